@@ -1,0 +1,67 @@
+#include <standbook/record/entry.h>
+
+const char *entry_text(const Entry *entry, const char *field)
+{
+    return json_string_value(json_object_get(entry->body, field));
+}
+
+gint64 entry_number(const Entry *entry, const char *field)
+{
+    return json_integer_value(json_object_get(entry->body, field));
+}
+
+gboolean entry_flag(const Entry *entry, const char *field)
+{
+    return json_is_true(json_object_get(entry->body, field));
+}
+
+gsize entry_list_length(const Entry *entry, const char *field)
+{
+    return json_array_size(json_object_get(entry->body, field));
+}
+
+const char *entry_list_item(const Entry *entry, const char *field, gsize index)
+{
+    return json_string_value(json_array_get(json_object_get(entry->body, field), index));
+}
+
+const char *entry_value(const Entry *entry, const char *field, const char *part)
+{
+    return json_string_value(json_object_get(json_object_get(entry->body, field), part));
+}
+
+void entry_set_text(Entry *entry, const char *field, const char *text)
+{
+    if (text)
+        json_object_set_new(entry->body, field, json_string(text));
+}
+
+void entry_set_number(Entry *entry, const char *field, gint64 number)
+{
+    json_object_set_new(entry->body, field, json_integer(number));
+}
+
+void entry_set_flag(Entry *entry, const char *field, gboolean flag)
+{
+    json_object_set_new(entry->body, field, json_boolean(flag));
+}
+
+void entry_set_list(Entry *entry, const char *field, const char *const *items, gsize count)
+{
+    if (count == 0)
+        return;
+    json_t *list = json_array();
+    for (gsize i = 0; i < count; i++)
+        json_array_append_new(list, json_string(items[i]));
+    json_object_set_new(entry->body, field, list);
+}
+
+void entry_set_value(Entry *entry, const char *field, const char *value, const char *unit,
+                     const char *typed)
+{
+    json_t *object = json_object();
+    json_object_set_new(object, "value", json_string(value));
+    json_object_set_new(object, "unit", json_string(unit));
+    json_object_set_new(object, "typed", json_string(typed));
+    json_object_set_new(entry->body, field, object);
+}
