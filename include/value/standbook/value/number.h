@@ -1,0 +1,71 @@
+// Exact numbers: rationals of any size (GMP). Nothing here is floating point. A Number never
+// changes once made, so copies are shared and cheap; every function that returns one gives the
+// caller a reference to free with number_free.
+#pragma once
+#include <glib.h>
+
+typedef struct Number Number;
+
+enum {
+    NUMBER_DIGITS = 40,       // most digits that one typed number may have
+    NUMBER_ROOT_PLACES = 40,  // decimal places at which a root that is not exact is cut
+    NUMBER_TEXT_LIMIT = 4096, // longest text that number_from_text reads
+};
+
+Number *number_from_integer(glong value) G_GNUC_WARN_UNUSED_RESULT;
+// `below` is not 0.
+Number *number_from_ratio(glong above, glong below) G_GNUC_WARN_UNUSED_RESULT;
+Number *number_copy(const Number *number) G_GNUC_WARN_UNUSED_RESULT;
+void number_free(Number *number); // NULL is allowed
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(Number, number_free)
+
+Number *number_add(const Number *one, const Number *other) G_GNUC_WARN_UNUSED_RESULT;
+Number *number_subtract(const Number *one, const Number *other) G_GNUC_WARN_UNUSED_RESULT;
+Number *number_multiply(const Number *one, const Number *other) G_GNUC_WARN_UNUSED_RESULT;
+// NULL when `other` is 0.
+Number *number_divide(const Number *one, const Number *other) G_GNUC_WARN_UNUSED_RESULT;
+Number *number_negate(const Number *number) G_GNUC_WARN_UNUSED_RESULT;
+Number *number_abs(const Number *number) G_GNUC_WARN_UNUSED_RESULT;
+// A whole power, -9 to 9. NULL when 0 is raised to a negative power.
+Number *number_power(const Number *number, gint exponent) G_GNUC_WARN_UNUSED_RESULT;
+// Exact where numerator and denominator are perfect squares; else cut (toward 0) to
+// NUMBER_ROOT_PLACES decimal places and marked approximate. NULL when negative.
+Number *number_sqrt(const Number *number) G_GNUC_WARN_UNUSED_RESULT;
+// 41 digits of pi, marked approximate (OEIS A000796).
+Number *number_pi(void) G_GNUC_WARN_UNUSED_RESULT;
+// TRUE when the number came from pi or from a root that had to be cut; travels through every
+// operation. Shown as ≈.
+gboolean number_is_approximate(const Number *number);
+
+gint number_compare(const Number *one, const Number *other); // below 0, 0, above 0
+gboolean number_equal(const Number *one, const Number *other);
+gint number_sign(const Number *number); // -1, 0, 1
+
+// The exact value as text: a decimal where that is finite (`0.53125`, `-12`), else a fraction
+// (`1/3`). Always read back by number_from_text. The caller frees with g_free.
+char *number_text(const Number *number) G_GNUC_WARN_UNUSED_RESULT;
+// For show: rounded to `decimals` places (0 to 40), half away from zero; never `-0.00`. The caller
+// frees with g_free.
+char *number_decimal(const Number *number, guint decimals) G_GNUC_WARN_UNUSED_RESULT;
+// For show: a whole number and a proper fraction with the given denominator, rounded half away
+// from zero and reduced: `2-5/8`, `17/32`, `-1/4`, `3`. `below` is at least 1. The caller frees.
+char *number_mixed(const Number *number, gulong below) G_GNUC_WARN_UNUSED_RESULT;
+// Reads what number_text writes (sign, decimal, or whole/whole), at most NUMBER_TEXT_LIMIT
+// characters. NULL and STANDBOOK_ERROR_MISUSE if it is anything else.
+Number *number_from_text(const char *text, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+// A number as a person types it, without a sign.
+typedef struct {
+    Number *value;
+    Number *place;  // one unit of the last place typed: 1/1000 for `59.790`, 1/32 for `17/32`
+    guint decimals; // digits behind the point, 0 for a fraction
+    gsize length;   // bytes read
+} NumberTyped;
+
+// Reads the number at the start of `text` (`59.79`, `.25`, `17/32`, `2-5/8`, `2 5/8`: a whole
+// number and a proper fraction); stops before `..`, an operator or a unit. A tight hyphen that
+// does not make a mixed number (`5-3`, `2-40/32`), a denominator of 0 and more than NUMBER_DIGITS
+// digits are errors; then FALSE, STANDBOOK_ERROR_MISUSE and the byte offset of the fault in
+// *offset (NULL allowed). On TRUE, clear *typed with number_typed_clear.
+gboolean number_scan(const char *text, NumberTyped *typed, gsize *offset, GError **error);
+void number_typed_clear(NumberTyped *typed);
