@@ -1,8 +1,8 @@
 #include "body.h"
 
 #include <standbook/base/error.h>
+#include <standbook/base/moment.h>
 #include <standbook/base/text.h>
-#include <standbook/record/moment.h>
 #include <string.h>
 
 enum { VALUE_TEXT_MOST = 256, VALUE_KEYS = 3 };
@@ -27,6 +27,13 @@ static gboolean is_text_list(json_t *json)
     json_t *item;
     json_array_foreach(json, i, item) if (!is_text(item)) return FALSE;
     return json_array_size(json) > 0;
+}
+
+static gboolean is_date(const char *text)
+{
+    Moment moment;
+    g_autofree char *midnight = g_strconcat(text, "T00:00:00", NULL);
+    return strlen(text) == 10 && moment_parse(midnight, &moment, NULL);
 }
 
 static gboolean is_digest(json_t *json)
@@ -113,7 +120,7 @@ static gboolean field_fits(const Field *field, json_t *json)
     case FIELD_DIGEST:
         return is_digest(json);
     case FIELD_DATE:
-        return text && date_is_valid(text);
+        return text && is_date(text);
     case FIELD_COUNTS:
         return is_counts(json);
     case FIELD_BODY:

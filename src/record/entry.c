@@ -1,7 +1,7 @@
 #include <standbook/base/error.h>
+#include <standbook/base/moment.h>
 #include <standbook/base/text.h>
 #include <standbook/record/entry.h>
-#include <standbook/record/moment.h>
 #include <string.h>
 
 #include "body.h"
@@ -35,6 +35,16 @@ static gboolean refuse(GError **error, const char *why)
     return FALSE;
 }
 
+// A moment in the one form that moment_text gives.
+static gboolean is_moment(const char *text)
+{
+    Moment moment;
+    if (!text || !moment_parse(text, &moment, NULL))
+        return FALSE;
+    g_autofree char *exact = moment_text(moment);
+    return strcmp(text, exact) == 0;
+}
+
 static gboolean check_head(const Entry *entry, GError **error)
 {
     if (!entry->ledger || !id_is_valid(entry->ledger))
@@ -43,10 +53,10 @@ static gboolean check_head(const Entry *entry, GError **error)
         return refuse(error, "`seq` must be a whole number from 1");
     if (!entry->by || !id_is_valid(entry->by))
         return refuse(error, "`by` must be the id of a person, a UUID in lower case");
-    if (!entry->at || !moment_read(entry->at, NULL))
-        return refuse(error, "`at` must be a time like 2025-03-13T11:36:00+01:00");
-    if (entry->done && !moment_read(entry->done, NULL))
-        return refuse(error, "`done` must be null or a time like 2025-03-13T11:36:00+01:00");
+    if (!is_moment(entry->at))
+        return refuse(error, "`at` must be a time like 2025-03-13T11:36:00");
+    if (entry->done && !is_moment(entry->done))
+        return refuse(error, "`done` must be null or a time like 2025-03-13T11:36:00");
     if (entry->after < 0 || entry->after >= entry->seq)
         return refuse(error, "`after` must be null or the number of an earlier entry");
     return TRUE;

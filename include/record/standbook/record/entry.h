@@ -11,7 +11,7 @@ typedef struct {
     char *ledger; // id of the build, or of the shop
     gint64 seq;   // from 1, without gaps: the order of commit
     char *by;     // id of the person
-    char *at;     // when it was typed (moment.h)
+    char *at;     // when it was typed, as moment_text of base gives it
     char *done;   // when it was done, NULL if that is the same
     gint64 after; // the seq behind which it stands, 0 if none
     json_t *body; // an object with the fields of the kind
