@@ -108,6 +108,7 @@ static gboolean field_fits(const Field *field, json_t *json)
     case FIELD_LIST:
         return is_text_list(json);
     case FIELD_SEQ:
+    case FIELD_EARLIER:
         return is_whole(json, 1);
     case FIELD_COUNT:
         return is_whole(json, 0);

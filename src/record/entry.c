@@ -62,9 +62,23 @@ static gboolean check_head(const Entry *entry, GError **error)
     return TRUE;
 }
 
+static gboolean check_earlier(const Entry *entry, GError **error)
+{
+    for (const Field *field = entry->kind->fields; field->name; field++) {
+        if (field->type != FIELD_EARLIER || entry_number(entry, field->name) < entry->seq)
+            continue;
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_NO,
+                    "ledger line: `%s` of `%s` must be %s", field->name, entry->kind->name,
+                    field_type_words(field->type));
+        return FALSE;
+    }
+    return TRUE;
+}
+
 gboolean entry_check(const Entry *entry, GError **error)
 {
-    return check_head(entry, error) && body_check(entry->kind, entry->body, error);
+    return check_head(entry, error) && body_check(entry->kind, entry->body, error) &&
+           check_earlier(entry, error);
 }
 
 static json_t *text_or_null(const char *text)

@@ -77,6 +77,8 @@ static const struct {
      "\"kind\":\"note\",\"format\":1,\"by\":\"" PERSON
      "\",\"at\":\"2025-02-30T11:36:00\",\"done\":null,\"after\":null,\"body\":{\"text\":\"a\"}}",
      "`at`"},
+    {HEAD "\"kind\":\"strike\",\"format\":1," MIDDLE "\"body\":{\"entry\":7,\"cause\":\"a\"}}",
+     "`entry` of `strike` must be the number of an earlier"},
     {HEAD "\"kind\":\"calibration\",\"format\":1," MIDDLE "\"body\":{\"id\":\"" LEDGER
           "\",\"tool\":\"" LEDGER "\",\"date\":\"2025-02-29\",\"found\":\"good\"}}",
      "`date` of `calibration`"},

@@ -5,19 +5,20 @@
 #include <glib.h>
 
 typedef enum {
-    FIELD_TEXT,   // words, not empty
-    FIELD_VALUE,  // {"value":"17/32","unit":"in","typed":"17/32"}; "<1/4" or ">1/4" is a bound
-    FIELD_PLACE,  // labels of one place in the order of the check's axes: ["1","front"]
-    FIELD_LIST,   // texts: ["3","4"]
-    FIELD_SEQ,    // the number of an entry, from 1
-    FIELD_COUNT,  // a whole number, from 0
-    FIELD_BOOL,   // true or false
-    FIELD_CHOICE, // one of the words in `choices`
-    FIELD_ID,     // a UUID, lower case
-    FIELD_DIGEST, // 64 hexadecimal digits, lower case
-    FIELD_DATE,   // 2025-03-13
-    FIELD_COUNTS, // how many requirements have each verdict, all seven named
-    FIELD_BODY,   // the body of the shop's entry that `what` and `format` beside it name
+    FIELD_TEXT,    // words, not empty
+    FIELD_VALUE,   // {"value":"17/32","unit":"in","typed":"17/32"}; "<1/4" or ">1/4" is a bound
+    FIELD_PLACE,   // labels of one place in the order of the check's axes: ["1","front"]
+    FIELD_LIST,    // texts: ["3","4"]
+    FIELD_SEQ,     // the number of an entry of another ledger, from 1
+    FIELD_EARLIER, // the number of an earlier entry of the same ledger
+    FIELD_COUNT,   // a whole number, from 0
+    FIELD_BOOL,    // true or false
+    FIELD_CHOICE,  // one of the words in `choices`
+    FIELD_ID,      // a UUID, lower case
+    FIELD_DIGEST,  // 64 hexadecimal digits, lower case
+    FIELD_DATE,    // 2025-03-13
+    FIELD_COUNTS,  // how many requirements have each verdict, all seven named
+    FIELD_BODY,    // the body of the shop's entry that `what` and `format` beside it name
 } FieldType;
 
 typedef enum { LEDGER_BUILD = 1, LEDGER_SHOP = 2, LEDGER_BOTH = 3 } LedgerSort;
