@@ -24,7 +24,7 @@ START_TEST(a_line_has_one_exact_form)
 {
     g_autoptr(Entry) entry = an_entry("read");
     const char *place[] = {"1", "front"};
-    entry_set_text(entry, "note", "½ turn \"tight\"\n");
+    entry_set_text(entry, "note", "½ turn \"tight\"\n\x1b");
     entry_set_value(entry, "value", "17/32", "in", "17/32");
     entry_set_list(entry, "place", place, 2);
     entry_set_text(entry, "check", "main bore");
@@ -33,7 +33,7 @@ START_TEST(a_line_has_one_exact_form)
     ck_assert_str_eq(line,
                      READ "\"body\":{\"check\":\"main bore\",\"place\":[\"1\",\"front\"],"
                           "\"value\":{\"value\":\"17/32\",\"unit\":\"in\",\"typed\":\"17/32\"},"
-                          "\"note\":\"½ turn \\\"tight\\\"\\n\"}}");
+                          "\"note\":\"½ turn \\\"tight\\\"\\n\\u001B\"}}");
     g_autoptr(Entry) back = entry_read(line, NULL);
     ck_assert_ptr_nonnull(back);
     ck_assert_str_eq(entry_text(back, "check"), "main bore");
