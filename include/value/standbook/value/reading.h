@@ -1,0 +1,27 @@
+// One reading as typed at the bench: `59.790`, `-0.02`, `17/32 in`, `2 5/8"`, `<0.03`, `>0.25 mm`.
+#pragma once
+#include <standbook/value/unit.h>
+
+typedef enum {
+    BOUND_NONE,
+    BOUND_BELOW, // `<0.03`: the true value is below the number
+    BOUND_ABOVE, // `>0.25`: the true value is above the number
+} Bound;
+
+typedef struct {
+    Number *number; // in the unit below, as typed
+    Number *value;  // in base units
+    Number *place;  // one unit of the last place typed, in base units: the graduation implied
+    Unit *unit;     // NULL for a pure number
+    char *typed;    // what was typed, without blanks around it
+    guint decimals; // typed behind the point
+    Bound bound;
+} Reading;
+
+// Reads one reading. A number without a unit has `unit` (NULL: a pure number); a unit typed must be
+// of the same kind. On failure FALSE, with STANDBOOK_ERROR_MISUSE and the column of the fault in
+// *offset (characters from the start of `text`, from 0; NULL allowed). On TRUE the caller clears
+// *reading with reading_clear.
+gboolean reading_parse(const char *text, const Unit *unit, Reading *reading, gsize *offset,
+                       GError **error);
+void reading_clear(Reading *reading);

@@ -1,0 +1,459 @@
+#include <standbook/base/error.h>
+#include <standbook/base/text.h>
+#include <standbook/value/unit.h>
+#include <string.h>
+
+struct Unit {
+    char *text;
+    Kind kind;
+    Number *factor; // of one unit, in base units
+    Number *offset; // what 0 of the unit is in base units; NULL for none
+    gint references;
+};
+
+// One row per unit. `factor` and `offset` are exact, in m kg s ° K; `spellings` are what people
+// type beside `text`, with blanks between. A joined unit stands here only where its parts cannot
+// say it (psi) or its spelling has no joint (Nm).
+typedef struct {
+    const char *text;
+    const char *spellings;
+    Kind kind;
+    const char *factor;
+    const char *offset;
+} UnitRow;
+
+#define LENGTH                                                                                     \
+    {                                                                                              \
+        .length = 1                                                                                \
+    }
+#define VOLUME                                                                                     \
+    {                                                                                              \
+        .length = 3                                                                                \
+    }
+#define MASS                                                                                       \
+    {                                                                                              \
+        .mass = 1                                                                                  \
+    }
+#define TIME                                                                                       \
+    {                                                                                              \
+        .time = 1                                                                                  \
+    }
+#define ANGLE                                                                                      \
+    {                                                                                              \
+        .angle = 1                                                                                 \
+    }
+#define SPEED                                                                                      \
+    {                                                                                              \
+        .angle = 1, .time = -1                                                                     \
+    }
+#define TEMPERATURE                                                                                \
+    {                                                                                              \
+        .temperature = 1                                                                           \
+    }
+#define FORCE                                                                                      \
+    {                                                                                              \
+        .length = 1, .mass = 1, .time = -2                                                         \
+    }
+#define TORQUE                                                                                     \
+    {                                                                                              \
+        .length = 2, .mass = 1, .time = -2                                                         \
+    }
+#define PRESSURE                                                                                   \
+    {                                                                                              \
+        .length = -1, .mass = 1, .time = -2                                                        \
+    }
+
+static const UnitRow UNITS[] = {
+    {"mm", "", LENGTH, "0.001", NULL},
+    {"cm", "", LENGTH, "0.01", NULL},
+    {"m", "", LENGTH, "1", NULL},
+    {"µm", "μm um micron microns", LENGTH, "0.000001", NULL},
+    {"in", "\" ″ inch inches", LENGTH, "0.0254", NULL},
+    {"thou", "mil mils", LENGTH, "0.0000254", NULL},
+    {"ft", "foot feet", LENGTH, "0.3048", NULL},
+    {"cc", "ccm", VOLUME, "0.000001", NULL},
+    {"ml", "mL", VOLUME, "0.000001", NULL},
+    {"l", "L litre litres liter liters", VOLUME, "0.001", NULL},
+    {"g", "gram grams", MASS, "0.001", NULL},
+    {"kg", "", MASS, "1", NULL},
+    {"lb", "lbs", MASS, "0.45359237", NULL},
+    {"oz", "", MASS, "0.028349523125", NULL},
+    {"s", "sec second seconds", TIME, "1", NULL},
+    {"min", "mins minute minutes", TIME, "60", NULL},
+    {"h", "hr hrs hour hours", TIME, "3600", NULL},
+    {"d", "day days", TIME, "86400", NULL},
+    {"°", "deg degree degrees", ANGLE, "1", NULL},
+    {"turn", "turns rev revs", ANGLE, "360", NULL},
+    {"rpm", "r/min", SPEED, "6", NULL},
+    {"K", "", TEMPERATURE, "1", NULL},
+    {"°C", "℃ degC C", TEMPERATURE, "1", "273.15"},
+    {"°F", "℉ degF F", TEMPERATURE, "5/9", "45967/180"}, // 459.67 × 5/9
+    {"N", "", FORCE, "1", NULL},
+    {"kN", "", FORCE, "1000", NULL},
+    {"kgf", "kp", FORCE, "9.80665", NULL},
+    {"lbf", "", FORCE, "4.4482216152605", NULL},
+    {"N·m", "Nm N.m N-m", TORQUE, "1", NULL},
+    {"N·cm", "Ncm cN·m cNm", TORQUE, "0.01", NULL},
+    {"kgf·m", "kgf-m kgm kg-m mkgf", TORQUE, "9.80665", NULL},
+    {"kgf·cm", "kgf-cm kg-cm", TORQUE, "0.0980665", NULL},
+    {"lbf·ft", "lbf-ft lb-ft lbft lb·ft ft·lb ft·lbf ft-lb ft-lbf ft-lbs ftlb", TORQUE,
+     "1.3558179483314004", NULL},
+    {"lbf·in", "lbf-in lb-in lbin lb·in in·lb in·lbf in-lb in-lbf in-lbs inlb", TORQUE,
+     "0.1129848290276167", NULL},
+    {"Pa", "", PRESSURE, "1", NULL},
+    {"kPa", "", PRESSURE, "1000", NULL},
+    {"MPa", "N/mm²", PRESSURE, "1000000", NULL},
+    {"bar", "", PRESSURE, "100000", NULL},
+    {"mbar", "hPa", PRESSURE, "100", NULL},
+    {"psi", "lbf/in² PSI", PRESSURE, "444822161.52605/64516", NULL}, // lbf / (25.4 mm)²
+    {"kgf/cm²", "kg/cm² kg/cm2 kgf/cm2 kp/cm²", PRESSURE, "98066.5", NULL},
+    {"inHg", "", PRESSURE, "3386.388640341", NULL}, // 25.4 × 13.5951 × 9.80665
+    {"mmHg", "", PRESSURE, "133.322387415", NULL},  // 13.5951 × 9.80665
+    {"%", "percent", {0}, "0.01", NULL},
+};
+
+static const struct {
+    Kind kind;
+    const char *text;
+} KINDS[] = {
+    {{0}, "a pure number"},
+    {LENGTH, "a length"},
+    {{.length = 2}, "an area"},
+    {VOLUME, "a volume"},
+    {MASS, "a mass"},
+    {TIME, "a time"},
+    {ANGLE, "an angle"},
+    {SPEED, "a speed of turning"},
+    {TEMPERATURE, "a temperature"},
+    {FORCE, "a force"},
+    {TORQUE, "a torque"},
+    {PRESSURE, "a pressure"},
+    {{.length = 1, .time = -1}, "a speed"},
+};
+
+gboolean kind_equal(Kind one, Kind other)
+{
+    return memcmp(&one, &other, sizeof one) == 0;
+}
+
+gboolean kind_is_pure(Kind kind)
+{
+    return kind_equal(kind, (Kind){0});
+}
+
+// one + times × other, exponent by exponent.
+static Kind kind_sum(Kind one, Kind other, gint times)
+{
+    return (Kind){
+        .length = (gint8)(one.length + times * other.length),
+        .mass = (gint8)(one.mass + times * other.mass),
+        .time = (gint8)(one.time + times * other.time),
+        .angle = (gint8)(one.angle + times * other.angle),
+        .temperature = (gint8)(one.temperature + times * other.temperature),
+    };
+}
+
+Kind kind_multiply(Kind one, Kind other)
+{
+    return kind_sum(one, other, 1);
+}
+
+Kind kind_divide(Kind one, Kind other)
+{
+    return kind_sum(one, other, -1);
+}
+
+Kind kind_power(Kind kind, gint exponent)
+{
+    return kind_sum((Kind){0}, kind, exponent);
+}
+
+gboolean kind_root(Kind kind, Kind *root)
+{
+    if ((kind.length | kind.mass | kind.time | kind.angle | kind.temperature) & 1) {
+        return FALSE;
+    }
+    *root =
+        (Kind){kind.length / 2, kind.mass / 2, kind.time / 2, kind.angle / 2, kind.temperature / 2};
+    return TRUE;
+}
+
+char *kind_text(Kind kind)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(KINDS); i++) {
+        if (kind_equal(KINDS[i].kind, kind)) {
+            return g_strdup(KINDS[i].text);
+        }
+    }
+    const char *names[] = {"m", "kg", "s", "°", "K"};
+    gint exponents[] = {kind.length, kind.mass, kind.time, kind.angle, kind.temperature};
+    GString *text = g_string_new("a value in ");
+    const char *joint = "";
+    for (gsize i = 0; i < G_N_ELEMENTS(names); i++) {
+        if (exponents[i] == 0) {
+            continue;
+        }
+        g_string_append_printf(text, "%s%s", joint, names[i]);
+        if (exponents[i] != 1) {
+            g_string_append_printf(text, "^%d", exponents[i]);
+        }
+        joint = "·";
+    }
+    return g_string_free(text, FALSE);
+}
+
+static Unit *unit_new(const char *text, Kind kind, Number *factor, Number *offset)
+{
+    Unit *unit = g_new0(Unit, 1);
+    *unit = (Unit){g_strdup(text), kind, factor, offset, 1};
+    return unit;
+}
+
+static gboolean row_has(const UnitRow *row, const char *text, gsize length)
+{
+    if (strlen(row->text) == length && strncmp(row->text, text, length) == 0) {
+        return TRUE;
+    }
+    for (const char *word = row->spellings; *word;) {
+        gsize size = strcspn(word, " ");
+        if (size == length && strncmp(word, text, length) == 0) {
+            return TRUE;
+        }
+        word += size + (word[size] == ' ');
+    }
+    return FALSE;
+}
+
+static const UnitRow *find_row(const char *text, gsize length)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(UNITS); i++) {
+        if (row_has(&UNITS[i], text, length)) {
+            return &UNITS[i];
+        }
+    }
+    return NULL;
+}
+
+static Unit *unit_from_row(const UnitRow *row)
+{
+    Number *offset = row->offset ? number_from_text(row->offset, NULL) : NULL;
+    return unit_new(row->text, row->kind, number_from_text(row->factor, NULL), offset);
+}
+
+static const struct {
+    const char *text;
+    gint exponent;
+} POWERS[] = {{"²", 2}, {"³", 3}, {"2", 2}, {"3", 3}};
+
+// Takes a power off the end of a part: `mm²`, `mm2`. *length shrinks to what is before it.
+static gint power_of(const char *text, gsize *length)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(POWERS); i++) {
+        gsize size = strlen(POWERS[i].text);
+        if (*length > size && strncmp(text + *length - size, POWERS[i].text, size) == 0) {
+            *length -= size;
+            return POWERS[i].exponent;
+        }
+    }
+    return 1;
+}
+
+// One part of a joined unit, with its power; NULL if there is none of that name. A temperature with
+// an offset cannot be a part.
+static Unit *unit_part(const char *text, gsize length)
+{
+    gint exponent = power_of(text, &length);
+    const UnitRow *row = find_row(text, length);
+    if (row == NULL || row->offset) {
+        return NULL;
+    }
+    g_autoptr(Number) factor = number_from_text(row->factor, NULL);
+    const char *mark = exponent == 2 ? "²" : exponent == 3 ? "³" : "";
+    g_autofree char *shown = g_strconcat(row->text, mark, NULL);
+    return unit_new(shown, kind_power(row->kind, exponent), number_power(factor, exponent), NULL);
+}
+
+static Unit *join(const Unit *one, const char *joint, const Unit *other)
+{
+    gboolean over = joint[0] == '/';
+    g_autofree char *text = g_strconcat(one->text, over ? "/" : "·", other->text, NULL);
+    Kind kind = over ? kind_divide(one->kind, other->kind) : kind_multiply(one->kind, other->kind);
+    Number *factor = over ? number_divide(one->factor, other->factor)
+                          : number_multiply(one->factor, other->factor);
+    return unit_new(text, kind, factor, NULL);
+}
+
+// The length of the text before the next joint.
+static gsize part_length(const char *text)
+{
+    const char *dot = strstr(text, "·");
+    gsize slash = strcspn(text, "/");
+    return dot && (gsize)(dot - text) < slash ? (gsize)(dot - text) : slash;
+}
+
+// `lbf·ft/min`: the longest front that is a row of the table, then part by part.
+static Unit *unit_joined(const char *text)
+{
+    g_autoptr(Unit) unit = NULL;
+    const char *joint = "";
+    for (int parts = 0; parts < 6; parts++) {
+        gsize length = part_length(text);
+        gsize two = length + (g_str_has_prefix(text + length, "·") ? 2 : 0);
+        two = two > length ? two + part_length(text + two) : length;
+        Unit *part = unit_part(text, two); // `N·m` before `N`
+        if (part == NULL) {
+            part = unit_part(text, length);
+        } else {
+            length = two;
+        }
+        if (part == NULL) {
+            return NULL;
+        }
+        Unit *joined = unit ? join(unit, joint, part) : unit_copy(part);
+        unit_free(part);
+        unit_free(unit);
+        unit = joined;
+        joint = text + length;
+        if (*joint == '\0') {
+            return g_steal_pointer(&unit);
+        }
+        text = joint + (*joint == '/' ? 1 : 2);
+    }
+    return NULL;
+}
+
+static void refuse_unit(const char *text, GError **error)
+{
+    g_autoptr(GPtrArray) names = g_ptr_array_new_with_free_func(g_free);
+    for (gsize i = 0; i < G_N_ELEMENTS(UNITS); i++) {
+        g_ptr_array_add(names, g_strdup(UNITS[i].text));
+    }
+    const char *near = text_nearest(text, (const char *const *)names->pdata, names->len);
+    g_autofree char *clean = text_clean(text, -1);
+    g_autofree char *hint =
+        near ? g_strdup_printf("did you mean `%s`?", near)
+             : g_strdup("write one such as mm, in, N·m, lbf·ft, °, bar, psi, g, min or %");
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, "there is no unit `%.60s`; %s",
+                clean, hint);
+}
+
+Unit *unit_parse(const char *text, GError **error)
+{
+    const UnitRow *row = find_row(text, strlen(text));
+    Unit *unit = row ? unit_from_row(row) : unit_joined(text);
+    if (unit == NULL) {
+        refuse_unit(text, error);
+    }
+    return unit;
+}
+
+static gboolean unit_letter(gunichar letter)
+{
+    return g_unichar_isalpha(letter) || letter == 0xB0 || letter == '"' || letter == 0x2033 ||
+           letter == 0x2103 || letter == 0x2109;
+}
+
+// Whether what follows `/`, `·` or a tight hyphen goes on with the unit.
+static gboolean goes_on(const char *text)
+{
+    return unit_letter(g_utf8_get_char(text));
+}
+
+gsize unit_span(const char *text)
+{
+    if (text[0] == '%') {
+        return 1;
+    }
+    const char *at = text;
+    while (*at) {
+        gunichar letter = g_utf8_get_char(at);
+        gboolean power = letter == 0xB2 || letter == 0xB3 || letter == '2' || letter == '3';
+        gboolean joint = letter == '/' || letter == 0xB7 || letter == '-';
+        const char *next = g_utf8_next_char(at);
+        if (!unit_letter(letter) && (at == text || !(power || (joint && goes_on(next))))) {
+            break;
+        }
+        at = next;
+    }
+    return (gsize)(at - text);
+}
+
+Unit *unit_copy(const Unit *unit)
+{
+    Unit *shared = (Unit *)unit; // only the count is written
+    shared->references++;
+    return shared;
+}
+
+void unit_free(Unit *unit)
+{
+    if (unit == NULL || --unit->references > 0) {
+        return;
+    }
+    g_free(unit->text);
+    number_free(unit->factor);
+    number_free(unit->offset);
+    g_free(unit);
+}
+
+const char *unit_text(const Unit *unit)
+{
+    return unit->text;
+}
+
+Kind unit_kind(const Unit *unit)
+{
+    return unit ? unit->kind : (Kind){0};
+}
+
+gboolean unit_equal(const Unit *one, const Unit *other)
+{
+    return strcmp(one->text, other->text) == 0;
+}
+
+Number *unit_width_to_base(const Unit *unit, const Number *width)
+{
+    return unit ? number_multiply(width, unit->factor) : number_copy(width);
+}
+
+Number *unit_width_from_base(const Unit *unit, const Number *base)
+{
+    return unit ? number_divide(base, unit->factor) : number_copy(base);
+}
+
+Number *unit_to_base(const Unit *unit, const Number *number)
+{
+    Number *base = unit_width_to_base(unit, number);
+    if (unit == NULL || unit->offset == NULL) {
+        return base;
+    }
+    Number *moved = number_add(base, unit->offset);
+    number_free(base);
+    return moved;
+}
+
+Number *unit_from_base(const Unit *unit, const Number *base)
+{
+    if (unit == NULL || unit->offset == NULL) {
+        return unit_width_from_base(unit, base);
+    }
+    g_autoptr(Number) moved = number_subtract(base, unit->offset);
+    return unit_width_from_base(unit, moved);
+}
+
+Unit *unit_of_difference(const Unit *unit)
+{
+    return unit->offset ? unit_from_row(find_row("K", 1)) : unit_copy(unit);
+}
+
+char *unit_show(const Unit *unit, const Number *base, guint decimals)
+{
+    g_autoptr(Number) number = unit_from_base(unit, base);
+    g_autofree char *digits = number_decimal(number, decimals);
+    const char *mark = number_is_approximate(base) ? "≈" : "";
+    if (unit == NULL) {
+        return g_strconcat(mark, digits, NULL);
+    }
+    const char *space = strcmp(unit->text, "°") == 0 ? "" : " "; // ISO 80000-1:2009, 7.1.4
+    return g_strconcat(mark, digits, space, unit->text, NULL);
+}
