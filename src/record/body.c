@@ -96,6 +96,15 @@ static gboolean is_counts(json_t *json)
     return json_object_size(json) == names;
 }
 
+static gboolean all_chosen(const Field *field, json_t *list)
+{
+    gsize i;
+    json_t *item;
+    json_array_foreach(list, i,
+                       item) if (!field_has_choice(field, json_string_value(item))) return FALSE;
+    return TRUE;
+}
+
 static gboolean field_fits(const Field *field, json_t *json)
 {
     const char *text = json_string_value(json);
@@ -106,14 +115,12 @@ static gboolean field_fits(const Field *field, json_t *json)
         return is_value(json);
     case FIELD_PLACE:
     case FIELD_LIST:
-        return is_text_list(json);
+        return is_text_list(json) && (!field->choices || all_chosen(field, json));
     case FIELD_SEQ:
     case FIELD_EARLIER:
         return is_whole(json, 1);
     case FIELD_COUNT:
         return is_whole(json, 0);
-    case FIELD_BOOL:
-        return json_is_boolean(json);
     case FIELD_CHOICE:
         return text && field_has_choice(field, text);
     case FIELD_ID:

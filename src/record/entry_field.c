@@ -10,11 +10,6 @@ gint64 entry_number(const Entry *entry, const char *field)
     return json_integer_value(json_object_get(entry->body, field));
 }
 
-gboolean entry_flag(const Entry *entry, const char *field)
-{
-    return json_is_true(json_object_get(entry->body, field));
-}
-
 gsize entry_list_length(const Entry *entry, const char *field)
 {
     return json_array_size(json_object_get(entry->body, field));
@@ -39,11 +34,6 @@ void entry_set_text(Entry *entry, const char *field, const char *text)
 void entry_set_number(Entry *entry, const char *field, gint64 number)
 {
     json_object_set_new(entry->body, field, json_integer(number));
-}
-
-void entry_set_flag(Entry *entry, const char *field, gboolean flag)
-{
-    json_object_set_new(entry->body, field, json_boolean(flag));
 }
 
 void entry_set_list(Entry *entry, const char *field, const char *const *items, gsize count)

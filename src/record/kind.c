@@ -27,6 +27,8 @@
     {"seq", FIELD_SEQ, TRUE, "its number in the shop's ledger", NULL}, \
     {"body", FIELD_BODY, TRUE, "what it says", NULL}
 #define SHOP_KINDS "engine/owner/person/tool/calibration/lot/recall/consumable/plan/build/default"
+#define REASONS \
+    "low/high/beyond wear/look/gauge/tool/order/basis/spent/part/window/disagree/clock"
 #define OWN_ID {"id", FIELD_ID, TRUE, "its id", NULL}
 #define LABEL {"label", FIELD_TEXT, TRUE, "what the shop calls it", NULL}
 
@@ -78,7 +80,7 @@ static const Kind kinds[] = {
       {"item", FIELD_ID, FALSE, "the tube or tin, in the shop's list", NULL},
       {"lot", FIELD_TEXT, FALSE, "its lot", NULL},
       {"expires", FIELD_DATE, FALSE, "the last day it may be used", NULL}, NOTE}},
-    {"take", 1, LEDGER_BUILD, "what the build relies on, copied out of the shop's ledger at first use",
+    {"take", 1, LEDGER_BUILD, "what the build relies on, copied from the shop's ledger at first use",
      {TAKEN}},
     {"news", 1, LEDGER_BUILD, "what the shop learnt later about something this build took",
      {TAKEN}},
@@ -86,7 +88,7 @@ static const Kind kinds[] = {
      {{"entry", FIELD_EARLIER, TRUE, "the entry taken back", NULL},
       {"cause", FIELD_TEXT, TRUE, "why: a typing mistake, the wrong place, …", NULL}}},
     {"concede", 1, LEDGER_BUILD, "something outside its requirement is accepted",
-     {ASKED, {"reasons", FIELD_LIST, TRUE, "the reasons conceded: low, high, gauge, …", NULL},
+     {ASKED, {"reasons", FIELD_LIST, TRUE, "the reasons conceded", REASONS},
       {"side", FIELD_CHOICE, FALSE, "which limit", "low/high"},
       {"bound", FIELD_VALUE, FALSE, "how far it may go", NULL}, WHY,
       {"who", FIELD_TEXT, TRUE, "who accepts: customer, foreman, …", NULL},
@@ -246,7 +248,6 @@ const char *field_type_words(FieldType type)
         [FIELD_SEQ] = "the number of an entry",
         [FIELD_EARLIER] = "the number of an earlier entry of the same ledger",
         [FIELD_COUNT] = "a whole number",
-        [FIELD_BOOL] = "true or false",
         [FIELD_CHOICE] = "one of the words listed",
         [FIELD_ID] = "a UUID in lower case",
         [FIELD_DIGEST] = "a SHA-256 in lower-case hexadecimal",

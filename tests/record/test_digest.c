@@ -119,6 +119,26 @@ START_TEST(a_row_removed_or_swapped_breaks_the_chain)
 }
 END_TEST
 
+// Spoilt lines are refused, or are entries in their own exact form; none is taken for another.
+START_TEST(a_spoilt_line_is_never_taken_for_another)
+{
+    GRand *dice = g_rand_new_with_seed(4203);
+    int taken = 0;
+    for (int i = 0; i < 40000; i++) {
+        g_autofree char *line = g_strdup(link_at((gsize)i % links->len)->line);
+        char *spoilt = line + g_rand_int_range(dice, 0, (gint32)strlen(line));
+        *spoilt = (char)g_rand_int_range(dice, 1, 256);
+        g_autoptr(Entry) entry = entry_read(line, NULL);
+        g_autofree char *again = entry ? entry_write(entry, NULL) : NULL;
+        if (entry)
+            ck_assert_str_eq(again, line);
+        taken += entry != NULL;
+    }
+    g_rand_free(dice);
+    ck_assert_int_gt(taken, 1000); // a letter of a remark, a digit of an id
+}
+END_TEST
+
 static void chain_again(gsize from)
 {
     for (gsize i = from; i < links->len; i++) {
@@ -175,6 +195,7 @@ int main(void)
     tcase_add_test(tcase, the_golden_chain_holds);
     tcase_add_test(tcase, one_byte_changed_breaks_the_chain_there);
     tcase_add_test(tcase, a_row_removed_or_swapped_breaks_the_chain);
+    tcase_add_test(tcase, a_spoilt_line_is_never_taken_for_another);
     tcase_add_test(tcase, a_forged_chain_must_still_be_a_ledger);
     tcase_add_test(tcase, a_digest_as_sha256sum_gives_it);
     tcase_add_test(tcase, a_row_has_its_form);

@@ -28,7 +28,7 @@ static void add_field(GString *table, const Field *field)
                            help);
     g_auto(GStrv) words = g_strsplit(field->choices ? field->choices : "", "/", -1);
     g_autofree char *choices = g_strjoinv(", ", words);
-    if (field->type == FIELD_CHOICE)
+    if (field->choices)
         g_string_append_printf(table, ".Pq %s\n", choices);
     else if (field->type != FIELD_TEXT)
         g_string_append_printf(table, ".Pq %s\n", type);

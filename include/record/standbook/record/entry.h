@@ -39,7 +39,6 @@ gboolean entry_check(const Entry *entry, GError **error);
 // so).
 const char *entry_text(const Entry *entry, const char *field);
 gint64 entry_number(const Entry *entry, const char *field);
-gboolean entry_flag(const Entry *entry, const char *field);
 gsize entry_list_length(const Entry *entry, const char *field); // lists and places
 const char *entry_list_item(const Entry *entry, const char *field, gsize index);
 const char *entry_value(const Entry *entry, const char *field,
@@ -48,7 +47,6 @@ const char *entry_value(const Entry *entry, const char *field,
 // Setters; a NULL text, an empty list or place sets nothing, so that what was not said is left out.
 void entry_set_text(Entry *entry, const char *field, const char *text);
 void entry_set_number(Entry *entry, const char *field, gint64 number);
-void entry_set_flag(Entry *entry, const char *field, gboolean flag);
 void entry_set_list(Entry *entry, const char *field, const char *const *items, gsize count);
 void entry_set_value(Entry *entry, const char *field, const char *value, const char *unit,
                      const char *typed);

@@ -12,7 +12,6 @@ typedef enum {
     FIELD_SEQ,     // the number of an entry of another ledger, from 1
     FIELD_EARLIER, // the number of an earlier entry of the same ledger
     FIELD_COUNT,   // a whole number, from 0
-    FIELD_BOOL,    // true or false
     FIELD_CHOICE,  // one of the words in `choices`
     FIELD_ID,      // a UUID, lower case
     FIELD_DIGEST,  // 64 hexadecimal digits, lower case
@@ -28,7 +27,7 @@ typedef struct {
     FieldType type;
     gboolean needed;
     const char *help;
-    const char *choices; // FIELD_CHOICE: the words, separated by "/"
+    const char *choices; // the words a FIELD_CHOICE, or each of a FIELD_LIST, is out of: "a/b"
 } Field;
 
 enum { KIND_FIELDS = 14 };
