@@ -1,0 +1,29 @@
+// The stages of a tightening, as a plan writes them with > between: `30 > +60°`.
+#pragma once
+#include <glib.h>
+
+enum { STAGES_MOST = 64 };
+
+typedef enum {
+    STAGE_TORQUE,  // `75`, `60 + run-down torque`: to this torque
+    STAGE_SNUG,    // `snug`: seated, by feel
+    STAGE_TURN,    // `+90°`: by this angle from where it stands
+    STAGE_ANGLE,   // `90° from snug`: to this angle, counted from the stage before the first angle
+    STAGE_SLACKEN, // `slacken`, `slacken 1/4 turn`: back by this angle, or quite loose
+    STAGE_DRAW,    // `draw 1 turn`: in rounds of this angle each, until it is down
+    STAGE_UNTIL,   // `until CHECK`: until this check passes, below the ceiling
+    STAGE_WAIT,    // `wait 10 min`
+} StageKind;
+
+typedef struct {
+    StageKind kind;
+    char *text;          // the stage as written
+    char *amount;        // torque, angle or time as written, or the check's name; NULL where none
+    gsize offset;        // of the stage in the whole text, in characters
+    gsize amount_offset; // of the amount likewise
+} Stage;
+
+// Reads stages. Returns an array of Stage * that the caller frees with g_ptr_array_unref. NULL: an
+// empty stage, an angle that does not say from where, `from snug` with nothing before it, more than
+// STAGES_MOST; STANDBOOK_ERROR_MISUSE, and `offset` says where, in characters.
+GPtrArray *stages_read(const char *text, gsize *offset, GError **error) G_GNUC_WARN_UNUSED_RESULT;

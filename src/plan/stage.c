@@ -1,0 +1,105 @@
+#include <standbook/plan/stage.h>
+
+#include <standbook/base/error.h>
+#include <string.h>
+
+static void stage_free(gpointer data)
+{
+    Stage *stage = data;
+    g_free(stage->text);
+    g_free(stage->amount);
+    g_free(stage);
+}
+
+// How a stage is told by its first or last words. The first row that fits decides.
+static const struct {
+    const char *first, *last;
+    StageKind kind;
+    gboolean amount_needed, amount_allowed;
+} shapes[] = {
+    {"snug", "", STAGE_SNUG, FALSE, FALSE},      {"+", "", STAGE_TURN, TRUE, TRUE},
+    {"", " from snug", STAGE_ANGLE, TRUE, TRUE}, {"slacken", "", STAGE_SLACKEN, FALSE, TRUE},
+    {"draw", "", STAGE_DRAW, TRUE, TRUE},        {"until", "", STAGE_UNTIL, TRUE, TRUE},
+    {"wait", "", STAGE_WAIT, TRUE, TRUE},        {"", "", STAGE_TORQUE, TRUE, TRUE},
+};
+
+static gboolean ends_word(const char *first, const char *text)
+{
+    gsize length = strlen(first);
+    return length == 0 || first[0] == '+' || text[length] == '\0' || text[length] == ' ';
+}
+
+static gboolean shape_fits(gsize row, const char *text)
+{
+    return g_str_has_prefix(text, shapes[row].first) && ends_word(shapes[row].first, text) &&
+           g_str_has_suffix(text, shapes[row].last);
+}
+
+static gboolean is_bare_angle(const char *amount)
+{
+    return g_str_has_suffix(amount, "°") || g_str_has_suffix(amount, "deg") ||
+           g_str_has_suffix(amount, " turn");
+}
+
+// What is wrong with a stage of this shape, NULL if nothing.
+static const char *problem_of(gsize row, const char *amount, gboolean first)
+{
+    if (!shapes[row].amount_allowed && *amount)
+        return "`snug` stands alone; write > before the next stage";
+    if (shapes[row].amount_needed && !*amount)
+        return "a stage is not finished here; write its torque, angle, check or time";
+    if (shapes[row].kind == STAGE_TORQUE && is_bare_angle(amount))
+        return "an angle says from where: write +90° from where the bolt stands, or 90° from snug";
+    if (shapes[row].kind == STAGE_ANGLE && first)
+        return "nothing is snug yet; write a snug stage or a torque before this angle";
+    return NULL;
+}
+
+// Reads one stage, `text` without spaces around it. NULL with an error.
+static Stage *stage_read(const char *text, gboolean first, GError **error)
+{
+    gsize row = 0;
+    while (!shape_fits(row, text))
+        row++;
+    gsize from = strlen(shapes[row].first);
+    gsize length = strlen(text) - from - strlen(shapes[row].last);
+    from += strspn(text + from, " ");
+    length = strlen(text) - from - strlen(shapes[row].last);
+    g_autofree char *amount = g_strstrip(g_strndup(text + from, length));
+    const char *problem = problem_of(row, amount, first);
+    if (problem) {
+        g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, problem);
+        return NULL;
+    }
+    Stage *stage = g_new0(Stage, 1);
+    stage->kind = shapes[row].kind;
+    stage->text = g_strdup(text);
+    stage->amount_offset = (gsize)g_utf8_pointer_to_offset(text, text + from);
+    stage->amount = *amount ? g_steal_pointer(&amount) : NULL;
+    return stage;
+}
+
+GPtrArray *stages_read(const char *text, gsize *offset, GError **error)
+{
+    g_autoptr(GPtrArray) stages = g_ptr_array_new_with_free_func(stage_free);
+    g_auto(GStrv) parts = g_strsplit(*text ? text : " ", ">", STAGES_MOST + 1);
+    const char *at = text;
+    for (guint i = 0; parts[i]; i++) {
+        gsize length = strlen(parts[i]);
+        const char *start = at + strspn(at, " ");
+        *offset = (gsize)g_utf8_pointer_to_offset(text, start);
+        if (i == STAGES_MOST) {
+            g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                                "there are more than 64 stages; check the > signs");
+            return NULL;
+        }
+        Stage *stage = stage_read(g_strstrip(parts[i]), i == 0, error);
+        if (!stage)
+            return NULL;
+        stage->offset = *offset;
+        stage->amount_offset += *offset;
+        g_ptr_array_add(stages, stage);
+        at += length + 1;
+    }
+    return g_steal_pointer(&stages);
+}
