@@ -1,0 +1,88 @@
+#include <standbook/rules/tool.h>
+
+enum { USES_MOST = 5000, JULIAN_1970 = 719163 };
+
+const char *tool_state_words(ToolState state)
+{
+    static const char *const words[] = {
+        [TOOL_GOOD] = "good",         [TOOL_OVERDUE] = "overdue",
+        [TOOL_UNKNOWN] = "unknown",   [TOOL_OUT_OF_RANGE] = "out of range",
+        [TOOL_WRONG] = "found wrong",
+    };
+    return words[state];
+}
+
+ToolState tool_range_state(ToolSort sort, mpq_srcptr least, mpq_srcptr greatest, mpq_srcptr used_at)
+{
+    if (sort == TOOL_TORQUE && !greatest)
+        return TOOL_UNKNOWN;
+    if (greatest && mpq_cmp(used_at, greatest) > 0)
+        return TOOL_OUT_OF_RANGE;
+    mpq_t fifth;
+    mpq_init(fifth);
+    if (sort == TOOL_TORQUE && !least) {
+        mpq_set_ui(fifth, 1, 5);
+        mpq_mul(fifth, fifth, greatest);
+        least = fifth;
+    }
+    gboolean below = least && mpq_cmp(used_at, least) < 0;
+    mpq_clear(fifth);
+    return below ? TOOL_OUT_OF_RANGE : TOOL_GOOD;
+}
+
+gint64 tool_default_due(gint64 day)
+{
+    GDate date;
+    g_date_clear(&date, 1);
+    g_date_set_julian(&date, (guint32)(day + JULIAN_1970));
+    g_date_add_years(&date, 1);
+    return (gint64)g_date_get_julian(&date) - JULIAN_1970;
+}
+
+static gboolean is_before(const ToolCalibration *calibration, const ToolUse *use)
+{
+    if (calibration->day != use->day)
+        return calibration->day < use->day;
+    return calibration->seq < use->seq;
+}
+
+static gboolean is_overdue(ToolSort sort, const ToolCalibration *calibration, const ToolUse *use)
+{
+    if (sort == TOOL_TORQUE && use->count > USES_MOST)
+        return TRUE;
+    if (calibration->has_due)
+        return use->day > calibration->due;
+    return sort == TOOL_TORQUE && use->day > tool_default_due(calibration->day);
+}
+
+static ToolState state_when_used(ToolSort sort, const ToolCalibration *before, const ToolUse *use)
+{
+    if (!before)
+        return sort == TOOL_TORQUE ? TOOL_UNKNOWN : TOOL_GOOD;
+    if (before->found == TOOL_FOUND_WRONG)
+        return TOOL_WRONG;
+    return is_overdue(sort, before, use) ? TOOL_OVERDUE : TOOL_GOOD;
+}
+
+static ToolState settle(ToolState state, const ToolCalibration *after)
+{
+    if (!after || state == TOOL_WRONG || after->found == TOOL_ADJUSTED)
+        return state;
+    return after->found == TOOL_FOUND_GOOD ? TOOL_GOOD : TOOL_WRONG;
+}
+
+ToolStanding tool_use_standing(ToolSort sort, const ToolCalibration *calibrations, gsize count,
+                               const ToolUse *use)
+{
+    gsize earlier = 0;
+    while (earlier < count && is_before(&calibrations[earlier], use))
+        earlier++;
+    const ToolCalibration *before = earlier > 0 ? &calibrations[earlier - 1] : NULL;
+    const ToolCalibration *after = earlier < count ? &calibrations[earlier] : NULL;
+    ToolState state = settle(state_when_used(sort, before, use), after);
+    return (ToolStanding){
+        .state = MAX(state, use->range),
+        .before = (gssize)earlier - 1,
+        .after = after ? (gssize)earlier : -1,
+    };
+}
