@@ -1,0 +1,174 @@
+// A plan, read and found without fault. Everything in it stands in the order of the file, keeps
+// its place there, and belongs to the plan; nothing changes once it is read.
+#pragma once
+#include <glib.h>
+#include <standbook/plan/axis.h>
+#include <standbook/plan/fault.h>
+#include <standbook/plan/stage.h>
+#include <standbook/plan/tree.h>
+
+typedef struct Plan Plan;
+typedef struct PlanStep PlanStep;
+typedef struct PlanCheck PlanCheck;
+typedef struct PlanGroup PlanGroup;
+
+// A name as a plan uses it, and what it names: exactly one of check and group.
+typedef struct {
+    const TreeNode *node; // its text and place
+    const PlanCheck *check;
+    const PlanGroup *group;
+} PlanName;
+
+// A constant: one formula, or one for each label of an axis.
+typedef struct {
+    const char *name;
+    const TreeNode *node; // a text, or a mapping of labels
+    const PlanAxis *axis; // of the labels, NULL for one formula
+} PlanGiven;
+
+typedef struct {
+    const char *name;
+    const char *kind;                                     // NULL if it is not said
+    const TreeNode *fit_within, *fluid_after, *run_after; // times, NULL if there is none
+    const TreeNode *node;
+} PlanConsumable;
+
+typedef struct {
+    const char *name;
+    const PlanStep *step;
+    GPtrArray *axes;     // const PlanAxis *: its places; empty for one place
+    guint count;         // pieces at each place, at least 1
+    gboolean new_needed; // use: new
+    const char *track;   // `lot`, `serial`, or NULL
+    const char *formerly;
+    const TreeNode *node; // its value; its key has its place
+} PlanPart;
+
+// What another person signs before the step is done.
+typedef struct {
+    const char *words;
+    guint persons; // 1 (a second person) or 2
+} PlanHold;
+
+// A value set by adjusting and reading. Texts are as written; NULL if not said.
+typedef struct {
+    const TreeNode *move, *unit, *range, *step, *gives, *zero;
+    gboolean loose;
+} PlanSetting;
+
+struct PlanCheck {
+    const char *name;
+    const PlanStep *step;
+    const char *formula;    // as written, NULL for a check that is read
+    guint line, column;     // of the name
+    guint formula_column;   // of the formula, in the same line
+    GPtrArray *axes;        // const PlanAxis *: the places it is read at; empty for one place
+    const TreeNode *limits; // a text, or a mapping of labels; NULL without limits
+    const TreeNode *unit, *decimals, *gauge, *doubt, *source; // the nearest said; NULL if none is
+    const TreeNode *wear, *aim;
+    const char *choose; // the axis, NULL if nothing is chosen
+    PlanSetting *setting;
+    GPtrArray *with, *rests_on, *settled_by; // PlanName *
+    gboolean by_decision;                    // settled by: decision
+    gboolean finding;                        // has `settled by`
+    gboolean optional;
+    const char *feature; // the check's name if nothing is said
+    const char *formerly;
+    const TreeNode *node; // its value; its key has its place
+};
+
+// The physical bolts, and how they are first tightened.
+struct PlanGroup {
+    const char *name;
+    const PlanStep *step;
+    GPtrArray *axes; // const PlanAxis *: positions; one axis `bolt` where plain labels are written
+    const TreeNode *layout, *thread, *strength, *length, *ceiling, *adapter, *instead_of, *source;
+    GPtrArray *lubricants; // PlanLubricant *
+    gboolean new_needed;   // use: new
+    gboolean once;         // use: once
+    const char *track;     // `lot`, `serial`, or NULL
+    GPtrArray *with_new;   // const char *
+    gboolean then_off;     // a mock-up taken down again
+    gboolean as_group;     // log: group
+    gboolean mark;         // asks for a witness mark
+    const char *formerly;
+    const TreeNode *node; // its value; its key has its place
+};
+
+typedef struct {
+    const char *words;
+    gboolean *positions; // one for each position of the group: whether it has this one
+} PlanLubricant;
+
+// Ordered stages over a group's bolts in one step.
+typedef struct {
+    const PlanGroup *group;
+    const PlanStep *step;
+    GPtrArray *stages;         // Stage *
+    const TreeNode *stages_at; // where they are written
+    gboolean again;            // a retighten
+    // Positions in the order asked, as many as the group has; NULL while the pattern named by
+    // `pattern` gives them.
+    guint *order;
+    const char *pattern; // `criss-cross` or `spiral`, else NULL
+    guint *each;         // for each position the run it belongs to (0 for all without `each`)
+    guint line, column;  // of its name
+} PlanTightening;
+
+struct PlanStep {
+    const char *name;
+    guint index; // in the plan, from 0
+    guint gate;  // in the plan's gates, from 0
+    const char *phase;
+    guint minutes;                     // 0 if not said
+    GPtrArray *dos, *cautions, *hides; // const char *
+    GPtrArray *after;                  // PlanStep *
+    GPtrArray *closes, *read_again;    // PlanName *
+    GPtrArray *holds;                  // PlanHold *
+    GPtrArray *uses;                   // PlanConsumable *
+    const char *begins;                // `fluid`, `run` or NULL
+    GPtrArray *parts;                  // PlanPart *
+    GPtrArray *checks;                 // PlanCheck *
+    GPtrArray *tightenings;            // PlanTightening *: fasteners, then retighten
+    const char *formerly;
+    const TreeNode *node; // its value; its key has its place
+};
+
+struct Plan {
+    const char *name, *revision, *family, *source; // NULL if not said, but the name
+    GPtrArray *units;                              // const char *
+    GPtrArray *gates;                              // const char *, at least one
+    GPtrArray *axes;                               // PlanAxis *
+    GPtrArray *given;                              // PlanGiven *
+    GPtrArray *consumables;                        // PlanConsumable *
+    GPtrArray *steps;                              // PlanStep *
+    GHashTable *checks;                            // by name
+    GHashTable *groups;                            // by name
+    TreeNode *tree;                                // as written
+    GStringChunk *words;                           // texts taken out of longer ones
+    GPtrArray *pairs;                              // PlanAxis *: axes written in place
+};
+
+// Reads a plan file. Returns the plan, or NULL with at least one fault added; all faults of the
+// file are found in one run, sorted by place, and a faulty name, formula or group still counts as
+// defined. The caller frees with plan_free.
+Plan *plan_read(const char *bytes, gsize length, Faults *faults) G_GNUC_WARN_UNUSED_RESULT;
+void plan_free(Plan *plan);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(Plan, plan_free)
+
+// By name; NULL if there is none.
+const PlanAxis *plan_axis(const Plan *plan, const char *name);
+const PlanStep *plan_step(const Plan *plan, const char *name);
+const PlanCheck *plan_check(const Plan *plan, const char *name);
+const PlanGroup *plan_group(const Plan *plan, const char *name);
+const PlanConsumable *plan_consumable(const Plan *plan, const char *name);
+
+// Whether `earlier` must come before `later` by `after`, directly or over others.
+gboolean plan_step_follows(const PlanStep *later, const PlanStep *earlier);
+
+// The number of places of some axes (const PlanAxis *): 1 without axes.
+guint places_count(const GPtrArray *axes);
+
+// The place at `index`, the last axis running fastest, by its labels: `3, front`; empty without
+// axes. The caller frees with g_free.
+char *places_label(const GPtrArray *axes, guint index) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,0 +1,133 @@
+#include <standbook/plan/plan.h>
+
+#include "read.h"
+
+void free_check(gpointer data)
+{
+    PlanCheck *check = data;
+    g_ptr_array_unref(check->axes);
+    g_ptr_array_unref(check->with);
+    g_ptr_array_unref(check->rests_on);
+    g_ptr_array_unref(check->settled_by);
+    g_free(check->setting);
+    g_free(check);
+}
+
+void free_group(gpointer data)
+{
+    PlanGroup *group = data;
+    g_ptr_array_unref(group->axes);
+    g_ptr_array_unref(group->lubricants);
+    g_ptr_array_unref(group->with_new);
+    g_free(group);
+}
+
+void free_step(gpointer data)
+{
+    PlanStep *step = data;
+    GPtrArray *arrays[] = {step->dos,        step->cautions, step->hides,      step->after,
+                           step->closes,     step->holds,    step->uses,       step->parts,
+                           step->read_again, step->checks,   step->tightenings};
+    for (gsize i = 0; i < G_N_ELEMENTS(arrays); i++)
+        g_ptr_array_unref(arrays[i]);
+    g_free(step);
+}
+
+void plan_free(Plan *plan)
+{
+    if (!plan)
+        return;
+    GPtrArray *arrays[] = {plan->units, plan->gates, plan->given, plan->consumables,
+                           plan->steps, plan->axes,  plan->pairs};
+    for (gsize i = 0; i < G_N_ELEMENTS(arrays); i++)
+        g_ptr_array_unref(arrays[i]);
+    g_hash_table_unref(plan->checks);
+    g_hash_table_unref(plan->groups);
+    tree_free(plan->tree);
+    g_string_chunk_free(plan->words);
+    g_free(plan);
+}
+
+const PlanAxis *plan_axis(const Plan *plan, const char *name)
+{
+    for (guint i = 0; i < plan->axes->len; i++) {
+        const PlanAxis *axis = g_ptr_array_index(plan->axes, i);
+        if (g_str_equal(axis->name, name))
+            return axis;
+    }
+    return NULL;
+}
+
+const PlanStep *plan_step(const Plan *plan, const char *name)
+{
+    for (guint i = 0; i < plan->steps->len; i++) {
+        const PlanStep *step = g_ptr_array_index(plan->steps, i);
+        if (g_str_equal(step->name, name))
+            return step;
+    }
+    return NULL;
+}
+
+const PlanCheck *plan_check(const Plan *plan, const char *name)
+{
+    return g_hash_table_lookup(plan->checks, name);
+}
+
+const PlanGroup *plan_group(const Plan *plan, const char *name)
+{
+    return g_hash_table_lookup(plan->groups, name);
+}
+
+const PlanConsumable *plan_consumable(const Plan *plan, const char *name)
+{
+    for (guint i = 0; i < plan->consumables->len; i++) {
+        const PlanConsumable *consumable = g_ptr_array_index(plan->consumables, i);
+        if (g_str_equal(consumable->name, name))
+            return consumable;
+    }
+    return NULL;
+}
+
+// Depth first; a step already seen is not walked again, so that neither a circle nor many ways to
+// one step cost more than one visit.
+static gboolean reaches(const PlanStep *from, const PlanStep *to, GHashTable *seen)
+{
+    for (guint i = 0; i < from->after->len; i++) {
+        const PlanStep *before = g_ptr_array_index(from->after, i);
+        if (before == to)
+            return TRUE;
+        if (g_hash_table_add(seen, (gpointer)before) && reaches(before, to, seen))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+gboolean plan_step_follows(const PlanStep *later, const PlanStep *earlier)
+{
+    g_autoptr(GHashTable) seen = g_hash_table_new(NULL, NULL);
+    return reaches(later, earlier, seen);
+}
+
+guint places_count(const GPtrArray *axes)
+{
+    guint count = 1;
+    for (guint i = 0; i < axes->len; i++) {
+        const PlanAxis *axis = g_ptr_array_index(axes, i);
+        count *= g_strv_length(axis->labels);
+    }
+    return count;
+}
+
+char *places_label(const GPtrArray *axes, guint index)
+{
+    GString *label = g_string_new(NULL);
+    for (guint i = axes->len; i > 0; i--) {
+        const PlanAxis *axis = g_ptr_array_index(axes, i - 1);
+        guint size = g_strv_length(axis->labels);
+        if (label->len)
+            g_string_prepend(label, ", ");
+        g_string_prepend(label, axis->labels[index % size]);
+        index /= size;
+    }
+    return g_string_free(label, FALSE);
+}

@@ -1,0 +1,216 @@
+#include "read.h"
+
+#include <standbook/base/error.h>
+#include <standbook/base/text.h>
+#include <string.h>
+
+void fault_at(Reader *reader, const TreeNode *node, gsize offset, const char *where,
+              const char *message)
+{
+    faults_add(reader->faults, node->line, node->column + (guint)offset, "%s%s", where, message);
+}
+
+void fault_unknown(Reader *reader, const TreeNode *node, const char *where, const char *kind,
+                   const char *const *names, gsize count)
+{
+    const char *nearest = text_nearest(node->text, names, count);
+    if (nearest)
+        faults_add(reader->faults, node->line, node->column,
+                   "%sthere is no %s called `%s`; did you mean `%s`?", where, kind, node->text,
+                   nearest);
+    else
+        faults_add(reader->faults, node->line, node->column,
+                   "%sthere is no %s called `%s`; write the name of one", where, kind, node->text);
+}
+
+static gboolean is_word(const char *word)
+{
+    if (!g_unichar_isalpha(g_utf8_get_char(word)) || g_str_equal(word, "over"))
+        return FALSE;
+    for (const char *at = word; *at; at = g_utf8_next_char(at)) {
+        gunichar character = g_utf8_get_char(at);
+        gboolean joins = *at == '-' && at[1] && g_unichar_isalnum(g_utf8_get_char(at + 1));
+        if (!g_unichar_isalnum(character) && *at != '\'' && !joins)
+            return FALSE;
+    }
+    return TRUE;
+}
+
+gboolean is_name(const char *text)
+{
+    g_auto(GStrv) words = g_strsplit(text, " ", -1);
+    for (gsize i = 0; words[i]; i++)
+        if (!is_word(words[i]))
+            return FALSE;
+    return words[0] != NULL;
+}
+
+const char *text_of(const SchemaMapping *mapping, const TreeNode *node, const char *key)
+{
+    const TreeNode *value = schema_get(mapping, node, key);
+    return value ? value->text : NULL;
+}
+
+GPtrArray *nodes_of(const SchemaMapping *mapping, const TreeNode *node, const char *key)
+{
+    GPtrArray *nodes = g_ptr_array_new();
+    const TreeNode *value = schema_get(mapping, node, key);
+    if (value && value->kind == TREE_SCALAR)
+        g_ptr_array_add(nodes, (gpointer)value);
+    for (guint i = 0; value && i < tree_count(value); i++)
+        g_ptr_array_add(nodes, (gpointer)tree_at(value, i));
+    return nodes;
+}
+
+GPtrArray *texts_of(const SchemaMapping *mapping, const TreeNode *node, const char *key)
+{
+    GPtrArray *texts = nodes_of(mapping, node, key);
+    for (guint i = 0; i < texts->len; i++)
+        texts->pdata[i] = ((const TreeNode *)texts->pdata[i])->text;
+    return texts;
+}
+
+static void read_axis(Reader *reader, const TreeNode *node)
+{
+    g_autofree char *where = g_strdup_printf("axis \"%s\": ", node->key->text);
+    gsize offset = 0;
+    g_autoptr(GError) error = NULL;
+    if (node->kind != TREE_SCALAR || !is_name(node->key->text)) {
+        fault_at(reader, node->key, 0, where,
+                 "an axis is a name in words and its labels, such as `cylinder: 1..4`");
+        return;
+    }
+    g_auto(GStrv) labels = labels_read(node->text, &offset, &error);
+    if (!labels)
+        fault_at(reader, node, offset, where, error->message);
+    // A faulty axis still counts as there.
+    const char *const none[] = {"1", NULL};
+    g_ptr_array_add(reader->plan->axes,
+                    plan_axis_new(node->key->text, labels ? (const char *const *)labels : none));
+}
+
+static void read_consumable(Reader *reader, const TreeNode *node)
+{
+    g_autofree char *where = g_strdup_printf("consumable \"%s\": ", node->key->text);
+    schema_check(&schema_of_consumable, node, where, reader->faults);
+    PlanConsumable *consumable = g_new0(PlanConsumable, 1);
+    consumable->name = node->key->text;
+    consumable->kind = text_of(&schema_of_consumable, node, "kind");
+    consumable->fit_within = schema_get(&schema_of_consumable, node, "fit within");
+    consumable->fluid_after = schema_get(&schema_of_consumable, node, "fluid after");
+    consumable->run_after = schema_get(&schema_of_consumable, node, "run after");
+    consumable->node = node;
+    g_ptr_array_add(reader->plan->consumables, consumable);
+}
+
+// The axis that has all the labels of the mapping; NULL if none has.
+static const PlanAxis *axis_of_labels(const Plan *plan, const TreeNode *node)
+{
+    for (guint i = 0; i < plan->axes->len; i++) {
+        const PlanAxis *axis = g_ptr_array_index(plan->axes, i);
+        gboolean all = TRUE;
+        for (guint j = 0; j < tree_count(node); j++)
+            all = all && plan_axis_index(axis, tree_at(node, j)->key->text) >= 0;
+        if (all)
+            return axis;
+    }
+    return NULL;
+}
+
+static void read_given(Reader *reader, const TreeNode *node)
+{
+    g_autofree char *where = g_strdup_printf("given \"%s\": ", node->key->text);
+    PlanGiven *given = g_new0(PlanGiven, 1);
+    given->name = node->key->text;
+    given->node = node;
+    if (!is_name(given->name))
+        fault_at(reader, node->key, 0, where,
+                 "a name is words that begin with a letter, such as `pan gasket`");
+    if (node->kind == TREE_LIST || (node->kind == TREE_SCALAR && !*node->text))
+        fault_at(reader, node->key, 0, where, "write a value, or {label: value} along an axis");
+    if (node->kind == TREE_MAP) {
+        given->axis = axis_of_labels(reader->plan, node);
+        if (!given->axis)
+            fault_at(reader, node, 0, where, "no axis has these labels; name one under `axes`");
+    }
+    g_ptr_array_add(reader->plan->given, given);
+}
+
+static void read_each(Reader *reader, const TreeNode *top, const char *key,
+                      void (*read)(Reader *reader, const TreeNode *node))
+{
+    const TreeNode *node = schema_get(&schema_of_plan, top, key);
+    for (guint i = 0; node && i < tree_count(node); i++)
+        read(reader, tree_at(node, i));
+}
+
+static gboolean names_a_gate(const TreeNode *top)
+{
+    const TreeNode *steps = schema_get(&schema_of_plan, top, "steps");
+    for (guint i = 0; steps && i < tree_count(steps); i++)
+        if (tree_get(tree_at(steps, i), "gate"))
+            return TRUE;
+    return FALSE;
+}
+
+// language.md §4: a plan that never names a gate has the single gate hand over.
+static void read_gates(Reader *reader, const TreeNode *top)
+{
+    static const char *const usual[] = {"first start", "hand over", "follow-up"};
+    reader->plan->gates = texts_of(&schema_of_plan, top, "gates");
+    if (reader->plan->gates->len)
+        return;
+    gboolean named = names_a_gate(top);
+    for (gsize i = 0; i < G_N_ELEMENTS(usual); i++)
+        if (named || i == 1)
+            g_ptr_array_add(reader->plan->gates, (gpointer)usual[i]);
+}
+
+static Plan *plan_new(TreeNode *top)
+{
+    Plan *plan = g_new0(Plan, 1);
+    plan->tree = top;
+    plan->words = g_string_chunk_new(256);
+    plan->axes = g_ptr_array_new_with_free_func((GDestroyNotify)plan_axis_free);
+    plan->pairs = g_ptr_array_new_with_free_func((GDestroyNotify)plan_axis_free);
+    plan->given = g_ptr_array_new_with_free_func(g_free);
+    plan->consumables = g_ptr_array_new_with_free_func(g_free);
+    plan->steps = g_ptr_array_new_with_free_func(free_step);
+    plan->checks = g_hash_table_new_full(g_str_hash, g_str_equal, NULL, free_check);
+    plan->groups = g_hash_table_new_full(g_str_hash, g_str_equal, NULL, free_group);
+    return plan;
+}
+
+static void read_heading(Reader *reader, const TreeNode *top)
+{
+    Plan *plan = reader->plan;
+    plan->name = text_of(&schema_of_plan, top, "plan");
+    plan->revision = text_of(&schema_of_plan, top, "revision");
+    plan->family = text_of(&schema_of_plan, top, "family");
+    plan->source = text_of(&schema_of_plan, top, "source");
+    plan->units = texts_of(&schema_of_plan, top, "units");
+    const TreeNode *format = schema_get(&schema_of_plan, top, "format");
+    if (format && !g_str_equal(format->text, "1"))
+        fault_at(reader, format, 0, "", "this program reads format 1 only; it is too old for this");
+}
+
+Plan *plan_read(const char *bytes, gsize length, Faults *faults)
+{
+    guint before = faults_count(faults);
+    TreeNode *top = tree_read(bytes, length, faults);
+    if (!top)
+        return NULL;
+    schema_check(&schema_of_plan, top, "", faults);
+    Reader reader = {.plan = plan_new(top), .faults = faults};
+    read_heading(&reader, top);
+    read_gates(&reader, top);
+    read_each(&reader, top, "axes", read_axis);
+    read_each(&reader, top, "given", read_given);
+    read_each(&reader, top, "consumables", read_consumable);
+    read_each(&reader, top, "steps", read_steps);
+    resolve_plan(&reader);
+    faults_sort(faults);
+    if (faults_count(faults) > before)
+        g_clear_pointer(&reader.plan, plan_free);
+    return reader.plan;
+}

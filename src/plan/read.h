@@ -1,0 +1,51 @@
+// Inside the room: the parts of plan_read.
+#pragma once
+#include <standbook/plan/plan.h>
+#include <standbook/plan/schema.h>
+
+// What is being read.
+typedef struct {
+    Plan *plan;
+    Faults *faults;
+    // What holds for the steps below.
+    guint gate;
+    const char *phase;
+} Reader;
+
+// Adds a fault at `offset` characters into the node's text; `where` begins the message.
+void fault_at(Reader *reader, const TreeNode *node, gsize offset, const char *where,
+              const char *message);
+
+// Like fault_at for a name that is not there: `there is no KIND called `x``, with a suggestion out
+// of the `count` names.
+void fault_unknown(Reader *reader, const TreeNode *node, const char *where, const char *kind,
+                   const char *const *names, gsize count);
+
+// Whether the text can be a name in a formula: words that begin with a letter.
+gboolean is_name(const char *text);
+
+// The text under a key, NULL if it is not there or faulty.
+const char *text_of(const SchemaMapping *mapping, const TreeNode *node, const char *key);
+
+// The texts under a key as const char *, one alone standing for a list of one. The caller frees
+// with g_ptr_array_unref.
+GPtrArray *texts_of(const SchemaMapping *mapping, const TreeNode *node, const char *key);
+
+// The scalar nodes under a key, likewise.
+GPtrArray *nodes_of(const SchemaMapping *mapping, const TreeNode *node, const char *key);
+
+// Reads `at:` or `bolts:`. `noun` NULL: axes only; else plain labels make an axis of that name.
+// Returns const PlanAxis *, empty where the node is NULL or faulty.
+GPtrArray *read_places(Reader *reader, const TreeNode *node, const char *noun, const char *where);
+
+void read_checks(Reader *reader, PlanStep *step, const TreeNode *node);
+void read_groups(Reader *reader, PlanStep *step, const TreeNode *node);
+void read_retightens(Reader *reader, PlanStep *step, const TreeNode *node);
+void read_steps(Reader *reader, const TreeNode *node);
+
+// After all is read: names to what they name.
+void resolve_plan(Reader *reader);
+
+void free_step(gpointer step);
+void free_check(gpointer check);
+void free_group(gpointer group);

@@ -1,0 +1,158 @@
+#include "read.h"
+
+#include <string.h>
+
+// The nearest value said for a check: by itself, its step or the plan.
+static const TreeNode *nearest_said(const Reader *reader, const PlanStep *step,
+                                    const TreeNode *node, const char *key)
+{
+    const TreeNode *said = node->kind == TREE_MAP ? schema_get(&schema_of_check, node, key) : NULL;
+    if (!said)
+        said = schema_get(&schema_of_step, step->node, key);
+    if (!said && schema_find(&schema_of_plan, key))
+        said = schema_get(&schema_of_plan, reader->plan->tree, key);
+    return said;
+}
+
+static void read_inherited(Reader *reader, PlanCheck *check, const TreeNode *node)
+{
+    check->unit = nearest_said(reader, check->step, node, "unit");
+    check->gauge = nearest_said(reader, check->step, node, "gauge");
+    check->decimals = nearest_said(reader, check->step, node, "decimals");
+    check->doubt = nearest_said(reader, check->step, node, "doubt");
+    check->source = nearest_said(reader, check->step, node, "source");
+}
+
+// The names under a key, to be resolved once all is read.
+static GPtrArray *read_names(const TreeNode *node, const char *key)
+{
+    GPtrArray *names = g_ptr_array_new_with_free_func(g_free);
+    g_autoptr(GPtrArray) nodes =
+        node->kind == TREE_MAP ? nodes_of(&schema_of_check, node, key) : g_ptr_array_new();
+    for (guint i = 0; i < nodes->len; i++) {
+        PlanName *name = g_new0(PlanName, 1);
+        name->node = g_ptr_array_index(nodes, i);
+        g_ptr_array_add(names, name);
+    }
+    return names;
+}
+
+static PlanSetting *read_setting(Reader *reader, const TreeNode *node, const char *where)
+{
+    const TreeNode *set = schema_get(&schema_of_check, node, "set");
+    if (!set)
+        return NULL;
+    schema_check(&schema_of_set, set, where, reader->faults);
+    PlanSetting *setting = g_new0(PlanSetting, 1);
+    setting->move = schema_get(&schema_of_set, set, "move");
+    setting->unit = schema_get(&schema_of_set, set, "unit");
+    setting->range = schema_get(&schema_of_set, set, "range");
+    setting->step = schema_get(&schema_of_set, set, "step");
+    setting->gives = schema_get(&schema_of_set, set, "gives");
+    setting->zero = schema_get(&schema_of_set, set, "zero");
+    setting->loose = g_strcmp0(text_of(&schema_of_set, set, "loose"), "yes") == 0;
+    return setting;
+}
+
+static void read_choose(Reader *reader, PlanCheck *check, const TreeNode *node, const char *where)
+{
+    const TreeNode *choose = schema_get(&schema_of_check, node, "choose");
+    check->choose = choose ? choose->text : NULL;
+    if (choose && !plan_axis(reader->plan, choose->text)) {
+        gsize ignored = 0;
+        g_autofree const char **names = g_new0(const char *, reader->plan->axes->len + 1);
+        for (; ignored < reader->plan->axes->len; ignored++)
+            names[ignored] =
+                ((const PlanAxis *)g_ptr_array_index(reader->plan->axes, ignored))->name;
+        fault_unknown(reader, choose, where, "axis", names, ignored);
+    }
+}
+
+// What only the long form can say.
+static void read_long_form(Reader *reader, PlanCheck *check, const TreeNode *node,
+                           const char *where)
+{
+    schema_check(&schema_of_check, node, where, reader->faults);
+    g_ptr_array_unref(check->axes);
+    const TreeNode *at = schema_get(&schema_of_check, node, "at");
+    check->axes = read_places(reader, at, NULL, where);
+    if (at && check->formula)
+        fault_at(reader, at, 0, where,
+                 "a check with a formula has the places of its formula; leave `at` out");
+    check->limits = schema_get(&schema_of_check, node, "limits");
+    check->wear = schema_get(&schema_of_check, node, "wear");
+    check->aim = schema_get(&schema_of_check, node, "aim");
+    check->setting = read_setting(reader, node, where);
+    read_choose(reader, check, node, where);
+    check->optional = g_strcmp0(text_of(&schema_of_check, node, "optional"), "yes") == 0;
+    const char *feature = text_of(&schema_of_check, node, "feature");
+    check->feature = feature ? feature : check->name;
+    check->formerly = text_of(&schema_of_check, node, "formerly");
+}
+
+// Splits `name = formula`.
+static void read_name(Reader *reader, PlanCheck *check, const TreeNode *key)
+{
+    const char *equals = strstr(key->text, " = ");
+    g_autofree char *name =
+        equals ? g_strndup(key->text, (gsize)(equals - key->text)) : g_strdup(key->text);
+    check->name = g_string_chunk_insert_const(reader->plan->words, g_strstrip(name));
+    check->feature = check->name;
+    check->line = key->line;
+    check->column = key->column;
+    if (!equals)
+        return;
+    const char *formula = equals + 3 + strspn(equals + 3, " ");
+    check->formula = g_string_chunk_insert_const(reader->plan->words, formula);
+    check->formula_column = key->column + (guint)g_utf8_pointer_to_offset(key->text, formula);
+}
+
+// A name twice keeps the first; the second is read for its faults all the same.
+static void keep_check(Reader *reader, PlanStep *step, PlanCheck *check, const TreeNode *key,
+                       const char *where)
+{
+    const PlanCheck *other = plan_check(reader->plan, check->name);
+    if (!is_name(check->name))
+        fault_at(reader, key, 0, where,
+                 "a name is words that begin with a letter, such as `main bore`; a formula stands "
+                 "behind ` = `");
+    if (other) {
+        g_autofree char *message = g_strdup_printf(
+            "there is a check of this name already, in line %u; give this one another name",
+            other->line);
+        fault_at(reader, key, 0, where, message);
+        free_check(check);
+        return;
+    }
+    g_hash_table_insert(reader->plan->checks, (gpointer)check->name, check);
+    g_ptr_array_add(step->checks, check);
+}
+
+static void read_check(Reader *reader, PlanStep *step, const TreeNode *node)
+{
+    PlanCheck *check = g_new0(PlanCheck, 1);
+    check->step = step;
+    check->node = node;
+    check->axes = g_ptr_array_new();
+    read_name(reader, check, node->key);
+    g_autofree char *where =
+        g_strdup_printf("step \"%s\", check \"%s\": ", step->name, check->name);
+    read_inherited(reader, check, node);
+    check->with = read_names(node, "with");
+    check->rests_on = read_names(node, "rests on");
+    check->settled_by = read_names(node, "settled by");
+    check->finding = check->settled_by->len > 0;
+    if (node->kind == TREE_MAP)
+        read_long_form(reader, check, node, where);
+    else if (node->kind == TREE_LIST)
+        fault_at(reader, node, 0, where, "a check is limits, or a mapping such as {limits: 1..2}");
+    else if (*node->text)
+        check->limits = node;
+    keep_check(reader, step, check, node->key, where);
+}
+
+void read_checks(Reader *reader, PlanStep *step, const TreeNode *node)
+{
+    for (guint i = 0; node && i < tree_count(node); i++)
+        read_check(reader, step, tree_at(node, i));
+}

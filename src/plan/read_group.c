@@ -1,0 +1,335 @@
+#include "read.h"
+
+#include <string.h>
+
+static const TreeNode *get(const TreeNode *node, const char *key)
+{
+    return schema_get(&schema_of_group, node, key);
+}
+
+static gboolean says(const TreeNode *node, const char *key, const char *word)
+{
+    return g_strcmp0(text_of(&schema_of_group, node, key), word) == 0;
+}
+
+// All labels of one axis, or NULL where there are several.
+static const PlanAxis *single_axis(const GPtrArray *axes)
+{
+    return axes->len == 1 ? g_ptr_array_index(axes, 0) : NULL;
+}
+
+// Marks the positions that `2-4-7-9` or `2..4` names. FALSE with a fault.
+static gboolean mark_positions(Reader *reader, const PlanGroup *group, const TreeNode *key,
+                               gboolean *positions, const char *where)
+{
+    const PlanAxis *axis = single_axis(group->axes);
+    g_autofree char *slashed = g_strdelimit(g_strdup(key->text), "-", '/');
+    gsize offset = 0;
+    g_autoptr(GError) error = NULL;
+    g_auto(GStrv) labels = labels_read(slashed, &offset, &error);
+    for (gsize i = 0; labels && labels[i]; i++) {
+        gint index = axis ? plan_axis_index(axis, labels[i]) : -1;
+        if (index < 0) {
+            g_autofree char *message = g_strdup_printf("there is no bolt %s here", labels[i]);
+            fault_at(reader, key, 0, where, message);
+            return FALSE;
+        }
+        positions[index] = TRUE;
+    }
+    if (!labels)
+        fault_at(reader, key, offset, where, error->message);
+    return labels != NULL;
+}
+
+static void free_lubricant(gpointer data)
+{
+    PlanLubricant *lubricant = data;
+    g_free(lubricant->positions);
+    g_free(lubricant);
+}
+
+static PlanLubricant *add_lubricant(PlanGroup *group, const char *words)
+{
+    PlanLubricant *lubricant = g_new0(PlanLubricant, 1);
+    lubricant->words = words;
+    lubricant->positions = g_new0(gboolean, places_count(group->axes));
+    g_ptr_array_add(group->lubricants, lubricant);
+    return lubricant;
+}
+
+// Gives the lubricant every position that none before it has.
+static void give_others(const PlanGroup *group, PlanLubricant *others)
+{
+    for (guint i = 0; i < places_count(group->axes); i++) {
+        gboolean taken = FALSE;
+        for (guint j = 0; j < group->lubricants->len; j++) {
+            const PlanLubricant *other = g_ptr_array_index(group->lubricants, j);
+            taken = taken || (other != others && other->positions[i]);
+        }
+        others->positions[i] = !taken;
+    }
+}
+
+static void read_lubricants(Reader *reader, PlanGroup *group, const char *where)
+{
+    const TreeNode *node = get(group->node, "lubricant");
+    PlanLubricant *others = NULL;
+    if (node && node->kind == TREE_SCALAR)
+        others = add_lubricant(group, node->text);
+    for (guint i = 0; node && i < tree_count(node); i++) {
+        const TreeNode *value = tree_at(node, i);
+        PlanLubricant *lubricant = add_lubricant(group, value->text);
+        if (g_str_equal(value->key->text, "others"))
+            others = lubricant;
+        else
+            mark_positions(reader, group, value->key, lubricant->positions, where);
+    }
+    if (others)
+        give_others(group, others);
+}
+
+// Which run each position belongs to: all the same, each bolt its own, or by the label of an axis.
+static guint *read_runs(Reader *reader, const PlanGroup *group, const char *where)
+{
+    guint count = places_count(group->axes);
+    guint *runs = g_new0(guint, count);
+    const TreeNode *each = get(group->node, "each");
+    gboolean single = each && g_str_equal(each->text, "bolt");
+    guint inner = count;
+    for (guint i = 0; each && i < group->axes->len; i++) {
+        const PlanAxis *axis = g_ptr_array_index(group->axes, i);
+        guint size = g_strv_length(axis->labels);
+        inner /= size;
+        if (!g_str_equal(axis->name, each->text) || single)
+            continue;
+        for (guint j = 0; j < count; j++)
+            runs[j] = j / inner % size;
+        return runs;
+    }
+    for (guint i = 0; single && i < count; i++)
+        runs[i] = i;
+    if (each && !single)
+        fault_at(reader, each, 0, where, "each: write bolt, or an axis of its bolts");
+    return runs;
+}
+
+// The axis whose labels an order names: the only one, or the only one beside `each`.
+static const PlanAxis *ordered_axis(const PlanGroup *group)
+{
+    const TreeNode *each = get(group->node, "each");
+    const PlanAxis *found = NULL;
+    for (guint i = 0; i < group->axes->len; i++) {
+        const PlanAxis *axis = g_ptr_array_index(group->axes, i);
+        if (group->axes->len > 1 && each && g_str_equal(axis->name, each->text))
+            continue;
+        if (found)
+            return NULL;
+        found = axis;
+    }
+    return found;
+}
+
+static guint label_of(const PlanGroup *group, const PlanAxis *axis, guint position)
+{
+    for (guint i = group->axes->len; i > 0; i--) {
+        const PlanAxis *at = g_ptr_array_index(group->axes, i - 1);
+        guint size = g_strv_length(at->labels);
+        if (at == axis)
+            return position % size;
+        position /= size;
+    }
+    return 0;
+}
+
+// Spreads an order of the labels of one axis over all positions, run by run.
+static guint *spread_order(const PlanGroup *group, const guint *runs, const PlanAxis *axis,
+                           const guint *labels)
+{
+    guint count = places_count(group->axes), size = g_strv_length(axis->labels), filled = 0;
+    guint *order = g_new0(guint, count);
+    gboolean each_bolt = count == size;
+    for (guint run = 0; run < (each_bolt ? 1 : count); run++)
+        for (guint i = 0; i < size; i++)
+            for (guint j = 0; j < count; j++)
+                if (label_of(group, axis, j) == labels[i] && (each_bolt || runs[j] == run))
+                    order[filled++] = j;
+    return order;
+}
+
+static guint *as_numbered(const PlanGroup *group)
+{
+    guint *order = g_new0(guint, places_count(group->axes));
+    for (guint i = 0; i < places_count(group->axes); i++)
+        order[i] = i;
+    return order;
+}
+
+static void fault_order(Reader *reader, const TreeNode *node, gsize offset, const char *where,
+                        const char *problem)
+{
+    g_autofree char *message = g_strdup_printf("order: %s", problem);
+    fault_at(reader, node, offset, where, message);
+}
+
+static void read_order(Reader *reader, PlanTightening *tightening, const char *where)
+{
+    const PlanGroup *group = tightening->group;
+    const TreeNode *node = get(group->node, "order");
+    const char *text = node ? node->text : "row";
+    if (g_str_equal(text, "criss-cross") || g_str_equal(text, "spiral")) {
+        tightening->pattern = text;
+        if (!group->layout)
+            fault_order(reader, node, 0, where, "this pattern needs a `layout`; write one");
+        return;
+    }
+    if (g_str_equal(text, "row") || group->axes->len == 0) {
+        tightening->order = as_numbered(group);
+        return;
+    }
+    const PlanAxis *axis = ordered_axis(group);
+    if (!axis) {
+        fault_order(reader, node, 0, where,
+                    "bolts along several axes need `each` with one of them");
+        return;
+    }
+    gsize offset = 0;
+    g_autoptr(GError) error = NULL;
+    g_autofree guint *labels =
+        order_read(text, (const char *const *)axis->labels, "bolt", &offset, &error);
+    if (labels)
+        tightening->order = spread_order(group, tightening->each, axis, labels);
+    else
+        fault_order(reader, node, offset, where, error->message);
+}
+
+static void read_stages(Reader *reader, PlanTightening *tightening, const TreeNode *node,
+                        const char *where)
+{
+    gsize offset = 0;
+    g_autoptr(GError) error = NULL;
+    tightening->stages_at = node;
+    tightening->stages = node ? stages_read(node->text, &offset, &error) : NULL;
+    if (error)
+        fault_at(reader, node, offset, where, error->message);
+    for (guint i = 0; tightening->stages && i < tightening->stages->len; i++) {
+        const Stage *stage = g_ptr_array_index(tightening->stages, i);
+        if (stage->kind == STAGE_UNTIL && !tightening->group->ceiling)
+            fault_at(reader, node, stage->offset, where,
+                     "`until` needs a `ceiling`, the torque that it must not pass");
+    }
+    if (!tightening->stages)
+        tightening->stages = g_ptr_array_new();
+}
+
+static PlanTightening *add_tightening(PlanStep *step, const PlanGroup *group, const TreeNode *key)
+{
+    PlanTightening *tightening = g_new0(PlanTightening, 1);
+    tightening->group = group;
+    tightening->step = step;
+    tightening->line = key->line;
+    tightening->column = key->column;
+    g_ptr_array_add(step->tightenings, tightening);
+    return tightening;
+}
+
+static void read_group_texts(PlanGroup *group)
+{
+    const TreeNode *node = group->node;
+    group->layout = get(node, "layout");
+    group->thread = get(node, "thread");
+    group->strength = get(node, "class");
+    group->length = get(node, "length");
+    group->ceiling = get(node, "ceiling");
+    group->adapter = get(node, "adapter");
+    group->instead_of = get(node, "instead of");
+    group->source = get(node, "source");
+    group->new_needed = says(node, "use", "new");
+    group->once = says(node, "use", "once");
+    group->track = text_of(&schema_of_group, node, "track");
+    group->with_new = texts_of(&schema_of_group, node, "with new");
+    group->then_off = says(node, "then off", "yes");
+    group->as_group = says(node, "log", "group");
+    group->mark = says(node, "mark", "yes");
+    group->formerly = text_of(&schema_of_group, node, "formerly");
+}
+
+// A name twice keeps the first. TRUE if the group is kept by the plan.
+static gboolean keep_group(Reader *reader, PlanGroup *group, const char *where)
+{
+    const PlanGroup *other = plan_group(reader->plan, group->name);
+    const PlanCheck *check = plan_check(reader->plan, group->name);
+    if (other || check) {
+        g_autofree char *message = g_strdup_printf(
+            "there is a %s of this name already, in line %u; give this group another name",
+            other ? "group" : "check", other ? other->node->key->line : check->line);
+        fault_at(reader, group->node->key, 0, where, message);
+    }
+    if (!other)
+        g_hash_table_insert(reader->plan->groups, (gpointer)group->name, group);
+    return !other;
+}
+
+static void read_group(Reader *reader, PlanStep *step, const TreeNode *node)
+{
+    g_autofree char *where =
+        g_strdup_printf("step \"%s\", group \"%s\": ", step->name, node->key->text);
+    schema_check(&schema_of_group, node, where, reader->faults);
+    PlanGroup *group = g_new0(PlanGroup, 1);
+    group->name = node->key->text;
+    group->step = step;
+    group->node = node;
+    group->lubricants = g_ptr_array_new_with_free_func(free_lubricant);
+    group->axes = read_places(reader, get(node, "bolts"), "bolt", where);
+    read_group_texts(group);
+    if (!keep_group(reader, group, where)) {
+        free_group(group);
+        return;
+    }
+    read_lubricants(reader, group, where);
+    PlanTightening *tightening = add_tightening(step, group, node->key);
+    tightening->each = read_runs(reader, group, where);
+    read_order(reader, tightening, where);
+    read_stages(reader, tightening, get(node, "stages"), where);
+}
+
+void read_groups(Reader *reader, PlanStep *step, const TreeNode *node)
+{
+    for (guint i = 0; node && i < tree_count(node); i++)
+        read_group(reader, step, tree_at(node, i));
+}
+
+static void read_retighten(Reader *reader, PlanStep *step, const TreeNode *node)
+{
+    g_autofree char *where = g_strdup_printf("step \"%s\": ", step->name);
+    const PlanGroup *group = plan_group(reader->plan, node->key->text);
+    if (!group) {
+        g_autofree const char **names =
+            (const char **)g_hash_table_get_keys_as_array(reader->plan->groups, NULL);
+        fault_unknown(reader, node->key, where, "group above", names,
+                      g_hash_table_size(reader->plan->groups));
+        return;
+    }
+    if (node->kind != TREE_SCALAR || !*node->text) {
+        fault_at(reader, node->key, 0, where, "write stages such as 75, or `as before`");
+        return;
+    }
+    PlanTightening *tightening = add_tightening(step, group, node->key);
+    tightening->again = TRUE;
+    tightening->each = read_runs(reader, group, where);
+    Faults *told = reader->faults; // a faulty order was told where the group stands
+    g_autoptr(Faults) untold = faults_new();
+    reader->faults = untold;
+    read_order(reader, tightening, where);
+    reader->faults = told;
+    gboolean as_before = g_str_equal(node->text, "as before");
+    if (as_before)
+        reader->faults = untold;
+    read_stages(reader, tightening, as_before ? get(group->node, "stages") : node, where);
+    reader->faults = told;
+}
+
+void read_retightens(Reader *reader, PlanStep *step, const TreeNode *node)
+{
+    for (guint i = 0; node && i < tree_count(node); i++)
+        read_retighten(reader, step, tree_at(node, i));
+}

@@ -1,0 +1,157 @@
+#include <check.h>
+#include <standbook/plan/plan.h>
+#include <stdlib.h>
+#include <string.h>
+
+static char *all_faults(const char *text)
+{
+    g_autoptr(Faults) faults = faults_new();
+    g_autoptr(Plan) plan = plan_read(text, strlen(text), faults);
+    ck_assert((plan == NULL) == (faults_count(faults) > 0));
+    GString *all = g_string_new(NULL);
+    for (guint i = 0; i < faults_count(faults); i++) {
+        g_autofree char *line = fault_text(faults_at(faults, i), "t");
+        g_string_append_printf(all, "%s\n", line);
+    }
+    return g_string_free(all, FALSE);
+}
+
+static void expect_faults(const char *text, const char *expected)
+{
+    g_autofree char *found = all_faults(text);
+    ck_assert_str_eq(found, expected);
+}
+
+static char *twin(void)
+{
+    char *text = NULL;
+    ck_assert(g_file_get_contents("tests/plan/small-twin.yaml", &text, NULL, NULL));
+    return text;
+}
+
+static Plan *read_twin(void)
+{
+    g_autofree char *text = twin();
+    expect_faults(text, "");
+    g_autoptr(Faults) faults = faults_new();
+    return plan_read(text, strlen(text), faults);
+}
+
+START_TEST(the_excerpt_reads_without_a_fault)
+{
+    g_autoptr(Plan) plan = read_twin();
+    ck_assert_str_eq(plan->name, "Small twin");
+    ck_assert_uint_eq(plan->steps->len, 4);
+    ck_assert_uint_eq(plan->gates->len, 1);
+    const PlanStep *clearance = plan_step(plan, "Main clearance");
+    ck_assert_str_eq(clearance->phase, "Measure");
+    ck_assert_uint_eq(clearance->checks->len, 3);
+    const PlanCheck *bore = plan_check(plan, "main bore");
+    ck_assert_uint_eq(places_count(bore->axes), 2);
+    ck_assert_str_eq(bore->gauge->text, "bore gauge");  // of its step
+    ck_assert_str_eq(bore->source->text, "shop habit"); // of the plan
+    ck_assert_ptr_eq(((PlanName *)bore->with->pdata[0])->group, plan_group(plan, "main caps"));
+    const PlanCheck *grade = plan_check(plan, "clearance by grade");
+    ck_assert_str_eq(grade->formula, "main bore - journal - 2 * added wall");
+    ck_assert_uint_eq(grade->formula_column, 28);
+    ck_assert_str_eq(grade->choose, "grade");
+    const PlanCheck *travel = plan_check(plan, "crank travel");
+    g_autofree char *place = places_label(travel->axes, 1);
+    ck_assert_str_eq(place, "forward");
+    ck_assert_str_eq(plan_check(plan, "no leaks")->limits->text, "yes");
+}
+END_TEST
+
+START_TEST(tightenings_know_their_order)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const PlanTightening *caps = plan_step(plan, "Main clearance")->tightenings->pdata[0];
+    ck_assert_uint_eq(caps->stages->len, 2);
+    ck_assert_uint_eq(caps->order[0], 1);
+    ck_assert_uint_eq(caps->order[3], 3);
+    const PlanTightening *again = plan_step(plan, "Crank")->tightenings->pdata[0];
+    ck_assert(again->again);
+    ck_assert_uint_eq(again->stages->len, 2);
+    const PlanTightening *sump = plan_step(plan, "Sump")->tightenings->pdata[0];
+    g_autofree char *first = places_label(sump->group->axes, sump->order[0]);
+    ck_assert_str_eq(first, "L2");
+    ck_assert(sump->group->as_group);
+    ck_assert(plan_step_follows(plan_step(plan, "Sump"), plan_step(plan, "Main clearance")));
+    ck_assert(!plan_step_follows(plan_step(plan, "Crank"), plan_step(plan, "Sump")));
+}
+END_TEST
+
+// A plan of one step, its lines indented by four.
+static void expect_step_faults(const char *lines, const char *expected)
+{
+    g_autofree char *text = g_strdup_printf("plan: T\naxes: {rod: 1..2, end: a/b}\n"
+                                            "steps:\n  One:\n%s",
+                                            lines);
+    expect_faults(text, expected);
+}
+
+START_TEST(faults_say_step_check_and_what_to_write)
+{
+    expect_step_faults("    fasteners:\n      caps: {bolts: 1..6, order: 3-4-1-2-5, stages: 30}\n",
+                       "t:6:34: step \"One\", group \"caps\": order: bolt 6 is left out\n");
+    expect_step_faults("    checks:\n      bore: {at: rdo, with: cups, limits: 1..2}\n"
+                       "    fasteners:\n      caps: {bolts: 1..6, stages: 30}\n",
+                       "t:6:18: step \"One\", check \"bore\": there is no axis called `rdo`; did "
+                       "you mean `rod`?\n"
+                       "t:6:29: step \"One\", check \"bore\": there is no check or group called "
+                       "`cups`; did you mean `caps`?\n");
+    expect_step_faults(
+        "    checks:\n      bore: 1..2\n      bore = 3 mm: 1..2\n",
+        "t:7:7: step \"One\", check \"bore\": there is a check of this name already, "
+        "in line 6; give this one another name\n");
+    expect_step_faults(
+        "    after: [One]\n    gate: hand ovr\n    uses: paste\n",
+        "t:5:12: step \"One\": by `after` this step would have to come before "
+        "itself; take out one of them\n"
+        "t:6:11: step \"One\": there is no gate called `hand ovr`; did you mean "
+        "`hand over`?\n"
+        "t:7:11: step \"One\": there is no consumable called `paste`; write the name "
+        "of one\n");
+    expect_step_faults(
+        "    retighten: {caps: 75}\n    closes: caps\n",
+        "t:5:17: step \"One\": there is no group above called `caps`; write the name "
+        "of one\n"
+        "t:6:13: step \"One\": there is no check or group called `caps`; write the "
+        "name of one\n");
+}
+END_TEST
+
+START_TEST(bolts_along_axes_run_each)
+{
+    const char *text =
+        "plan: T\naxes: {rod: 1..2}\nsteps:\n  One:\n    fasteners:\n      rod bolts: "
+        "{bolts: [rod, a/b], each: rod, order: b-a, stages: 30, "
+        "lubricant: dry}\n      nuts: {bolts: 1..10, stages: 5, lubricant: "
+        "{2-4-7-9: sealant, others: oil}}\n";
+    expect_faults(text, "");
+    g_autoptr(Faults) faults = faults_new();
+    g_autoptr(Plan) plan = plan_read(text, strlen(text), faults);
+    const PlanTightening *rods = plan_step(plan, "One")->tightenings->pdata[0];
+    const guint order[] = {1, 0, 3, 2}, each[] = {0, 0, 1, 1};
+    ck_assert_mem_eq(rods->order, order, sizeof order);
+    ck_assert_mem_eq(rods->each, each, sizeof each);
+    const PlanLubricant *oil = plan_group(plan, "nuts")->lubricants->pdata[1];
+    ck_assert(oil->positions[0] && !oil->positions[1] && !oil->positions[8]);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("plan");
+    TCase *tcase = tcase_create("plan");
+    tcase_add_test(tcase, the_excerpt_reads_without_a_fault);
+    tcase_add_test(tcase, tightenings_know_their_order);
+    tcase_add_test(tcase, faults_say_step_check_and_what_to_write);
+    tcase_add_test(tcase, bolts_along_axes_run_each);
+    suite_add_tcase(suite, tcase);
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+}
