@@ -14,7 +14,7 @@ static void measure_runs(const gsize *turns, gsize count, gsize unasked, gsize *
     for (gsize i = count; i-- > 0;) {
         runs[i] = turns[i] == unasked ? 0 : 1;
         for (gsize j = i + 1; runs[i] && j < count; j++) {
-            if (turns[j] > turns[i] && turns[j] != unasked)
+            if (turns[j] > turns[i]) // an unasked tick adds nothing: its own run is 0 long
                 runs[i] = MAX(runs[i], runs[j] + 1);
         }
     }
