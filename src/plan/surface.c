@@ -25,7 +25,7 @@ static void walk_on(Walk *walk)
     walk->column = new_line ? 1 : walk->column + 1;
 }
 
-static gboolean is_hidden(gunichar character)
+gboolean surface_is_hidden(gunichar character)
 {
     GUnicodeType type = g_unichar_type(character);
     return type == G_UNICODE_CONTROL || type == G_UNICODE_FORMAT ||
@@ -51,7 +51,7 @@ static gboolean check_character(const Walk *walk, gboolean *tab_seen, Faults *fa
     }
     gboolean line_end =
         character == '\n' || (character == '\r' && walk->at + 1 < walk->end && walk->at[1] == '\n');
-    if (line_end || !is_hidden(character))
+    if (line_end || !surface_is_hidden(character))
         return TRUE;
     faults_add(faults, walk->line, walk->column,
                "there is a hidden character here (U+%04X); take it out", character);

@@ -10,3 +10,6 @@ gboolean surface_check(const char *bytes, gsize length, Faults *faults);
 // `quoted` holds pairs of gsize, start and end in characters, of the texts where a `#` is only a
 // `#`, in order.
 void surface_find_comments(const char *bytes, gsize length, const GArray *quoted, Faults *faults);
+
+// Whether a character turns, hides or controls text instead of showing. A line feed does too.
+gboolean surface_is_hidden(gunichar character);

@@ -145,6 +145,8 @@ static gboolean take_key(Reading *reading, TreeNode *node, yaml_mark_t mark)
     reading->key = node;
     if (node->text[0] == '\0')
         return refuse(reading, mark, "a name is missing before the colon; write one");
+    if (strchr(node->text, '\n'))
+        return refuse(reading, mark, "a name stands on one line; take the line break out");
     if (first)
         faults_add(reading->faults, node->line, node->column,
                    "`%s` stands here for the second time (first in line %u); keep one of them",
@@ -189,12 +191,23 @@ static void remember_quoted(Reading *reading, const yaml_event_t *event)
     g_array_append_vals(reading->quoted, span, 2);
 }
 
+// An escape such as \0 brings in what surface_check keeps out.
+static gboolean has_hidden(const yaml_event_t *event)
+{
+    const char *text = (const char *)event->data.scalar.value;
+    for (const char *at = text; *at; at = g_utf8_next_char(at))
+        if (*at != '\n' && surface_is_hidden(g_utf8_get_char(at)))
+            return TRUE;
+    return strlen(text) != event->data.scalar.length;
+}
+
 static gboolean take_scalar(Reading *reading, const yaml_event_t *event)
 {
     yaml_scalar_style_t style = event->data.scalar.style;
     gboolean block = style == YAML_FOLDED_SCALAR_STYLE || style == YAML_LITERAL_SCALAR_STYLE;
-    if (strlen((const char *)event->data.scalar.value) != event->data.scalar.length)
-        return refuse(reading, event->start_mark, "there is a hidden character in this text");
+    if (has_hidden(event))
+        return refuse(reading, event->start_mark,
+                      "there is a hidden character in this text; take it out");
     TreeNode *node = node_new(TREE_SCALAR, event->start_mark);
     node->text = g_strdup((const char *)event->data.scalar.value);
     node->quoted = style != YAML_PLAIN_SCALAR_STYLE;

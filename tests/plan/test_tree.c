@@ -80,6 +80,8 @@ START_TEST(what_a_plan_does_not_take)
                         "1:4", "U+202E");
     expect_refused("a: b\0c\n", 7, "1:5", "U+0000");
     expect_text_refused("a: \"b\\0c\"\n", "1:4", "hidden");
+    expect_text_refused("a: \"b\\e[2J\"\n", "1:4", "hidden");
+    expect_text_refused("\"a\\nb\": c\n", "1:1", "one line");
 }
 END_TEST
 
