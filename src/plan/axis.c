@@ -20,17 +20,12 @@ void plan_axis_free(PlanAxis *axis)
     g_free(axis);
 }
 
-static gint label_index(const char *const *labels, const char *label)
-{
-    for (gint i = 0; labels[i]; i++)
-        if (g_str_equal(labels[i], label))
-            return i;
-    return -1;
-}
-
 gint plan_axis_index(const PlanAxis *axis, const char *label)
 {
-    return label_index((const char *const *)axis->labels, label);
+    for (gint i = 0; axis->labels[i]; i++)
+        if (g_str_equal(axis->labels[i], label))
+            return i;
+    return -1;
 }
 
 G_GNUC_PRINTF(2, 3) static gboolean refuse(GError **error, const char *format, ...)
@@ -147,52 +142,4 @@ GStrv labels_read(const char *text, gsize *offset, GError **error)
     }
     g_ptr_array_add(labels, NULL);
     return (GStrv)g_ptr_array_free(g_steal_pointer(&labels), FALSE);
-}
-
-static gboolean order_add(GArray *order, const char *word, const char *const *labels,
-                          const char *noun, GError **error)
-{
-    gint found = label_index(labels, word);
-    if (found < 0)
-        return refuse(error, *word ? "there is no %s %s" : "a %s is missing between two hyphens%s",
-                      noun, word);
-    for (guint i = 0; i < order->len; i++)
-        if (g_array_index(order, guint, i) == (guint)found)
-            return refuse(error, "%s %s stands twice", noun, word);
-    guint index = (guint)found;
-    g_array_append_val(order, index);
-    return TRUE;
-}
-
-static gboolean order_whole(const GArray *order, const char *const *labels, const char *noun,
-                            GError **error)
-{
-    for (guint i = 0; labels[i]; i++) {
-        gboolean there = FALSE;
-        for (guint j = 0; j < order->len; j++)
-            there = there || g_array_index(order, guint, j) == i;
-        if (!there)
-            return refuse(error, "%s %s is left out", noun, labels[i]);
-    }
-    return TRUE;
-}
-
-guint *order_read(const char *text, const char *const *labels, const char *noun, gsize *offset,
-                  GError **error)
-{
-    g_autoptr(GArray) order = g_array_new(FALSE, FALSE, sizeof(guint));
-    g_auto(GStrv) words = g_strsplit(*text ? text : " ", "-", -1);
-    gsize index = 0;
-    for (gsize i = 0; words[i]; i++) {
-        gsize length = strlen(words[i]);
-        if (!order_add(order, g_strstrip(words[i]), labels, noun, error)) {
-            *offset = offset_of(text, index);
-            return NULL;
-        }
-        index += length + 1;
-    }
-    *offset = 0;
-    if (!order_whole(order, labels, noun, error))
-        return NULL;
-    return (guint *)(gpointer)g_array_free(g_steal_pointer(&order), FALSE);
 }

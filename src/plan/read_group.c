@@ -1,5 +1,6 @@
 #include "read.h"
 
+#include <standbook/rules/pattern.h>
 #include <string.h>
 
 static const TreeNode *get(const TreeNode *node, const char *key)
@@ -164,42 +165,38 @@ static guint *as_numbered(const PlanGroup *group)
     return order;
 }
 
-static void fault_order(Reader *reader, const TreeNode *node, gsize offset, const char *where,
-                        const char *problem)
+// The message of pattern_order says itself whether it speaks of the order or the layout.
+static void fault_order(Reader *reader, const PlanGroup *group, const char *where,
+                        const char *message)
 {
-    g_autofree char *message = g_strdup_printf("order: %s", problem);
-    fault_at(reader, node, offset, where, message);
+    const TreeNode *order = get(group->node, "order");
+    gboolean layout = group->layout && (!order || g_str_has_prefix(message, "layout:"));
+    fault_at(reader, layout ? group->layout : order, 0, where, message);
 }
 
 static void read_order(Reader *reader, PlanTightening *tightening, const char *where)
 {
     const PlanGroup *group = tightening->group;
     const TreeNode *node = get(group->node, "order");
-    const char *text = node ? node->text : "row";
-    if (g_str_equal(text, "criss-cross") || g_str_equal(text, "spiral")) {
-        tightening->pattern = text;
-        if (!group->layout)
-            fault_order(reader, node, 0, where, "this pattern needs a `layout`; write one");
-        return;
-    }
-    if (g_str_equal(text, "row") || group->axes->len == 0) {
+    const PlanAxis *axis = ordered_axis(group);
+    if ((!node && !group->layout) || group->axes->len == 0) {
         tightening->order = as_numbered(group);
         return;
     }
-    const PlanAxis *axis = ordered_axis(group);
     if (!axis) {
-        fault_order(reader, node, 0, where,
-                    "bolts along several axes need `each` with one of them");
+        fault_order(reader, group, where,
+                    "order: bolts along several axes need `each` with one of them");
         return;
     }
-    gsize offset = 0;
     g_autoptr(GError) error = NULL;
-    g_autofree guint *labels =
-        order_read(text, (const char *const *)axis->labels, "bolt", &offset, &error);
+    g_autoptr(GArray) labels =
+        pattern_order(node ? node->text : NULL, group->layout ? group->layout->text : NULL,
+                      (const char *const *)axis->labels, g_strv_length(axis->labels), &error);
     if (labels)
-        tightening->order = spread_order(group, tightening->each, axis, labels);
+        tightening->order =
+            spread_order(group, tightening->each, axis, (const guint *)(gpointer)labels->data);
     else
-        fault_order(reader, node, offset, where, error->message);
+        fault_order(reader, group, where, error->message);
 }
 
 static void read_stages(Reader *reader, PlanTightening *tightening, const TreeNode *node,

@@ -1,4 +1,4 @@
-// Labels, orders and stages.
+// Labels and stages.
 #include <check.h>
 #include <standbook/plan/axis.h>
 #include <standbook/plan/stage.h>
@@ -42,31 +42,6 @@ START_TEST(labels_are_written_out)
     expect_no_labels("a/big end", 2, "letters and digits");
     expect_no_labels("1..999999", 0, "1,000");
     expect_no_labels("1..99999999999", 0, "no range");
-}
-END_TEST
-
-static void expect_order(const char *text, gsize place, const char *expected)
-{
-    const char *labels[] = {"1", "2", "3", "L4", NULL};
-    gsize offset = 0;
-    g_autoptr(GError) error = NULL;
-    g_autofree guint *order = order_read(text, labels, "bolt", &offset, &error);
-    g_autofree char *found =
-        order ? g_strdup_printf("%u%u%u%u", order[0], order[1], order[2], order[3])
-              : g_strdup(error->message);
-    ck_assert_str_eq(found, expected);
-    ck_assert_uint_eq(offset, place);
-}
-
-START_TEST(orders_name_every_bolt_once)
-{
-    expect_order("3-L4-1-2", 0, "2301");
-    expect_order("3 - L4 - 1 - 2", 0, "2301");
-    expect_order("3-1-2", 0, "bolt L4 is left out");
-    expect_order("3-1-3-2", 4, "bolt 3 stands twice");
-    expect_order("3-5-1-2", 2, "there is no bolt 5");
-    expect_order("3--1", 2, "a bolt is missing between two hyphens");
-    expect_order("", 0, "a bolt is missing between two hyphens");
 }
 END_TEST
 
@@ -125,7 +100,6 @@ int main(void)
     Suite *suite = suite_create("notation");
     TCase *tcase = tcase_create("notation");
     tcase_add_test(tcase, labels_are_written_out);
-    tcase_add_test(tcase, orders_name_every_bolt_once);
     tcase_add_test(tcase, stages_are_told_apart);
     tcase_add_test(tcase, stages_are_bounded);
     suite_add_tcase(suite, tcase);

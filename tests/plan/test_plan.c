@@ -93,7 +93,8 @@ static void expect_step_faults(const char *lines, const char *expected)
 START_TEST(faults_say_step_check_and_what_to_write)
 {
     expect_step_faults("    fasteners:\n      caps: {bolts: 1..6, order: 3-4-1-2-5, stages: 30}\n",
-                       "t:6:34: step \"One\", group \"caps\": order: bolt 6 is left out\n");
+                       "t:6:34: step \"One\", group \"caps\": order: bolt 6 is left out; write "
+                       "every bolt once\n");
     expect_step_faults("    checks:\n      bore: {at: rdo, with: cups, limits: 1..2}\n"
                        "    fasteners:\n      caps: {bolts: 1..6, stages: 30}\n",
                        "t:6:18: step \"One\", check \"bore\": there is no axis called `rdo`; did "

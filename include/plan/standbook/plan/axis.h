@@ -1,6 +1,5 @@
-// Axes, labels and orders as a plan writes them: `1..4`, `L1..L3/R1..R3`, `top/mid/bottom`,
-// `3-4-1-2`. Errors are STANDBOOK_ERROR_MISUSE; `offset` then says where in the text, in
-// characters from its start.
+// Axes and labels as a plan writes them: `1..4`, `L1..L3/R1..R3`, `top/mid/bottom`. Errors are
+// STANDBOOK_ERROR_MISUSE; `offset` then says where in the text, in characters from its start.
 #pragma once
 #include <glib.h>
 
@@ -24,9 +23,3 @@ gint plan_axis_index(const PlanAxis *axis, const char *label);
 // The caller frees with g_strfreev. NULL: an empty part, a character that is none of a label, a
 // label twice, ends of a range that do not match, or more than AXIS_LABELS.
 GStrv labels_read(const char *text, gsize *offset, GError **error) G_GNUC_WARN_UNUSED_RESULT;
-
-// Reads an order of the labels, `-` between them (spaces allowed). Returns the indices in order, as
-// many as there are labels. The caller frees with g_free. NULL: a label that is not there, twice,
-// or left out; `noun` is what messages call a label: `bolt`.
-guint *order_read(const char *text, const char *const *labels, const char *noun, gsize *offset,
-                  GError **error) G_GNUC_WARN_UNUSED_RESULT;

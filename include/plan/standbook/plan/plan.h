@@ -107,12 +107,9 @@ typedef struct {
     GPtrArray *stages;         // Stage *
     const TreeNode *stages_at; // where they are written
     gboolean again;            // a retighten
-    // Positions in the order asked, as many as the group has; NULL while the pattern named by
-    // `pattern` gives them.
-    guint *order;
-    const char *pattern; // `criss-cross` or `spiral`, else NULL
-    guint *each;         // for each position the run it belongs to (0 for all without `each`)
-    guint line, column;  // of its name
+    guint *order;              // positions in the order asked, as many as the group has
+    guint *each;               // for each position the run it belongs to (0 for all without `each`)
+    guint line, column;        // of its name
 } PlanTightening;
 
 struct PlanStep {
