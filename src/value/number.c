@@ -176,6 +176,13 @@ gboolean number_is_approximate(const Number *number)
     return number->approximate;
 }
 
+gboolean number_is_huge(const Number *number)
+{
+    return mpz_sizeinbase(mpq_numref(number->value), 2) +
+               mpz_sizeinbase(mpq_denref(number->value), 2) >
+           NUMBER_BITS;
+}
+
 gint number_compare(const Number *one, const Number *other)
 {
     return mpq_cmp(one->value, other->value);

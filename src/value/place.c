@@ -144,6 +144,17 @@ static gboolean settled(Place *result, const Place *one, const Place *other)
     return FALSE;
 }
 
+// Leaves a place open whose number has run away.
+static Place bounded(Place result)
+{
+    if (result.value && number_is_huge(result.value)) {
+        place_clear(&result);
+        result.state = PLACE_OPEN;
+        result.note = "the number has grown too large; check the powers";
+    }
+    return result;
+}
+
 static void divide(Place *result, const Place *one, const Place *other)
 {
     g_autoptr(Number) unity = number_from_integer(1);
@@ -184,7 +195,7 @@ Place place_combine(ArrayOperation operation, const Place *one, const Place *oth
         divide(&result, one, other);
         break;
     }
-    return result;
+    return bounded(result);
 }
 
 // A function of one value: its value (taken over) and its slope there.
@@ -258,7 +269,7 @@ Place place_power(const Place *place, gint exponent)
     g_autoptr(Number) slope = number_divide(risen, place->value);
     g_autoptr(Number) at_zero = number_from_integer(exponent == 1 ? 1 : 0);
     set_slope(&result, place, number_copy(value), slope ? slope : at_zero);
-    return result;
+    return bounded(result);
 }
 
 // The members of a fold that hold a value, and how it ranks them.
@@ -401,5 +412,5 @@ Place place_fold(Fold fold, const Place *const *members, gsize count, ArrayVaria
         return result;
     }
     fold_values(&result, fold, &values);
-    return result;
+    return bounded(result);
 }

@@ -10,6 +10,7 @@ enum {
     NUMBER_DIGITS = 40,       // most digits that one typed number may have
     NUMBER_ROOT_PLACES = 40,  // decimal places at which a root that is not exact is cut
     NUMBER_TEXT_LIMIT = 4096, // longest text that number_from_text reads
+    NUMBER_BITS = 65536,      // most bits, above and below together, that a formula works with
 };
 
 Number *number_from_integer(glong value) G_GNUC_WARN_UNUSED_RESULT;
@@ -36,6 +37,9 @@ Number *number_pi(void) G_GNUC_WARN_UNUSED_RESULT;
 // TRUE when the number came from pi or from a root that had to be cut; travels through every
 // operation. Shown as ≈.
 gboolean number_is_approximate(const Number *number);
+
+// TRUE beyond NUMBER_BITS: no measurement gives such a number, only a tower of powers does.
+gboolean number_is_huge(const Number *number);
 
 gint number_compare(const Number *one, const Number *other); // below 0, 0, above 0
 gboolean number_equal(const Number *one, const Number *other);
