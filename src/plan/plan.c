@@ -43,6 +43,7 @@ void plan_free(Plan *plan)
         g_ptr_array_unref(arrays[i]);
     g_hash_table_unref(plan->checks);
     g_hash_table_unref(plan->groups);
+    g_hash_table_unref(plan->parts);
     tree_free(plan->tree);
     g_string_chunk_free(plan->words);
     g_free(plan);
@@ -76,6 +77,11 @@ const PlanCheck *plan_check(const Plan *plan, const char *name)
 const PlanGroup *plan_group(const Plan *plan, const char *name)
 {
     return g_hash_table_lookup(plan->groups, name);
+}
+
+const PlanPart *plan_part(const Plan *plan, const char *name)
+{
+    return g_hash_table_lookup(plan->parts, name);
 }
 
 const PlanConsumable *plan_consumable(const Plan *plan, const char *name)

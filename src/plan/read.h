@@ -24,6 +24,13 @@ void fault_unknown(Reader *reader, const TreeNode *node, const char *where, cons
 // Whether the text can be a name in a formula: words that begin with a letter.
 gboolean is_name(const char *text);
 
+// Whether the text can name a check: like is_name, but words behind the first may begin with a
+// digit (`oil at rocker 8`); such a name cannot stand in a formula.
+gboolean is_check_name(const char *text);
+
+// Adds a fault if a name holds a bracket or quote, which log lines need for themselves.
+void check_plain_name(Reader *reader, const TreeNode *node, const char *where);
+
 // The text under a key, NULL if it is not there or faulty.
 const char *text_of(const SchemaMapping *mapping, const TreeNode *node, const char *key);
 

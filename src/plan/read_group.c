@@ -271,6 +271,7 @@ static void read_group(Reader *reader, PlanStep *step, const TreeNode *node)
     g_autofree char *where =
         g_strdup_printf("step \"%s\", group \"%s\": ", step->name, node->key->text);
     schema_check(&schema_of_group, node, where, reader->faults);
+    check_plain_name(reader, node->key, where);
     PlanGroup *group = g_new0(PlanGroup, 1);
     group->name = node->key->text;
     group->step = step;

@@ -18,14 +18,27 @@ static void free_tightening(gpointer data)
     g_free(tightening);
 }
 
-static PlanPart *add_part(PlanStep *step, const char *name, const TreeNode *node)
+// `named` is where the name stands. A name twice keeps the first.
+static PlanPart *add_part(Reader *reader, PlanStep *step, const TreeNode *named,
+                          const TreeNode *node)
 {
+    g_autofree char *where = g_strdup_printf("step \"%s\", part \"%s\": ", step->name, named->text);
     PlanPart *part = g_new0(PlanPart, 1);
-    part->name = name;
+    part->name = named->text;
     part->step = step;
     part->count = 1;
     part->node = node;
     g_ptr_array_add(step->parts, part);
+    const PlanPart *other = plan_part(reader->plan, part->name);
+    if (other) {
+        g_autofree char *message = g_strdup_printf(
+            "there is a part of this name already, in step \"%s\"; give this one another name",
+            other->step->name);
+        fault_at(reader, named, 0, where, message);
+    } else {
+        g_hash_table_insert(reader->plan->parts, (gpointer)part->name, part);
+    }
+    check_plain_name(reader, named, where);
     return part;
 }
 
@@ -33,7 +46,7 @@ static void read_part(Reader *reader, PlanStep *step, const TreeNode *node)
 {
     g_autofree char *where =
         g_strdup_printf("step \"%s\", part \"%s\": ", step->name, node->key->text);
-    PlanPart *part = add_part(step, node->key->text, node);
+    PlanPart *part = add_part(reader, step, node->key, node);
     if (node->kind != TREE_SCALAR || *node->text)
         schema_check(&schema_of_part, node, where, reader->faults);
     part->axes = read_places(reader, schema_get(&schema_of_part, node, "at"), NULL, where);
@@ -50,13 +63,13 @@ static void read_part(Reader *reader, PlanStep *step, const TreeNode *node)
 static void read_parts(Reader *reader, PlanStep *step, const TreeNode *node)
 {
     if (node && node->kind == TREE_SCALAR)
-        add_part(step, node->text, node)->axes = g_ptr_array_new();
+        add_part(reader, step, node, node)->axes = g_ptr_array_new();
     for (guint i = 0; node && i < tree_count(node); i++) {
         const TreeNode *item = tree_at(node, i);
         if (node->kind == TREE_MAP)
             read_part(reader, step, item);
         else
-            add_part(step, item->text, item)->axes = g_ptr_array_new();
+            add_part(reader, step, item, item)->axes = g_ptr_array_new();
     }
 }
 
@@ -140,6 +153,7 @@ void read_steps(Reader *reader, const TreeNode *node)
     g_autofree char *where = g_strdup_printf("step \"%s\": ", node->key->text);
     if (node->kind != TREE_SCALAR || *node->text)
         schema_check(&schema_of_step, node, where, reader->faults);
+    check_plain_name(reader, node->key, where);
     PlanStep *step = step_new(node);
     step->index = reader->plan->steps->len;
     g_ptr_array_add(reader->plan->steps, step);

@@ -25,11 +25,19 @@ static void resolve_after(Reader *reader, PlanStep *step, const char *where)
     }
 }
 
-// All names of checks, and of groups where `groups` asks for them.
-static GPtrArray *all_names(const Plan *plan, gboolean groups)
+// What a name may name, as bits.
+enum { CHECKS = 1, GROUPS = 2, PARTS = 4 };
+
+static const char *kinds_in_words(unsigned kinds)
+{
+    return kinds & PARTS ? "check, group or part" : kinds & GROUPS ? "check or group" : "check";
+}
+
+static GPtrArray *all_names(const Plan *plan, unsigned kinds)
 {
     GPtrArray *names = g_ptr_array_new();
-    GHashTable *tables[] = {plan->checks, groups ? plan->groups : NULL};
+    GHashTable *tables[] = {plan->checks, kinds & GROUPS ? plan->groups : NULL,
+                            kinds & PARTS ? plan->parts : NULL};
     for (gsize i = 0; i < G_N_ELEMENTS(tables) && tables[i]; i++) {
         g_autoptr(GList) keys = g_hash_table_get_keys(tables[i]);
         keys = g_list_sort(keys, (GCompareFunc)strcmp);
@@ -39,16 +47,54 @@ static GPtrArray *all_names(const Plan *plan, gboolean groups)
     return names;
 }
 
-static void resolve_names(Reader *reader, GPtrArray *names, gboolean groups, const char *where)
+static gboolean look_up(const Plan *plan, PlanName *name, const char *text, unsigned kinds)
+{
+    name->check = plan_check(plan, text);
+    name->group = !name->check && kinds & GROUPS ? plan_group(plan, text) : NULL;
+    name->part = !name->check && !name->group && kinds & PARTS ? plan_part(plan, text) : NULL;
+    return name->check || name->group || name->part;
+}
+
+static gboolean is_done_in(const PlanName *name, const PlanStep *step)
+{
+    gboolean done =
+        name->check ? name->check->step == step : name->part && name->part->step == step;
+    for (guint i = 0; name->check && i < step->read_again->len; i++) {
+        const PlanName *again = g_ptr_array_index(step->read_again, i);
+        done = done || g_str_equal(again->node->text, name->check->name);
+    }
+    for (guint i = 0; name->group && i < step->tightenings->len; i++)
+        done = done || ((const PlanTightening *)step->tightenings->pdata[i])->group == name->group;
+    return done;
+}
+
+// `NAME in STEP`, at each ` in ` of the text. A name that this step does not have stays unknown.
+static gboolean look_up_in_step(const Plan *plan, PlanName *name, unsigned kinds)
+{
+    const char *text = name->node->text;
+    for (const char *in = strstr(text, " in "); in; in = strstr(in + 1, " in ")) {
+        g_autofree char *before = g_strndup(text, (gsize)(in - text));
+        const PlanStep *step = plan_step(plan, in + 4);
+        if (step && look_up(plan, name, before, kinds) && is_done_in(name, step)) {
+            name->step = step;
+            return TRUE;
+        }
+    }
+    name->check = NULL;
+    name->group = NULL;
+    name->part = NULL;
+    return FALSE;
+}
+
+static void resolve_names(Reader *reader, GPtrArray *names, unsigned kinds, const char *where)
 {
     for (guint i = 0; i < names->len; i++) {
         PlanName *name = g_ptr_array_index(names, i);
-        name->check = plan_check(reader->plan, name->node->text);
-        name->group = groups && !name->check ? plan_group(reader->plan, name->node->text) : NULL;
-        if (name->check || name->group)
+        if (look_up(reader->plan, name, name->node->text, kinds) ||
+            look_up_in_step(reader->plan, name, kinds))
             continue;
-        g_autoptr(GPtrArray) all = all_names(reader->plan, groups);
-        fault_unknown(reader, name->node, where, groups ? "check or group" : "check",
+        g_autoptr(GPtrArray) all = all_names(reader->plan, kinds);
+        fault_unknown(reader, name->node, where, kinds_in_words(kinds),
                       (const char *const *)all->pdata, all->len);
     }
 }
@@ -57,14 +103,14 @@ static void resolve_check(Reader *reader, PlanCheck *check)
 {
     g_autofree char *where =
         g_strdup_printf("step \"%s\", check \"%s\": ", check->step->name, check->name);
-    resolve_names(reader, check->with, TRUE, where);
-    resolve_names(reader, check->rests_on, TRUE, where);
+    resolve_names(reader, check->with, CHECKS | GROUPS | PARTS, where);
+    resolve_names(reader, check->rests_on, CHECKS | GROUPS | PARTS, where);
     const PlanName *only = check->settled_by->len == 1 ? check->settled_by->pdata[0] : NULL;
     check->by_decision =
         only && g_str_equal(only->node->text, "decision") && !plan_check(reader->plan, "decision");
     if (check->by_decision)
         g_ptr_array_set_size(check->settled_by, 0);
-    resolve_names(reader, check->settled_by, FALSE, where);
+    resolve_names(reader, check->settled_by, CHECKS, where);
 }
 
 static void resolve_uses(Reader *reader, PlanStep *step, const char *where)
@@ -90,8 +136,8 @@ static void resolve_step(Reader *reader, PlanStep *step)
     g_autofree char *where = g_strdup_printf("step \"%s\": ", step->name);
     resolve_after(reader, step, where);
     resolve_uses(reader, step, where);
-    resolve_names(reader, step->closes, TRUE, where);
-    resolve_names(reader, step->read_again, FALSE, where);
+    resolve_names(reader, step->closes, CHECKS | GROUPS, where);
+    resolve_names(reader, step->read_again, CHECKS, where);
     for (guint i = 0; i < step->checks->len; i++)
         resolve_check(reader, g_ptr_array_index(step->checks, i));
 }

@@ -145,22 +145,31 @@ static void write_names(GString *out, const TreeNode *node, const SchemaMapping 
     }
 }
 
+static void write_value(GString *out, const TreeNode *value, const SchemaKey *key, guint depth)
+{
+    gboolean names = key->type == SCHEMA_NAMED || key->type == SCHEMA_NAMES;
+    if (!names || value->kind != TREE_MAP || tree_count(value) == 0) {
+        write_line(out, value, key->inside, depth);
+        return;
+    }
+    write_key(out, value, depth);
+    g_string_append_c(out, '\n');
+    write_names(out, value, key->inside, depth + 1);
+}
+
+// The order of a step's keys is the order of its work, so it stays; others stand as in the table.
 static void write_mapping(GString *out, const TreeNode *node, const SchemaMapping *mapping,
                           guint depth)
 {
-    for (gsize i = 0; i < mapping->count; i++) {
-        const SchemaKey *key = &mapping->keys[i];
-        const TreeNode *value = tree_get(node, key->key);
-        if (!value)
-            continue;
-        gboolean names = key->type == SCHEMA_NAMED || key->type == SCHEMA_NAMES;
-        if (!names || value->kind != TREE_MAP || tree_count(value) == 0) {
-            write_line(out, value, key->inside, depth);
-            continue;
-        }
-        write_key(out, value, depth);
-        g_string_append_c(out, '\n');
-        write_names(out, value, key->inside, depth + 1);
+    gboolean as_read = mapping == &schema_of_step;
+    for (guint i = 0; as_read && i < tree_count(node); i++) {
+        const TreeNode *value = tree_at(node, i);
+        write_value(out, value, schema_find(mapping, value->key->text), depth);
+    }
+    for (gsize i = 0; !as_read && i < mapping->count; i++) {
+        const TreeNode *value = tree_get(node, mapping->keys[i].key);
+        if (value)
+            write_value(out, value, &mapping->keys[i], depth);
     }
 }
 

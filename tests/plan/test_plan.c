@@ -99,8 +99,8 @@ START_TEST(faults_say_step_check_and_what_to_write)
                        "    fasteners:\n      caps: {bolts: 1..6, stages: 30}\n",
                        "t:6:18: step \"One\", check \"bore\": there is no axis called `rdo`; did "
                        "you mean `rod`?\n"
-                       "t:6:29: step \"One\", check \"bore\": there is no check or group called "
-                       "`cups`; did you mean `caps`?\n");
+                       "t:6:29: step \"One\", check \"bore\": there is no check, group or "
+                       "part called `cups`; did you mean `caps`?\n");
     expect_step_faults(
         "    checks:\n      bore: 1..2\n      bore = 3 mm: 1..2\n",
         "t:7:7: step \"One\", check \"bore\": there is a check of this name already, "
@@ -119,6 +119,27 @@ START_TEST(faults_say_step_check_and_what_to_write)
         "of one\n"
         "t:6:13: step \"One\": there is no check or group called `caps`; write the "
         "name of one\n");
+}
+END_TEST
+
+START_TEST(names_may_say_their_step)
+{
+    g_autofree char *text = NULL;
+    ck_assert(g_file_get_contents("demo-data/hathersey-h23.yaml", &text, NULL, NULL));
+    expect_faults(text, "");
+    g_autoptr(Faults) faults = faults_new();
+    g_autoptr(Plan) plan = plan_read(text, strlen(text), faults);
+    const PlanStep *sump = plan_step(plan, "Sump");
+    const PlanName *caps = sump->closes->pdata[3];
+    ck_assert_ptr_eq(caps->group, plan_group(plan, "main caps"));
+    ck_assert_ptr_eq(caps->step, plan_step(plan, "Crank"));
+    const PlanName *lash = plan_check(plan, "inlet lash after heat")->settled_by->pdata[0];
+    ck_assert_ptr_eq(lash->check, plan_check(plan, "inlet lash"));
+    ck_assert_str_eq(lash->step->name, "Cold retorque");
+    expect_step_faults("    checks:\n      bore: {limits: 1..2, rests on: [shells, bore in Two]}\n"
+                       "    fit: shells\n  Two:\n    read again: bore in One\n",
+                       "t:6:47: step \"One\", check \"bore\": there is no check, group or part "
+                       "called `bore in Two`; write the name of one\n");
 }
 END_TEST
 
@@ -148,6 +169,7 @@ int main(void)
     tcase_add_test(tcase, the_excerpt_reads_without_a_fault);
     tcase_add_test(tcase, tightenings_know_their_order);
     tcase_add_test(tcase, faults_say_step_check_and_what_to_write);
+    tcase_add_test(tcase, names_may_say_their_step);
     tcase_add_test(tcase, bolts_along_axes_run_each);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);

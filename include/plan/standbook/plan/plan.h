@@ -11,12 +11,17 @@ typedef struct Plan Plan;
 typedef struct PlanStep PlanStep;
 typedef struct PlanCheck PlanCheck;
 typedef struct PlanGroup PlanGroup;
+typedef struct PlanPart PlanPart;
 
-// A name as a plan uses it, and what it names: exactly one of check and group.
+// A name as a plan uses it, and what it names: exactly one of check, group and part. `main caps in
+// Crank` names the tightening of a group in that step, `inlet lash in Retorque` the reading again
+// of a check there; without a step, `step` is NULL.
 typedef struct {
     const TreeNode *node; // its text and place
     const PlanCheck *check;
     const PlanGroup *group;
+    const PlanPart *part; // in `with` and `rests on` only
+    const PlanStep *step;
 } PlanName;
 
 // A constant: one formula, or one for each label of an axis.
@@ -33,16 +38,16 @@ typedef struct {
     const TreeNode *node;
 } PlanConsumable;
 
-typedef struct {
+struct PlanPart {
     const char *name;
     const PlanStep *step;
     GPtrArray *axes;     // const PlanAxis *: its places; empty for one place
-    guint count;         // pieces at each place, at least 1
+    guint count;         // how many are fitted at each place, at least 1
     gboolean new_needed; // use: new
     const char *track;   // `lot`, `serial`, or NULL
     const char *formerly;
-    const TreeNode *node; // its value; its key has its place
-} PlanPart;
+    const TreeNode *node; // its value, or its name in a list
+};
 
 // What another person signs before the step is done.
 typedef struct {
@@ -141,6 +146,7 @@ struct Plan {
     GPtrArray *steps;                              // PlanStep *
     GHashTable *checks;                            // by name
     GHashTable *groups;                            // by name
+    GHashTable *parts;                             // by name
     TreeNode *tree;                                // as written
     GStringChunk *words;                           // texts taken out of longer ones
     GPtrArray *pairs;                              // PlanAxis *: axes written in place
@@ -158,6 +164,7 @@ const PlanAxis *plan_axis(const Plan *plan, const char *name);
 const PlanStep *plan_step(const Plan *plan, const char *name);
 const PlanCheck *plan_check(const Plan *plan, const char *name);
 const PlanGroup *plan_group(const Plan *plan, const char *name);
+const PlanPart *plan_part(const Plan *plan, const char *name);
 const PlanConsumable *plan_consumable(const Plan *plan, const char *name);
 
 // Whether `earlier` must come before `later` by `after`, directly or over others.
