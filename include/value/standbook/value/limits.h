@@ -1,0 +1,38 @@
+// What a check is judged against, as a plan writes it: `0.050..0.080`, `8 ± 2 °`, `at least 90 %`,
+// `at most 0.05` (`≤ 0.05`), `any`, `exactly 4`, `yes`, `no`, `text`, `dry of dry/damp/wet`.
+#pragma once
+#include <standbook/value/formula.h>
+
+typedef enum {
+    LIMITS_VALUE,  // a lower limit, an upper one, or both: formulas
+    LIMITS_ANY,    // a value without limits
+    LIMITS_COUNT,  // `exactly 4`
+    LIMITS_ANSWER, // yes, no, or one of some choices
+    LIMITS_TEXT,   // words, any
+} LimitsForm;
+
+typedef struct Limits Limits;
+
+// NULL, STANDBOOK_ERROR_MISUSE and the offset of the fault (characters, from 0) in *offset if the
+// text is no limits. A bare number has the last unit of the line, else `unit` (may be NULL). Limits
+// that are both constant and upside down are an error too.
+Limits *limits_parse(const char *text, const Unit *unit, gsize *offset,
+                     GError **error) G_GNUC_WARN_UNUSED_RESULT;
+Limits *limits_copy(const Limits *limits) G_GNUC_WARN_UNUSED_RESULT;
+void limits_free(Limits *limits); // NULL is allowed
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(Limits, limits_free)
+
+LimitsForm limits_form(const Limits *limits);
+const char *limits_text(const Limits *limits); // as written
+// LIMITS_VALUE: NULL for a side without a limit. Owned by the limits.
+const Formula *limits_lower(const Limits *limits);
+const Formula *limits_upper(const Limits *limits);
+// The unit written, or else the default handed in; NULL for a pure number or none.
+const Unit *limits_unit(const Limits *limits);
+gboolean limits_has_unit(const Limits *limits); // one was written
+guint limits_decimals(const Limits *limits);    // the most decimals written
+gulong limits_count(const Limits *limits);      // LIMITS_COUNT
+// LIMITS_ANSWER: the answer wanted, and all that may be given (NULL-terminated), that one among
+// them.
+const char *limits_wanted(const Limits *limits);
+const char *const *limits_choices(const Limits *limits);
