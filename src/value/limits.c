@@ -89,6 +89,15 @@ static const struct {
     {"exactly ", read_count},
 };
 
+// A unit written goes before the default.
+static void set_unit(Limits *limits, const Unit *unit)
+{
+    Unit *written = unit_copy(unit);
+    unit_free(limits->unit);
+    limits->unit = written;
+    limits->has_unit = TRUE;
+}
+
 // `8 ± 2 °`: the unit stands behind the width and holds for both.
 static gboolean read_tolerance(Reader *reader, const char *start, const char *mark, gsize length)
 {
@@ -100,8 +109,9 @@ static gboolean read_tolerance(Reader *reader, const char *start, const char *ma
     }
     const Unit *unit = formula_term_unit(width);
     unit = unit ? unit : formula_term_unit(middle);
-    limits->has_unit = unit != NULL;
-    limits->unit = unit ? unit_copy(unit) : g_steal_pointer(&limits->unit);
+    if (unit) {
+        set_unit(limits, unit);
+    }
     formula_give_unit(middle, limits->unit);
     formula_give_unit(width, limits->unit);
     formula_make_width(width);
@@ -209,9 +219,7 @@ static gboolean settle_units(Reader *reader)
     }
     last = last ? last : first;
     if (last && !limits->has_unit) {
-        unit_free(limits->unit);
-        limits->unit = unit_copy(last);
-        limits->has_unit = TRUE;
+        set_unit(limits, last);
     }
     for (gsize i = 0; i < 2; i++) {
         Formula *side = i == 0 ? limits->lower : limits->upper;
