@@ -49,11 +49,11 @@ void plan_free(Plan *plan)
     g_free(plan);
 }
 
-const PlanAxis *plan_axis(const Plan *plan, const char *name)
+const Axis *plan_axis(const Plan *plan, const char *name)
 {
     for (guint i = 0; i < plan->axes->len; i++) {
-        const PlanAxis *axis = g_ptr_array_index(plan->axes, i);
-        if (g_str_equal(axis->name, name))
+        const Axis *axis = g_ptr_array_index(plan->axes, i);
+        if (g_str_equal(axis_name(axis), name))
             return axis;
     }
     return NULL;
@@ -116,23 +116,23 @@ gboolean plan_step_follows(const PlanStep *later, const PlanStep *earlier)
 
 guint places_count(const GPtrArray *axes)
 {
-    guint count = 1;
+    gsize count = 1;
     for (guint i = 0; i < axes->len; i++) {
-        const PlanAxis *axis = g_ptr_array_index(axes, i);
-        count *= g_strv_length(axis->labels);
+        const Axis *axis = g_ptr_array_index(axes, i);
+        count = MIN(count * axis_size(axis), G_MAXUINT);
     }
-    return count;
+    return (guint)count;
 }
 
 char *places_label(const GPtrArray *axes, guint index)
 {
     GString *label = g_string_new(NULL);
     for (guint i = axes->len; i > 0; i--) {
-        const PlanAxis *axis = g_ptr_array_index(axes, i - 1);
-        guint size = g_strv_length(axis->labels);
+        const Axis *axis = g_ptr_array_index(axes, i - 1);
+        guint size = (guint)axis_size(axis);
         if (label->len)
             g_string_prepend(label, ", ");
-        g_string_prepend(label, axis->labels[index % size]);
+        g_string_prepend(label, axis_label(axis, index % size));
         index /= size;
     }
     return g_string_free(label, FALSE);

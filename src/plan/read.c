@@ -105,7 +105,7 @@ static void read_axis(Reader *reader, const TreeNode *node)
     // A faulty axis still counts as there.
     const char *const none[] = {"1", NULL};
     g_ptr_array_add(reader->plan->axes,
-                    plan_axis_new(node->key->text, labels ? (const char *const *)labels : none));
+                    axis_new(node->key->text, labels ? (const char *const *)labels : none));
 }
 
 static void read_consumable(Reader *reader, const TreeNode *node)
@@ -123,13 +123,13 @@ static void read_consumable(Reader *reader, const TreeNode *node)
 }
 
 // The axis that has all the labels of the mapping; NULL if none has.
-static const PlanAxis *axis_of_labels(const Plan *plan, const TreeNode *node)
+static const Axis *axis_of_labels(const Plan *plan, const TreeNode *node)
 {
     for (guint i = 0; i < plan->axes->len; i++) {
-        const PlanAxis *axis = g_ptr_array_index(plan->axes, i);
+        const Axis *axis = g_ptr_array_index(plan->axes, i);
         gboolean all = TRUE;
         for (guint j = 0; j < tree_count(node); j++)
-            all = all && plan_axis_index(axis, tree_at(node, j)->key->text) >= 0;
+            all = all && axis_find(axis, tree_at(node, j)->key->text) >= 0;
         if (all)
             return axis;
     }
@@ -190,8 +190,8 @@ static Plan *plan_new(TreeNode *top)
     Plan *plan = g_new0(Plan, 1);
     plan->tree = top;
     plan->words = g_string_chunk_new(256);
-    plan->axes = g_ptr_array_new_with_free_func((GDestroyNotify)plan_axis_free);
-    plan->pairs = g_ptr_array_new_with_free_func((GDestroyNotify)plan_axis_free);
+    plan->axes = g_ptr_array_new_with_free_func((GDestroyNotify)axis_free);
+    plan->pairs = g_ptr_array_new_with_free_func((GDestroyNotify)axis_free);
     plan->given = g_ptr_array_new_with_free_func(g_free);
     plan->consumables = g_ptr_array_new_with_free_func(g_free);
     plan->steps = g_ptr_array_new_with_free_func(free_step);

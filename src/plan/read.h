@@ -42,7 +42,7 @@ GPtrArray *texts_of(const SchemaMapping *mapping, const TreeNode *node, const ch
 GPtrArray *nodes_of(const SchemaMapping *mapping, const TreeNode *node, const char *key);
 
 // Reads `at:` or `bolts:`. `noun` NULL: axes only; else plain labels make an axis of that name.
-// Returns const PlanAxis *, empty where the node is NULL or faulty.
+// Returns const Axis *, empty where the node is NULL or faulty.
 GPtrArray *read_places(Reader *reader, const TreeNode *node, const char *noun, const char *where);
 
 void read_checks(Reader *reader, PlanStep *step, const TreeNode *node);

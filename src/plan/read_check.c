@@ -62,8 +62,7 @@ static void read_choose(Reader *reader, PlanCheck *check, const TreeNode *node, 
         gsize ignored = 0;
         g_autofree const char **names = g_new0(const char *, reader->plan->axes->len + 1);
         for (; ignored < reader->plan->axes->len; ignored++)
-            names[ignored] =
-                ((const PlanAxis *)g_ptr_array_index(reader->plan->axes, ignored))->name;
+            names[ignored] = axis_name(g_ptr_array_index(reader->plan->axes, ignored));
         fault_unknown(reader, choose, where, "axis", names, ignored);
     }
 }

@@ -14,7 +14,7 @@ static gboolean says(const TreeNode *node, const char *key, const char *word)
 }
 
 // All labels of one axis, or NULL where there are several.
-static const PlanAxis *single_axis(const GPtrArray *axes)
+static const Axis *single_axis(const GPtrArray *axes)
 {
     return axes->len == 1 ? g_ptr_array_index(axes, 0) : NULL;
 }
@@ -23,13 +23,13 @@ static const PlanAxis *single_axis(const GPtrArray *axes)
 static gboolean mark_positions(Reader *reader, const PlanGroup *group, const TreeNode *key,
                                gboolean *positions, const char *where)
 {
-    const PlanAxis *axis = single_axis(group->axes);
+    const Axis *axis = single_axis(group->axes);
     g_autofree char *slashed = g_strdelimit(g_strdup(key->text), "-", '/');
     gsize offset = 0;
     g_autoptr(GError) error = NULL;
     g_auto(GStrv) labels = labels_read(slashed, &offset, &error);
     for (gsize i = 0; labels && labels[i]; i++) {
-        gint index = axis ? plan_axis_index(axis, labels[i]) : -1;
+        gssize index = axis ? axis_find(axis, labels[i]) : -1;
         if (index < 0) {
             g_autofree char *message = g_strdup_printf("there is no bolt %s here", labels[i]);
             fault_at(reader, key, 0, where, message);
@@ -98,10 +98,10 @@ static guint *read_runs(Reader *reader, const PlanGroup *group, const char *wher
     gboolean single = each && g_str_equal(each->text, "bolt");
     guint inner = count;
     for (guint i = 0; each && i < group->axes->len; i++) {
-        const PlanAxis *axis = g_ptr_array_index(group->axes, i);
-        guint size = g_strv_length(axis->labels);
+        const Axis *axis = g_ptr_array_index(group->axes, i);
+        guint size = (guint)axis_size(axis);
         inner /= size;
-        if (!g_str_equal(axis->name, each->text) || single)
+        if (!g_str_equal(axis_name(axis), each->text) || single)
             continue;
         for (guint j = 0; j < count; j++)
             runs[j] = j / inner % size;
@@ -115,13 +115,13 @@ static guint *read_runs(Reader *reader, const PlanGroup *group, const char *wher
 }
 
 // The axis whose labels an order names: the only one, or the only one beside `each`.
-static const PlanAxis *ordered_axis(const PlanGroup *group)
+static const Axis *ordered_axis(const PlanGroup *group)
 {
     const TreeNode *each = get(group->node, "each");
-    const PlanAxis *found = NULL;
+    const Axis *found = NULL;
     for (guint i = 0; i < group->axes->len; i++) {
-        const PlanAxis *axis = g_ptr_array_index(group->axes, i);
-        if (group->axes->len > 1 && each && g_str_equal(axis->name, each->text))
+        const Axis *axis = g_ptr_array_index(group->axes, i);
+        if (group->axes->len > 1 && each && g_str_equal(axis_name(axis), each->text))
             continue;
         if (found)
             return NULL;
@@ -130,11 +130,11 @@ static const PlanAxis *ordered_axis(const PlanGroup *group)
     return found;
 }
 
-static guint label_of(const PlanGroup *group, const PlanAxis *axis, guint position)
+static guint label_of(const PlanGroup *group, const Axis *axis, guint position)
 {
     for (guint i = group->axes->len; i > 0; i--) {
-        const PlanAxis *at = g_ptr_array_index(group->axes, i - 1);
-        guint size = g_strv_length(at->labels);
+        const Axis *at = g_ptr_array_index(group->axes, i - 1);
+        guint size = (guint)axis_size(at);
         if (at == axis)
             return position % size;
         position /= size;
@@ -143,10 +143,10 @@ static guint label_of(const PlanGroup *group, const PlanAxis *axis, guint positi
 }
 
 // Spreads an order of the labels of one axis over all positions, run by run.
-static guint *spread_order(const PlanGroup *group, const guint *runs, const PlanAxis *axis,
+static guint *spread_order(const PlanGroup *group, const guint *runs, const Axis *axis,
                            const guint *labels)
 {
-    guint count = places_count(group->axes), size = g_strv_length(axis->labels), filled = 0;
+    guint count = places_count(group->axes), size = (guint)axis_size(axis), filled = 0;
     guint *order = g_new0(guint, count);
     gboolean each_bolt = count == size;
     for (guint run = 0; run < (each_bolt ? 1 : count); run++)
@@ -174,11 +174,19 @@ static void fault_order(Reader *reader, const PlanGroup *group, const char *wher
     fault_at(reader, layout ? group->layout : order, 0, where, message);
 }
 
+static GPtrArray *labels_of(const Axis *axis)
+{
+    GPtrArray *labels = g_ptr_array_new();
+    for (gsize i = 0; i < axis_size(axis); i++)
+        g_ptr_array_add(labels, (gpointer)axis_label(axis, i));
+    return labels;
+}
+
 static void read_order(Reader *reader, PlanTightening *tightening, const char *where)
 {
     const PlanGroup *group = tightening->group;
     const TreeNode *node = get(group->node, "order");
-    const PlanAxis *axis = ordered_axis(group);
+    const Axis *axis = ordered_axis(group);
     if ((!node && !group->layout) || group->axes->len == 0) {
         tightening->order = as_numbered(group);
         return;
@@ -189,9 +197,10 @@ static void read_order(Reader *reader, PlanTightening *tightening, const char *w
         return;
     }
     g_autoptr(GError) error = NULL;
+    g_autoptr(GPtrArray) bolts = labels_of(axis);
     g_autoptr(GArray) labels =
         pattern_order(node ? node->text : NULL, group->layout ? group->layout->text : NULL,
-                      (const char *const *)axis->labels, g_strv_length(axis->labels), &error);
+                      (const char *const *)bolts->pdata, bolts->len, &error);
     if (labels)
         tightening->order =
             spread_order(group, tightening->each, axis, (const guint *)(gpointer)labels->data);

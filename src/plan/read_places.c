@@ -4,25 +4,25 @@
 #include <string.h>
 
 // An axis that stands in place, kept by the plan.
-static const PlanAxis *keep_axis(Reader *reader, const char *name, const char *const *labels)
+static const Axis *keep_axis(Reader *reader, const char *name, const char *const *labels)
 {
-    PlanAxis *axis = plan_axis_new(name, labels);
+    Axis *axis = axis_new(name, labels);
     g_ptr_array_add(reader->plan->pairs, axis);
     return axis;
 }
 
 // `main 2`: the axis with one label kept. NULL if the text is not that.
-static const PlanAxis *read_kept_label(Reader *reader, const char *text)
+static const Axis *read_kept_label(Reader *reader, const char *text)
 {
     const char *space = strrchr(text, ' ');
     if (!space)
         return NULL;
     g_autofree char *name = g_strndup(text, (gsize)(space - text));
-    const PlanAxis *axis = plan_axis(reader->plan, name);
+    const Axis *axis = plan_axis(reader->plan, name);
     gsize offset = 0;
     g_auto(GStrv) labels = axis ? labels_read(space + 1, &offset, NULL) : NULL;
     for (gsize i = 0; labels && labels[i]; i++)
-        if (plan_axis_index(axis, labels[i]) < 0)
+        if (axis_find(axis, labels[i]) < 0)
             return NULL;
     return labels ? keep_axis(reader, name, (const char *const *)labels) : NULL;
 }
@@ -32,15 +32,15 @@ static void fault_place(Reader *reader, const TreeNode *node, const char *where)
     GPtrArray *axes = reader->plan->axes;
     g_autofree const char **names = g_new0(const char *, axes->len + 1);
     for (guint i = 0; i < axes->len; i++)
-        names[i] = ((const PlanAxis *)g_ptr_array_index(axes, i))->name;
+        names[i] = axis_name(g_ptr_array_index(axes, i));
     fault_unknown(reader, node, where, "axis", names, axes->len);
 }
 
 // One axis. NULL with a fault.
-static const PlanAxis *read_place(Reader *reader, const TreeNode *node, const char *noun,
-                                  const char *where)
+static const Axis *read_place(Reader *reader, const TreeNode *node, const char *noun,
+                              const char *where)
 {
-    const PlanAxis *axis = plan_axis(reader->plan, node->text);
+    const Axis *axis = plan_axis(reader->plan, node->text);
     if (!axis)
         axis = read_kept_label(reader, node->text);
     if (axis)
@@ -62,7 +62,7 @@ static const PlanAxis *read_place(Reader *reader, const TreeNode *node, const ch
 static gboolean has_axis(const GPtrArray *axes, const char *name)
 {
     for (guint i = 0; i < axes->len; i++)
-        if (g_str_equal(((const PlanAxis *)g_ptr_array_index(axes, i))->name, name))
+        if (g_str_equal(axis_name(g_ptr_array_index(axes, i)), name))
             return TRUE;
     return FALSE;
 }
@@ -75,13 +75,13 @@ GPtrArray *read_places(Reader *reader, const TreeNode *node, const char *noun, c
             node->kind == TREE_LIST && tree_count(node) ? tree_at(node, i) : node;
         if (item->kind != TREE_SCALAR)
             break;
-        const PlanAxis *axis = read_place(reader, item, noun, where);
-        if (axis && has_axis(axes, axis->name))
+        const Axis *axis = read_place(reader, item, noun, where);
+        if (axis && has_axis(axes, axis_name(axis)))
             fault_at(reader, item, 0, where, "this axis stands here twice; write it once");
         else if (axis)
             g_ptr_array_add(axes, (gpointer)axis);
     }
-    if (places_count(axes) > AXIS_LABELS) {
+    if (places_count(axes) > LABELS_MOST) {
         fault_at(reader, node, 0, where, "these axes make more than 1,000 places; check them");
         g_ptr_array_set_size(axes, 0);
     }

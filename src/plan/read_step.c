@@ -52,7 +52,7 @@ static void read_part(Reader *reader, PlanStep *step, const TreeNode *node)
     part->axes = read_places(reader, schema_get(&schema_of_part, node, "at"), NULL, where);
     const char *count = text_of(&schema_of_part, node, "count");
     part->count = count ? (guint)g_ascii_strtoull(count, NULL, 10) : 1;
-    if (part->count == 0 || part->count > AXIS_LABELS)
+    if (part->count == 0 || part->count > LABELS_MOST)
         fault_at(reader, tree_get(node, "count"), 0, where, "count: write 1 to 1000");
     part->new_needed = g_strcmp0(text_of(&schema_of_part, node, "use"), "new") == 0;
     part->track = text_of(&schema_of_part, node, "track");

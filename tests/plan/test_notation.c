@@ -1,6 +1,6 @@
 // Labels and stages.
 #include <check.h>
-#include <standbook/plan/axis.h>
+#include <standbook/plan/labels.h>
 #include <standbook/plan/stage.h>
 #include <stdlib.h>
 #include <string.h>

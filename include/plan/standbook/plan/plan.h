@@ -2,10 +2,11 @@
 // its place there, and belongs to the plan; nothing changes once it is read.
 #pragma once
 #include <glib.h>
-#include <standbook/plan/axis.h>
 #include <standbook/plan/fault.h>
+#include <standbook/plan/labels.h>
 #include <standbook/plan/stage.h>
 #include <standbook/plan/tree.h>
+#include <standbook/value/axis.h>
 
 typedef struct Plan Plan;
 typedef struct PlanStep PlanStep;
@@ -28,7 +29,7 @@ typedef struct {
 typedef struct {
     const char *name;
     const TreeNode *node; // a text, or a mapping of labels
-    const PlanAxis *axis; // of the labels, NULL for one formula
+    const Axis *axis;     // of the labels, NULL for one formula
 } PlanGiven;
 
 typedef struct {
@@ -41,7 +42,7 @@ typedef struct {
 struct PlanPart {
     const char *name;
     const PlanStep *step;
-    GPtrArray *axes;     // const PlanAxis *: its places; empty for one place
+    GPtrArray *axes;     // const Axis *: its places; empty for one place
     guint count;         // how many are fitted at each place, at least 1
     gboolean new_needed; // use: new
     const char *track;   // `lot`, `serial`, or NULL
@@ -67,7 +68,7 @@ struct PlanCheck {
     const char *formula;    // as written, NULL for a check that is read
     guint line, column;     // of the name
     guint formula_column;   // of the formula, in the same line
-    GPtrArray *axes;        // const PlanAxis *: the places it is read at; empty for one place
+    GPtrArray *axes;        // const Axis *: the places it is read at; empty for one place
     const TreeNode *limits; // a text, or a mapping of labels; NULL without limits
     const TreeNode *unit, *decimals, *gauge, *doubt, *source; // the nearest said; NULL if none is
     const TreeNode *wear, *aim;
@@ -86,7 +87,7 @@ struct PlanCheck {
 struct PlanGroup {
     const char *name;
     const PlanStep *step;
-    GPtrArray *axes; // const PlanAxis *: positions; one axis `bolt` where plain labels are written
+    GPtrArray *axes; // const Axis *: positions; one axis `bolt` where plain labels are written
     const TreeNode *layout, *thread, *strength, *length, *ceiling, *adapter, *instead_of, *source;
     GPtrArray *lubricants; // PlanLubricant *
     gboolean new_needed;   // use: new
@@ -140,7 +141,7 @@ struct Plan {
     const char *name, *revision, *family, *source; // NULL if not said, but the name
     GPtrArray *units;                              // const char *
     GPtrArray *gates;                              // const char *, at least one
-    GPtrArray *axes;                               // PlanAxis *
+    GPtrArray *axes;                               // Axis *
     GPtrArray *given;                              // PlanGiven *
     GPtrArray *consumables;                        // PlanConsumable *
     GPtrArray *steps;                              // PlanStep *
@@ -149,7 +150,7 @@ struct Plan {
     GHashTable *parts;                             // by name
     TreeNode *tree;                                // as written
     GStringChunk *words;                           // texts taken out of longer ones
-    GPtrArray *pairs;                              // PlanAxis *: axes written in place
+    GPtrArray *pairs;                              // Axis *: axes written in place
 };
 
 // Reads a plan file. Returns the plan, or NULL with at least one fault added; all faults of the
@@ -160,7 +161,7 @@ void plan_free(Plan *plan);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Plan, plan_free)
 
 // By name; NULL if there is none.
-const PlanAxis *plan_axis(const Plan *plan, const char *name);
+const Axis *plan_axis(const Plan *plan, const char *name);
 const PlanStep *plan_step(const Plan *plan, const char *name);
 const PlanCheck *plan_check(const Plan *plan, const char *name);
 const PlanGroup *plan_group(const Plan *plan, const char *name);
@@ -170,7 +171,7 @@ const PlanConsumable *plan_consumable(const Plan *plan, const char *name);
 // Whether `earlier` must come before `later` by `after`, directly or over others.
 gboolean plan_step_follows(const PlanStep *later, const PlanStep *earlier);
 
-// The number of places of some axes (const PlanAxis *): 1 without axes.
+// The number of places of some axes (const Axis *): 1 without axes.
 guint places_count(const GPtrArray *axes);
 
 // The place at `index`, the last axis running fastest, by its labels: `3, front`; empty without

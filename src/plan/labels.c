@@ -1,32 +1,7 @@
-#include <standbook/plan/axis.h>
+#include <standbook/plan/labels.h>
 
 #include <standbook/base/error.h>
 #include <string.h>
-
-PlanAxis *plan_axis_new(const char *name, const char *const *labels)
-{
-    PlanAxis *axis = g_new0(PlanAxis, 1);
-    axis->name = g_strdup(name);
-    axis->labels = g_strdupv((char **)labels);
-    return axis;
-}
-
-void plan_axis_free(PlanAxis *axis)
-{
-    if (!axis)
-        return;
-    g_free(axis->name);
-    g_strfreev(axis->labels);
-    g_free(axis);
-}
-
-gint plan_axis_index(const PlanAxis *axis, const char *label)
-{
-    for (gint i = 0; axis->labels[i]; i++)
-        if (g_str_equal(axis->labels[i], label))
-            return i;
-    return -1;
-}
 
 G_GNUC_PRINTF(2, 3) static gboolean refuse(GError **error, const char *format, ...)
 {
@@ -53,7 +28,7 @@ static gboolean add_label(GPtrArray *labels, const char *label, GError **error)
                       *label ? "`%s` is no label; a label has letters and digits only"
                              : "a label is missing here%s; write one",
                       label);
-    if (labels->len == AXIS_LABELS)
+    if (labels->len == LABELS_MOST)
         return refuse(error, "there are more than 1,000 labels here; check the range");
     for (guint i = 0; i < labels->len; i++)
         if (g_str_equal(g_ptr_array_index(labels, i), label))
