@@ -59,7 +59,7 @@ guint node_inner_count(const Node *node);
 // Calls `visit` for every number that stands as a whole term of the result, in the order written.
 void node_each_term(Node *node, void (*visit)(Node *number, gpointer user), gpointer user);
 
-// The tree of a whole text, and how many ± are in it (parse.c).
+// The tree of a whole text, and how many ± are in it (grammar.c).
 Node *parse_formula(const char *text, gsize before, guint *doubts, gsize *offset, GError **error);
 
 // Parses `length` bytes of `text`, which start `before` characters into what offsets count from.
