@@ -1,5 +1,6 @@
 #include <gmp.h>
 #include <standbook/base/error.h>
+#include <standbook/base/text.h>
 #include <standbook/value/number.h>
 #include <string.h>
 
@@ -341,7 +342,9 @@ Number *number_from_text(const char *text, GError **error)
     gsize below = fraction ? digits_at(under) : 0;
     gboolean zero = fraction && strspn(under, "0") == below;
     if (front == 0 || zero || under[below] != '\0') {
-        refuse(NULL, 0, error, g_strdup_printf("`%.60s` is not a number", text));
+        g_autofree char *clean = text_clean(text, (gssize)strnlen(text, 60));
+        refuse(NULL, 0, error,
+               g_strdup_printf("`%s` is not a number; write it like 0.53125 or 17/32", clean));
         return NULL;
     }
     g_autoptr(Number) value = number_new(FALSE);

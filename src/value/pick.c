@@ -1,6 +1,7 @@
 #include "place.h"
 #include "shape.h"
 #include <standbook/base/error.h>
+#include <standbook/base/text.h>
 #include <string.h>
 
 char *array_axes_text(const Array *array)
@@ -82,13 +83,14 @@ static gboolean resolve(const Array *array, const char *words, Pick *pick, GErro
         return TRUE;
     }
     g_autofree char *axes = array_axes_text(array);
+    g_autofree char *clean = text_clean(words, -1);
     if (count > 1) {
         g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
                     "`%s` stands on more than one axis of this value; name the axis too: `%s %s`",
-                    words, axis_name(array_axis(array, pick->axis)), words);
+                    clean, axis_name(array_axis(array, pick->axis)), clean);
     } else {
         g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                    "`%s` is no place of this value; it has %s", words, axes);
+                    "`%s` is no place of this value; it has %s", clean, axes);
     }
     return FALSE;
 }
@@ -211,8 +213,9 @@ gssize array_find_place(const Array *array, const char *words, GError **error)
     }
     for (guint i = 0; i < array->axes->len; i++) {
         if (!set[i]) {
+            g_autofree char *clean = text_clean(words, -1);
             g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                        "`%s` does not say which place of `%s`; add it, as in `%s %s`", words,
+                        "`%s` does not say which place of `%s`; add it, as in `%s %s`", clean,
                         axis_name(array_axis(array, i)), axis_name(array_axis(array, i)),
                         axis_label(array_axis(array, i), 0));
             return -1;

@@ -329,12 +329,12 @@ static void refuse_unit(const char *text, GError **error)
         g_ptr_array_add(names, g_strdup(UNITS[i].text));
     }
     const char *near = text_nearest(text, (const char *const *)names->pdata, names->len);
-    g_autofree char *clean = text_clean(text, -1);
+    g_autofree char *clean = text_clean(text, (gssize)strnlen(text, 60));
     g_autofree char *hint =
         near ? g_strdup_printf("did you mean `%s`?", near)
              : g_strdup("write one such as mm, in, N·m, lbf·ft, °, bar, psi, g, min or %");
-    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, "there is no unit `%.60s`; %s",
-                clean, hint);
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, "there is no unit `%s`; %s", clean,
+                hint);
 }
 
 Unit *unit_parse(const char *text, GError **error)

@@ -104,7 +104,7 @@ START_TEST(unknown_units_are_refused)
         const char *text, *says;
     } rows[] = {{"lbf·fr", "lbf·ft"}, {"", "write one"}, {"furlong", "write one"},
                 {"mm·", "mm"},        {"/mm", "mm"},     {"°C/min", "no unit"},
-                {"mmm", "mm"},        {"N··m", "N·m"}};
+                {"mmm", "mm"},        {"N··m", "N·m"},   {"\x1b[2J", "\\x1B[2J"}};
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
         g_autoptr(GError) error = NULL;
         ck_assert_msg(unit_parse(rows[i].text, &error) == NULL, "%s", rows[i].text);
