@@ -1,0 +1,54 @@
+// Where the store lies: the lock beside it, and the file system beneath it.
+#include "store.h"
+#include <errno.h>
+#include <fcntl.h>
+#include <sys/file.h>
+#include <sys/vfs.h>
+#include <unistd.h>
+
+int turn_file_open(const char *path)
+{
+    g_autofree char *name = g_strconcat(path, "-turn", NULL);
+    return open(name, O_RDWR | O_CREAT | O_CLOEXEC, 0666);
+}
+
+// Asked again every millisecond, for a lock that waits cannot be given a limit without a signal.
+gboolean turn_file_take(int file, int milliseconds)
+{
+    gint64 until = g_get_monotonic_time() + (gint64)milliseconds * 1000;
+    while (flock(file, LOCK_EX | LOCK_NB) != 0) {
+        if (errno != EWOULDBLOCK && errno != EINTR)
+            return FALSE;
+        if (g_get_monotonic_time() >= until)
+            return FALSE;
+        g_usleep(1000);
+    }
+    return TRUE;
+}
+
+void turn_file_give(int file)
+{
+    flock(file, LOCK_UN);
+}
+
+// Magic numbers of linux/magic.h and the file systems' own sources. There, locks and shared memory
+// are not the same for two computers, which a write-ahead log needs.
+static const struct {
+    unsigned long magic;
+    const char *name;
+} networks[] = {
+    {0x6969, "NFS"},     {0x517b, "SMB"},     {0xff534d42, "CIFS"}, {0xfe534d42, "SMB"},
+    {0x5346414f, "AFS"}, {0x6b414653, "AFS"}, {0x73757245, "Coda"}, {0x00c36400, "Ceph"},
+    {0x564c, "NCP"},     {0x01021997, "9P"},
+};
+
+const char *network_file_system(const char *path)
+{
+    struct statfs answer;
+    if (statfs(path, &answer) != 0)
+        return NULL;
+    for (gsize i = 0; i < G_N_ELEMENTS(networks); i++)
+        if (networks[i].magic == ((unsigned long)answer.f_type & 0xffffffff))
+            return networks[i].name;
+    return NULL;
+}
