@@ -6,6 +6,12 @@ void free_check(gpointer data)
 {
     PlanCheck *check = data;
     g_ptr_array_unref(check->axes);
+    g_ptr_array_unref(check->limits);
+    formula_free(check->formula);
+    unit_free(check->unit);
+    number_free(check->wear);
+    number_free(check->doubt);
+    number_free(check->aim_value);
     g_ptr_array_unref(check->with);
     g_ptr_array_unref(check->rests_on);
     g_ptr_array_unref(check->settled_by);
@@ -19,6 +25,9 @@ void free_group(gpointer data)
     g_ptr_array_unref(group->axes);
     g_ptr_array_unref(group->lubricants);
     g_ptr_array_unref(group->with_new);
+    number_free(group->length);
+    number_free(group->ceiling);
+    number_free(group->instead_of);
     g_free(group);
 }
 
@@ -45,6 +54,7 @@ void plan_free(Plan *plan)
     g_hash_table_unref(plan->groups);
     g_hash_table_unref(plan->parts);
     tree_free(plan->tree);
+    faults_free(plan->notices);
     g_string_chunk_free(plan->words);
     g_free(plan);
 }

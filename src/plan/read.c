@@ -13,7 +13,9 @@ void fault_at(Reader *reader, const TreeNode *node, gsize offset, const char *wh
 void fault_unknown(Reader *reader, const TreeNode *node, const char *where, const char *kind,
                    const char *const *names, gsize count)
 {
-    const char *nearest = text_nearest(node->text, names, count);
+    const char *nearest = faults_count(reader->faults) < FAULTS_WITH_ADVICE
+                              ? text_nearest(node->text, names, count)
+                              : NULL;
     if (nearest)
         faults_add(reader->faults, node->line, node->column,
                    "%sthere is no %s called `%s`; did you mean `%s`?", where, kind, node->text,
@@ -108,6 +110,29 @@ static void read_axis(Reader *reader, const TreeNode *node)
                     axis_new(node->key->text, labels ? (const char *const *)labels : none));
 }
 
+static Number *read_time(Reader *reader, const TreeNode *node, const char *key, const char *where)
+{
+    const TreeNode *value = schema_get(&schema_of_consumable, node, key);
+    const Kind time = {.time = 1};
+    return value ? read_amount(reader, value, NULL, time, where) : NULL;
+}
+
+static void free_consumable(gpointer data)
+{
+    PlanConsumable *consumable = data;
+    number_free(consumable->fit_within);
+    number_free(consumable->fluid_after);
+    number_free(consumable->run_after);
+    g_free(consumable);
+}
+
+static void free_given(gpointer data)
+{
+    PlanGiven *given = data;
+    array_free(given->value);
+    g_free(given);
+}
+
 static void read_consumable(Reader *reader, const TreeNode *node)
 {
     g_autofree char *where = g_strdup_printf("consumable \"%s\": ", node->key->text);
@@ -115,9 +140,9 @@ static void read_consumable(Reader *reader, const TreeNode *node)
     PlanConsumable *consumable = g_new0(PlanConsumable, 1);
     consumable->name = node->key->text;
     consumable->kind = text_of(&schema_of_consumable, node, "kind");
-    consumable->fit_within = schema_get(&schema_of_consumable, node, "fit within");
-    consumable->fluid_after = schema_get(&schema_of_consumable, node, "fluid after");
-    consumable->run_after = schema_get(&schema_of_consumable, node, "run after");
+    consumable->fit_within = read_time(reader, node, "fit within", where);
+    consumable->fluid_after = read_time(reader, node, "fluid after", where);
+    consumable->run_after = read_time(reader, node, "run after", where);
     consumable->node = node;
     g_ptr_array_add(reader->plan->consumables, consumable);
 }
@@ -185,6 +210,30 @@ static void read_gates(Reader *reader, const TreeNode *top)
             g_ptr_array_add(reader->plan->gates, (gpointer)usual[i]);
 }
 
+static gboolean has_kind(const Plan *plan, Kind kind)
+{
+    for (guint i = 0; i < plan->units->len; i++)
+        if (kind_equal(unit_kind(g_ptr_array_index(plan->units, i)), kind))
+            return TRUE;
+    return FALSE;
+}
+
+static void read_units(Reader *reader, const TreeNode *top)
+{
+    g_autoptr(GPtrArray) nodes = nodes_of(&schema_of_plan, top, "units");
+    for (guint i = 0; i < nodes->len; i++) {
+        const TreeNode *node = g_ptr_array_index(nodes, i);
+        g_autoptr(GError) error = NULL;
+        g_autoptr(Unit) unit = unit_parse(node->text, &error);
+        if (!unit)
+            fault_at(reader, node, 0, "", error->message);
+        else if (has_kind(reader->plan, unit_kind(unit)))
+            fault_at(reader, node, 0, "", "there is a unit of this kind already; keep one");
+        else
+            g_ptr_array_add(reader->plan->units, g_steal_pointer(&unit));
+    }
+}
+
 static Plan *plan_new(TreeNode *top)
 {
     Plan *plan = g_new0(Plan, 1);
@@ -192,8 +241,11 @@ static Plan *plan_new(TreeNode *top)
     plan->words = g_string_chunk_new(256);
     plan->axes = g_ptr_array_new_with_free_func((GDestroyNotify)axis_free);
     plan->pairs = g_ptr_array_new_with_free_func((GDestroyNotify)axis_free);
-    plan->given = g_ptr_array_new_with_free_func(g_free);
-    plan->consumables = g_ptr_array_new_with_free_func(g_free);
+    plan->given = g_ptr_array_new_with_free_func(free_given);
+    plan->consumables = g_ptr_array_new_with_free_func(free_consumable);
+    plan->units = g_ptr_array_new_with_free_func((GDestroyNotify)unit_free);
+    plan->notices = faults_new();
+    plan->next_doubt = -1;
     plan->steps = g_ptr_array_new_with_free_func(free_step);
     plan->checks = g_hash_table_new_full(g_str_hash, g_str_equal, NULL, free_check);
     plan->parts = g_hash_table_new(g_str_hash, g_str_equal);
@@ -208,7 +260,6 @@ static void read_heading(Reader *reader, const TreeNode *top)
     plan->revision = text_of(&schema_of_plan, top, "revision");
     plan->family = text_of(&schema_of_plan, top, "family");
     plan->source = text_of(&schema_of_plan, top, "source");
-    plan->units = texts_of(&schema_of_plan, top, "units");
     const TreeNode *format = schema_get(&schema_of_plan, top, "format");
     if (format && !g_str_equal(format->text, "1"))
         fault_at(reader, format, 0, "", "this program reads format 1 only; it is too old for this");
@@ -221,14 +272,17 @@ Plan *plan_read(const char *bytes, gsize length, Faults *faults)
     if (!top)
         return NULL;
     schema_check(&schema_of_plan, top, "", faults);
-    Reader reader = {.plan = plan_new(top), .faults = faults};
+    Reader reader = {.plan = plan_new(top), .faults = faults, .told = g_hash_table_new(NULL, NULL)};
     read_heading(&reader, top);
+    read_units(&reader, top);
     read_gates(&reader, top);
     read_each(&reader, top, "axes", read_axis);
     read_each(&reader, top, "given", read_given);
     read_each(&reader, top, "consumables", read_consumable);
     read_each(&reader, top, "steps", read_steps);
     resolve_plan(&reader);
+    bind_plan(&reader);
+    g_hash_table_unref(reader.told);
     faults_sort(faults);
     if (faults_count(faults) > before)
         g_clear_pointer(&reader.plan, plan_free);

@@ -3,6 +3,9 @@
 #include <standbook/plan/plan.h>
 #include <standbook/plan/schema.h>
 
+// Behind so many faults no suggestions are looked for, so that a hostile file costs little time.
+enum { FAULTS_WITH_ADVICE = 200 };
+
 // What is being read.
 typedef struct {
     Plan *plan;
@@ -10,6 +13,8 @@ typedef struct {
     // What holds for the steps below.
     guint gate;
     const char *phase;
+    guint depth;      // formulas being bound, one inside another
+    GHashTable *told; // nodes that many checks share and that have a fault already told
 } Reader;
 
 // Adds a fault at `offset` characters into the node's text; `where` begins the message.
@@ -45,6 +50,15 @@ GPtrArray *nodes_of(const SchemaMapping *mapping, const TreeNode *node, const ch
 // Returns const Axis *, empty where the node is NULL or faulty.
 GPtrArray *read_places(Reader *reader, const TreeNode *node, const char *noun, const char *where);
 
+// Reads a constant, a bare number in `unit` (NULL for none). Returns it in base units; NULL with a
+// fault if it is none, or not of this kind. The caller frees.
+Number *read_amount(Reader *reader, const TreeNode *node, const Unit *unit, Kind kind,
+                    const char *where);
+
+// What is said for a check under a key: by itself, its step or the plan; and by itself only.
+const TreeNode *check_says(const Reader *reader, const PlanCheck *check, const char *key);
+const TreeNode *check_says_itself(const PlanCheck *check, const char *key);
+
 void read_checks(Reader *reader, PlanStep *step, const TreeNode *node);
 void read_groups(Reader *reader, PlanStep *step, const TreeNode *node);
 void read_retightens(Reader *reader, PlanStep *step, const TreeNode *node);
@@ -52,6 +66,10 @@ void read_steps(Reader *reader, const TreeNode *node);
 
 // After all is read: names to what they name.
 void resolve_plan(Reader *reader);
+
+// Formulas, limits and stages: parsed, their names found, kinds and places worked out.
+void bind_plan(Reader *reader);
+void bind_check(Reader *reader, PlanCheck *check);
 
 void free_step(gpointer step);
 void free_check(gpointer check);

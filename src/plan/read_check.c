@@ -2,25 +2,27 @@
 
 #include <string.h>
 
-// The nearest value said for a check: by itself, its step or the plan.
-static const TreeNode *nearest_said(const Reader *reader, const PlanStep *step,
-                                    const TreeNode *node, const char *key)
+const TreeNode *check_says_itself(const PlanCheck *check, const char *key)
 {
-    const TreeNode *said = node->kind == TREE_MAP ? schema_get(&schema_of_check, node, key) : NULL;
-    if (!said)
-        said = schema_get(&schema_of_step, step->node, key);
+    return check->node->kind == TREE_MAP ? schema_get(&schema_of_check, check->node, key) : NULL;
+}
+
+const TreeNode *check_says(const Reader *reader, const PlanCheck *check, const char *key)
+{
+    const TreeNode *said = check_says_itself(check, key);
+    if (!said && schema_find(&schema_of_step, key))
+        said = schema_get(&schema_of_step, check->step->node, key);
     if (!said && schema_find(&schema_of_plan, key))
         said = schema_get(&schema_of_plan, reader->plan->tree, key);
     return said;
 }
 
-static void read_inherited(Reader *reader, PlanCheck *check, const TreeNode *node)
+static void read_inherited(Reader *reader, PlanCheck *check)
 {
-    check->unit = nearest_said(reader, check->step, node, "unit");
-    check->gauge = nearest_said(reader, check->step, node, "gauge");
-    check->decimals = nearest_said(reader, check->step, node, "decimals");
-    check->doubt = nearest_said(reader, check->step, node, "doubt");
-    check->source = nearest_said(reader, check->step, node, "source");
+    const TreeNode *gauge = check_says(reader, check, "gauge");
+    const TreeNode *source = check_says(reader, check, "source");
+    check->gauge = gauge ? gauge->text : NULL;
+    check->source = source ? source->text : NULL;
 }
 
 // The names under a key, to be resolved once all is read.
@@ -67,6 +69,29 @@ static void read_choose(Reader *reader, PlanCheck *check, const TreeNode *node, 
     }
 }
 
+static void add_limit(PlanCheck *check, const char *label, const TreeNode *node)
+{
+    PlanLimit *limit = g_new0(PlanLimit, 1);
+    limit->label = label;
+    limit->node = node;
+    g_ptr_array_add(check->limits, limit);
+}
+
+static void read_limits(PlanCheck *check, const TreeNode *node)
+{
+    if (node && node->kind == TREE_SCALAR)
+        add_limit(check, NULL, node);
+    for (guint i = 0; node && i < tree_count(node); i++)
+        add_limit(check, tree_at(node, i)->key->text, tree_at(node, i));
+}
+
+static void free_limit(gpointer data)
+{
+    PlanLimit *limit = data;
+    limits_free(limit->limits);
+    g_free(limit);
+}
+
 // What only the long form can say.
 static void read_long_form(Reader *reader, PlanCheck *check, const TreeNode *node,
                            const char *where)
@@ -75,12 +100,10 @@ static void read_long_form(Reader *reader, PlanCheck *check, const TreeNode *nod
     g_ptr_array_unref(check->axes);
     const TreeNode *at = schema_get(&schema_of_check, node, "at");
     check->axes = read_places(reader, at, NULL, where);
-    if (at && check->formula)
+    if (at && check->formula_text)
         fault_at(reader, at, 0, where,
                  "a check with a formula has the places of its formula; leave `at` out");
-    check->limits = schema_get(&schema_of_check, node, "limits");
-    check->wear = schema_get(&schema_of_check, node, "wear");
-    check->aim = schema_get(&schema_of_check, node, "aim");
+    read_limits(check, schema_get(&schema_of_check, node, "limits"));
     check->setting = read_setting(reader, node, where);
     read_choose(reader, check, node, where);
     check->optional = g_strcmp0(text_of(&schema_of_check, node, "optional"), "yes") == 0;
@@ -102,7 +125,7 @@ static void read_name(Reader *reader, PlanCheck *check, const TreeNode *key)
     if (!equals)
         return;
     const char *formula = equals + 3 + strspn(equals + 3, " ");
-    check->formula = g_string_chunk_insert_const(reader->plan->words, formula);
+    check->formula_text = g_string_chunk_insert_const(reader->plan->words, formula);
     check->formula_column = key->column + (guint)g_utf8_pointer_to_offset(key->text, formula);
 }
 
@@ -133,10 +156,11 @@ static void read_check(Reader *reader, PlanStep *step, const TreeNode *node)
     check->step = step;
     check->node = node;
     check->axes = g_ptr_array_new();
+    check->limits = g_ptr_array_new_with_free_func(free_limit);
     read_name(reader, check, node->key);
     g_autofree char *where =
         g_strdup_printf("step \"%s\", check \"%s\": ", step->name, check->name);
-    read_inherited(reader, check, node);
+    read_inherited(reader, check);
     check->with = read_names(node, "with");
     check->rests_on = read_names(node, "rests on");
     check->settled_by = read_names(node, "settled by");
@@ -146,7 +170,7 @@ static void read_check(Reader *reader, PlanStep *step, const TreeNode *node)
     else if (node->kind == TREE_LIST)
         fault_at(reader, node, 0, where, "a check is limits, or a mapping such as {limits: 1..2}");
     else if (*node->text)
-        check->limits = node;
+        read_limits(check, node);
     keep_check(reader, step, check, node->key, where);
 }
 

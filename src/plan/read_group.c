@@ -219,7 +219,7 @@ static void read_stages(Reader *reader, PlanTightening *tightening, const TreeNo
         fault_at(reader, node, offset, where, error->message);
     for (guint i = 0; tightening->stages && i < tightening->stages->len; i++) {
         const Stage *stage = g_ptr_array_index(tightening->stages, i);
-        if (stage->kind == STAGE_UNTIL && !tightening->group->ceiling)
+        if (stage->kind == STAGE_UNTIL && !get(tightening->group->node, "ceiling"))
             fault_at(reader, node, stage->offset, where,
                      "`until` needs a `ceiling`, the torque that it must not pass");
     }
@@ -238,16 +238,29 @@ static PlanTightening *add_tightening(PlanStep *step, const PlanGroup *group, co
     return tightening;
 }
 
+static Number *group_amount(Reader *reader, const PlanGroup *group, const char *key,
+                            const char *bare, const char *where)
+{
+    const TreeNode *node = get(group->node, key);
+    g_autoptr(Unit) unit = unit_parse(bare, NULL);
+    return node ? read_amount(reader, node, unit, unit_kind(unit), where) : NULL;
+}
+
+// Bare torques are in N·m (language.md §4) and bare lengths in mm.
+static void read_group_amounts(Reader *reader, PlanGroup *group, const char *where)
+{
+    group->length = group_amount(reader, group, "length", "mm", where);
+    group->ceiling = group_amount(reader, group, "ceiling", "N·m", where);
+    group->instead_of = group_amount(reader, group, "instead of", "N·m", where);
+}
+
 static void read_group_texts(PlanGroup *group)
 {
     const TreeNode *node = group->node;
     group->layout = get(node, "layout");
     group->thread = get(node, "thread");
     group->strength = get(node, "class");
-    group->length = get(node, "length");
-    group->ceiling = get(node, "ceiling");
     group->adapter = get(node, "adapter");
-    group->instead_of = get(node, "instead of");
     group->source = get(node, "source");
     group->new_needed = says(node, "use", "new");
     group->once = says(node, "use", "once");
@@ -288,6 +301,7 @@ static void read_group(Reader *reader, PlanStep *step, const TreeNode *node)
     group->lubricants = g_ptr_array_new_with_free_func(free_lubricant);
     group->axes = read_places(reader, get(node, "bolts"), "bolt", where);
     read_group_texts(group);
+    read_group_amounts(reader, group, where);
     if (!keep_group(reader, group, where)) {
         free_group(group);
         return;

@@ -3,10 +3,13 @@
 
 #include <string.h>
 
+enum { PLACES_MOST = 100000 }; // of all axes written in place, so that memory is bounded
+
 // An axis that stands in place, kept by the plan.
 static const Axis *keep_axis(Reader *reader, const char *name, const char *const *labels)
 {
     Axis *axis = axis_new(name, labels);
+    reader->plan->places += (guint)axis_size(axis);
     g_ptr_array_add(reader->plan->pairs, axis);
     return axis;
 }
@@ -41,6 +44,10 @@ static const Axis *read_place(Reader *reader, const TreeNode *node, const char *
                               const char *where)
 {
     const Axis *axis = plan_axis(reader->plan, node->text);
+    if (!axis && reader->plan->places > PLACES_MOST) {
+        fault_at(reader, node, 0, where, "the plan has more than 100,000 places; check its ranges");
+        return NULL;
+    }
     if (!axis)
         axis = read_kept_label(reader, node->text);
     if (axis)

@@ -48,17 +48,17 @@ START_TEST(the_excerpt_reads_without_a_fault)
     ck_assert_uint_eq(clearance->checks->len, 3);
     const PlanCheck *bore = plan_check(plan, "main bore");
     ck_assert_uint_eq(places_count(bore->axes), 2);
-    ck_assert_str_eq(bore->gauge->text, "bore gauge");  // of its step
-    ck_assert_str_eq(bore->source->text, "shop habit"); // of the plan
+    ck_assert_str_eq(bore->gauge, "bore gauge");  // of its step
+    ck_assert_str_eq(bore->source, "shop habit"); // of the plan
     ck_assert_ptr_eq(((PlanName *)bore->with->pdata[0])->group, plan_group(plan, "main caps"));
     const PlanCheck *grade = plan_check(plan, "clearance by grade");
-    ck_assert_str_eq(grade->formula, "main bore - journal - 2 * added wall");
+    ck_assert_str_eq(grade->formula_text, "main bore - journal - 2 * added wall");
     ck_assert_uint_eq(grade->formula_column, 28);
     ck_assert_str_eq(grade->choose, "grade");
     const PlanCheck *travel = plan_check(plan, "crank travel");
     g_autofree char *place = places_label(travel->axes, 1);
     ck_assert_str_eq(place, "forward");
-    ck_assert_str_eq(plan_check(plan, "no leaks")->limits->text, "yes");
+    ck_assert_int_eq(plan_check(plan, "no leaks")->asks, LIMITS_ANSWER);
 }
 END_TEST
 

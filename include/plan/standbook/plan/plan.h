@@ -6,13 +6,16 @@
 #include <standbook/plan/labels.h>
 #include <standbook/plan/stage.h>
 #include <standbook/plan/tree.h>
-#include <standbook/value/axis.h>
+#include <standbook/value/limits.h>
 
 typedef struct Plan Plan;
 typedef struct PlanStep PlanStep;
 typedef struct PlanCheck PlanCheck;
 typedef struct PlanGroup PlanGroup;
 typedef struct PlanPart PlanPart;
+
+// How far reading has come with what a formula can name.
+typedef enum { BINDING_NOT_YET, BINDING_NOW, BINDING_DONE, BINDING_FAULTY } PlanBinding;
 
 // A name as a plan uses it, and what it names: exactly one of check, group and part. `main caps in
 // Crank` names the tightening of a group in that step, `inlet lash in Retorque` the reading again
@@ -25,17 +28,20 @@ typedef struct {
     const PlanStep *step;
 } PlanName;
 
-// A constant: one formula, or one for each label of an axis.
+// A constant: one formula, or a number for each label of an axis.
 typedef struct {
     const char *name;
     const TreeNode *node; // a text, or a mapping of labels
     const Axis *axis;     // of the labels, NULL for one formula
+    Kind kind;
+    Array *value;      // its ± have sources below 0, unique in the plan
+    PlanBinding state; // while reading
 } PlanGiven;
 
 typedef struct {
     const char *name;
-    const char *kind;                                     // NULL if it is not said
-    const TreeNode *fit_within, *fluid_after, *run_after; // times, NULL if there is none
+    const char *kind;                             // NULL if it is not said
+    Number *fit_within, *fluid_after, *run_after; // seconds, NULL if there is none
     const TreeNode *node;
 } PlanConsumable;
 
@@ -49,6 +55,21 @@ struct PlanPart {
     const char *formerly;
     const TreeNode *node; // its value, or its name in a list
 };
+
+// What is asked of a check's place.
+typedef struct {
+    const char *label; // one label of an axis of the check; NULL for all places
+    Limits *limits;
+    const TreeNode *node;
+} PlanLimit;
+
+typedef enum {
+    AIM_NONE,
+    AIM_VALUE,    // `0.10`
+    AIM_SMALLEST, // `smallest 0.10`: the least of all places
+    AIM_LOW,      // 0.3 of the tolerance inside the minimum, at the tightest place
+    AIM_HIGH,     // likewise inside the maximum
+} PlanAim;
 
 // What another person signs before the step is done.
 typedef struct {
@@ -65,14 +86,24 @@ typedef struct {
 struct PlanCheck {
     const char *name;
     const PlanStep *step;
-    const char *formula;    // as written, NULL for a check that is read
-    guint line, column;     // of the name
-    guint formula_column;   // of the formula, in the same line
-    GPtrArray *axes;        // const Axis *: the places it is read at; empty for one place
-    const TreeNode *limits; // a text, or a mapping of labels; NULL without limits
-    const TreeNode *unit, *decimals, *gauge, *doubt, *source; // the nearest said; NULL if none is
-    const TreeNode *wear, *aim;
-    const char *choose; // the axis, NULL if nothing is chosen
+    const char *formula_text; // as written, NULL for a check that is read
+    Formula *formula;         // likewise
+    gint first_doubt;         // for FormulaContext: the source of its first ±
+    guint line, column;       // of the name
+    guint formula_column;     // of the formula, in the same line
+    GPtrArray *axes;   // const Axis *: its places, of a formula those of its result; empty for one
+    LimitsForm asks;   // what a reading is: LIMITS_VALUE also where it has no limits
+    GPtrArray *limits; // PlanLimit *: empty without limits, one, or one for each label
+    Kind kind;         // of its value
+    Unit *unit;        // in which it is read and shown; NULL for a pure number or an answer
+    guint decimals;    // shown behind the point
+    Number *wear;      // the service limit in base units, NULL if there is none
+    gboolean wear_above; // wear opens: the service limit lies above the limits
+    Number *doubt;       // U (k = 2) of its method in base units, NULL if there is none
+    PlanAim aim;
+    Number *aim_value;          // of AIM_VALUE and AIM_SMALLEST, in base units
+    const char *gauge, *source; // the nearest said: by itself, its step, the plan; or NULL
+    const char *choose;         // the axis, NULL if nothing is chosen
     PlanSetting *setting;
     GPtrArray *with, *rests_on, *settled_by; // PlanName *
     gboolean by_decision;                    // settled by: decision
@@ -81,6 +112,8 @@ struct PlanCheck {
     const char *feature; // the check's name if nothing is said
     const char *formerly;
     const TreeNode *node; // its value; its key has its place
+    PlanBinding state;    // while reading
+    gboolean used;        // by a formula, a limit or a stage
 };
 
 // The physical bolts, and how they are first tightened.
@@ -88,15 +121,16 @@ struct PlanGroup {
     const char *name;
     const PlanStep *step;
     GPtrArray *axes; // const Axis *: positions; one axis `bolt` where plain labels are written
-    const TreeNode *layout, *thread, *strength, *length, *ceiling, *adapter, *instead_of, *source;
-    GPtrArray *lubricants; // PlanLubricant *
-    gboolean new_needed;   // use: new
-    gboolean once;         // use: once
-    const char *track;     // `lot`, `serial`, or NULL
-    GPtrArray *with_new;   // const char *
-    gboolean then_off;     // a mock-up taken down again
-    gboolean as_group;     // log: group
-    gboolean mark;         // asks for a witness mark
+    const TreeNode *layout, *thread, *strength, *adapter, *source; // as written, or NULL
+    Number *length, *ceiling, *instead_of; // in base units, NULL if not said
+    GPtrArray *lubricants;                 // PlanLubricant *
+    gboolean new_needed;                   // use: new
+    gboolean once;                         // use: once
+    const char *track;                     // `lot`, `serial`, or NULL
+    GPtrArray *with_new;                   // const char *
+    gboolean then_off;                     // a mock-up taken down again
+    gboolean as_group;                     // log: group
+    gboolean mark;                         // asks for a witness mark
     const char *formerly;
     const TreeNode *node; // its value; its key has its place
 };
@@ -139,18 +173,21 @@ struct PlanStep {
 
 struct Plan {
     const char *name, *revision, *family, *source; // NULL if not said, but the name
-    GPtrArray *units;                              // const char *
-    GPtrArray *gates;                              // const char *, at least one
-    GPtrArray *axes;                               // Axis *
-    GPtrArray *given;                              // PlanGiven *
-    GPtrArray *consumables;                        // PlanConsumable *
-    GPtrArray *steps;                              // PlanStep *
-    GHashTable *checks;                            // by name
-    GHashTable *groups;                            // by name
-    GHashTable *parts;                             // by name
-    TreeNode *tree;                                // as written
-    GStringChunk *words;                           // texts taken out of longer ones
-    GPtrArray *pairs;                              // Axis *: axes written in place
+    GPtrArray *units;       // Unit *: one of a kind; the first for bare numbers
+    GPtrArray *gates;       // const char *, at least one
+    GPtrArray *axes;        // Axis *
+    GPtrArray *given;       // PlanGiven *
+    GPtrArray *consumables; // PlanConsumable *
+    GPtrArray *steps;       // PlanStep *
+    GHashTable *checks;     // by name
+    GHashTable *groups;     // by name
+    GHashTable *parts;      // by name
+    TreeNode *tree;         // as written
+    GStringChunk *words;    // texts taken out of longer ones
+    GPtrArray *pairs;       // Axis *: axes written in place
+    gint next_doubt;        // the source of the next ±, below 0
+    guint places;           // of all axes written in place
+    Faults *notices;        // what is right but worth a look: places that a formula drops
 };
 
 // Reads a plan file. Returns the plan, or NULL with at least one fault added; all faults of the

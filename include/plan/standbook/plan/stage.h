@@ -1,6 +1,7 @@
 // The stages of a tightening, as a plan writes them with > between: `30 > +60°`.
 #pragma once
 #include <glib.h>
+#include <standbook/value/formula.h>
 
 enum { STAGES_MOST = 64 };
 
@@ -15,12 +16,18 @@ typedef enum {
     STAGE_WAIT,    // `wait 10 min`
 } StageKind;
 
+struct PlanCheck;
+
 typedef struct {
     StageKind kind;
     char *text;          // the stage as written
     char *amount;        // torque, angle or time as written, or the check's name; NULL where none
     gsize offset;        // of the stage in the whole text, in characters
     gsize amount_offset; // of the amount likewise
+    // Filled when the plan is read whole:
+    Formula *formula;              // torque, angle or time; NULL where none is said
+    gint first_doubt;              // for FormulaContext: the source of its first ±
+    const struct PlanCheck *until; // of STAGE_UNTIL
 } Stage;
 
 // Reads stages. Returns an array of Stage * that the caller frees with g_ptr_array_unref. NULL: an

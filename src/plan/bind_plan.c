@@ -1,0 +1,203 @@
+// Constants, checks and stages of the whole plan.
+#include "bind.h"
+
+#include <string.h>
+
+// Parses one value of a constant; a bare number has the plan's first unit.
+static Array *given_value(Reader *reader, const TreeNode *node, const char *where, Kind *kind)
+{
+    Plan *plan = reader->plan;
+    Site site = site_of(reader, NULL, where, node);
+    gsize offset = 0;
+    g_autoptr(GError) error = NULL;
+    g_autoptr(Formula) formula = formula_parse(node->text, &offset, &error);
+    if (!formula) {
+        site_fault(&site, offset, error->message);
+        return NULL;
+    }
+    if (plan->units->len)
+        formula_give_unit(formula, g_ptr_array_index(plan->units, 0));
+    gint first_doubt = plan->next_doubt;
+    plan->next_doubt -= (gint)formula_doubt_count(formula);
+    if (!site_find_names(&site, formula) || !site_kind(&site, formula, kind))
+        return NULL;
+    return site_value(&site, formula, first_doubt);
+}
+
+// Puts the one value into its place. FALSE if it is more than a number with its ±.
+static gboolean put_value(Array *whole, gsize place, const Array *value)
+{
+    const Place *from = array_place(value, 0);
+    if (array_axis_count(value) || from->state != PLACE_VALUE)
+        return FALSE;
+    const Weight *weight =
+        from->weights && from->weights->len ? &g_array_index(from->weights, Weight, 0) : NULL;
+    g_autoptr(Number) one = number_from_integer(1);
+    if (from->weights && from->weights->len > 1)
+        return FALSE;
+    if (weight && !number_equal(weight->weight, one))
+        return FALSE;
+    array_set_constant(whole, place, from->value, weight ? weight->doubt : NULL,
+                       weight ? weight->source : 0);
+    return TRUE;
+}
+
+static void bind_labels(Reader *reader, PlanGiven *given, const char *where)
+{
+    given->value = array_new(&given->axis, 1);
+    given->state = BINDING_DONE;
+    for (guint i = 0; i < tree_count(given->node); i++) {
+        const TreeNode *node = tree_at(given->node, i);
+        Kind kind;
+        g_autoptr(Array) value = given_value(reader, node, where, &kind);
+        gsize place = (gsize)axis_find(given->axis, node->key->text);
+        if (!value)
+            given->state = BINDING_FAULTY;
+        else if (i > 0 && !kind_equal(kind, given->kind))
+            fault_at(reader, node, 0, where, "all labels of a constant have one kind of unit");
+        else if (!put_value(given->value, place, value))
+            fault_at(reader, node, 0, where, "write one number, with its ± if there is one");
+        if (i == 0)
+            given->kind = kind;
+    }
+}
+
+static void bind_given(Reader *reader, PlanGiven *given)
+{
+    g_autofree char *where = g_strdup_printf("given \"%s\": ", given->name);
+    if (plan_check(reader->plan, given->name))
+        fault_at(reader, given->node->key, 0, where,
+                 "there is a check of this name too; give one of them another name");
+    given->state = BINDING_FAULTY;
+    if (given->node->kind == TREE_MAP && given->axis) {
+        bind_labels(reader, given, where);
+    } else if (given->node->kind == TREE_SCALAR && *given->node->text) {
+        given->value = given_value(reader, given->node, where, &given->kind);
+        if (given->value && array_axis_count(given->value))
+            given->axis = array_axis(given->value, 0);
+        given->state = given->value ? BINDING_DONE : BINDING_FAULTY;
+    }
+}
+
+// What the amount of a stage is, and the unit of a bare number there. Indexed by StageKind.
+static const struct {
+    const char *unit;
+    gboolean bare;
+} amounts[] = {
+    [STAGE_TORQUE] = {"N·m", TRUE}, [STAGE_SNUG] = {NULL, FALSE},   [STAGE_TURN] = {"°", FALSE},
+    [STAGE_ANGLE] = {"°", FALSE},   [STAGE_SLACKEN] = {"°", FALSE}, [STAGE_DRAW] = {"°", FALSE},
+    [STAGE_UNTIL] = {NULL, FALSE},  [STAGE_WAIT] = {"min", FALSE},
+};
+
+static gboolean group_has_axis(const PlanGroup *group, const char *name)
+{
+    for (guint i = 0; i < group->axes->len; i++)
+        if (g_str_equal(axis_name(g_ptr_array_index(group->axes, i)), name))
+            return TRUE;
+    return FALSE;
+}
+
+static void bind_amount(const Site *site, const PlanGroup *group, Stage *stage)
+{
+    gsize offset = 0;
+    g_autoptr(GError) error = NULL;
+    g_autoptr(Unit) unit = unit_parse(amounts[stage->kind].unit, NULL);
+    stage->formula = formula_parse(stage->amount, &offset, &error);
+    if (!stage->formula) {
+        site_fault(site, offset, error->message);
+        return;
+    }
+    if (amounts[stage->kind].bare)
+        formula_give_unit(stage->formula, unit);
+    stage->first_doubt = site->reader->plan->next_doubt;
+    site->reader->plan->next_doubt -= (gint)formula_doubt_count(stage->formula);
+    Kind kind;
+    if (!site_find_names(site, stage->formula) || !site_kind(site, stage->formula, &kind))
+        return;
+    g_autoptr(Array) shape = site_shape(site, stage->formula);
+    for (gsize i = 0; shape && i < array_axis_count(shape); i++)
+        if (!group_has_axis(group, axis_name(array_axis(shape, i))))
+            site_fault(site, 0, "this varies over an axis that the bolts do not have; fold it");
+    if (kind_equal(kind, unit_kind(unit)))
+        return;
+    g_autofree char *asked = kind_text(unit_kind(unit)), *said = kind_text(kind);
+    g_autofree char *message = g_strdup_printf("this stage asks for %s, not %s", asked, said);
+    site_fault(site, 0, message);
+}
+
+static void bind_until(const Site *site, const PlanStep *step, Stage *stage)
+{
+    PlanCheck *check = g_hash_table_lookup(site->reader->plan->checks, stage->amount);
+    stage->until = check;
+    if (!check) {
+        g_autofree char *message =
+            g_strdup_printf("there is no check called `%s`; write the name of one", stage->amount);
+        site_fault(site, 0, message);
+        return;
+    }
+    check->used = TRUE;
+    if (check->step != step && !plan_step_follows(step, check->step))
+        site_fault(site, 0, "this check is read in a step that need not come before this one");
+}
+
+static void bind_stages(Reader *reader, PlanTightening *tightening)
+{
+    g_autofree char *where = g_strdup_printf("step \"%s\", group \"%s\": ", tightening->step->name,
+                                             tightening->group->name);
+    Faults *told = reader->faults;
+    g_autoptr(Faults) untold = faults_new();
+    const TreeNode *first = schema_get(&schema_of_group, tightening->group->node, "stages");
+    if (tightening->again && tightening->stages_at == first)
+        reader->faults = untold; // `as before`: told where they stand
+    for (guint i = 0; i < tightening->stages->len; i++) {
+        Stage *stage = g_ptr_array_index(tightening->stages, i);
+        Site site = site_of(reader, tightening->step, where, tightening->stages_at);
+        site.column += (guint)stage->amount_offset;
+        if (stage->kind == STAGE_UNTIL)
+            bind_until(&site, tightening->step, stage);
+        else if (stage->amount)
+            bind_amount(&site, tightening->group, stage);
+    }
+    reader->faults = told;
+}
+
+static void each_check(Reader *reader, void (*visit)(Reader *reader, PlanCheck *check))
+{
+    GPtrArray *steps = reader->plan->steps;
+    for (guint i = 0; i < steps->len; i++) {
+        const PlanStep *step = g_ptr_array_index(steps, i);
+        for (guint j = 0; j < step->checks->len; j++)
+            visit(reader, g_ptr_array_index(step->checks, j));
+    }
+}
+
+static void bind_unbound(Reader *reader, PlanCheck *check)
+{
+    if (check->state == BINDING_NOT_YET)
+        bind_check(reader, check);
+}
+
+static void check_limits_or_use(Reader *reader, PlanCheck *check)
+{
+    if (check->limits->len || check->used || check->state == BINDING_FAULTY ||
+        (check->node->kind == TREE_MAP && tree_get(check->node, "limits")))
+        return;
+    g_autofree char *where =
+        g_strdup_printf("step \"%s\", check \"%s\": ", check->step->name, check->name);
+    faults_add(reader->faults, check->line, check->column,
+               "%sit has no limits and nothing uses it; write limits, or `any`", where);
+}
+
+void bind_plan(Reader *reader)
+{
+    Plan *plan = reader->plan;
+    for (guint i = 0; i < plan->given->len; i++)
+        bind_given(reader, g_ptr_array_index(plan->given, i));
+    each_check(reader, bind_unbound);
+    for (guint i = 0; i < plan->steps->len; i++) {
+        const PlanStep *step = g_ptr_array_index(plan->steps, i);
+        for (guint j = 0; j < step->tightenings->len; j++)
+            bind_stages(reader, g_ptr_array_index(step->tightenings, j));
+    }
+    each_check(reader, check_limits_or_use);
+}

@@ -1,0 +1,220 @@
+// Formulas, limits, units and stages of a plan: what is found wrong with them, and what is not.
+#include <check.h>
+#include <standbook/plan/plan.h>
+#include <stdlib.h>
+#include <string.h>
+
+// A plan with two steps of which the second is `lines`, indented by six from line 12 on.
+static char *plan_around(const char *lines)
+{
+    return g_strdup_printf("plan: T\n"
+                           "units: [mm, N·m, °, bar, g]\n"
+                           "axes: {cylinder: 1..2, direction: T/A, height: top/mid/bottom}\n"
+                           "given: {gasket: 1.5 ± 0.2, wall: {T: 0, A: 0.013}}\n"
+                           "steps:\n"
+                           "  Measure:\n"
+                           "    checks:\n"
+                           "      bore: {at: [cylinder, direction, height], decimals: 3}\n"
+                           "      skirt: {at: cylinder, limits: 89.90..89.95}\n"
+                           "      clean: yes\n"
+                           "  Check:\n"
+                           "%s"
+                           "  Last:\n"
+                           "    checks:\n"
+                           "      uses bore = max(bore): any\n",
+                           lines);
+}
+
+static char *faults_of(const char *text)
+{
+    g_autoptr(Faults) faults = faults_new();
+    g_autoptr(Plan) plan = plan_read(text, strlen(text), faults);
+    ck_assert((plan == NULL) == (faults_count(faults) > 0));
+    GString *all = g_string_new(NULL);
+    for (guint i = 0; i < faults_count(faults); i++) {
+        g_autofree char *line = fault_text(faults_at(faults, i), "t");
+        g_string_append_printf(all, "%s\n", line);
+    }
+    return g_string_free(all, FALSE);
+}
+
+static void expect(const char *lines, const char *expected)
+{
+    g_autofree char *text = plan_around(lines);
+    g_autofree char *found = faults_of(text);
+    ck_assert_str_eq(found, expected);
+}
+
+// The lines stand under `checks:` from line 13 on.
+static void expect_checks(const char *lines, const char *expected)
+{
+    g_autofree char *all = g_strdup_printf("    checks:\n%s", lines);
+    expect(all, expected);
+}
+
+static Plan *read_plan(const char *lines)
+{
+    g_autofree char *all = g_strdup_printf("    checks:\n%s", lines);
+    g_autofree char *text = plan_around(all);
+    g_autoptr(Faults) faults = faults_new();
+    Plan *plan = plan_read(text, strlen(text), faults);
+    ck_assert_ptr_nonnull(plan);
+    return plan;
+}
+
+#define CHECK_PREFIX "step \"Check\", check \"x\": "
+
+START_TEST(names_kinds_and_order_of_steps)
+{
+    expect_checks("      x = bore[T, mid] - skrit: 0.05..0.08\n",
+                  "t:13:26: " CHECK_PREFIX
+                  "there is nothing called `skrit`; did you mean `skirt`?\n");
+    expect_checks("      x = max(bore): 40..50 N·m\n",
+                  "t:13:22: " CHECK_PREFIX
+                  "the formula gives a length, but its limits are a torque\n");
+    expect("    after: nothing\n    checks:\n      x = bore[T, mid] - skirt: 0.05..0.08\n",
+           "t:14:11: " CHECK_PREFIX
+           "`bore` is read in step \"Measure\", which need not come before "
+           "this one; add it to `after`\n"
+           "t:14:26: " CHECK_PREFIX "`skirt` is read in step \"Measure\", which need not come "
+           "before this one; add it to `after`\n"
+           "t:17:23: step \"Last\", check \"uses bore\": `bore` is read in step \"Measure\", which "
+           "need not come before this one; add it to `after`\n");
+    expect_checks("      x = bore - 89: any\n",
+                  "t:13:18: " CHECK_PREFIX "a length and a pure number cannot be subtracted; "
+                  "give both the same kind of unit\n");
+}
+END_TEST
+
+START_TEST(one_fault_is_told_once)
+{
+    expect_checks("      x = max(bore: 1..2\n      y = x * 2: 1..2\n      z = y + x: 1..2\n",
+                  "t:13:19: " CHECK_PREFIX "a `)` or `]` is missing at the end\n");
+    expect_checks("      x: up..2\n      y = x * 2: 1..2\n",
+                  "t:13:10: " CHECK_PREFIX
+                  "there is nothing called `up`; write the name of a check or a constant\n");
+}
+END_TEST
+
+START_TEST(circles_are_found)
+{
+    expect_checks("      x = y * 2: any\n      y = x * 2: any\n",
+                  "t:14:11: step \"Check\", check \"y\": `x` is worked out from this formula "
+                  "itself; use another value\n");
+}
+END_TEST
+
+START_TEST(limits_fit_their_check)
+{
+    expect_checks("      x: {at: cylinder, limits: {1: 1..2, 3: 2..3}}\n",
+                  "t:13:43: " CHECK_PREFIX "no axis of this check has this label\n");
+    expect_checks("      x: {limits: 1..2, wear: 1.5}\n",
+                  "t:13:31: " CHECK_PREFIX
+                  "the service limit must lie outside the limits; check both figures\n");
+    expect_checks("      x: 0.001 * skirt .. 0.002 * skirt\n",
+                  "t:13:10: " CHECK_PREFIX
+                  "this limit varies over cylinder, which the check does not; fold it\n");
+    expect_checks("      x: {unit: bar}\n",
+                  "t:13:7: " CHECK_PREFIX
+                  "it has no limits and nothing uses it; write limits, or `any`\n");
+    expect_checks("      x = bore[T, mid] - skirt: yes\n",
+                  "t:13:33: " CHECK_PREFIX
+                  "a formula gives a number; write limits such as 0.05..0.08\n");
+    expect_checks("      x = 2 * clean: any\n",
+                  "t:13:15: " CHECK_PREFIX
+                  "`clean` is answered in words, so a formula cannot use it\n");
+    expect_checks("      x: {limits: 1..2, choose: height}\n",
+                  "t:13:33: " CHECK_PREFIX "the check does not vary over this axis, so there is "
+                  "nothing to choose\n");
+}
+END_TEST
+
+START_TEST(a_formula_gives_places_unit_and_kind)
+{
+    g_autoptr(Plan) plan =
+        read_plan("      taper = max(range(bore over height) over direction): at most 0.010\n"
+                  "      walls = bore - 2 * wall: {limits: {T: 80..90, A: 80..91}, wear: 92}\n"
+                  "      ratio = min(bore) / max(bore): at least 90 %\n"
+                  "      square = bore[1, T, mid] ^ 2: 1..9000 mm²\n"
+                  "      loose: {limits: any, doubt: 0.1, aim: smallest 0.10}\n");
+    const PlanCheck *taper = plan_check(plan, "taper");
+    ck_assert_uint_eq(taper->axes->len, 1);
+    ck_assert_str_eq(axis_name(taper->axes->pdata[0]), "cylinder");
+    ck_assert_str_eq(unit_text(taper->unit), "mm");
+    ck_assert_uint_eq(taper->decimals, 3);
+    const PlanCheck *walls = plan_check(plan, "walls");
+    ck_assert_uint_eq(places_count(walls->axes), 12);
+    ck_assert_uint_eq(walls->limits->len, 2);
+    ck_assert(walls->wear_above);
+    const PlanCheck *ratio = plan_check(plan, "ratio");
+    ck_assert_str_eq(unit_text(ratio->unit), "%");
+    ck_assert(kind_is_pure(ratio->kind));
+    const PlanCheck *loose = plan_check(plan, "loose");
+    ck_assert_int_eq(loose->aim, AIM_SMALLEST);
+    g_autofree char *aim = unit_show(loose->unit, loose->aim_value, 2);
+    ck_assert_str_eq(aim, "0.10 mm");
+    g_autofree char *doubt = unit_show(loose->unit, loose->doubt, 1);
+    ck_assert_str_eq(doubt, "0.1 mm");
+}
+END_TEST
+
+START_TEST(doubts_of_constants_keep_apart)
+{
+    g_autoptr(Plan) plan =
+        read_plan("      x = 2 ± 0.1 mm + gasket: any\n      y = 1 ± 1 mm: any\n");
+    const PlanGiven *gasket = plan->given->pdata[0];
+    const Weight *weight = &g_array_index(array_place(gasket->value, 0)->weights, Weight, 0);
+    ck_assert_int_eq(weight->source, -1);
+    ck_assert_int_eq(plan_check(plan, "x")->first_doubt, -2);
+    ck_assert_int_eq(plan_check(plan, "y")->first_doubt, -3);
+}
+END_TEST
+
+START_TEST(stages_are_torques_angles_and_times)
+{
+    expect("    fasteners:\n      nuts: {bolts: cylinder, stages: 30 > skirt > until bore}\n",
+           "t:13:44: step \"Check\", group \"nuts\": this stage asks for a torque, not a length\n"
+           "t:13:52: step \"Check\", group \"nuts\": `until` needs a `ceiling`, the torque that it "
+           "must not pass\n");
+    expect("    fasteners:\n      nuts: {bolts: 1..2, length: 30 bar, stages: +90 > wait 10 min}\n",
+           "t:13:35: step \"Check\", group \"nuts\": `length` is a length here, not a pressure\n"
+           "t:13:52: step \"Check\", group \"nuts\": this stage asks for an angle, not a pure "
+           "number\n");
+    expect(
+        "    checks:\n      drag: {at: cylinder, unit: N·m}\n    fasteners:\n      nuts: {bolts: "
+        "cylinder, stages: 20 + drag > +1/4 turn > slacken}\n      bolts: {bolts: 1..2, stages: "
+        "20 + drag}\n",
+        "t:16:36: step \"Check\", group \"bolts\": this varies over an axis that the bolts do "
+        "not have; fold it\n");
+}
+END_TEST
+
+START_TEST(dropped_labels_are_noticed)
+{
+    g_autoptr(Plan) plan = read_plan("      one: {at: cylinder 1}\n"
+                                     "      x = skirt - one: any\n");
+    ck_assert_uint_eq(faults_count(plan->notices), 1);
+    ck_assert_str_eq(faults_at(plan->notices, 0)->message, CHECK_PREFIX
+                     "the formula leaves out cylinder 2, which not all its values have");
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("bind");
+    TCase *tcase = tcase_create("bind");
+    tcase_add_test(tcase, names_kinds_and_order_of_steps);
+    tcase_add_test(tcase, one_fault_is_told_once);
+    tcase_add_test(tcase, circles_are_found);
+    tcase_add_test(tcase, limits_fit_their_check);
+    tcase_add_test(tcase, a_formula_gives_places_unit_and_kind);
+    tcase_add_test(tcase, doubts_of_constants_keep_apart);
+    tcase_add_test(tcase, stages_are_torques_angles_and_times);
+    tcase_add_test(tcase, dropped_labels_are_noticed);
+    suite_add_tcase(suite, tcase);
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+}
