@@ -4,8 +4,9 @@
 #include <string.h>
 
 enum {
-    BINDING_DEPTH = 64,         // formulas that rest on one another and are written further down
-    FORMULA_PLACES_MOST = 10000 // places that the axes of one formula may make
+    BINDING_DEPTH = 64,          // formulas that rest on one another and are written further down
+    FORMULA_PLACES_MOST = 10000, // places that the axes of one formula may make
+    WORK_MOST = 5000000,         // places times operators, roughly, of all formulas
 };
 
 Site site_of(Reader *reader, const PlanStep *step, const char *where, const TreeNode *node)
@@ -134,9 +135,15 @@ static gboolean is_bounded(const Site *site, const Formula *formula)
     g_hash_table_iter_init(&iter, sizes);
     while (g_hash_table_iter_next(&iter, NULL, &size))
         places = MIN(places * GPOINTER_TO_UINT(size), G_MAXUINT32);
-    if (places > FORMULA_PLACES_MOST)
+    if (places > FORMULA_PLACES_MOST) {
         site_fault(site, 0, "the axes of this formula make more than 10,000 places; fold some");
-    return places <= FORMULA_PLACES_MOST;
+        return FALSE;
+    }
+    site->reader->work += places * (1 + strlen(formula_text(formula)) / 8);
+    if (site->reader->work <= WORK_MOST)
+        return TRUE;
+    site_fault(site, 0, "the formulas of this plan have too many places in all; fold some");
+    return FALSE;
 }
 
 gboolean site_find_names(const Site *site, const Formula *formula)

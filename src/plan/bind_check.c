@@ -275,6 +275,13 @@ static gboolean bind_unit(Reader *reader, const PlanCheck *check, const char *wh
     return FALSE;
 }
 
+static void find_places(PlanCheck *check)
+{
+    for (guint i = 0; i < check->axes->len; i++)
+        if (g_strcmp0(axis_name(check->axes->pdata[i]), check->choose) != 0)
+            g_ptr_array_add(check->places, check->axes->pdata[i]);
+}
+
 void bind_check(Reader *reader, PlanCheck *check)
 {
     g_autofree char *where =
@@ -293,6 +300,7 @@ void bind_check(Reader *reader, PlanCheck *check)
         bind_aim(reader, check, where);
         bind_choice(reader, check, where);
     }
+    find_places(check);
     check->state = good ? BINDING_DONE : BINDING_FAULTY;
     reader->depth--;
 }

@@ -6,6 +6,7 @@ void free_check(gpointer data)
 {
     PlanCheck *check = data;
     g_ptr_array_unref(check->axes);
+    g_ptr_array_unref(check->places);
     g_ptr_array_unref(check->limits);
     formula_free(check->formula);
     unit_free(check->unit);
@@ -39,6 +40,7 @@ void free_step(gpointer data)
                            step->read_again, step->checks,   step->tightenings};
     for (gsize i = 0; i < G_N_ELEMENTS(arrays); i++)
         g_ptr_array_unref(arrays[i]);
+    g_free(step->before);
     g_free(step);
 }
 
@@ -104,24 +106,9 @@ const PlanConsumable *plan_consumable(const Plan *plan, const char *name)
     return NULL;
 }
 
-// Depth first; a step already seen is not walked again, so that neither a circle nor many ways to
-// one step cost more than one visit.
-static gboolean reaches(const PlanStep *from, const PlanStep *to, GHashTable *seen)
-{
-    for (guint i = 0; i < from->after->len; i++) {
-        const PlanStep *before = g_ptr_array_index(from->after, i);
-        if (before == to)
-            return TRUE;
-        if (g_hash_table_add(seen, (gpointer)before) && reaches(before, to, seen))
-            return TRUE;
-    }
-    return FALSE;
-}
-
 gboolean plan_step_follows(const PlanStep *later, const PlanStep *earlier)
 {
-    g_autoptr(GHashTable) seen = g_hash_table_new(NULL, NULL);
-    return reaches(later, earlier, seen);
+    return later->before[earlier->index / 64] >> (earlier->index % 64) & 1;
 }
 
 guint places_count(const GPtrArray *axes)

@@ -2,7 +2,11 @@
 
 #include <standbook/base/error.h>
 #include <standbook/base/text.h>
+#include <standbook/plan/requirement.h>
 #include <string.h>
+
+enum { REQUIREMENTS_MOST = 100000 };
+enum { NAMES_MOST = 1000 }; // axes, constants, consumables, steps: so that time is bounded
 
 void fault_at(Reader *reader, const TreeNode *node, gsize offset, const char *where,
               const char *message)
@@ -184,7 +188,9 @@ static void read_each(Reader *reader, const TreeNode *top, const char *key,
                       void (*read)(Reader *reader, const TreeNode *node))
 {
     const TreeNode *node = schema_get(&schema_of_plan, top, key);
-    for (guint i = 0; node && i < tree_count(node); i++)
+    if (node && tree_count(node) > NAMES_MOST)
+        fault_at(reader, node, 0, "", "there are more than 1,000 names here; make two plans of it");
+    for (guint i = 0; node && i < MIN(tree_count(node), NAMES_MOST); i++)
         read(reader, tree_at(node, i));
 }
 
@@ -283,6 +289,9 @@ Plan *plan_read(const char *bytes, gsize length, Faults *faults)
     resolve_plan(&reader);
     bind_plan(&reader);
     g_hash_table_unref(reader.told);
+    if (faults_count(faults) == before && plan_requirement_count(reader.plan) > REQUIREMENTS_MOST)
+        fault_at(&reader, top, 0, "",
+                 "the plan asks for more than 100,000 things; check its ranges");
     faults_sort(faults);
     if (faults_count(faults) > before)
         g_clear_pointer(&reader.plan, plan_free);

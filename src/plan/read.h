@@ -14,6 +14,7 @@ typedef struct {
     guint gate;
     const char *phase;
     guint depth;      // formulas being bound, one inside another
+    guint64 work;     // done on formulas
     GHashTable *told; // nodes that many checks share and that have a fault already told
 } Reader;
 

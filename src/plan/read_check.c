@@ -156,6 +156,7 @@ static void read_check(Reader *reader, PlanStep *step, const TreeNode *node)
     check->step = step;
     check->node = node;
     check->axes = g_ptr_array_new();
+    check->places = g_ptr_array_new();
     check->limits = g_ptr_array_new_with_free_func(free_limit);
     read_name(reader, check, node->key);
     g_autofree char *where =

@@ -149,7 +149,7 @@ static guint *spread_order(const PlanGroup *group, const guint *runs, const Axis
     guint count = places_count(group->axes), size = (guint)axis_size(axis), filled = 0;
     guint *order = g_new0(guint, count);
     gboolean each_bolt = count == size;
-    for (guint run = 0; run < (each_bolt ? 1 : count); run++)
+    for (guint run = 0; run < count / size; run++)
         for (guint i = 0; i < size; i++)
             for (guint j = 0; j < count; j++)
                 if (label_of(group, axis, j) == labels[i] && (each_bolt || runs[j] == run))

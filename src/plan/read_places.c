@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-enum { PLACES_MOST = 100000 }; // of all axes written in place, so that memory is bounded
+enum { PLACES_MOST = 100000 }; // of all checks, parts and groups, so that memory is bounded
 
 // An axis that stands in place, kept by the plan.
 static const Axis *keep_axis(Reader *reader, const char *name, const char *const *labels)
@@ -44,7 +44,7 @@ static const Axis *read_place(Reader *reader, const TreeNode *node, const char *
                               const char *where)
 {
     const Axis *axis = plan_axis(reader->plan, node->text);
-    if (!axis && reader->plan->places > PLACES_MOST) {
+    if (reader->plan->places > PLACES_MOST) {
         fault_at(reader, node, 0, where, "the plan has more than 100,000 places; check its ranges");
         return NULL;
     }
@@ -88,6 +88,7 @@ GPtrArray *read_places(Reader *reader, const TreeNode *node, const char *noun, c
         else if (axis)
             g_ptr_array_add(axes, (gpointer)axis);
     }
+    reader->plan->places += MIN(places_count(axes), LABELS_MOST + 1);
     if (places_count(axes) > LABELS_MOST) {
         fault_at(reader, node, 0, where, "these axes make more than 1,000 places; check them");
         g_ptr_array_set_size(axes, 0);

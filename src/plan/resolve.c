@@ -142,6 +142,32 @@ static void resolve_step(Reader *reader, PlanStep *step)
         resolve_check(reader, g_ptr_array_index(step->checks, i));
 }
 
+static void note_before(PlanStep *step, guint index)
+{
+    step->before[index / 64] |= (guint64)1 << (index % 64);
+}
+
+// What comes before each step, over any number of others (Warshall's closure: Warshall 1962,
+// J. ACM 9(1), 11). Steps are few enough for its n³ / 64.
+static void find_before(GPtrArray *steps)
+{
+    guint words = steps->len / 64 + 1;
+    for (guint i = 0; i < steps->len; i++) {
+        PlanStep *step = g_ptr_array_index(steps, i);
+        step->before = g_new0(guint64, words);
+        for (guint j = 0; j < step->after->len; j++)
+            note_before(step, ((const PlanStep *)step->after->pdata[j])->index);
+    }
+    for (guint middle = 0; middle < steps->len; middle++) {
+        const PlanStep *through = g_ptr_array_index(steps, middle);
+        for (guint i = 0; i < steps->len; i++) {
+            PlanStep *step = g_ptr_array_index(steps, i);
+            for (guint j = 0; j < words && plan_step_follows(step, through); j++)
+                step->before[j] |= through->before[j];
+        }
+    }
+}
+
 // A step that must come before itself, told once for each circle at its first step.
 static void find_circles(Reader *reader)
 {
@@ -168,5 +194,6 @@ void resolve_plan(Reader *reader)
     GPtrArray *steps = reader->plan->steps;
     for (guint i = 0; i < steps->len; i++)
         resolve_step(reader, g_ptr_array_index(steps, i));
+    find_before(steps);
     find_circles(reader);
 }

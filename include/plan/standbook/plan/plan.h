@@ -92,6 +92,7 @@ struct PlanCheck {
     guint line, column;       // of the name
     guint formula_column;     // of the formula, in the same line
     GPtrArray *axes;   // const Axis *: its places, of a formula those of its result; empty for one
+    GPtrArray *places; // const Axis *: the axes along which it is judged: without the one chosen
     LimitsForm asks;   // what a reading is: LIMITS_VALUE also where it has no limits
     GPtrArray *limits; // PlanLimit *: empty without limits, one, or one for each label
     Kind kind;         // of its value
@@ -154,8 +155,9 @@ typedef struct {
 
 struct PlanStep {
     const char *name;
-    guint index; // in the plan, from 0
-    guint gate;  // in the plan's gates, from 0
+    guint index;     // in the plan, from 0
+    guint64 *before; // bits by index: the steps that must come before it
+    guint gate;      // in the plan's gates, from 0
     const char *phase;
     guint minutes;                     // 0 if not said
     GPtrArray *dos, *cautions, *hides; // const char *
