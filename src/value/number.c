@@ -1,4 +1,3 @@
-#include <gmp.h>
 #include <standbook/base/error.h>
 #include <standbook/base/text.h>
 #include <standbook/value/number.h>
@@ -192,6 +191,11 @@ gint number_compare(const Number *one, const Number *other)
 gboolean number_equal(const Number *one, const Number *other)
 {
     return mpq_equal(one->value, other->value) != 0;
+}
+
+mpq_srcptr number_rational(const Number *number)
+{
+    return number ? number->value : NULL;
 }
 
 gint number_sign(const Number *number)

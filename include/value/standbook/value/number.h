@@ -3,6 +3,7 @@
 // caller a reference to free with number_free.
 #pragma once
 #include <glib.h>
+#include <gmp.h>
 
 typedef struct Number Number;
 
@@ -44,6 +45,10 @@ gboolean number_is_huge(const Number *number);
 gint number_compare(const Number *one, const Number *other); // below 0, 0, above 0
 gboolean number_equal(const Number *one, const Number *other);
 gint number_sign(const Number *number); // -1, 0, 1
+
+// The rational itself, to read, for the rules of the trade; it lives as long as the number. NULL
+// for NULL.
+mpq_srcptr number_rational(const Number *number);
 
 // The exact value as text: a decimal where that is finite (`0.53125`, `-12`), else a fraction
 // (`1/3`). Always read back by number_from_text. The caller frees with g_free.
