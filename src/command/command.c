@@ -1,0 +1,190 @@
+#include "command.h"
+
+#include <errno.h>
+#include <standbook/base/text.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static GOptionContext *context_new(const char *usage, const char *about, Common *common,
+                                   const GOptionEntry *entries, gboolean *help)
+{
+    GOptionEntry shared[] = {
+        {"store", 0, 0, G_OPTION_ARG_FILENAME, &common->store, "the store to use", "FILE"},
+        {"json", 0, 0, G_OPTION_ARG_NONE, &common->json, "answer as JSON", NULL},
+        {"help", 'h', 0, G_OPTION_ARG_NONE, help, "say this", NULL},
+        {NULL, 0, 0, G_OPTION_ARG_NONE, NULL, NULL, NULL}};
+    GOptionContext *context = g_option_context_new(usage);
+    g_option_context_set_help_enabled(context, FALSE);
+    g_option_context_set_summary(context, about);
+    if (entries)
+        g_option_context_add_main_entries(context, entries, NULL);
+    g_option_context_add_main_entries(context, shared, NULL);
+    return context;
+}
+
+// GOption takes an argument that begins with a dash for an option; -- ends them and is dropped.
+static GStrv rest_of(GStrv arguments)
+{
+    GStrvBuilder *rest = g_strv_builder_new();
+    gboolean ended = FALSE;
+    for (guint i = 1; arguments[i]; i++) {
+        gboolean dashes = !ended && strcmp(arguments[i], "--") == 0;
+        ended = ended || dashes;
+        if (!dashes)
+            g_strv_builder_add(rest, arguments[i]);
+    }
+    GStrv result = g_strv_builder_end(rest);
+    g_strv_builder_unref(rest);
+    return result;
+}
+
+GStrv arguments_read(int argc, char **argv, Common *common, const char *usage, const char *about,
+                     const GOptionEntry *entries, int *status)
+{
+    gboolean help = FALSE;
+    g_autofree char *line = g_strconcat(argv[0], " ", usage, NULL);
+    GOptionContext *context = context_new(line, about, common, entries, &help);
+    GStrvBuilder *builder = g_strv_builder_new();
+    g_strv_builder_add(builder, "standbook");
+    for (int i = 1; i < argc; i++)
+        g_strv_builder_add(builder, argv[i]);
+    GStrv all = g_strv_builder_end(builder), rest = NULL;
+    g_strv_builder_unref(builder);
+    g_set_prgname("standbook");
+    GError *error = NULL;
+    *status = 0;
+    if (!g_option_context_parse_strv(context, &all, &error)) {
+        *status = fail_saying(2, "%s; see standbook %s --help", error->message, argv[0]);
+        g_error_free(error);
+    } else if (help) {
+        g_autofree char *text = g_option_context_get_help(context, TRUE, NULL);
+        fputs(text, stdout);
+    } else {
+        rest = rest_of(all);
+    }
+    g_strfreev(all);
+    g_option_context_free(context);
+    return rest;
+}
+
+gboolean arguments_fit(GStrv arguments, guint least, guint most, const char *usage)
+{
+    guint count = g_strv_length(arguments);
+    if (count >= least && count <= most)
+        return TRUE;
+    fail_saying(2, "that is %s; write: standbook %s", count < least ? "too little" : "too much",
+                usage);
+    return FALSE;
+}
+
+static char *verbs_usage(const Verb *verbs)
+{
+    GString *usage = g_string_new(NULL);
+    for (const Verb *verb = verbs; verb->name; verb++)
+        g_string_append_printf(usage, "%s%s %s", verb == verbs ? "" : " | ", verb->name,
+                               verb->usage);
+    return g_string_free(usage, FALSE);
+}
+
+int verbs_run(int argc, char **argv, Common *common, const Verb *verbs, const char *about)
+{
+    int status;
+    g_autofree char *usage = verbs_usage(verbs);
+    g_auto(GStrv) words = arguments_read(argc, argv, common, usage, about, NULL, &status);
+    if (!words)
+        return status;
+    for (const Verb *verb = verbs; words[0] && verb->name; verb++) {
+        if (strcmp(verb->name, words[0]) != 0)
+            continue;
+        g_autofree char *line = g_strdup_printf("%s %s %s", argv[0], verb->name, verb->usage);
+        return arguments_fit(words + 1, verb->least, verb->most, line)
+                   ? verb->run(words + 1, common)
+                   : STANDBOOK_ERROR_MISUSE;
+    }
+    return fail_saying(2, "write: standbook %s %s", argv[0], usage);
+}
+
+void say(const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    vfprintf(stdout, format, arguments);
+    va_end(arguments);
+}
+
+void say_clean(const char *text)
+{
+    g_auto(GStrv) lines = g_strsplit(text, "\n", -1);
+    for (guint i = 0; lines[i]; i++) {
+        if (!lines[i + 1] && !*lines[i])
+            break;
+        g_autofree char *clean = text_clean(lines[i], -1);
+        say("%s\n", clean);
+    }
+}
+
+// Jansson leaves C1 and bidirectional marks as they are; as ASCII they cannot reach a terminal.
+void say_json(const json_t *json)
+{
+    char *text = json_dumps(json, JSON_INDENT(1) | JSON_ENSURE_ASCII);
+    say("%s\n", text);
+    free(text);
+}
+
+int fail_saying(int status, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    g_autofree char *text = g_strdup_vprintf(format, arguments);
+    va_end(arguments);
+    g_autofree char *clean = text_clean(text, -1);
+    fflush(stdout);
+    fprintf(stderr, "standbook: %s\n", clean);
+    return status;
+}
+
+int fail_with(GError *error)
+{
+    int status = error->domain == STANDBOOK_ERROR ? error->code : STANDBOOK_ERROR_STORE;
+    fail_saying(status, "%s", error->message);
+    g_error_free(error);
+    return status;
+}
+
+static GBytes *stream_read(FILE *stream, const char *path, gsize most, GError **error)
+{
+    GByteArray *bytes = g_byte_array_new();
+    guint8 part[65536];
+    gsize count;
+    while ((count = fread(part, 1, sizeof part, stream)) > 0 && bytes->len <= most)
+        g_byte_array_append(bytes, part, (guint)count);
+    g_autofree char *clean = text_clean(path, -1);
+    if (ferror(stream))
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE, "%s cannot be read: %s", clean,
+                    g_strerror(errno));
+    else if (bytes->len > most)
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
+                    "%s is longer than %" G_GSIZE_FORMAT " bytes; take a shorter file", clean,
+                    most);
+    else
+        return g_byte_array_free_to_bytes(bytes);
+    g_byte_array_unref(bytes);
+    return NULL;
+}
+
+GBytes *file_read(const char *path, gsize most, GError **error)
+{
+    if (strcmp(path, "-") == 0)
+        return stream_read(stdin, "standard input", most, error);
+    FILE *file = fopen(path, "rb");
+    if (!file) {
+        g_autofree char *clean = text_clean(path, -1);
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE, "%s cannot be opened: %s", clean,
+                    g_strerror(errno));
+        return NULL;
+    }
+    GBytes *bytes = stream_read(file, path, most, error);
+    fclose(file);
+    return bytes;
+}

@@ -1,0 +1,154 @@
+#include "subcommands.h"
+
+#include <jansson.h>
+#include <standbook/base/text.h>
+#include <standbook/plan/plan.h>
+#include <standbook/plan/write.h>
+#include <string.h>
+
+enum { PLAN_BYTES = 2 * 1024 * 1024 };
+
+static void say_faults(const Faults *faults, const char *file, gboolean json)
+{
+    json_t *list = json_array();
+    for (guint i = 0; i < faults_count(faults); i++) {
+        const Fault *fault = faults_at(faults, i);
+        g_autofree char *text = fault_text(fault, file);
+        if (json)
+            json_array_append_new(list,
+                                  json_pack("{s:i,s:i,s:s}", "line", (int)fault->line, "column",
+                                            (int)fault->column, "message", fault->message));
+        else
+            say("%s\n", text);
+    }
+    if (json)
+        say_json(list);
+    json_decref(list);
+}
+
+// Reads a plan file. NULL with *status when it cannot be read or has faults, which are said.
+static Plan *plan_open(const char *file, const Common *common, int *status)
+{
+    GError *error = NULL;
+    g_autoptr(GBytes) bytes = file_read(file, PLAN_BYTES, &error);
+    if (!bytes) {
+        *status = fail_with(error);
+        return NULL;
+    }
+    gsize length;
+    const char *start = g_bytes_get_data(bytes, &length);
+    g_autoptr(Faults) faults = faults_new();
+    Plan *plan = plan_read(start, length, faults);
+    *status = plan ? 0 : 1;
+    if (!plan)
+        say_faults(faults, file, common->json);
+    return plan;
+}
+
+static guint checks_of(const Plan *plan)
+{
+    return g_hash_table_size(plan->checks);
+}
+
+static int check(GStrv words, Common *common)
+{
+    int status;
+    g_autoptr(Plan) plan = plan_open(words[0], common, &status);
+    if (!plan)
+        return status;
+    say_faults(plan->notices, words[0], common->json);
+    if (!common->json) {
+        g_autofree char *name = text_clean(plan->name, -1);
+        say("%s: no faults; %u steps, %u checks, %u bolt sets\n", name, plan->steps->len,
+            checks_of(plan), g_hash_table_size(plan->groups));
+    }
+    return 0;
+}
+
+static void show_step(const Plan *plan, const PlanStep *step)
+{
+    g_autofree char *name = text_clean(step->name, -1);
+    const char *gate = g_ptr_array_index(plan->gates, step->gate);
+    g_autofree char *clean_gate = text_clean(gate, -1);
+    say("%3u  %-40s %4u min  %2u checks  %2u tightenings  %s\n", step->index + 1, name,
+        step->minutes, step->checks->len, step->tightenings->len, clean_gate);
+}
+
+static json_t *step_json(const Plan *plan, const PlanStep *step)
+{
+    const char *gate = g_ptr_array_index(plan->gates, step->gate);
+    json_t *checks = json_array(), *tightenings = json_array();
+    for (guint i = 0; i < step->checks->len; i++) {
+        const PlanCheck *each = g_ptr_array_index(step->checks, i);
+        json_array_append_new(checks, json_string(each->name));
+    }
+    for (guint i = 0; i < step->tightenings->len; i++) {
+        const PlanTightening *each = g_ptr_array_index(step->tightenings, i);
+        json_array_append_new(tightenings, json_string(each->group->name));
+    }
+    return json_pack("{s:s,s:s,s:i,s:o,s:o}", "name", step->name, "gate", gate, "minutes",
+                     (int)step->minutes, "checks", checks, "tightenings", tightenings);
+}
+
+static void show_json(const Plan *plan)
+{
+    json_t *steps = json_array();
+    for (guint i = 0; i < plan->steps->len; i++)
+        json_array_append_new(steps, step_json(plan, g_ptr_array_index(plan->steps, i)));
+    json_t *all =
+        json_pack("{s:s,s:s?,s:s?,s:s?,s:o}", "plan", plan->name, "revision", plan->revision,
+                  "family", plan->family, "source", plan->source, "steps", steps);
+    say_json(all);
+    json_decref(all);
+}
+
+static void show_outline(const Plan *plan)
+{
+    const char *const facts[][2] = {
+        {"revision", plan->revision}, {"family", plan->family}, {"source", plan->source}};
+    say_clean(plan->name);
+    for (gsize i = 0; i < G_N_ELEMENTS(facts); i++) {
+        g_autofree char *clean = facts[i][1] ? text_clean(facts[i][1], -1) : NULL;
+        if (clean)
+            say("%s: %s\n", facts[i][0], clean);
+    }
+    for (guint i = 0; i < plan->steps->len; i++)
+        show_step(plan, g_ptr_array_index(plan->steps, i));
+}
+
+static int show(GStrv words, Common *common)
+{
+    int status;
+    g_autoptr(Plan) plan = plan_open(words[0], common, &status);
+    if (!plan)
+        return status;
+    if (common->json)
+        show_json(plan);
+    else
+        show_outline(plan);
+    return 0;
+}
+
+static int write_back(GStrv words, Common *common)
+{
+    int status;
+    g_autoptr(Plan) plan = plan_open(words[0], common, &status);
+    if (!plan)
+        return status;
+    g_autofree char *text = plan_write(plan);
+    say_clean(text);
+    return 0;
+}
+
+int plan_run(int argc, char **argv, Common *common)
+{
+    static const Verb verbs[] = {
+        {"check", "FILE", 1, 1, check},
+        {"show", "FILE", 1, 1, show},
+        {"write", "FILE", 1, 1, write_back},
+        {NULL, NULL, 0, 0, NULL},
+    };
+    return verbs_run(argc, argv, common, verbs,
+                     "check says every fault of a plan file with its line and column;\n"
+                     "show prints its steps; write prints it back as a plan file.");
+}
