@@ -1,6 +1,5 @@
 #include "bind.h"
 
-#include <standbook/base/text.h>
 #include <string.h>
 
 enum {
@@ -32,18 +31,9 @@ static PlanGiven *given_of(const Plan *plan, const char *name)
 
 static void fault_nothing(const Site *site, const char *name, gsize offset)
 {
-    const Plan *plan = site->reader->plan;
-    g_autoptr(GPtrArray) names = g_ptr_array_new();
-    for (guint i = 0; i < plan->given->len; i++)
-        g_ptr_array_add(names, (gpointer)((PlanGiven *)plan->given->pdata[i])->name);
-    for (guint i = 0; site->step && i < plan->steps->len; i++) {
-        const PlanStep *step = g_ptr_array_index(plan->steps, i);
-        for (guint j = 0; j < step->checks->len; j++)
-            g_ptr_array_add(names, (gpointer)((PlanCheck *)step->checks->pdata[j])->name);
-    }
-    const char *nearest = faults_count(site->reader->faults) < FAULTS_WITH_ADVICE
-                              ? text_nearest(name, (const char *const *)names->pdata, names->len)
-                              : NULL;
+    const GPtrArray *names = names_of(site->reader, 0);
+    guint count = site->step ? names->len : site->reader->plan->given->len;
+    const char *nearest = suggest(site->reader, name, (const char *const *)names->pdata, count);
     g_autofree char *message =
         nearest ? g_strdup_printf("there is nothing called `%s`; did you mean `%s`?", name, nearest)
                 : g_strdup_printf("there is nothing called `%s`; write the name of a check or a "
@@ -142,7 +132,8 @@ static gboolean is_bounded(const Site *site, const Formula *formula)
     site->reader->work += places * (1 + strlen(formula_text(formula)) / 8);
     if (site->reader->work <= WORK_MOST)
         return TRUE;
-    site_fault(site, 0, "the formulas of this plan have too many places in all; fold some");
+    if (tell_once(site->reader, &site->reader->work))
+        site_fault(site, 0, "the formulas of this plan have too many places in all; fold some");
     return FALSE;
 }
 

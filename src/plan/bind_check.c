@@ -9,7 +9,7 @@ static Unit *read_unit(Reader *reader, const TreeNode *node, const char *where)
 {
     g_autoptr(GError) error = NULL;
     Unit *unit = unit_parse(node->text, &error);
-    if (!unit && g_hash_table_add(reader->told, (gpointer)node))
+    if (!unit && tell_once(reader, node))
         fault_at(reader, node, 0, where, error->message);
     return unit;
 }

@@ -5,7 +5,7 @@
 #include <standbook/plan/requirement.h>
 #include <string.h>
 
-enum { REQUIREMENTS_MOST = 100000 };
+enum { REQUIREMENTS_MOST = 100000, COMPARED_MOST = 1000000, SUGGESTED_MOST = 100 };
 enum { NAMES_MOST = 1000 }; // axes, constants, consumables, steps: so that time is bounded
 
 void fault_at(Reader *reader, const TreeNode *node, gsize offset, const char *where,
@@ -14,12 +14,48 @@ void fault_at(Reader *reader, const TreeNode *node, gsize offset, const char *wh
     faults_add(reader->faults, node->line, node->column + (guint)offset, "%s%s", where, message);
 }
 
+const char *suggest(Reader *reader, const char *word, const char *const *names, gsize count)
+{
+    reader->compared += count;
+    gboolean long_word = strlen(word) > SUGGESTED_MOST;
+    return reader->compared < COMPARED_MOST && !long_word ? text_nearest(word, names, count) : NULL;
+}
+
+static void add_keys(GPtrArray *names, GHashTable *table)
+{
+    g_autoptr(GList) keys = g_hash_table_get_keys(table);
+    keys = g_list_sort(keys, (GCompareFunc)strcmp);
+    for (GList *key = keys; key; key = key->next)
+        g_ptr_array_add(names, key->data);
+}
+
+const GPtrArray *names_of(Reader *reader, unsigned kinds)
+{
+    const Plan *plan = reader->plan;
+    if (reader->names[kinds])
+        return reader->names[kinds];
+    GPtrArray *names = g_ptr_array_new();
+    for (guint i = 0; kinds == 0 && i < plan->given->len; i++)
+        g_ptr_array_add(names, (gpointer)((PlanGiven *)plan->given->pdata[i])->name);
+    if (kinds == 0 || kinds & NAMES_CHECKS)
+        add_keys(names, plan->checks);
+    if (kinds & NAMES_GROUPS)
+        add_keys(names, plan->groups);
+    if (kinds & NAMES_PARTS)
+        add_keys(names, plan->parts);
+    reader->names[kinds] = names;
+    return names;
+}
+
+gboolean tell_once(Reader *reader, const void *cause)
+{
+    return g_hash_table_add(reader->told, (gpointer)cause);
+}
+
 void fault_unknown(Reader *reader, const TreeNode *node, const char *where, const char *kind,
                    const char *const *names, gsize count)
 {
-    const char *nearest = faults_count(reader->faults) < FAULTS_WITH_ADVICE
-                              ? text_nearest(node->text, names, count)
-                              : NULL;
+    const char *nearest = suggest(reader, node->text, names, count);
     if (nearest)
         faults_add(reader->faults, node->line, node->column,
                    "%sthere is no %s called `%s`; did you mean `%s`?", where, kind, node->text,
@@ -271,6 +307,28 @@ static void read_heading(Reader *reader, const TreeNode *top)
         fault_at(reader, format, 0, "", "this program reads format 1 only; it is too old for this");
 }
 
+// Every requirement has a name of its own: entries know it by that name.
+static void check_requirements(Reader *reader)
+{
+    if (plan_requirement_count(reader->plan) > REQUIREMENTS_MOST) {
+        fault_at(reader, reader->plan->tree, 0, "",
+                 "the plan asks for more than 100,000 things; check its ranges");
+        return;
+    }
+    g_autoptr(GArray) all = plan_requirements(reader->plan);
+    g_autoptr(GHashTable) names = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
+    for (guint i = 0; i < all->len; i++) {
+        const PlanRequirement *requirement = &g_array_index(all, PlanRequirement, i);
+        char *name = plan_requirement_name(requirement);
+        const TreeNode *place = requirement->step->node->key;
+        if (g_hash_table_contains(names, name))
+            faults_add(reader->faults, place->line, place->column,
+                       "step \"%s\": two things are called `%s` here; give one another name",
+                       requirement->step->name, name);
+        g_hash_table_add(names, name);
+    }
+}
+
 Plan *plan_read(const char *bytes, gsize length, Faults *faults)
 {
     guint before = faults_count(faults);
@@ -289,9 +347,10 @@ Plan *plan_read(const char *bytes, gsize length, Faults *faults)
     resolve_plan(&reader);
     bind_plan(&reader);
     g_hash_table_unref(reader.told);
-    if (faults_count(faults) == before && plan_requirement_count(reader.plan) > REQUIREMENTS_MOST)
-        fault_at(&reader, top, 0, "",
-                 "the plan asks for more than 100,000 things; check its ranges");
+    for (gsize i = 0; i < G_N_ELEMENTS(reader.names); i++)
+        g_clear_pointer(&reader.names[i], g_ptr_array_unref);
+    if (faults_count(faults) == before)
+        check_requirements(&reader);
     faults_sort(faults);
     if (faults_count(faults) > before)
         g_clear_pointer(&reader.plan, plan_free);

@@ -3,9 +3,6 @@
 #include <standbook/plan/plan.h>
 #include <standbook/plan/schema.h>
 
-// Behind so many faults no suggestions are looked for, so that a hostile file costs little time.
-enum { FAULTS_WITH_ADVICE = 200 };
-
 // What is being read.
 typedef struct {
     Plan *plan;
@@ -13,14 +10,30 @@ typedef struct {
     // What holds for the steps below.
     guint gate;
     const char *phase;
-    guint depth;      // formulas being bound, one inside another
-    guint64 work;     // done on formulas
-    GHashTable *told; // nodes that many checks share and that have a fault already told
+    guint depth;         // formulas being bound, one inside another
+    guint64 work;        // done on formulas
+    guint64 compared;    // names, for suggestions
+    GPtrArray *names[8]; // by what they name (see names_of), made when first asked for
+    GHashTable *told;    // nodes that many checks share and that have a fault already told
 } Reader;
 
 // Adds a fault at `offset` characters into the node's text; `where` begins the message.
 void fault_at(Reader *reader, const TreeNode *node, gsize offset, const char *where,
               const char *message);
+
+// text_nearest, as long as the names compared for suggestions are not too many: a hostile file
+// must not cost much time.
+const char *suggest(Reader *reader, const char *word, const char *const *names, gsize count);
+
+// What a name may name, as bits.
+enum { NAMES_CHECKS = 1, NAMES_GROUPS = 2, NAMES_PARTS = 4 };
+
+// The names of these kinds, for suggestions; 0: what a formula can use, the plan's constants first.
+// They belong to the reader.
+const GPtrArray *names_of(Reader *reader, unsigned kinds);
+
+// Whether this is told for the first time: a fault that many nodes share is told once.
+gboolean tell_once(Reader *reader, const void *cause);
 
 // Like fault_at for a name that is not there: `there is no KIND called `x``, with a suggestion out
 // of the `count` names.

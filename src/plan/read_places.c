@@ -45,7 +45,9 @@ static const Axis *read_place(Reader *reader, const TreeNode *node, const char *
 {
     const Axis *axis = plan_axis(reader->plan, node->text);
     if (reader->plan->places > PLACES_MOST) {
-        fault_at(reader, node, 0, where, "the plan has more than 100,000 places; check its ranges");
+        if (tell_once(reader, &reader->plan->places))
+            fault_at(reader, node, 0, where,
+                     "the plan has more than 100,000 places; check its ranges");
         return NULL;
     }
     if (!axis)

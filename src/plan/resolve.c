@@ -25,33 +25,18 @@ static void resolve_after(Reader *reader, PlanStep *step, const char *where)
     }
 }
 
-// What a name may name, as bits.
-enum { CHECKS = 1, GROUPS = 2, PARTS = 4 };
-
 static const char *kinds_in_words(unsigned kinds)
 {
-    return kinds & PARTS ? "check, group or part" : kinds & GROUPS ? "check or group" : "check";
-}
-
-static GPtrArray *all_names(const Plan *plan, unsigned kinds)
-{
-    GPtrArray *names = g_ptr_array_new();
-    GHashTable *tables[] = {plan->checks, kinds & GROUPS ? plan->groups : NULL,
-                            kinds & PARTS ? plan->parts : NULL};
-    for (gsize i = 0; i < G_N_ELEMENTS(tables) && tables[i]; i++) {
-        g_autoptr(GList) keys = g_hash_table_get_keys(tables[i]);
-        keys = g_list_sort(keys, (GCompareFunc)strcmp);
-        for (GList *key = keys; key; key = key->next)
-            g_ptr_array_add(names, key->data);
-    }
-    return names;
+    return kinds & NAMES_PARTS    ? "check, group or part"
+           : kinds & NAMES_GROUPS ? "check or group"
+                                  : "check";
 }
 
 static gboolean look_up(const Plan *plan, PlanName *name, const char *text, unsigned kinds)
 {
     name->check = plan_check(plan, text);
-    name->group = !name->check && kinds & GROUPS ? plan_group(plan, text) : NULL;
-    name->part = !name->check && !name->group && kinds & PARTS ? plan_part(plan, text) : NULL;
+    name->group = !name->check && kinds & NAMES_GROUPS ? plan_group(plan, text) : NULL;
+    name->part = !name->check && !name->group && kinds & NAMES_PARTS ? plan_part(plan, text) : NULL;
     return name->check || name->group || name->part;
 }
 
@@ -93,7 +78,7 @@ static void resolve_names(Reader *reader, GPtrArray *names, unsigned kinds, cons
         if (look_up(reader->plan, name, name->node->text, kinds) ||
             look_up_in_step(reader->plan, name, kinds))
             continue;
-        g_autoptr(GPtrArray) all = all_names(reader->plan, kinds);
+        const GPtrArray *all = names_of(reader, kinds);
         fault_unknown(reader, name->node, where, kinds_in_words(kinds),
                       (const char *const *)all->pdata, all->len);
     }
@@ -103,14 +88,14 @@ static void resolve_check(Reader *reader, PlanCheck *check)
 {
     g_autofree char *where =
         g_strdup_printf("step \"%s\", check \"%s\": ", check->step->name, check->name);
-    resolve_names(reader, check->with, CHECKS | GROUPS | PARTS, where);
-    resolve_names(reader, check->rests_on, CHECKS | GROUPS | PARTS, where);
+    resolve_names(reader, check->with, NAMES_CHECKS | NAMES_GROUPS | NAMES_PARTS, where);
+    resolve_names(reader, check->rests_on, NAMES_CHECKS | NAMES_GROUPS | NAMES_PARTS, where);
     const PlanName *only = check->settled_by->len == 1 ? check->settled_by->pdata[0] : NULL;
     check->by_decision =
         only && g_str_equal(only->node->text, "decision") && !plan_check(reader->plan, "decision");
     if (check->by_decision)
         g_ptr_array_set_size(check->settled_by, 0);
-    resolve_names(reader, check->settled_by, CHECKS, where);
+    resolve_names(reader, check->settled_by, NAMES_CHECKS, where);
 }
 
 static void resolve_uses(Reader *reader, PlanStep *step, const char *where)
@@ -131,13 +116,32 @@ static void resolve_uses(Reader *reader, PlanStep *step, const char *where)
     }
 }
 
+// What is done again is of an earlier step, so that each time has a name of its own.
+static void check_again(Reader *reader, const PlanStep *step)
+{
+    g_autofree char *where = g_strdup_printf("step \"%s\": ", step->name);
+    for (guint i = 0; i < step->read_again->len; i++) {
+        const PlanName *name = g_ptr_array_index(step->read_again, i);
+        if (name->check && !plan_step_follows(step, name->check->step))
+            fault_at(reader, name->node, 0, where,
+                     "only a check of a step that comes before this one is read again");
+    }
+    for (guint i = 0; i < step->tightenings->len; i++) {
+        const PlanTightening *again = g_ptr_array_index(step->tightenings, i);
+        if (again->again && !plan_step_follows(step, again->group->step))
+            faults_add(reader->faults, again->line, again->column,
+                       "%sonly a group of a step that comes before this one is tightened again",
+                       where);
+    }
+}
+
 static void resolve_step(Reader *reader, PlanStep *step)
 {
     g_autofree char *where = g_strdup_printf("step \"%s\": ", step->name);
     resolve_after(reader, step, where);
     resolve_uses(reader, step, where);
-    resolve_names(reader, step->closes, CHECKS | GROUPS, where);
-    resolve_names(reader, step->read_again, CHECKS, where);
+    resolve_names(reader, step->closes, NAMES_CHECKS | NAMES_GROUPS, where);
+    resolve_names(reader, step->read_again, NAMES_CHECKS, where);
     for (guint i = 0; i < step->checks->len; i++)
         resolve_check(reader, g_ptr_array_index(step->checks, i));
 }
@@ -196,4 +200,6 @@ void resolve_plan(Reader *reader)
         resolve_step(reader, g_ptr_array_index(steps, i));
     find_before(steps);
     find_circles(reader);
+    for (guint i = 0; i < steps->len; i++)
+        check_again(reader, g_ptr_array_index(steps, i));
 }

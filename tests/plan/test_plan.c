@@ -143,6 +143,71 @@ START_TEST(names_may_say_their_step)
 }
 END_TEST
 
+START_TEST(what_is_done_again_comes_later)
+{
+    expect_step_faults(
+        "    checks: {bore: {unit: mm, limits: 1..2}}\n    fasteners: {caps: {bolts: "
+        "1..2, stages: 30}}\n    retighten: {caps: 30}\n    read again: bore\n",
+        "t:7:17: step \"One\": only a group of a step that comes before this one is "
+        "tightened again\n"
+        "t:8:17: step \"One\": only a check of a step that comes before this one is "
+        "read again\n");
+    expect_step_faults("    checks: {bore: {unit: mm, limits: 1..2}}\n"
+                       "  Two:\n    read again: [bore, bore]\n",
+                       "t:6:3: step \"Two\": two things are called `read bore in Two` here; give "
+                       "one another name\n");
+    expect_step_faults(
+        "    fit: {caps: {at: 1..1}}\n    fasteners: {caps: {bolts: 1..1, stages: 30, use: new}}\n",
+        "t:4:3: step \"One\": two things are called `fit caps[1]` here; give one "
+        "another name\n");
+}
+END_TEST
+
+static char *many(const char *format, guint count)
+{
+    GString *all = g_string_new(NULL);
+    for (guint i = 0; i < count; i++)
+        g_string_append_printf(all, format, i, i);
+    return g_string_free(all, FALSE);
+}
+
+static void expect_quick_refusal(char *text)
+{
+    gint64 start = g_get_monotonic_time();
+    g_autoptr(Faults) faults = faults_new();
+    g_autoptr(Plan) plan = plan_read(text, strlen(text), faults);
+    ck_assert_ptr_null(plan);
+    ck_assert_int_lt(g_get_monotonic_time() - start, 10 * G_TIME_SPAN_SECOND);
+    g_free(text);
+}
+
+// Each is under 2 MB and would ask for very much.
+START_TEST(hostile_plans_are_refused_quickly)
+{
+    const char *head = "plan: T\nunits: [mm]\naxes: {a: 1..1000, b: 1..1000, c: 1..1000}\nsteps:\n";
+    g_autofree char *steps = many("  s%u: {after: s%u}\n", 24000);
+    expect_quick_refusal(g_strconcat(head, steps, NULL));
+    g_autofree char *names = many("      c%u = x%u: any\n", 45000);
+    expect_quick_refusal(g_strconcat(head, "  s:\n    checks:\n", names, NULL));
+    g_autofree char *wide = many("      c%u = max(x) + %u * min(y) - max(x): any\n", 30000);
+    expect_quick_refusal(
+        g_strconcat(head, "  s:\n    checks:\n      x: {at: a}\n      y: {at: b}\n", wide, NULL));
+    expect_quick_refusal(g_strconcat(head,
+                                     "  s:\n    checks:\n      x: {at: a}\n      y: {at: b}\n",
+                                     "      z = x + y: any\n", NULL));
+    g_autofree char *places = many("      c%u: {at: a, limits: %u..99999}\n", 16000);
+    expect_quick_refusal(g_strconcat(head, "  s:\n    checks:\n", places, NULL));
+    g_autofree char *bolts = many("      c%u: {bolts: 1..1000, stages: 1>2>%u}\n", 16000);
+    expect_quick_refusal(g_strconcat(head, "  s:\n    fasteners:\n", bolts, NULL));
+    g_autofree char *deep = many("      c%u = d%u: any\n", 1);
+    GString *chain = g_string_new(deep);
+    for (guint i = 0; i < 40000; i++)
+        g_string_append_printf(chain, "      d%u = d%u * 2: any\n", i, i + 1);
+    expect_quick_refusal(g_strconcat(head, "  s:\n    checks:\n", chain->str, NULL));
+    g_string_free(chain, TRUE);
+}
+END_TEST
+
 START_TEST(bolts_along_axes_run_each)
 {
     const char *text =
@@ -170,6 +235,9 @@ int main(void)
     tcase_add_test(tcase, tightenings_know_their_order);
     tcase_add_test(tcase, faults_say_step_check_and_what_to_write);
     tcase_add_test(tcase, names_may_say_their_step);
+    tcase_set_timeout(tcase, 120);
+    tcase_add_test(tcase, what_is_done_again_comes_later);
+    tcase_add_test(tcase, hostile_plans_are_refused_quickly);
     tcase_add_test(tcase, bolts_along_axes_run_each);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
