@@ -1,0 +1,51 @@
+// One document, made once and printed as text or JSON: headings, paragraphs, lines, tables and
+// footnotes in the order in which they were put. Everything put in is copied as it is, UTF-8 or
+// not; it is made clean text (base/text.h) where it is printed.
+#pragma once
+#include <glib.h>
+#include <jansson.h>
+
+enum { DOCUMENT_WIDTH = 80 }; // columns of the text form
+
+typedef struct Document Document;
+
+typedef enum {
+    ALIGN_LEFT,  // whole words, broken over lines where the table would be too wide
+    ALIGN_RIGHT, // never broken
+    ALIGN_POINT, // figures, the decimal points under one another; never broken
+} DocumentAlign;
+
+typedef struct {
+    const char *title;
+    DocumentAlign align;
+} DocumentColumn;
+
+// `kind` is a word for programs: `customer`, `record`, `completion`. The caller frees.
+Document *document_new(const char *kind, const char *title) G_GNUC_WARN_UNUSED_RESULT;
+void document_free(Document *document); // NULL is allowed
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(Document, document_free)
+
+// `level` 1 stands in capitals with a rule below it, 2 plainly.
+void document_heading(Document *document, guint level, const char *text);
+// Broken over lines at blanks.
+void document_paragraph(Document *document, const char *text);
+// The same without the empty line in front that parts paragraphs.
+void document_line(Document *document, const char *text);
+
+// Begins a table of `count` columns; rows are added to the table begun last, each with as many
+// cells (NULL is an empty one).
+void document_table(Document *document, const DocumentColumn *columns, guint count);
+void document_row(Document *document, const char *const *cells);
+
+// Keeps a footnote and returns its number, from 1; the same words again have the same number.
+guint document_footnote(Document *document, const char *text);
+// Prints here the footnotes that were kept and not yet printed.
+void document_footnotes(Document *document);
+
+// Plain text, DOCUMENT_WIDTH columns wide, clean, every line ended. The caller frees with g_free.
+char *document_text(const Document *document) G_GNUC_WARN_UNUSED_RESULT;
+
+// {"document": kind, "title": …, "parts": [{"heading": …, "level": 1}, {"paragraph": …},
+// {"line": …}, {"columns": [titles], "rows": [[cells]]}, {"footnotes": {"1": …}}]}. The caller
+// frees with json_decref.
+json_t *document_json(const Document *document) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,0 +1,128 @@
+#include <check.h>
+#include <standbook/sheet/document.h>
+#include <stdlib.h>
+#include <string.h>
+
+static Document *sample(void)
+{
+    Document *document = document_new("customer", "Build sheet 1");
+    document_heading(document, 1, "Measured");
+    const DocumentColumn columns[] = {
+        {"what", ALIGN_LEFT}, {"value", ALIGN_POINT}, {"note", ALIGN_RIGHT}};
+    document_table(document, columns, 3);
+    document_row(document, (const char *const[]){"bore", "90.00 mm", "1"});
+    document_row(document, (const char *const[]){"float", "0.125 mm", NULL});
+    document_row(document, (const char *const[]){"bolts", "8", "12"});
+    return document;
+}
+
+START_TEST(points_stand_in_one_column)
+{
+    g_autoptr(Document) document = sample();
+    g_autofree char *text = document_text(document);
+    ck_assert_ptr_nonnull(strstr(text, "  MEASURED\n  ──"));
+    ck_assert_ptr_nonnull(strstr(text, "\n  what       value  note\n"
+                                       "  bore   90.00 mm      1\n"
+                                       "  float   0.125 mm\n"));
+    ck_assert_ptr_nonnull(strstr(text, "\n  bolts   8           12\n"));
+}
+END_TEST
+
+static void expect_within_width(const char *text)
+{
+    g_auto(GStrv) lines = g_strsplit(text, "\n", -1);
+    for (guint i = 0; lines[i]; i++)
+        ck_assert_msg(g_utf8_strlen(lines[i], -1) <= DOCUMENT_WIDTH, "too wide: %s", lines[i]);
+}
+
+START_TEST(nothing_is_wider_than_the_page)
+{
+    g_autoptr(Document) document = document_new("record", "A title");
+    g_autofree char *endless = g_strnfill(300, 'x');
+    const char *words = "half the new-part allowance, wear seen and small; contact even, no pits, "
+                        "bush new; new gear eleven weeks";
+    document_paragraph(document, endless);
+    document_paragraph(document, words);
+    const DocumentColumn columns[] = {{"one", ALIGN_LEFT}, {"two", ALIGN_LEFT}, {"", ALIGN_POINT}};
+    document_table(document, columns, 3);
+    document_row(document, (const char *const[]){words, endless, "0.064"});
+    g_autofree char *text = document_text(document);
+    expect_within_width(text);
+    ck_assert_ptr_nonnull(strstr(text, "0.064"));
+    guint count = 0; // nothing is lost by breaking: 300 twice
+    for (const char *at = text; *at; at++)
+        count += *at == 'x';
+    ck_assert_uint_eq(count, 600);
+}
+END_TEST
+
+START_TEST(escapes_do_not_reach_the_page)
+{
+    g_autoptr(Document) document = document_new("record", "\x1b[2J");
+    document_heading(document, 1, "caf\xe9");
+    document_line(document, "a\nb\x1b");
+    document_table(document, (const DocumentColumn[]){{"\x07", ALIGN_LEFT}}, 1);
+    document_row(document, (const char *const[]){"\xe2\x80\xae"
+                                                 "9"});
+    document_footnote(document, "\x9b");
+    document_footnotes(document);
+    g_autofree char *text = document_text(document);
+    ck_assert_ptr_null(strpbrk(text, "\x1b\x07"));
+    ck_assert_ptr_nonnull(strstr(text, "a\\x0Ab\\x1B"));
+    ck_assert_ptr_nonnull(strstr(text, "\\xE2\\x80\\xAE9"));
+    ck_assert(g_utf8_validate(text, -1, NULL));
+    json_t *json = document_json(document);
+    g_autofree char *dumped = json_dumps(json, JSON_COMPACT);
+    ck_assert_ptr_nonnull(dumped);
+    ck_assert_ptr_null(strstr(dumped, "\\u001"));
+    json_decref(json);
+}
+END_TEST
+
+START_TEST(footnotes_are_numbered_once)
+{
+    g_autoptr(Document) document = sample();
+    ck_assert_uint_eq(document_footnote(document, "Conceded."), 1);
+    ck_assert_uint_eq(document_footnote(document, "Upheld."), 2);
+    ck_assert_uint_eq(document_footnote(document, "Conceded."), 1);
+    document_footnotes(document);
+    ck_assert_uint_eq(document_footnote(document, "Later."), 3);
+    document_footnotes(document);
+    document_footnotes(document);
+    g_autofree char *text = document_text(document);
+    ck_assert_ptr_nonnull(strstr(text, "\n  1  Conceded.\n  2  Upheld.\n\n  3  Later.\n"));
+    ck_assert_ptr_eq(strstr(text, "Later."), g_strrstr(text, "Later."));
+}
+END_TEST
+
+START_TEST(json_holds_the_parts)
+{
+    g_autoptr(Document) document = sample();
+    json_t *json = document_json(document);
+    const char *kind, *heading, *cell;
+    ck_assert_int_eq(json_unpack(json, "{s:s,s:[{s:s},{s:[[],[],[s]]}]}", "document", &kind,
+                                 "parts", "heading", &heading, "rows", &cell),
+                     0);
+    ck_assert_str_eq(kind, "customer");
+    ck_assert_str_eq(heading, "Measured");
+    ck_assert_str_eq(cell, "bolts");
+    json_decref(json);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("document");
+    TCase *tcase = tcase_create("document");
+    tcase_add_test(tcase, points_stand_in_one_column);
+    tcase_add_test(tcase, nothing_is_wider_than_the_page);
+    tcase_add_test(tcase, escapes_do_not_reach_the_page);
+    tcase_add_test(tcase, footnotes_are_numbered_once);
+    tcase_add_test(tcase, json_holds_the_parts);
+    suite_add_tcase(suite, tcase);
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+}
