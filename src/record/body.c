@@ -138,14 +138,14 @@ static gboolean field_fits(const Field *field, json_t *json)
 }
 
 // The kind whose body stands inside a `take` or `news`.
-static const Kind *inner_kind(json_t *body)
+static const EntryKind *inner_kind(json_t *body)
 {
     const char *what = json_string_value(json_object_get(body, "what"));
     json_int_t format = json_integer_value(json_object_get(body, "format"));
     return what && format > 0 && format < G_MAXINT ? kind_find(what, (int)format) : NULL;
 }
 
-static gboolean refuse_field(const Kind *kind, const Field *field, GError **error)
+static gboolean refuse_field(const EntryKind *kind, const Field *field, GError **error)
 {
     g_autofree char *choices = field->choices ? g_strdup_printf(": %s", field->choices) : NULL;
     g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_NO,
@@ -154,9 +154,9 @@ static gboolean refuse_field(const Kind *kind, const Field *field, GError **erro
     return FALSE;
 }
 
-static gboolean check_inner(const Kind *kind, json_t *body, json_t *inner, GError **error)
+static gboolean check_inner(const EntryKind *kind, json_t *body, json_t *inner, GError **error)
 {
-    const Kind *shop = inner_kind(body);
+    const EntryKind *shop = inner_kind(body);
     if (shop && shop->ledgers == LEDGER_SHOP)
         return body_check(shop, inner, error);
     g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_NO,
@@ -165,7 +165,7 @@ static gboolean check_inner(const Kind *kind, json_t *body, json_t *inner, GErro
     return FALSE;
 }
 
-static gboolean check_field(const Kind *kind, const Field *field, json_t *body, GError **error)
+static gboolean check_field(const EntryKind *kind, const Field *field, json_t *body, GError **error)
 {
     json_t *json = json_object_get(body, field->name);
     if (!json && !field->needed)
@@ -181,7 +181,7 @@ static gboolean check_field(const Kind *kind, const Field *field, json_t *body, 
     return field->type != FIELD_BODY || check_inner(kind, body, json, error);
 }
 
-static gboolean check_names(const Kind *kind, json_t *body, GError **error)
+static gboolean check_names(const EntryKind *kind, json_t *body, GError **error)
 {
     const char *key;
     json_t *json;
@@ -198,7 +198,7 @@ static gboolean check_names(const Kind *kind, json_t *body, GError **error)
     return TRUE;
 }
 
-gboolean body_check(const Kind *kind, json_t *body, GError **error)
+gboolean body_check(const EntryKind *kind, json_t *body, GError **error)
 {
     if (!json_is_object(body)) {
         g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_NO,
@@ -221,7 +221,7 @@ static json_t *with_keys(json_t *object, const char *const *keys, gsize count)
     return ordered;
 }
 
-json_t *body_ordered(const Kind *kind, json_t *body)
+json_t *body_ordered(const EntryKind *kind, json_t *body)
 {
     json_t *ordered = json_object();
     for (const Field *field = kind->fields; field->name; field++) {

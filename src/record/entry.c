@@ -9,7 +9,7 @@
 static const char *const line_keys[] = {"ledger", "seq",  "kind",  "format", "by",
                                         "at",     "done", "after", "body"};
 
-Entry *entry_new(const Kind *kind)
+Entry *entry_new(const EntryKind *kind)
 {
     Entry *entry = g_new0(Entry, 1);
     entry->kind = kind;
@@ -137,7 +137,7 @@ static json_t *parse(const char *line, GError **error)
     return NULL;
 }
 
-static const Kind *read_kind(json_t *object, GError **error)
+static const EntryKind *read_kind(json_t *object, GError **error)
 {
     const char *name = json_string_value(json_object_get(object, "kind"));
     json_int_t format = json_integer_value(json_object_get(object, "format"));
@@ -148,7 +148,7 @@ static const Kind *read_kind(json_t *object, GError **error)
                     clean);
         return NULL;
     }
-    const Kind *kind = format > 0 && format < G_MAXINT ? kind_find(name, (int)format) : NULL;
+    const EntryKind *kind = format > 0 && format < G_MAXINT ? kind_find(name, (int)format) : NULL;
     if (!kind)
         g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_NO,
                     "ledger line: there is no format %" JSON_INTEGER_FORMAT
@@ -172,7 +172,7 @@ static void fill(Entry *entry, json_t *object)
 Entry *entry_read(const char *line, GError **error)
 {
     json_auto_t *object = parse(line, error);
-    const Kind *kind = object ? read_kind(object, error) : NULL;
+    const EntryKind *kind = object ? read_kind(object, error) : NULL;
     if (!kind)
         return NULL;
     g_autoptr(Entry) entry = entry_new(kind);

@@ -32,7 +32,7 @@
 #define OWN_ID {"id", FIELD_ID, TRUE, "its id", NULL}
 #define LABEL {"label", FIELD_TEXT, TRUE, "what the shop calls it", NULL}
 
-static const Kind kinds[] = {
+static const EntryKind kinds[] = {
     {"read", 1, LEDGER_BUILD, "a value read at one place",
      {CHECK, PLACE, STEP, {"value", FIELD_VALUE, TRUE, "what was read", NULL},
       {"state", FIELD_CHOICE, FALSE, "whether the setting was held, where that matters",
@@ -118,7 +118,7 @@ static const Kind kinds[] = {
      {ASKED, WHY}},
     {"sign", 1, LEDGER_BUILD, "a step or a hold signed",
      {STEP_NEEDED, {"signature", FIELD_COUNT, TRUE, "which of the step's, counted from 1", NULL},
-      {"statement", FIELD_TEXT, FALSE, "the words signed", NULL}}},
+      {"statement", FIELD_TEXT, FALSE, "the words signed", NULL}, NOTE}},
     {"reopen", 1, LEDGER_BUILD, "a step opened again: undoes its signatures",
      {STEP_NEEDED, WHY}},
     {"close", 1, LEDGER_BUILD, "why a step is left with something open",
@@ -156,24 +156,30 @@ static const Kind kinds[] = {
      {OWN_ID, LABEL, NOTE}},
     {"person", 1, LEDGER_SHOP, "somebody who works here; the name stands outside the chain",
      {OWN_ID, {"initials", FIELD_TEXT, TRUE, "as they sign", NULL},
+      {"role", FIELD_TEXT, FALSE, "builder, foreman, office, …", NULL},
       {"may", FIELD_LIST, FALSE, "what they may do: second, seal, concede, …", NULL}, NOTE}},
     {"tool", 1, LEDGER_SHOP, "a tool or gauge",
      {OWN_ID, LABEL, {"sort", FIELD_TEXT, TRUE, "micrometer, click wrench, …", NULL},
       {"serial", FIELD_TEXT, FALSE, "its serial", NULL},
       {"least", FIELD_VALUE, FALSE, "lower end of its range", NULL},
       {"greatest", FIELD_VALUE, FALSE, "upper end of its range", NULL},
-      {"graduation", FIELD_VALUE, FALSE, "its smallest division", NULL}, NOTE}},
+      {"graduation", FIELD_VALUE, FALSE, "its smallest division", NULL},
+      {"reach", FIELD_VALUE, FALSE, "an adapter's length", NULL}, NOTE}},
     {"calibration", 1, LEDGER_SHOP, "a tool was calibrated or compared",
      {OWN_ID, {"tool", FIELD_ID, TRUE, "which tool", NULL},
       {"date", FIELD_DATE, TRUE, "the day it was done", NULL},
       {"due", FIELD_DATE, FALSE, "the day it runs out", NULL},
-      {"found", FIELD_CHOICE, TRUE, "the tool as found", "good/wrong"},
+      {"found", FIELD_CHOICE, TRUE, "the tool as found, or that it was only put right",
+       "good/wrong/adjusted"},
       {"uncertainty", FIELD_VALUE, FALSE, "expanded uncertainty U in use, k = 2", NULL},
       {"repeat", FIELD_VALUE, FALSE, "how well it repeats, k = 2", NULL},
       {"certificate", FIELD_TEXT, FALSE, "the paper it stands on", NULL}, NOTE}},
     {"lot", 1, LEDGER_SHOP, "a lot of parts received",
      {OWN_ID, LABEL, {"part", FIELD_TEXT, TRUE, "what they are", NULL},
-      {"maker", FIELD_TEXT, FALSE, "maker", NULL}, {"grade", FIELD_TEXT, FALSE, "grade", NULL},
+      {"maker", FIELD_TEXT, FALSE, "maker", NULL},
+      {"supplier", FIELD_TEXT, FALSE, "who sold it", NULL},
+      {"quantity", FIELD_COUNT, FALSE, "how many", NULL},
+      {"grade", FIELD_TEXT, FALSE, "grade", NULL},
       {"received", FIELD_DATE, FALSE, "when", NULL},
       {"expires", FIELD_DATE, FALSE, "the last day it may be used", NULL}, NOTE}},
     {"recall", 1, LEDGER_SHOP, "a lot is not to be trusted",
@@ -182,6 +188,7 @@ static const Kind kinds[] = {
     {"consumable", 1, LEDGER_SHOP, "a tube, tin or bottle",
      {OWN_ID, LABEL, {"sort", FIELD_TEXT, TRUE, "silicone, assembly oil, …", NULL},
       {"lot", FIELD_TEXT, FALSE, "its lot", NULL},
+      {"supplier", FIELD_TEXT, FALSE, "who sold it", NULL},
       {"opened", FIELD_DATE, FALSE, "when it was opened", NULL},
       {"expires", FIELD_DATE, FALSE, "the last day it may be used", NULL}, NOTE}},
     {"plan", 1, LEDGER_SHOP, "a plan file taken in",
@@ -202,13 +209,13 @@ static const Kind kinds[] = {
 };
 // clang-format on
 
-const Kind *kind_table(gsize *count)
+const EntryKind *kind_table(gsize *count)
 {
     *count = G_N_ELEMENTS(kinds);
     return kinds;
 }
 
-const Kind *kind_find(const char *name, int format)
+const EntryKind *kind_find(const char *name, int format)
 {
     for (gsize i = 0; i < G_N_ELEMENTS(kinds); i++)
         if (strcmp(kinds[i].name, name) == 0 && kinds[i].format == format)
@@ -216,7 +223,7 @@ const Kind *kind_find(const char *name, int format)
     return NULL;
 }
 
-const Kind *kind_newest(const char *name)
+const EntryKind *kind_newest(const char *name)
 {
     for (gsize i = G_N_ELEMENTS(kinds); i-- > 0;)
         if (strcmp(kinds[i].name, name) == 0)
@@ -224,7 +231,7 @@ const Kind *kind_newest(const char *name)
     return NULL;
 }
 
-const Field *kind_field(const Kind *kind, const char *name)
+const Field *kind_field(const EntryKind *kind, const char *name)
 {
     for (const Field *field = kind->fields; field->name; field++)
         if (strcmp(field->name, name) == 0)

@@ -251,6 +251,18 @@ static char *fixed_text(const Number *number, gulong decimals)
     return g_string_free(text, FALSE);
 }
 
+char *number_fraction(const Number *number)
+{
+    char *above = integer_text(mpq_numref(number->value));
+    if (mpz_cmp_ui(mpq_denref(number->value), 1) == 0) {
+        return above;
+    }
+    g_autofree char *below = integer_text(mpq_denref(number->value));
+    char *text = g_strconcat(above, "/", below, NULL);
+    g_free(above);
+    return text;
+}
+
 char *number_text(const Number *number)
 {
     mpz_t rest;

@@ -64,7 +64,7 @@ START_TEST(golden_lines_leave_nothing_out)
             seen, g_strdup_printf("%s %d %s", entry->kind->name, entry->kind->format, key));
     }
     gsize count;
-    const Kind *kinds = kind_table(&count);
+    const EntryKind *kinds = kind_table(&count);
     for (gsize i = 0; i < count; i++)
         for (const Field *field = kinds[i].fields; field->name; field++) {
             g_autofree char *name =

@@ -122,7 +122,7 @@ END_TEST
 START_TEST(the_table_is_in_order)
 {
     gsize count;
-    const Kind *kinds = kind_table(&count);
+    const EntryKind *kinds = kind_table(&count);
     for (gsize i = 0; i < count; i++) {
         ck_assert_ptr_eq(kind_find(kinds[i].name, kinds[i].format), &kinds[i]);
         ck_assert_ptr_null(kinds[i].fields[KIND_FIELDS].name);

@@ -34,7 +34,7 @@ static void add_field(GString *table, const Field *field)
         g_string_append_printf(table, ".Pq %s\n", type);
 }
 
-static void add_kind(GString *table, const Kind *kind)
+static void add_kind(GString *table, const EntryKind *kind)
 {
     static const char *const where[] = {
         [LEDGER_BUILD] = "build", [LEDGER_SHOP] = "shop", [LEDGER_BOTH] = "build or shop"};
@@ -50,7 +50,7 @@ static void add_kind(GString *table, const Kind *kind)
 static char *whole_table(void)
 {
     gsize count;
-    const Kind *kinds = kind_table(&count);
+    const EntryKind *kinds = kind_table(&count);
     GString *table = g_string_new(NULL);
     for (gsize i = 0; i < count; i++)
         add_kind(table, &kinds[i]);

@@ -145,6 +145,20 @@ START_TEST(text_is_read_back)
 }
 END_TEST
 
+START_TEST(fractions_stand_in_lowest_terms)
+{
+    static const char *const pairs[][2] = {
+        {"59.790", "5979/100"}, {"-0.52", "-13/25"}, {"34/64", "17/32"}, {"-12", "-12"},
+        {"0.000", "0"},         {"6/3", "2"},        {"1/3", "1/3"},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(pairs); i++) {
+        g_autoptr(Number) number = number_from_text(pairs[i][0], NULL);
+        g_autofree char *text = number_fraction(number);
+        ck_assert_str_eq(text, pairs[i][1]);
+    }
+}
+END_TEST
+
 START_TEST(roots_and_powers)
 {
     g_autoptr(Number) quarter = number_from_ratio(9, 4);
@@ -180,6 +194,7 @@ int main(void)
     tcase_add_test(tcase, ties_round_away_from_zero);
     tcase_add_test(tcase, mixed_fractions_are_shown);
     tcase_add_test(tcase, text_is_read_back);
+    tcase_add_test(tcase, fractions_stand_in_lowest_terms);
     tcase_add_test(tcase, roots_and_powers);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);

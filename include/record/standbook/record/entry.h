@@ -7,7 +7,7 @@
 enum { LEDGER_LINE_MOST = 4096 }; // bytes, without the line feed
 
 typedef struct {
-    const Kind *kind;
+    const EntryKind *kind;
     char *ledger; // id of the build, or of the shop
     gint64 seq;   // from 1, without gaps: the order of commit
     char *by;     // id of the person
@@ -19,7 +19,7 @@ typedef struct {
 
 // An entry of that kind with an empty body and nothing else set; the caller fills it in (its texts
 // are freed with g_free) and frees it.
-Entry *entry_new(const Kind *kind) G_GNUC_WARN_UNUSED_RESULT;
+Entry *entry_new(const EntryKind *kind) G_GNUC_WARN_UNUSED_RESULT;
 void entry_free(Entry *entry);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Entry, entry_free)
 

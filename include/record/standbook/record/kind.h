@@ -38,19 +38,19 @@ typedef struct {
     LedgerSort ledgers; // where it may stand
     const char *help;
     Field fields[KIND_FIELDS + 1];
-} Kind;
+} EntryKind;
 
 // All rows, and their number in `count`. Of one kind the newest format stands last.
-const Kind *kind_table(gsize *count);
+const EntryKind *kind_table(gsize *count);
 
 // The row of a kind in one format; NULL if there is none.
-const Kind *kind_find(const char *name, int format);
+const EntryKind *kind_find(const char *name, int format);
 
 // The row of a kind in its newest format: the one to write; NULL if there is no such kind.
-const Kind *kind_newest(const char *name);
+const EntryKind *kind_newest(const char *name);
 
 // The field of a kind; NULL if it has none of that name.
-const Field *kind_field(const Kind *kind, const char *name);
+const Field *kind_field(const EntryKind *kind, const char *name);
 
 // Whether `word` is one of the words in a field's `choices`.
 gboolean field_has_choice(const Field *field, const char *word);

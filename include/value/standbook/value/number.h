@@ -53,6 +53,9 @@ mpq_srcptr number_rational(const Number *number);
 // The exact value as text: a decimal where that is finite (`0.53125`, `-12`), else a fraction
 // (`1/3`). Always read back by number_from_text. The caller frees with g_free.
 char *number_text(const Number *number) G_GNUC_WARN_UNUSED_RESULT;
+// The exact value as GMP writes it, in lowest terms: `5979/100`, `-12`. The one form that a ledger
+// keeps. Read back by number_from_text. The caller frees with g_free.
+char *number_fraction(const Number *number) G_GNUC_WARN_UNUSED_RESULT;
 // For show: rounded to `decimals` places (0 to 40), half away from zero; never `-0.00`. The caller
 // frees with g_free.
 char *number_decimal(const Number *number, guint decimals) G_GNUC_WARN_UNUSED_RESULT;
