@@ -1,6 +1,6 @@
 // Making, opening and closing the store.
+#include "project.h"
 #include "schema.h"
-#include "store.h"
 #include <errno.h>
 #include <fcntl.h>
 #include <standbook/base/error.h>
@@ -8,8 +8,6 @@
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
-
-enum { WAIT_MILLISECONDS = 5000 };
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(sqlite3, sqlite3_close)
 
@@ -22,17 +20,6 @@ static gboolean refuse(GError **error, const char *path, const char *why)
 
 // CREATE ------------------------------------------------------------------------------------------
 
-// The new name must outlive a power cut as well.
-static void sync_folder(const char *path)
-{
-    g_autofree char *folder = g_path_get_dirname(path);
-    int file = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    if (file < 0)
-        return;
-    fsync(file);
-    close(file);
-}
-
 static gboolean fill_new(const char *path, GError **error)
 {
     g_autoptr(sqlite3) db = NULL;
@@ -41,6 +28,8 @@ static gboolean fill_new(const char *path, GError **error)
         answer = sqlite3_exec(db, "PRAGMA synchronous = FULL; BEGIN", NULL, NULL, NULL);
     if (answer == SQLITE_OK)
         answer = sqlite3_exec(db, store_sql, NULL, NULL, NULL);
+    if (answer == SQLITE_OK)
+        answer = sqlite3_exec(db, projections_sql, NULL, NULL, NULL);
     if (answer == SQLITE_OK)
         answer = sqlite3_exec(db, "COMMIT; PRAGMA journal_mode = WAL", NULL, NULL, NULL);
     if (answer != SQLITE_OK)
@@ -62,7 +51,7 @@ gboolean book_create(const char *path, GError **error)
         unlink(path);
         return FALSE;
     }
-    sync_folder(path);
+    folder_sync(path);
     return TRUE;
 }
 
@@ -80,7 +69,7 @@ static gboolean set_up(Book *book)
     for (gsize i = 0; i < G_N_ELEMENTS(options); i++)
         if (sqlite3_db_config(book->db, options[i].option, options[i].value, NULL) != SQLITE_OK)
             return FALSE;
-    sqlite3_busy_timeout(book->db, WAIT_MILLISECONDS);
+    sqlite3_busy_timeout(book->db, TURN_MILLISECONDS);
     return sqlite3_exec(book->db,
                         "PRAGMA synchronous = FULL; PRAGMA recursive_triggers = ON;"
                         "PRAGMA cell_size_check = ON; PRAGMA secure_delete = ON;"
@@ -137,27 +126,44 @@ static int open_read_only(Book *book)
     return sqlite3_open_v2(uri, &book->db, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, NULL);
 }
 
-static gboolean connect(Book *book, GError **error)
+static int connect_file(Book *book)
 {
     int answer = book->read_only
                      ? open_read_only(book)
                      : sqlite3_open_v2(book->path, &book->db, SQLITE_OPEN_READWRITE, NULL);
-    if (answer != SQLITE_OK) {
-        store_trouble(book->path, book->db, answer, error);
-        return FALSE;
-    }
-    if (!set_up(book)) {
-        store_trouble(book->path, book->db, sqlite3_errcode(book->db), error);
-        return FALSE;
-    }
-    if (!is_ours(book, error))
-        return FALSE;
+    if (answer == SQLITE_OK && !set_up(book))
+        answer = sqlite3_errcode(book->db);
+    return answer;
+}
+
+// What the statements are made for may be gone: projections can be made again, the rest cannot.
+static int prepare(Book *book)
+{
+    if (sqlite3_exec(book->db, made_sql, NULL, NULL, NULL) != SQLITE_OK)
+        return sqlite3_errcode(book->db);
     if (statements_prepare(book))
-        return TRUE;
-    int wrong = sqlite3_errcode(book->db);
-    // A table that is not there, in a store of our own version, has been damaged.
-    store_trouble(book->path, book->db, wrong == SQLITE_ERROR ? SQLITE_CORRUPT : wrong, error);
-    return FALSE;
+        return SQLITE_OK;
+    int answer = sqlite3_errcode(book->db);
+    if (answer != SQLITE_ERROR)
+        return answer;
+    statements_finalize(book);
+    return projections_repair(book) && statements_prepare(book) ? SQLITE_OK : SQLITE_CORRUPT;
+}
+
+static gboolean connect(Book *book, GError **error)
+{
+    int answer = connect_file(book);
+    if (answer == SQLITE_OK) {
+        if (!is_ours(book, error))
+            return FALSE;
+        if (!book->read_only)
+            book->turn_file = turn_file_open(book->path);
+        book->read_only = book->turn_file < 0;
+        answer = prepare(book);
+    }
+    if (answer != SQLITE_OK)
+        store_trouble(book->path, book->db, answer, error);
+    return answer == SQLITE_OK;
 }
 
 static gboolean may_open(const char *path, GError **error)
@@ -196,9 +202,9 @@ Book *book_open(const char *path, BookUse use, GError **error)
     book->turn_file = -1;
     if (!connect(book, error))
         return NULL;
+    // A copy made by book_backup has no write-ahead log yet.
     if (!book->read_only)
-        book->turn_file = turn_file_open(book->path);
-    book->read_only = book->turn_file < 0;
+        sqlite3_exec(book->db, "PRAGMA journal_mode = WAL", NULL, NULL, NULL);
     return g_steal_pointer(&book);
 }
 

@@ -52,3 +52,13 @@ const char *network_file_system(const char *path)
             return networks[i].name;
     return NULL;
 }
+
+void folder_sync(const char *path)
+{
+    g_autofree char *folder = g_path_get_dirname(path);
+    int file = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (file < 0)
+        return;
+    fsync(file);
+    close(file);
+}

@@ -14,6 +14,7 @@ static const char *const texts[SQL_COUNT] = {
     [SQL_LEDGER_SORT] = "SELECT kind FROM ledger WHERE id = ?1",
     [SQL_LEDGER_ADD] = "INSERT INTO ledger (id, kind, label) VALUES (?1, ?2, ?3)",
     [SQL_LINES] = "SELECT line FROM entry WHERE ledger = ?1 AND seq > ?2 ORDER BY seq",
+    [SQL_ROWS] = "SELECT digest, line FROM entry WHERE ledger = ?1 ORDER BY seq",
     [SQL_END] = "SELECT seq, digest FROM entry WHERE ledger = ?1 ORDER BY seq DESC LIMIT 1",
     [SQL_ENTRY_ADD] = "INSERT INTO entry (ledger, line, digest, seq) VALUES (?1, ?2, ?3, ?4)",
     [SQL_KEPT] = "SELECT bytes FROM kept WHERE digest = ?1",
@@ -31,8 +32,10 @@ gboolean statements_prepare(Book *book)
 
 void statements_finalize(Book *book)
 {
-    for (int i = 0; i < SQL_COUNT; i++)
+    for (int i = 0; i < SQL_COUNT; i++) {
         sqlite3_finalize(book->statements[i]);
+        book->statements[i] = NULL;
+    }
 }
 
 sqlite3_stmt *statement(Book *book, Sql sql, const char *const *values, int count)

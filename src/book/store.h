@@ -13,12 +13,15 @@ typedef enum {
     SQL_LEDGER_SORT,
     SQL_LEDGER_ADD,
     SQL_LINES,
+    SQL_ROWS,
     SQL_END,
     SQL_ENTRY_ADD,
     SQL_KEPT,
     SQL_KEPT_ADD,
     SQL_COUNT
 } Sql;
+
+enum { TURN_MILLISECONDS = 5000 }; // how long a turn is waited for
 
 struct Book {
     sqlite3 *db;
@@ -61,3 +64,6 @@ void turn_file_give(int file);
 
 // The name of the network file system that the path lies on, NULL if it lies on a disk.
 const char *network_file_system(const char *path);
+
+// Makes the names in the file's folder outlive a power cut.
+void folder_sync(const char *path);

@@ -7,7 +7,7 @@
 #include <standbook/record/entry.h>
 #include <string.h>
 
-enum { TURN_MILLISECONDS = 5000, BYTES_MOST = 2 * 1024 * 1024 };
+enum { BYTES_MOST = 2 * 1024 * 1024 };
 
 static gboolean refuse(GError **error, StandbookErrorCode code, const char *what, const char *why)
 {

@@ -150,6 +150,8 @@ START_TEST(each_refusal_has_its_own_sentence)
     ck_assert(!book_create(path, &error));
     expect_message(error, STANDBOOK_ERROR_STORE, "already");
     g_remove(path);
+    ck_assert_int_eq(g_rmdir(folder), 0); // nothing was left beside what is not ours
+    ck_assert_int_eq(g_mkdir(folder, 0700), 0);
 
     book_close(store_new(path));
     tamper("PRAGMA user_version = 2");
