@@ -96,6 +96,12 @@ static void resolve_check(Reader *reader, PlanCheck *check)
     if (check->by_decision)
         g_ptr_array_set_size(check->settled_by, 0);
     resolve_names(reader, check->settled_by, NAMES_CHECKS, where);
+    for (guint i = 0; i < check->settled_by->len; i++) {
+        const PlanName *name = g_ptr_array_index(check->settled_by, i);
+        if (name->check == check)
+            fault_at(reader, name->node, 0, where,
+                     "a check cannot settle itself; name a later one");
+    }
 }
 
 static void resolve_uses(Reader *reader, PlanStep *step, const char *where)

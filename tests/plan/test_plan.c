@@ -208,6 +208,43 @@ START_TEST(hostile_plans_are_refused_quickly)
 }
 END_TEST
 
+// The demo plan with a few bytes changed, taken out or doubled: read or refused, never worse.
+START_TEST(damaged_plans_do_no_harm)
+{
+    static const char letters[] = " :-{}[],#>=.%/&*!|\"'\n0a±";
+    g_autofree char *text = NULL;
+    gsize length = 0;
+    ck_assert(g_file_get_contents("demo-data/hathersey-h23.yaml", &text, &length, NULL));
+    GRand *random = g_rand_new_with_seed(3);
+    guint read = 0;
+    for (guint i = 0; i < 300; i++) {
+        GString *damaged = g_string_new_len(text, (gssize)length);
+        for (gint j = g_rand_int_range(random, 1, 4); j > 0; j--) {
+            gsize at = (gsize)g_rand_int_range(random, 0, (gint)damaged->len - 20);
+            char letter = letters[g_rand_int_range(random, 0, sizeof letters - 1)];
+            switch (g_rand_int_range(random, 0, 3)) {
+            case 0:
+                damaged->str[at] = letter;
+                break;
+            case 1:
+                g_string_erase(damaged, (gssize)at, g_rand_int_range(random, 1, 20));
+                break;
+            default:
+                g_string_insert_c(damaged, (gssize)at, letter);
+            }
+        }
+        g_autoptr(Faults) faults = faults_new();
+        g_autoptr(Plan) plan = plan_read(damaged->str, damaged->len, faults);
+        ck_assert((plan != NULL) == (faults_count(faults) == 0));
+        read += plan != NULL;
+        g_string_free(damaged, TRUE);
+    }
+    g_rand_free(random);
+    ck_assert_uint_gt(read, 30); // many changes only touch words
+    ck_assert_uint_lt(read, 270);
+}
+END_TEST
+
 START_TEST(bolts_along_axes_run_each)
 {
     const char *text =
@@ -238,6 +275,7 @@ int main(void)
     tcase_set_timeout(tcase, 120);
     tcase_add_test(tcase, what_is_done_again_comes_later);
     tcase_add_test(tcase, hostile_plans_are_refused_quickly);
+    tcase_add_test(tcase, damaged_plans_do_no_harm);
     tcase_add_test(tcase, bolts_along_axes_run_each);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
