@@ -299,6 +299,7 @@ void bind_check(Reader *reader, PlanCheck *check)
         bind_doubt(reader, check, where);
         bind_aim(reader, check, where);
         bind_choice(reader, check, where);
+        bind_setting(reader, check, where);
     }
     find_places(check);
     check->state = good ? BINDING_DONE : BINDING_FAULTY;

@@ -2,6 +2,18 @@
 
 #include "read.h"
 
+static void free_setting(PlanSetting *setting)
+{
+    if (!setting)
+        return;
+    unit_free(setting->unit);
+    number_free(setting->least);
+    number_free(setting->most);
+    number_free(setting->step);
+    number_free(setting->gives);
+    g_free(setting);
+}
+
 void free_check(gpointer data)
 {
     PlanCheck *check = data;
@@ -16,7 +28,7 @@ void free_check(gpointer data)
     g_ptr_array_unref(check->with);
     g_ptr_array_unref(check->rests_on);
     g_ptr_array_unref(check->settled_by);
-    g_free(check->setting);
+    free_setting(check->setting);
     g_free(check);
 }
 

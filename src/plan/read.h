@@ -84,6 +84,7 @@ void resolve_plan(Reader *reader);
 // Formulas, limits and stages: parsed, their names found, kinds and places worked out.
 void bind_plan(Reader *reader);
 void bind_check(Reader *reader, PlanCheck *check);
+void bind_setting(Reader *reader, PlanCheck *check, const char *where);
 
 void free_step(gpointer step);
 void free_check(gpointer check);

@@ -46,12 +46,9 @@ static PlanSetting *read_setting(Reader *reader, const TreeNode *node, const cha
         return NULL;
     schema_check(&schema_of_set, set, where, reader->faults);
     PlanSetting *setting = g_new0(PlanSetting, 1);
-    setting->move = schema_get(&schema_of_set, set, "move");
-    setting->unit = schema_get(&schema_of_set, set, "unit");
-    setting->range = schema_get(&schema_of_set, set, "range");
-    setting->step = schema_get(&schema_of_set, set, "step");
-    setting->gives = schema_get(&schema_of_set, set, "gives");
-    setting->zero = schema_get(&schema_of_set, set, "zero");
+    setting->move = text_of(&schema_of_set, set, "move");
+    setting->unit_text = text_of(&schema_of_set, set, "unit");
+    setting->zero = text_of(&schema_of_set, set, "zero");
     setting->loose = g_strcmp0(text_of(&schema_of_set, set, "loose"), "yes") == 0;
     return setting;
 }

@@ -170,6 +170,38 @@ START_TEST(doubts_of_constants_keep_apart)
 }
 END_TEST
 
+static char *number_in(const Unit *unit, const Number *base)
+{
+    return base ? unit_show(unit, base, 3) : g_strdup("open");
+}
+
+START_TEST(settings_are_numbers)
+{
+    g_autoptr(Plan) plan = read_plan(
+        "      x: {limits: 0.08..0.18, set: {move: screw, unit: turn, range: 0..3, step: 1/48 "
+        "turn, "
+        "gives: 0.546 mm, zero: mesh solid, loose: yes}}\n"
+        "      y: {limits: 1..2, set: {move: lever, unit: notch, range: at least -2, step: 1}}\n");
+    const PlanSetting *screw = plan_check(plan, "x")->setting;
+    g_autofree char *most = number_in(screw->unit, screw->most);
+    g_autofree char *gives = number_in(plan_check(plan, "x")->unit, screw->gives);
+    ck_assert_str_eq(most, "3.000 turn");
+    ck_assert_str_eq(gives, "0.546 mm");
+    g_autoptr(Number) step = number_from_ratio(360, 48);
+    ck_assert(number_equal(screw->step, step));
+    ck_assert(screw->loose);
+    const PlanSetting *lever = plan_check(plan, "y")->setting;
+    ck_assert_ptr_null(lever->unit);
+    ck_assert_ptr_null(lever->most);
+    g_autofree char *least = number_in(NULL, lever->least);
+    ck_assert_str_eq(least, "-2.000");
+    expect_checks(
+        "      x: {limits: 1..2, set: {move: screw, unit: turn, step: 1 mm, gives: 2 bar}}\n",
+        "t:13:62: " CHECK_PREFIX "`step` is an angle here, not a length\n"
+        "t:13:75: " CHECK_PREFIX "`gives` is a length here, not a pressure\n");
+}
+END_TEST
+
 START_TEST(stages_are_torques_angles_and_times)
 {
     expect("    fasteners:\n      nuts: {bolts: cylinder, stages: 30 > skirt > until bore}\n",
@@ -209,6 +241,7 @@ int main(void)
     tcase_add_test(tcase, limits_fit_their_check);
     tcase_add_test(tcase, a_formula_gives_places_unit_and_kind);
     tcase_add_test(tcase, doubts_of_constants_keep_apart);
+    tcase_add_test(tcase, settings_are_numbers);
     tcase_add_test(tcase, stages_are_torques_angles_and_times);
     tcase_add_test(tcase, dropped_labels_are_noticed);
     suite_add_tcase(suite, tcase);

@@ -77,10 +77,17 @@ typedef struct {
     guint persons; // 1 (a second person) or 2
 } PlanHold;
 
-// A value set by adjusting and reading. Texts are as written; NULL if not said.
+// A value set by adjusting and reading. Moves are in base units of `unit`; where the unit is a word
+// of its own (`notch`), or none is said, they are pure numbers.
 typedef struct {
-    const TreeNode *move, *unit, *range, *step, *gives, *zero;
-    gboolean loose;
+    const char *move;      // what is moved
+    const char *unit_text; // as written, NULL if not said
+    Unit *unit;            // NULL if it is a word of its own or not said
+    Number *least, *most;  // the range, NULL where it is open or not said
+    Number *step;          // the smallest move, NULL if not said
+    Number *gives;         // what one unit moved adds to the reading, in base units of the check
+    const char *zero;      // where moves are counted from, NULL if not said
+    gboolean loose;        // also read loose
 } PlanSetting;
 
 struct PlanCheck {
