@@ -1,0 +1,38 @@
+// Entries in words, the same on the sheets and in the answers of the command line.
+#pragma once
+#include <standbook/record/entry.h>
+
+// What a build's ledger says about the people, tools, lots and the engine it relies on, by their
+// ids: the newest `take` or `news` of each.
+typedef struct Taken Taken;
+
+// Reads all `take` and `news` of the entries, which outlive the result. `names` holds names in
+// words by id of a person or owner (both char *), for what the ledger keeps only initials of; it
+// may be NULL and outlives the result too. The caller frees.
+Taken *taken_new(const Entry *const *entries, gsize count,
+                 GHashTable *names) G_GNUC_WARN_UNUSED_RESULT;
+void taken_free(Taken *taken); // NULL is allowed
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(Taken, taken_free)
+
+// One text of what was taken: taken_text(taken, "tool", id, "label"). NULL if it was not taken or
+// has no such field. It belongs to the entries.
+const char *taken_text(const Taken *taken, const char *what, const char *id, const char *field);
+// The same of the only one, or newest, of its kind: the engine, the build, the plan.
+const char *taken_only(const Taken *taken, const char *what, const char *field);
+// The ids of all that were taken of one kind, in the order of first use (const char *); freed with
+// g_ptr_array_unref.
+GPtrArray *taken_ids(const Taken *taken, const char *what) G_GNUC_WARN_UNUSED_RESULT;
+
+// Initials of a person, the label of a tool or lot; the id's first eight letters when it was not
+// taken. NULL for NULL.
+const char *taken_initials(const Taken *taken, const char *person);
+const char *taken_tool(const Taken *taken, const char *tool);
+// The name in words if one was handed in, else the initials or the owner's label.
+const char *taken_name(const Taken *taken, const char *person);
+
+// The entry as a log line would say it, without date, time and person: `read main bore[1, front]
+// 59.790 mm with G03`, `take tool G03`. Not clean text. The caller frees with g_free.
+char *entry_words(const Taken *taken, const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
+
+// When it was done, for people: `2025-03-04 10:05`. The caller frees with g_free.
+char *entry_when(const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,0 +1,107 @@
+#include <standbook/sheet/words.h>
+
+#include <string.h>
+
+struct Taken {
+    GHashTable *bodies; // "kind id" → json_t * of the entries
+    GPtrArray *keys;    // the same keys in the order of first use
+    GHashTable *names;  // handed in
+};
+
+// What makes a taken thing the same thing again: a plan is its digest, a rule its name.
+static const char *identity(const char *what, const json_t *body)
+{
+    const char *field = strcmp(what, "plan") == 0      ? "digest"
+                        : strcmp(what, "default") == 0 ? "name"
+                        : strcmp(what, "recall") == 0  ? "lot"
+                                                       : "id";
+    const char *id = json_string_value(json_object_get(body, field));
+    return id ? id : "";
+}
+
+static void taken_add(Taken *taken, const Entry *entry)
+{
+    const char *what = entry_text(entry, "what");
+    json_t *body = json_object_get(entry->body, "body");
+    char *key = g_strconcat(what ? what : "", " ", identity(what ? what : "", body), NULL);
+    if (g_hash_table_contains(taken->bodies, key)) {
+        g_hash_table_replace(taken->bodies, key, body);
+        return;
+    }
+    g_hash_table_insert(taken->bodies, key, body);
+    g_ptr_array_add(taken->keys, g_strdup(key));
+}
+
+Taken *taken_new(const Entry *const *entries, gsize count, GHashTable *names)
+{
+    Taken *taken = g_new0(Taken, 1);
+    taken->bodies = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
+    taken->keys = g_ptr_array_new_with_free_func(g_free);
+    taken->names = names;
+    for (gsize i = 0; i < count; i++)
+        if (strcmp(entries[i]->kind->name, "take") == 0 ||
+            strcmp(entries[i]->kind->name, "news") == 0)
+            taken_add(taken, entries[i]);
+    return taken;
+}
+
+void taken_free(Taken *taken)
+{
+    if (!taken)
+        return;
+    g_hash_table_unref(taken->bodies);
+    g_ptr_array_unref(taken->keys);
+    g_free(taken);
+}
+
+const char *taken_text(const Taken *taken, const char *what, const char *id, const char *field)
+{
+    if (!id)
+        return NULL;
+    g_autofree char *key = g_strconcat(what, " ", id, NULL);
+    return json_string_value(json_object_get(g_hash_table_lookup(taken->bodies, key), field));
+}
+
+GPtrArray *taken_ids(const Taken *taken, const char *what)
+{
+    GPtrArray *ids = g_ptr_array_new();
+    gsize length = strlen(what);
+    for (guint i = 0; i < taken->keys->len; i++) {
+        const char *key = g_ptr_array_index(taken->keys, i);
+        if (strncmp(key, what, length) == 0 && key[length] == ' ')
+            g_ptr_array_add(ids, (gpointer)(key + length + 1));
+    }
+    return ids;
+}
+
+const char *taken_only(const Taken *taken, const char *what, const char *field)
+{
+    g_autoptr(GPtrArray) ids = taken_ids(taken, what);
+    return ids->len ? taken_text(taken, what, g_ptr_array_index(ids, ids->len - 1), field) : NULL;
+}
+
+// An id nobody explained: enough of it to tell it from others.
+static const char *short_id(const char *id)
+{
+    g_autofree char *start = g_strndup(id, 8);
+    return g_intern_string(start);
+}
+
+const char *taken_initials(const Taken *taken, const char *person)
+{
+    const char *initials = taken_text(taken, "person", person, "initials");
+    return !person ? NULL : initials ? initials : short_id(person);
+}
+
+const char *taken_tool(const Taken *taken, const char *tool)
+{
+    const char *label = taken_text(taken, "tool", tool, "label");
+    return !tool ? NULL : label ? label : short_id(tool);
+}
+
+const char *taken_name(const Taken *taken, const char *person)
+{
+    const char *name = person && taken->names ? g_hash_table_lookup(taken->names, person) : NULL;
+    const char *label = taken_text(taken, "owner", person, "label");
+    return name ? name : label ? label : taken_initials(taken, person);
+}

@@ -1,0 +1,116 @@
+#include <check.h>
+#include <standbook/record/digest.h>
+#include <standbook/sheet/words.h>
+#include <stdlib.h>
+#include <string.h>
+
+// All entries of the golden ledger, which has every kind.
+static GPtrArray *golden(void)
+{
+    char *text = NULL;
+    ck_assert(g_file_get_contents("tests/record/golden.ledger", &text, NULL, NULL));
+    g_auto(GStrv) rows = g_strsplit(text, "\n", -1);
+    GPtrArray *entries = g_ptr_array_new_with_free_func((GDestroyNotify)entry_free);
+    for (guint i = 0; rows[i] && *rows[i]; i++) {
+        ChainLink link;
+        ck_assert(chain_row_read(rows[i], &link, NULL));
+        Entry *entry = entry_read(link.line, NULL);
+        ck_assert_ptr_nonnull(entry);
+        g_ptr_array_add(entries, entry);
+    }
+    g_free(text);
+    return entries;
+}
+
+static Taken *taken_of(const GPtrArray *entries, GHashTable *names)
+{
+    return taken_new((const Entry *const *)entries->pdata, entries->len, names);
+}
+
+static void expect_words(const Taken *taken, const GPtrArray *entries, guint seq,
+                         const char *expected)
+{
+    g_autofree char *words = entry_words(taken, g_ptr_array_index(entries, seq - 1));
+    ck_assert_str_eq(words, expected);
+}
+
+START_TEST(entries_read_like_log_lines)
+{
+    g_autoptr(GPtrArray) entries = golden();
+    g_autoptr(Taken) taken = taken_of(entries, NULL);
+    expect_words(taken, entries, 14,
+                 "read main bore[1, front] 59.790 mm with 6f1c2d30 (½ mm from the edge)");
+    expect_words(taken, entries, 15, "look free of cracks[2] yes (white light \"only\")");
+    expect_words(taken, entries, 20,
+                 "slacken main caps[4] 1/4 turn \"cap sits crooked\" (thread clean)");
+    expect_words(taken, entries, 25, "strike #14 typing mistake: 59.790 for 59.970");
+    expect_words(taken, entries, 26,
+                 "concede piston clearance[1] in Returned work stage 1 to 0.12 mm "
+                 "\"honed oversize outside\" customer telephone");
+}
+END_TEST
+
+START_TEST(every_kind_is_told)
+{
+    g_autoptr(GPtrArray) entries = golden();
+    g_autoptr(Taken) taken = taken_of(entries, NULL);
+    for (guint i = 0; i < entries->len; i++) {
+        g_autofree char *words = entry_words(taken, g_ptr_array_index(entries, i));
+        ck_assert_msg(strchr(words, ' ') != NULL, "entry %u says only `%s`", i + 1, words);
+    }
+}
+END_TEST
+
+START_TEST(what_was_taken_is_found_again)
+{
+    g_autoptr(GPtrArray) entries = golden();
+    g_autoptr(Taken) taken = taken_of(entries, NULL);
+    const char *id = "6f1c2d30-0000-4000-8000-000000000021";
+    ck_assert_str_eq(taken_text(taken, "calibration", id, "certificate"), "C-25-118");
+    ck_assert_str_eq(taken_only(taken, "calibration", "found"), "good");
+    ck_assert_ptr_null(taken_text(taken, "tool", id, "label"));
+    ck_assert_ptr_null(taken_text(taken, "calibration", NULL, "found"));
+    g_autoptr(GPtrArray) ids = taken_ids(taken, "calibration");
+    ck_assert_uint_eq(ids->len, 1);
+}
+END_TEST
+
+START_TEST(names_come_from_outside_the_chain)
+{
+    g_autoptr(GPtrArray) entries = golden();
+    GHashTable *names = g_hash_table_new(g_str_hash, g_str_equal);
+    g_hash_table_insert(names, "aa", "Mab Orrin");
+    g_autoptr(Taken) taken = taken_of(entries, names);
+    ck_assert_str_eq(taken_name(taken, "aa"), "Mab Orrin");
+    ck_assert_str_eq(taken_name(taken, "0123456789"), "01234567");
+    ck_assert_ptr_null(taken_name(taken, NULL));
+    g_hash_table_unref(names);
+}
+END_TEST
+
+START_TEST(when_is_when_it_was_done)
+{
+    g_autoptr(GPtrArray) entries = golden();
+    g_autofree char *typed = entry_when(g_ptr_array_index(entries, 13));
+    g_autofree char *done = entry_when(g_ptr_array_index(entries, 9));
+    ck_assert_str_eq(typed, "2025-03-13 10:14");
+    ck_assert_str_eq(done, "2025-03-12 17:05");
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("words");
+    TCase *tcase = tcase_create("words");
+    tcase_add_test(tcase, entries_read_like_log_lines);
+    tcase_add_test(tcase, every_kind_is_told);
+    tcase_add_test(tcase, what_was_taken_is_found_again);
+    tcase_add_test(tcase, names_come_from_outside_the_chain);
+    tcase_add_test(tcase, when_is_when_it_was_done);
+    suite_add_tcase(suite, tcase);
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+}
