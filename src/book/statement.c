@@ -77,8 +77,9 @@ static const struct {
     {SQLITE_CORRUPT, "it is damaged; copy it aside and go back to the last backup"},
     {SQLITE_NOTADB, "it is not a store of standbook"},
     {SQLITE_CANTOPEN, "it cannot be opened; check the rights of the file and its folder"},
-    {SQLITE_IOERR, "the disk did not take or give what was asked, so nothing was stored; check the "
-                   "disk"},
+    {SQLITE_IOERR,
+     "the disk failed; check it, and look whether the last entry stands in the log before "
+     "entering it again"},
 };
 
 void store_trouble(const char *path, sqlite3 *db, int answer, GError **error)
