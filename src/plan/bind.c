@@ -36,9 +36,8 @@ static void fault_nothing(const Site *site, const char *name, gsize offset)
     const char *nearest = suggest(site->reader, name, (const char *const *)names->pdata, count);
     g_autofree char *message =
         nearest ? g_strdup_printf("there is nothing called `%s`; did you mean `%s`?", name, nearest)
-                : g_strdup_printf("there is nothing called `%s`; write the name of a check or a "
-                                  "constant",
-                                  name);
+                : g_strdup_printf("there is nothing called `%s`; write the name of a %s", name,
+                                  site->step ? "check or a constant" : "constant above");
     site_fault(site, offset, message);
 }
 
@@ -91,9 +90,14 @@ static gboolean find_name(const Site *site, const char *name, gsize offset)
     PlanCheck *check = site->step ? g_hash_table_lookup(site->reader->plan->checks, name) : NULL;
     if (check)
         return find_check(site, check, offset);
-    if (!given || given->state == BINDING_NOT_YET) {
+    if (!given) {
         fault_nothing(site, name, offset);
         return FALSE;
+    }
+    if (given->state == BINDING_NOT_YET || given->state == BINDING_NOW) {
+        g_autofree char *message = g_strdup_printf(
+            "a constant uses only constants written above it, which `%s` is not", name);
+        site_fault(site, offset, message);
     }
     return given->state == BINDING_DONE;
 }

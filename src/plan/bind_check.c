@@ -218,10 +218,10 @@ static void bind_doubt(Reader *reader, PlanCheck *check, const char *where)
         check->doubt = read_amount(reader, own, width, check->kind, where);
     } else if (node && !check->formula &&
                (check->asks == LIMITS_VALUE || check->asks == LIMITS_ANY)) {
-        Reader silent = *reader; // a step's doubt holds for the checks whose kind it has
-        g_autoptr(Faults) untold = faults_new();
-        silent.faults = untold;
-        check->doubt = read_amount(&silent, node, width, check->kind, where);
+        gboolean before = reader->hushed;
+        hush(reader, TRUE); // a step's doubt holds for the checks whose kind it has
+        check->doubt = read_amount(reader, node, width, check->kind, where);
+        hush(reader, before);
     }
 }
 

@@ -45,21 +45,24 @@ static gboolean put_value(Array *whole, gsize place, const Array *value)
 static void bind_labels(Reader *reader, PlanGiven *given, const char *where)
 {
     given->value = array_new(&given->axis, 1);
-    given->state = BINDING_DONE;
+    gboolean good = TRUE, known = FALSE; // the kind, by the first value without a fault
     for (guint i = 0; i < tree_count(given->node); i++) {
         const TreeNode *node = tree_at(given->node, i);
-        Kind kind;
+        Kind kind = {0};
         g_autoptr(Array) value = given_value(reader, node, where, &kind);
         gsize place = (gsize)axis_find(given->axis, node->key->text);
+        good = good && value;
         if (!value)
-            given->state = BINDING_FAULTY;
-        else if (i > 0 && !kind_equal(kind, given->kind))
+            continue;
+        if (known && !kind_equal(kind, given->kind))
             fault_at(reader, node, 0, where, "all labels of a constant have one kind of unit");
         else if (!put_value(given->value, place, value))
             fault_at(reader, node, 0, where, "write one number, with its ± if there is one");
-        if (i == 0)
+        if (!known)
             given->kind = kind;
+        known = TRUE;
     }
+    given->state = good ? BINDING_DONE : BINDING_FAULTY;
 }
 
 static void bind_given(Reader *reader, PlanGiven *given)
@@ -68,7 +71,7 @@ static void bind_given(Reader *reader, PlanGiven *given)
     if (plan_check(reader->plan, given->name))
         fault_at(reader, given->node->key, 0, where,
                  "there is a check of this name too; give one of them another name");
-    given->state = BINDING_FAULTY;
+    given->state = BINDING_NOW;
     if (given->node->kind == TREE_MAP && given->axis) {
         bind_labels(reader, given, where);
     } else if (given->node->kind == TREE_SCALAR && *given->node->text) {
@@ -76,6 +79,8 @@ static void bind_given(Reader *reader, PlanGiven *given)
         if (given->value && array_axis_count(given->value))
             given->axis = array_axis(given->value, 0);
         given->state = given->value ? BINDING_DONE : BINDING_FAULTY;
+    } else {
+        given->state = BINDING_FAULTY;
     }
 }
 
@@ -144,11 +149,8 @@ static void bind_stages(Reader *reader, PlanTightening *tightening)
 {
     g_autofree char *where = g_strdup_printf("step \"%s\", group \"%s\": ", tightening->step->name,
                                              tightening->group->name);
-    Faults *told = reader->faults;
-    g_autoptr(Faults) untold = faults_new();
     const TreeNode *first = schema_get(&schema_of_group, tightening->group->node, "stages");
-    if (tightening->again && tightening->stages_at == first)
-        reader->faults = untold; // `as before`: told where they stand
+    hush(reader, tightening->again && tightening->stages_at == first); // told where they stand
     for (guint i = 0; i < tightening->stages->len; i++) {
         Stage *stage = g_ptr_array_index(tightening->stages, i);
         Site site = site_of(reader, tightening->step, where, tightening->stages_at);
@@ -158,7 +160,7 @@ static void bind_stages(Reader *reader, PlanTightening *tightening)
         else if (stage->amount)
             bind_amount(&site, tightening->group, stage);
     }
-    reader->faults = told;
+    hush(reader, FALSE);
 }
 
 static void each_check(Reader *reader, void (*visit)(Reader *reader, PlanCheck *check))

@@ -56,7 +56,7 @@ static gboolean range_end_read(const char *text, RangeEnd *end)
     return TRUE;
 }
 
-static gboolean add_letters(GPtrArray *labels, char from, char to, GError **error)
+static gboolean add_letters(GPtrArray *labels, guchar from, guchar to, GError **error)
 {
     gint step = from <= to ? 1 : -1;
     for (gint letter = from;; letter += step) {
@@ -73,7 +73,7 @@ static gboolean add_range(GPtrArray *labels, const char *first, const char *last
     RangeEnd from, to;
     if (strlen(first) == 1 && strlen(last) == 1 && g_ascii_isalpha(*first) &&
         g_ascii_isalpha(*last) && !!g_ascii_isupper(*first) == !!g_ascii_isupper(*last))
-        return add_letters(labels, *first, *last, error);
+        return add_letters(labels, (guchar)*first, (guchar)*last, error);
     if (!range_end_read(first, &from) || !range_end_read(last, &to) || from.letters != to.letters ||
         strncmp(first, last, from.letters) != 0)
         return refuse(error, "`%s..%s` is no range; write one such as 1..4 or L1..L3", first, last);

@@ -120,7 +120,7 @@ const PlanConsumable *plan_consumable(const Plan *plan, const char *name)
 
 gboolean plan_step_follows(const PlanStep *later, const PlanStep *earlier)
 {
-    return later->before[earlier->index / 64] >> (earlier->index % 64) & 1;
+    return (later->before[earlier->index / 64] >> (earlier->index % 64) & 1) != 0;
 }
 
 guint places_count(const GPtrArray *axes)

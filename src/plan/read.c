@@ -47,9 +47,19 @@ const GPtrArray *names_of(Reader *reader, unsigned kinds)
     return names;
 }
 
+void hush(Reader *reader, gboolean quiet)
+{
+    if (quiet == reader->hushed)
+        return;
+    Faults *faults = reader->faults;
+    reader->faults = reader->other;
+    reader->other = faults;
+    reader->hushed = quiet;
+}
+
 gboolean tell_once(Reader *reader, const void *cause)
 {
-    return g_hash_table_add(reader->told, (gpointer)cause);
+    return !reader->hushed && g_hash_table_add(reader->told, (gpointer)cause);
 }
 
 void fault_unknown(Reader *reader, const TreeNode *node, const char *where, const char *kind,
@@ -336,7 +346,10 @@ Plan *plan_read(const char *bytes, gsize length, Faults *faults)
     if (!top)
         return NULL;
     schema_check(&schema_of_plan, top, "", faults);
-    Reader reader = {.plan = plan_new(top), .faults = faults, .told = g_hash_table_new(NULL, NULL)};
+    Reader reader = {.plan = plan_new(top),
+                     .faults = faults,
+                     .other = faults_new(),
+                     .told = g_hash_table_new(NULL, NULL)};
     read_heading(&reader, top);
     read_units(&reader, top);
     read_gates(&reader, top);
@@ -347,6 +360,7 @@ Plan *plan_read(const char *bytes, gsize length, Faults *faults)
     resolve_plan(&reader);
     bind_plan(&reader);
     g_hash_table_unref(reader.told);
+    faults_free(reader.other);
     for (gsize i = 0; i < G_N_ELEMENTS(reader.names); i++)
         g_clear_pointer(&reader.names[i], g_ptr_array_unref);
     if (faults_count(faults) == before)

@@ -6,7 +6,9 @@
 // What is being read.
 typedef struct {
     Plan *plan;
-    Faults *faults;
+    Faults *faults; // swapped with `other` by hush
+    Faults *other;
+    gboolean hushed;
     // What holds for the steps below.
     guint gate;
     const char *phase;
@@ -31,6 +33,9 @@ enum { NAMES_CHECKS = 1, NAMES_GROUPS = 2, NAMES_PARTS = 4 };
 // The names of these kinds, for suggestions; 0: what a formula can use, the plan's constants first.
 // They belong to the reader.
 const GPtrArray *names_of(Reader *reader, unsigned kinds);
+
+// From here on (TRUE), until FALSE, faults are not told: they were told elsewhere, or are none.
+void hush(Reader *reader, gboolean quiet);
 
 // Whether this is told for the first time: a fault that many nodes share is told once.
 gboolean tell_once(Reader *reader, const void *cause);

@@ -336,17 +336,13 @@ static void read_retighten(Reader *reader, PlanStep *step, const TreeNode *node)
     }
     PlanTightening *tightening = add_tightening(step, group, node->key);
     tightening->again = TRUE;
-    tightening->each = read_runs(reader, group, where);
-    Faults *told = reader->faults; // a faulty order was told where the group stands
-    g_autoptr(Faults) untold = faults_new();
-    reader->faults = untold;
-    read_order(reader, tightening, where);
-    reader->faults = told;
     gboolean as_before = g_str_equal(node->text, "as before");
-    if (as_before)
-        reader->faults = untold;
+    hush(reader, TRUE); // a faulty order was told where the group stands
+    tightening->each = read_runs(reader, group, where);
+    read_order(reader, tightening, where);
+    hush(reader, as_before);
     read_stages(reader, tightening, as_before ? get(group->node, "stages") : node, where);
-    reader->faults = told;
+    hush(reader, FALSE);
 }
 
 void read_retightens(Reader *reader, PlanStep *step, const TreeNode *node)

@@ -93,13 +93,12 @@ static void ask_tightening(Asking *asking, const PlanTightening *tightening)
     if (!asking->list)
         return;
     guint bolts = places_count(tightening->group->axes);
-    g_autofree gboolean *seen = g_new0(gboolean, bolts);
+    g_autoptr(GHashTable) seen = g_hash_table_new(NULL, NULL);
     g_autoptr(GArray) runs = g_array_new(FALSE, FALSE, sizeof(guint));
     for (guint i = 0; i < bolts; i++) {
         guint run = tightening->each[tightening->order[i]];
-        if (!seen[run])
+        if (g_hash_table_add(seen, GUINT_TO_POINTER(run)))
             g_array_append_val(runs, run);
-        seen[run] = TRUE;
     }
     for (guint i = 0; i < runs->len; i++)
         ask_run(asking, tightening, g_array_index(runs, guint, i), i + 1 == runs->len);
@@ -189,12 +188,14 @@ const GPtrArray *plan_requirement_axes(const PlanRequirement *requirement)
     case PLAN_LOOK:
         return requirement->check->places;
     case PLAN_BOLT:
-        return requirement->tightening->group->axes;
+        return requirement->tightening ? requirement->tightening->group->axes : NULL;
     case PLAN_FIT:
         return requirement->part ? requirement->part->axes : requirement->group->axes;
-    default:
-        return NULL;
+    case PLAN_WAIT:
+    case PLAN_SIGN:
+        break;
     }
+    return NULL;
 }
 
 static const char *asked_name(const PlanRequirement *requirement)

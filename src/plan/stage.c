@@ -63,9 +63,8 @@ static Stage *stage_read(const char *text, gboolean first, GError **error)
     while (!shape_fits(row, text))
         row++;
     gsize from = strlen(shapes[row].first);
-    gsize length = strlen(text) - from - strlen(shapes[row].last);
     from += strspn(text + from, " ");
-    length = strlen(text) - from - strlen(shapes[row].last);
+    gsize length = strlen(text) - from - strlen(shapes[row].last);
     g_autofree char *amount = g_strstrip(g_strndup(text + from, length));
     const char *problem = problem_of(row, amount, first);
     if (problem) {

@@ -64,7 +64,9 @@ static char character_at(const Reading *reading, yaml_mark_t mark)
     const char *at = reading->bytes, *end = at + reading->length;
     for (gsize i = 0; at < end && i < mark.index; i++)
         at = g_utf8_next_char(at);
-    return at < end ? *at : '\0';
+    if (at >= end)
+        return '\0';
+    return *at;
 }
 
 // What libyaml says, in a builder's words. An entry fits when the problem contains its text and

@@ -96,6 +96,22 @@ START_TEST(one_fault_is_told_once)
 }
 END_TEST
 
+START_TEST(constants_have_one_kind)
+{
+    const char *text = "plan: T\nunits: [mm]\naxes: {grade: A/B/C}\n"
+                       "given: {wall: {A: nothing, B: 1 bar, C: 2}, ring: ring, other: {X: 1}}\n"
+                       "steps: {One: {do: x}}\n";
+    g_autofree char *found = faults_of(text);
+    ck_assert_str_eq(
+        found, "t:4:19: given \"wall\": there is nothing called `nothing`; write the name of a "
+               "constant above\n"
+               "t:4:41: given \"wall\": all labels of a constant have one kind of unit\n"
+               "t:4:51: given \"ring\": a constant uses only constants written above it, which "
+               "`ring` is not\n"
+               "t:4:64: given \"other\": no axis has these labels; name one under `axes`\n");
+}
+END_TEST
+
 START_TEST(circles_are_found)
 {
     expect_checks("      x = y * 2: any\n      y = x * 2: any\n",
@@ -237,6 +253,7 @@ int main(void)
     TCase *tcase = tcase_create("bind");
     tcase_add_test(tcase, names_kinds_and_order_of_steps);
     tcase_add_test(tcase, one_fault_is_told_once);
+    tcase_add_test(tcase, constants_have_one_kind);
     tcase_add_test(tcase, circles_are_found);
     tcase_add_test(tcase, limits_fit_their_check);
     tcase_add_test(tcase, a_formula_gives_places_unit_and_kind);
