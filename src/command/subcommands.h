@@ -1,5 +1,10 @@
-// One function for each subcommand, each in the file of its name.
+// One function for each subcommand.
 #pragma once
 #include "command.h"
 
+int backup_run(int argc, char **argv, Common *common);
+int export_run(int argc, char **argv, Common *common);
+int import_run(int argc, char **argv, Common *common);
 int plan_run(int argc, char **argv, Common *common);
+int store_run(int argc, char **argv, Common *common);
+int verify_run(int argc, char **argv, Common *common);

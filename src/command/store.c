@@ -1,0 +1,96 @@
+#include "store.h"
+#include "subcommands.h"
+
+#include <standbook/base/text.h>
+#include <standbook/book/care.h>
+#include <string.h>
+
+char *store_path(const Common *common)
+{
+    const char *named = common->store ? common->store : g_getenv("STANDBOOK_STORE");
+    return named && *named
+               ? g_strdup(named)
+               : g_build_filename(g_get_user_data_dir(), "standbook", "standbook.db", NULL);
+}
+
+Book *store_open(const Common *common, BookUse use, GError **error)
+{
+    g_autofree char *path = store_path(common);
+    return book_open(path, use, error);
+}
+
+static char *nearest_label(const GPtrArray *ledgers, const char *label)
+{
+    g_autoptr(GPtrArray) labels = g_ptr_array_new();
+    for (guint i = 0; i < ledgers->len; i++)
+        g_ptr_array_add(labels, ((BookLedger *)g_ptr_array_index(ledgers, i))->label);
+    return g_strdup(text_nearest(label, (const char *const *)labels->pdata, labels->len));
+}
+
+char *store_ledger(Book *book, const char *label, GError **error)
+{
+    g_autoptr(GPtrArray) ledgers = book_ledgers(book, error);
+    if (!ledgers)
+        return NULL;
+    for (guint i = 0; i < ledgers->len; i++) {
+        const BookLedger *ledger = g_ptr_array_index(ledgers, i);
+        gboolean shop = ledger->sort == LEDGER_SHOP && strcmp(label, "shop") == 0;
+        if (shop || (ledger->sort == LEDGER_BUILD && strcmp(label, ledger->label) == 0))
+            return g_strdup(ledger->id);
+    }
+    g_autofree char *nearest = nearest_label(ledgers, label);
+    if (nearest)
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "there is no build `%s`; did you mean `%s`?", label, nearest);
+    else
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "there is no build `%s`; standbook build list names them", label);
+    return NULL;
+}
+
+static int store_new(GStrv words, Common *common)
+{
+    g_autofree char *path = words[0] ? g_strdup(words[0]) : store_path(common);
+    g_autofree char *folder = g_path_get_dirname(path);
+    g_autofree char *clean = text_clean(path, -1);
+    GError *error = NULL;
+    if (g_mkdir_with_parents(folder, 0700) != 0)
+        return fail_saying(3, "the folder %s cannot be made", folder);
+    if (!book_create(path, &error))
+        return fail_with(error);
+    say("%s: a new store\n", clean);
+    return 0;
+}
+
+static int store_rebuild(GStrv words, Common *common)
+{
+    (void)words;
+    GError *error = NULL;
+    g_autoptr(Book) book = store_open(common, BOOK_WRITE, &error);
+    if (!book || !book_rebuild(book, &error))
+        return fail_with(error);
+    say("made again from the entries\n");
+    return 0;
+}
+
+static int store_where(GStrv words, Common *common)
+{
+    (void)words;
+    g_autofree char *path = store_path(common);
+    say_clean(path);
+    return 0;
+}
+
+int store_run(int argc, char **argv, Common *common)
+{
+    static const Verb verbs[] = {
+        {"new", "[FILE]", 0, 1, store_new},
+        {"rebuild", "", 0, 0, store_rebuild},
+        {"where", "", 0, 0, store_where},
+        {NULL, NULL, 0, 0, NULL},
+    };
+    return verbs_run(argc, argv, common, verbs,
+                     "new makes an empty store and never overwrites anything; rebuild makes the\n"
+                     "tables that answer questions again from the entries; where says which file\n"
+                     "is used.");
+}
