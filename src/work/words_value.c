@@ -1,0 +1,174 @@
+// Values with their units, one or several.
+#include <standbook/base/text.h>
+#include <standbook/work/words.h>
+#include <string.h>
+
+// Words that end a row of values; whatever else stands there must be a unit.
+static const char *const fixed[] = {"with", "loose",    "after",  "from",        "by",
+                                    "to",   "customer", "second", "certificate", "repeats",
+                                    "due",  "U",        "step",   "reach"};
+
+static gboolean is_fixed(const char *word)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(fixed); i++)
+        if (strcmp(fixed[i], word) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+// Where one value stands: its number, and its unit if it has its own.
+typedef struct {
+    const char *start, *end;
+    const char *unit_at;
+    char *unit;
+} Piece;
+
+static void piece_clear(gpointer data)
+{
+    g_free(((Piece *)data)->unit);
+}
+
+static void value_free(gpointer data)
+{
+    WordsValue *value = data;
+    reading_clear(&value->reading);
+    g_free(value);
+}
+
+// The bytes of a bound and a sign, with blanks between.
+static gsize front_length(const char *at)
+{
+    const char *start = at;
+    at += *at == '<' || *at == '>';
+    at += strspn(at, " \t");
+    at += g_str_has_prefix(at, "−") ? strlen("−") : *at == '-' || *at == '+';
+    at += strspn(at, " \t");
+    return (gsize)(at - start);
+}
+
+static gboolean begins_value(const char *at)
+{
+    at += front_length(at);
+    return g_ascii_isdigit(*at) || (*at == '.' && g_ascii_isdigit(at[1]));
+}
+
+static gboolean refuse_unit(const Words *words, const char *at, const char *word, GError **error)
+{
+    g_autoptr(GError) why = NULL;
+    g_autoptr(Unit) unit = unit_parse(word, &why);
+    const char *near = unit ? NULL : text_nearest(word, fixed, G_N_ELEMENTS(fixed));
+    if (unit)
+        return TRUE;
+    if (near)
+        return words_refuse(words, at, error, "`%s` is no unit; did you mean `%s`?", word, near);
+    return words_refuse(words, at, error, "%s", why->message);
+}
+
+// The unit behind a number, tight or behind a blank.
+static gboolean read_unit(Words *words, Piece *piece, GError **error)
+{
+    gboolean tight = words->at == piece->end;
+    if (tight && *words->at == '"') {
+        piece->unit = g_strdup("\"");
+        piece->unit_at = words->at++;
+        return TRUE;
+    }
+    gsize span = unit_span(words->at);
+    if (span == 0)
+        return TRUE;
+    gsize whole = strcspn(words->at, " \t[]\",");
+    g_autofree char *word = g_strndup(words->at, MAX(span, whole));
+    if (is_fixed(word))
+        return TRUE;
+    if (!refuse_unit(words, words->at, word, error))
+        return FALSE;
+    piece->unit_at = words->at;
+    words->at += strlen(word);
+    piece->unit = g_steal_pointer(&word);
+    return TRUE;
+}
+
+static gboolean read_piece(Words *words, Piece *piece, GError **error)
+{
+    NumberTyped typed;
+    gsize offset = 0;
+    g_autoptr(GError) why = NULL;
+    const char *digits = words->at + front_length(words->at);
+    *piece = (Piece){.start = words->at};
+    if (!number_scan(digits, &typed, &offset, &why))
+        return words_refuse(words, digits + offset, error, "%s", why->message);
+    piece->end = digits + typed.length;
+    number_typed_clear(&typed);
+    words->at = piece->end;
+    if (*words->at != '"')
+        words->at += strspn(words->at, " \t");
+    if (!read_unit(words, piece, error))
+        return FALSE;
+    words->at += strspn(words->at, " \t");
+    return TRUE;
+}
+
+static WordsValue *make_value(const Words *words, const Piece *piece, const Piece *last,
+                              const Unit *unit, GError **error)
+{
+    const Piece *from = piece->unit ? piece : last;
+    g_autofree char *number = g_strndup(piece->start, (gsize)(piece->end - piece->start));
+    g_autofree char *text = from->unit ? g_strconcat(number, " ", from->unit, NULL) : NULL;
+    g_autoptr(GError) why = NULL;
+    WordsValue *value = g_new0(WordsValue, 1);
+    value->at = piece->start;
+    if (reading_parse(text ? text : number, unit, &value->reading, NULL, &why))
+        return value;
+    g_free(value);
+    words_refuse(words, from->unit ? from->unit_at : piece->start, error, "%s", why->message);
+    return NULL;
+}
+
+static GArray *read_pieces(Words *words, gsize most, GError **error)
+{
+    g_autoptr(GArray) pieces = g_array_new(FALSE, FALSE, sizeof(Piece));
+    g_array_set_clear_func(pieces, piece_clear);
+    if (!begins_value(words->at)) {
+        words_refuse(words, words->at, error, "a value is missing here; write digits");
+        return NULL;
+    }
+    while (pieces->len < most && begins_value(words->at)) {
+        Piece piece;
+        if (!read_piece(words, &piece, error))
+            return NULL;
+        g_array_append_val(pieces, piece);
+    }
+    return g_steal_pointer(&pieces);
+}
+
+static GPtrArray *read_values(Words *words, const Unit *unit, gsize most, GError **error)
+{
+    g_autoptr(GArray) pieces = read_pieces(words, most, error);
+    if (!pieces)
+        return NULL;
+    g_autoptr(GPtrArray) values = g_ptr_array_new_with_free_func(value_free);
+    const Piece *last = &g_array_index(pieces, Piece, pieces->len - 1);
+    for (guint i = 0; i < pieces->len; i++) {
+        WordsValue *value = make_value(words, &g_array_index(pieces, Piece, i), last, unit, error);
+        if (!value)
+            return NULL;
+        g_ptr_array_add(values, value);
+    }
+    return g_steal_pointer(&values);
+}
+
+GPtrArray *words_values(Words *words, const Unit *unit, GError **error)
+{
+    return read_values(words, unit, G_MAXSIZE, error);
+}
+
+gboolean words_value(Words *words, const Unit *unit, Reading *reading, GError **error)
+{
+    g_autoptr(GPtrArray) values = read_values(words, unit, 1, error);
+    if (!values)
+        return FALSE;
+    WordsValue *value = values->pdata[0];
+    *reading = value->reading;
+    value->reading = (Reading){0};
+    return TRUE;
+}
