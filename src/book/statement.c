@@ -19,6 +19,31 @@ static const char *const texts[SQL_COUNT] = {
     [SQL_ENTRY_ADD] = "INSERT INTO entry (ledger, line, digest, seq) VALUES (?1, ?2, ?3, ?4)",
     [SQL_KEPT] = "SELECT bytes FROM kept WHERE digest = ?1",
     [SQL_KEPT_ADD] = "INSERT INTO kept (digest, what, bytes) VALUES (?1, ?2, ?3)",
+    [SQL_FIND_WORDS] =
+        "SELECT found.ledger, seq FROM word AS found JOIN ledger ON ledger.id = found.ledger"
+        " WHERE instr(lower(text), lower(?1)) ORDER BY ledger.label, seq",
+    [SQL_FIND_CHECK] =
+        "SELECT found.ledger, seq FROM reading AS found JOIN ledger ON ledger.id = found.ledger"
+        " WHERE name = ?1 ORDER BY ledger.label, seq",
+    [SQL_FIND_TOOL] =
+        "SELECT found.ledger, seq FROM tool_use AS found JOIN ledger ON ledger.id = found.ledger"
+        " WHERE tool = ?1 ORDER BY ledger.label, seq",
+    [SQL_FIND_LOT] =
+        "SELECT found.ledger, seq FROM part AS found JOIN ledger ON ledger.id = found.ledger"
+        " WHERE lot = ?1 ORDER BY ledger.label, seq",
+    [SQL_FIND_SERIAL] =
+        "SELECT found.ledger, seq FROM part AS found JOIN ledger ON ledger.id = found.ledger"
+        " WHERE serial = ?1 ORDER BY ledger.label, seq",
+    [SQL_FIND_STOCK] =
+        "SELECT found.ledger, seq FROM stock AS found JOIN ledger ON ledger.id = found.ledger"
+        " WHERE found.id = ?1 ORDER BY ledger.label, seq",
+    [SQL_FIND_TAKEN] =
+        "SELECT found.ledger, min(seq) FROM taken AS found JOIN ledger ON ledger.id = found.ledger"
+        " WHERE found.id = ?1 GROUP BY found.ledger ORDER BY ledger.label",
+    [SQL_PERSON] = "SELECT name, address, phone FROM person_detail WHERE person = ?1",
+    [SQL_PERSON_ADD] = "INSERT INTO person_detail (person, name, address, phone)"
+                       " VALUES (?1, ?2, ?3, ?4)",
+    [SQL_PERSON_ERASE] = "DELETE FROM person_detail WHERE person = ?1",
 };
 
 gboolean statements_prepare(Book *book)
