@@ -46,6 +46,14 @@ Array *array_copy(const Array *array)
     return shared;
 }
 
+Array *array_own(const Array *array)
+{
+    Array *own = array_new((const Axis *const *)array->axes->pdata, array->axes->len);
+    for (gsize i = 0; i < array->places->len; i++)
+        array_put(own, i, place_copy(&g_array_index(array->places, Place, i)));
+    return own;
+}
+
 void array_free(Array *array)
 {
     if (array == NULL || --array->references > 0) {
@@ -80,6 +88,13 @@ void array_set_constant(Array *array, gsize place, const Number *value, const Nu
 void array_set_not_needed(Array *array, gsize place)
 {
     array_put(array, place, (Place){.state = PLACE_NOT_NEEDED});
+}
+
+void array_set_doubts(Array *array, gsize place, guint32 doubts)
+{
+    Place *at = &g_array_index(array->places, Place, place);
+    if (at->state == PLACE_VALUE)
+        at->doubts = doubts;
 }
 
 void array_set_open(Array *array, gsize place, const char *note)

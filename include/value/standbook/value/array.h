@@ -41,6 +41,8 @@ Array *array_new(const Axis *const *axes, gsize count) G_GNUC_WARN_UNUSED_RESULT
 // No axes, one value, nothing in it to doubt.
 Array *array_constant(const Number *value) G_GNUC_WARN_UNUSED_RESULT;
 Array *array_copy(const Array *array) G_GNUC_WARN_UNUSED_RESULT;
+// The same values in an array that nobody shares, for filling. The caller frees.
+Array *array_own(const Array *array) G_GNUC_WARN_UNUSED_RESULT;
 void array_free(Array *array); // NULL is allowed
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Array, array_free)
 
@@ -52,6 +54,8 @@ void array_set_constant(Array *array, gsize place, const Number *value, const Nu
                         gint source);
 void array_set_not_needed(Array *array, gsize place);
 void array_set_open(Array *array, gsize place, const char *note); // note: static text or NULL
+// Replaces the doubts of a place that holds a value.
+void array_set_doubts(Array *array, gsize place, guint32 doubts);
 
 gsize array_axis_count(const Array *array);
 const Axis *array_axis(const Array *array, gsize index);

@@ -1,0 +1,123 @@
+// The one judgement. Screen, sheet, command line and JSON all read what stands here. Pure: the plan
+// and the entries come in, an assessment goes out; nothing else is asked.
+#pragma once
+#include <standbook/base/moment.h>
+#include <standbook/plan/plan.h>
+#include <standbook/record/entry.h>
+#include <standbook/value/array.h>
+
+typedef enum {
+    VERDICT_OPEN,
+    VERDICT_PASS,
+    VERDICT_FAIL,
+    VERDICT_IN_DOUBT,
+    VERDICT_CONCEDED,
+    VERDICT_NOTED,
+    VERDICT_NOT_NEEDED,
+} Verdict; // in the order of verdict_names (record/kind.h)
+
+enum { VERDICTS = 7 };
+
+// The closed list of reasons. A doubt about the evidence travels through formulas as the bit
+// reason_bit(reason) of Place.doubts.
+typedef enum {
+    REASON_NONE,
+    REASON_LOW,
+    REASON_HIGH,
+    REASON_BEYOND_WEAR,
+    REASON_LOOK,
+    REASON_GAUGE, // the gauge cannot tell
+    REASON_TOOL,
+    REASON_ORDER,
+    REASON_BASIS,
+    REASON_SPENT,
+    REASON_PART,
+    REASON_WINDOW,
+    REASON_DISAGREE,
+    REASON_CLOCK,
+} Reason;
+
+enum { REASONS = 14 };
+
+// `pass`, `in doubt`; `beyond wear`, `gauge`; "" for REASON_NONE. Static.
+const char *verdict_words(Verdict verdict);
+const char *reason_words(Reason reason);
+// The reason of these words (REASON_NONE if there is none).
+Reason reason_of_words(const char *words);
+guint32 reason_bit(Reason reason);
+
+// The sort of a requirement, in the order of the choices of `asked` in the table of kinds.
+typedef enum { ASKED_READ, ASKED_LOOK, ASKED_BOLT, ASKED_WAIT, ASKED_FIT, ASKED_SIGN } Asked;
+
+const char *asked_words(Asked asked); // `read`, `look`, … Static.
+
+// One thing asked for, and what became of it. All texts and numbers belong to the assessment.
+typedef struct {
+    Asked asked;
+    const char *name;     // of the check, bolt set, part or step
+    const PlanStep *step; // where it is asked
+    GStrv labels;         // its place: labels in the order of the axes; empty for one place
+    char *place;          // the same in words: `main 3, front`; "" for one place
+    guint stage;          // from 1: the stage, or which signature; else 0
+    guint gate;           // index in the plan's gates
+    gboolean added;       // work the plan did not have
+    gboolean optional;    // may be left open
+    gboolean finding;     // as found, before work
+    gboolean withdrawn;   // counted neither open nor otherwise
+
+    Verdict verdict;
+    Reason reason;
+    guint32 doubts;         // bits of all the evidence doubts that stand
+    Verdict own_verdict;    // as judged, before finding, concession, read again took it over
+    Reason own_reason;      // likewise
+    Number *value;          // base units; NULL if there is none
+    Bound bound;            // of the value
+    Number *variance;       // u² in base units; NULL without value
+    Number *lower, *upper;  // limits in force, base units; NULL where there is none
+    Number *wear;           // service limit, base units, or NULL
+    const PlanCheck *check; // of a read or look, else NULL: unit, decimals, source
+    char *answer;           // to a look, the grade chosen, a part's lot or serial; else NULL
+    guint read, asked_for;  // of a formula: `3 of 6 read`
+    gint64 entry;           // seq of the newest entry that it rests on; 0: none yet
+    gint64 conceded, upheld, amended, decided; // seq of the entry, 0 if none counts
+    GPtrArray *notes;                          // char *: footnotes in words, in order
+} Requirement;
+
+typedef struct {
+    GPtrArray *requirements; // Requirement *, in the plan's order, withdrawn ones among them
+    guint planned, added, withdrawn;
+    guint counts[VERDICTS]; // of all that are not withdrawn; planned + added - withdrawn in sum
+    GPtrArray *gates;       // GateCount *, one for each gate of the plan
+    gint64 upto;            // the last entry judged
+} Assessment;
+
+// A gate asks for its own requirements and those of the gates before it.
+typedef struct {
+    const char *name;
+    guint counts[VERDICTS]; // of this gate and those before
+    guint left;             // requirements that keep it from being complete
+    gint64 sealed;          // seq of its newest live seal, 0 if none
+} GateCount;
+
+// Which verdicts turn if this tool was out by so much?
+typedef struct {
+    const char *tool;     // its id
+    const Number *offset; // added to each of its readings, base units
+} Hypothesis;
+
+// Judges entries 1 to `upto` (0: all; `count` at most) of one build's ledger, which are in turn
+// (record/order.h). `plan` is the plan in force with what the build added to it
+// (judge/extend.h) and outlives the assessment. `hypothesis` may be NULL. The caller frees.
+Assessment *assess(const Plan *plan, const Entry *const *entries, gsize count, gint64 upto,
+                   const Hypothesis *hypothesis) G_GNUC_WARN_UNUSED_RESULT;
+void assessment_free(Assessment *assessment); // NULL is allowed
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(Assessment, assessment_free)
+
+// Whether this requirement keeps its gate from being complete: open (unless optional), fail or in
+// doubt.
+gboolean requirement_is_left(const Requirement *requirement);
+// `read main clearance[3]`, `bolt main caps in Crank[4], stage 2`, `sign Crank, 1`. The caller
+// frees with g_free.
+char *requirement_name(const Requirement *requirement) G_GNUC_WARN_UNUSED_RESULT;
+// The index of the gate, -1 if the plan has none of that name.
+gint plan_gate(const Plan *plan, const char *name);

@@ -1,0 +1,212 @@
+#include "judge.h"
+
+#include <standbook/rules/consumable.h>
+#include <standbook/rules/tool.h>
+#include <string.h>
+
+enum { SECONDS_OF_A_DAY = 86400 };
+
+static const char *body_text(const json_t *body, const char *field)
+{
+    return json_string_value(json_object_get(body, field));
+}
+
+// A value of a taken body in base units, NULL if it is not there. `width` leaves out the offset of
+// a temperature.
+static Number *body_value(const json_t *body, const char *field, gboolean width)
+{
+    const json_t *value = json_object_get(body, field);
+    const char *text = body_text(value, "value"), *unit_words = body_text(value, "unit");
+    g_autoptr(Number) number = text ? number_from_text(text, NULL) : NULL;
+    g_autoptr(Unit) unit = unit_words && *unit_words ? unit_parse(unit_words, NULL) : NULL;
+    if (!number)
+        return NULL;
+    return width ? unit_width_to_base(unit, number) : unit_to_base(unit, number);
+}
+
+static gint64 day_of(const char *date)
+{
+    g_autofree char *text = g_strdup_printf("%s 00:00", date ? date : "");
+    Moment moment = 0;
+    return moment_parse(text, &moment, NULL) ? moment / SECONDS_OF_A_DAY : G_MININT64;
+}
+
+static gint64 day_done(const Judge *judge, gint64 seq)
+{
+    return judge->done[seq - 1] / SECONDS_OF_A_DAY;
+}
+
+static const json_t *taken_body(const Entry *entry, const char *what)
+{
+    if (g_strcmp0(entry_text(entry, "what"), what) != 0)
+        return NULL;
+    return json_object_get(entry->body, "body");
+}
+
+json_t *judge_known(const Judge *judge, const char *what, const char *id)
+{
+    GPtrArray *about = id ? g_hash_table_lookup(judge->known, id) : NULL;
+    for (guint i = about ? about->len : 0; i-- > 0;) {
+        const json_t *body = taken_body(g_ptr_array_index(about, i), what);
+        if (body)
+            return (json_t *)body;
+    }
+    return NULL;
+}
+
+// A calibration as the ledger came to know it.
+typedef struct {
+    ToolCalibration rule;
+    const json_t *body;
+} Calibration;
+
+static gint calibration_order(gconstpointer a, gconstpointer b)
+{
+    const Calibration *one = a, *other = b;
+    if (one->rule.day != other->rule.day)
+        return one->rule.day < other->rule.day ? -1 : 1;
+    return (one->rule.seq > other->rule.seq) - (one->rule.seq < other->rule.seq);
+}
+
+static ToolFound found_of(const char *words)
+{
+    if (g_strcmp0(words, "wrong") == 0)
+        return TOOL_FOUND_WRONG;
+    return g_strcmp0(words, "adjusted") == 0 ? TOOL_ADJUSTED : TOOL_FOUND_GOOD;
+}
+
+static GArray *calibrations_of(const Judge *judge, const char *tool)
+{
+    GArray *calibrations = g_array_new(FALSE, TRUE, sizeof(Calibration));
+    GPtrArray *about = tool ? g_hash_table_lookup(judge->known, tool) : NULL;
+    for (guint i = 0; about && i < about->len; i++) {
+        const Entry *entry = g_ptr_array_index(about, i);
+        const json_t *body = taken_body(entry, "calibration");
+        if (!body)
+            continue;
+        const char *due = body_text(body, "due");
+        Calibration one = {.rule = {.day = day_of(body_text(body, "date")),
+                                    .seq = entry->seq,
+                                    .due = due ? day_of(due) : 0,
+                                    .has_due = due != NULL,
+                                    .found = found_of(body_text(body, "found"))},
+                           .body = body};
+        g_array_append_val(calibrations, one);
+    }
+    g_array_sort(calibrations, calibration_order);
+    return calibrations;
+}
+
+static ToolStanding standing_of(const Judge *judge, const Entry *entry, GArray *calibrations,
+                                ToolSort sort, ToolState range)
+{
+    g_autofree ToolCalibration *rules = g_new(ToolCalibration, calibrations->len + 1);
+    for (guint i = 0; i < calibrations->len; i++)
+        rules[i] = g_array_index(calibrations, Calibration, i).rule;
+    ToolUse use = {.day = day_done(judge, entry->seq), .seq = entry->seq, .range = range};
+    return tool_use_standing(sort, rules, calibrations->len, &use);
+}
+
+static ToolState range_of(const json_t *tool, ToolSort sort, const Number *value)
+{
+    g_autoptr(Number) least = body_value(tool, "least", FALSE);
+    g_autoptr(Number) greatest = body_value(tool, "greatest", FALSE);
+    if (!value || (!least && !greatest))
+        return TOOL_GOOD;
+    return tool_range_state(sort, number_rational(least), number_rational(greatest),
+                            number_rational(value));
+}
+
+guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, gboolean torque,
+                         const Number *value, guint *evidence)
+{
+    const char *id = entry_text(entry, "tool");
+    if (!id)
+        return torque ? reason_bit(REASON_TOOL) : 0;
+    const json_t *tool = judge_known(judge, "tool", id);
+    if (!tool)
+        return reason_bit(REASON_TOOL);
+    g_autoptr(GArray) calibrations = calibrations_of(judge, id);
+    ToolSort sort = torque ? TOOL_TORQUE : TOOL_GAUGE;
+    ToolStanding standing =
+        standing_of(judge, entry, calibrations, sort, range_of(tool, sort, value));
+    if (standing.after >= 0 && standing.state == TOOL_WRONG) {
+        gint64 news = g_array_index(calibrations, Calibration, standing.after).rule.seq;
+        *evidence = MAX(*evidence, judge_rank(judge, news));
+    }
+    return standing.state == TOOL_GOOD ? 0 : reason_bit(REASON_TOOL);
+}
+
+// A gauge keeps its identity from one calibration to the next; its doubt is that of the calibration
+// in force when it was used.
+void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading,
+                 const Number *last_place)
+{
+    const char *id = entry_text(entry, "tool");
+    const json_t *tool = judge_known(judge, "tool", id);
+    g_autoptr(GArray) calibrations = calibrations_of(judge, tool ? id : NULL);
+    ToolStanding standing = standing_of(judge, entry, calibrations, TOOL_GAUGE, TOOL_GOOD);
+    if (standing.before >= 0) {
+        const Calibration *force = &g_array_index(calibrations, Calibration, standing.before);
+        reading->expanded = body_value(force->body, "uncertainty", TRUE);
+        reading->repeat = body_value(force->body, "repeat", TRUE);
+        reading->gauge = g_strdup_printf("%s %" G_GINT64_FORMAT, id, force->rule.seq);
+    }
+    if (tool)
+        reading->graduation = body_value(tool, "graduation", TRUE);
+    if (!reading->graduation)
+        reading->graduation = number_copy(last_place);
+    if (tool && !reading->gauge)
+        reading->gauge = g_strdup(id);
+    reading->doubt = (ReadingDoubt){.gauge = reading->gauge,
+                                    .expanded = reading->expanded,
+                                    .repeat = reading->repeat,
+                                    .graduation = reading->graduation};
+}
+
+static gboolean is_expired(const Judge *judge, const char *date, gint64 seq)
+{
+    return date && day_done(judge, seq) > day_of(date);
+}
+
+static gboolean is_recalled(const Judge *judge, const char *lot)
+{
+    return judge_known(judge, "recall", lot) != NULL;
+}
+
+guint32 judge_lot_doubt(const Judge *judge, const Entry *entry)
+{
+    gboolean laid = strcmp(entry->kind->name, "laid") == 0;
+    const char *id = entry_text(entry, laid ? "item" : "lot");
+    const json_t *body = judge_known(judge, laid ? "consumable" : "lot", id);
+    gboolean bad = is_expired(judge, body_text(body, "expires"), entry->seq) ||
+                   (laid && is_expired(judge, entry_text(entry, "expires"), entry->seq)) ||
+                   is_recalled(judge, id);
+    return bad ? reason_bit(REASON_PART) : 0;
+}
+
+const char *judge_lot_grade(const Judge *judge, const Entry *entry)
+{
+    return body_text(judge_known(judge, "lot", entry_text(entry, "lot")), "grade");
+}
+
+// Whether the wall clock ran forward over all entries typed between the two.
+static gboolean clock_ran_forward(const Judge *judge, gint64 from, gint64 to)
+{
+    for (gint64 seq = MIN(from, to); seq < MAX(from, to); seq++)
+        if (judge->at[seq] < judge->at[seq - 1])
+            return FALSE;
+    return TRUE;
+}
+
+guint32 judge_window(const Judge *judge, gint64 from, gint64 to, gboolean within,
+                     const Number *limit)
+{
+    gint64 seconds = judge->done[to - 1] - judge->done[from - 1];
+    if (seconds < 0 || !clock_ran_forward(judge, from, to))
+        return reason_bit(REASON_CLOCK);
+    g_autoptr(Number) elapsed = number_from_integer((glong)seconds);
+    WindowAnswer answer = within ? window_within(number_rational(elapsed), number_rational(limit))
+                                 : window_after(number_rational(elapsed), number_rational(limit));
+    return answer == WINDOW_OK ? 0 : reason_bit(REASON_WINDOW);
+}

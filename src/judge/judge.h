@@ -1,0 +1,219 @@
+// Inside the room: what the walk through the entries gathers, and what is made of it.
+#pragma once
+#include <standbook/judge/assess.h>
+#include <standbook/plan/requirement.h>
+#include <standbook/value/uncertainty.h>
+
+typedef struct CheckState CheckState;
+typedef struct SetState SetState;
+
+// One check in one step: its own, or one that asks for it once more.
+struct CheckState {
+    const PlanCheck *check;
+    const PlanStep *step;
+    CheckState *again;  // in the next step that asks for it, or NULL
+    guint places;       // of check->axes
+    GArray **readings;  // for each place of a check that is read: guint into Judge.readings
+    guint *requirement; // for each place of check->places: index of its requirement
+    GArray *looks;      // seq of the entries that answered, by place of check->places (gint64)
+    gint64 *chosen_by;  // for each place of check->places: seq of the choice, 0 if none
+    gssize *chosen;     // likewise: index of the label chosen, -1 if none
+    guint *evidence;    // for each place of check->axes: rank that an uphold must stand behind
+    gint64 *upheld;     // likewise: seq of the uphold that counts, 0 if none
+    guint struck_move;  // a struck move stands before what comes next: see record.md §5, Setting
+    Array *value;       // worked out once, NULL before
+    gboolean working;
+};
+
+// One reading that is live and counts at all (not a loose one).
+typedef struct {
+    CheckState *state;
+    guint place;
+    gint64 seq;
+    guint rank;
+    Number *value; // base units
+    Bound bound;
+    ReadingDoubt doubt;
+    char *gauge;
+    Number *expanded, *repeat, *graduation; // what `doubt` points to
+    guint32 doubts;                         // of its own: tool, and basis of a struck move
+    guint evidence;                         // rank of what put its tool in doubt, or its own
+    GArray *ticks;                          // guint into Judge.ticks: the bolts it was read with
+    gboolean slack;                         // read with a bolt that was not final
+} ReadingState;
+
+// One bolt taken through one stage.
+typedef struct {
+    guint tightening, stage, bolt; // indexes, from 0
+    gint64 seq;
+    guint rank;
+    guint round; // how often this bolt had been through this stage before
+    guint32 doubts;
+    guint evidence; // rank that an uphold must stand behind
+    guint32 upheld;
+} TickState;
+
+// One tightening of a set: for each stage and bolt the tick that counts, and how many there were.
+typedef struct {
+    const PlanTightening *tightening;
+    gint *ticks;        // [stage * bolts + bolt]: index into Judge.ticks, -1 if none
+    guint *rounds;      // likewise: how often ticked so far
+    guint *requirement; // likewise: index of its requirement; a wait has it at bolt 0
+    gint64 *waited;     // for each stage: seq of `waited`, 0 if none
+} TighteningState;
+
+typedef struct {
+    gboolean tight;    // ticked since it was last slackened
+    gboolean used_up;  // taken through a stage that uses up a single-use bolt
+    gboolean spent;    // slackened after that, and nothing new fitted since
+    guint force;       // index of the tightening in force
+    gint64 fit;        // seq of what was last fitted there, 0 if nothing
+    guint requirement; // index of its fit requirement, G_MAXUINT if none is asked
+} BoltState;
+
+struct SetState {
+    const PlanGroup *group;
+    guint bolts;
+    GArray *tightenings; // TighteningState, in the plan's order
+    BoltState *bolt;
+    gint64 laid; // seq of the consumable laid for the tightening to come, 0 if none
+};
+
+typedef struct {
+    const PlanPart *part;
+    guint places;
+    gint64 *fit;        // for each place: seq of what is fitted, 0 if nothing
+    guint *requirement; // likewise
+} PartState;
+
+// Something slackened, replaced, moved or reworked: readings that rest on it fall.
+typedef struct {
+    const void *subject; // PlanGroup, PlanPart or PlanCheck
+    const GPtrArray *axes;
+    GStrv labels; // in the order of `axes`; NULL for all places
+    guint rank;
+    guint step; // index of the step it happened in
+} Disturbance;
+
+typedef struct {
+    const Plan *plan;
+    const Entry *const *entries;
+    gsize count;
+    const Hypothesis *hypothesis;
+    gboolean *live;
+    guint *rank;     // by seq - 1: place in the order of judgement, from 1
+    gint64 *ranked;  // seqs in that order
+    Moment *at;      // by seq - 1
+    Moment *done;    // by seq - 1: when it was done
+    GArray *asked;   // PlanRequirement
+    GPtrArray *made; // Requirement *, one for each of `asked`
+    GPtrArray *checks, *sets, *parts;
+    GHashTable *state_of;     // of a PlanCheck, PlanGroup or PlanPart
+    GArray *readings, *ticks; // ReadingState, TickState
+    GArray *disturbances;     // Disturbance, by rank
+    GHashTable *known;        // by id: GPtrArray of Entry *, `take` and `news` about it
+    GHashTable *signatures;   // PlanStep → GArray of gint64: seq by signature
+} Judge;
+
+// state.c: everything the plan asks for, with nothing done yet.
+void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsize count,
+                const Hypothesis *hypothesis);
+void judge_clear(Judge *judge);
+const Entry *judge_entry(const Judge *judge, gint64 seq);
+guint judge_rank(const Judge *judge, gint64 seq);
+Requirement *judge_requirement(const Judge *judge, guint index);
+CheckState *judge_check(const Judge *judge, const char *name, const char *step);
+// The state of a check as its formulas see it from a step: the last one asked for up to there.
+CheckState *judge_check_for(const Judge *judge, const PlanCheck *check, const PlanStep *step);
+SetState *judge_set(const Judge *judge, const char *name);
+PartState *judge_part(const Judge *judge, const char *name);
+
+// places.c: the places that an entry's `place` means; no place means all of them.
+typedef void (*PlaceVisitor)(Judge *judge, guint place, gpointer user);
+void judge_each_place(Judge *judge, const GPtrArray *axes, const Entry *entry, const char *field,
+                      PlaceVisitor visit, gpointer user);
+gssize judge_place(const GPtrArray *axes, const char *const *labels, gsize count);
+// The labels of the place at `index`; the caller frees with g_strfreev.
+GStrv judge_labels(const GPtrArray *axes, guint index) G_GNUC_WARN_UNUSED_RESULT;
+// Whether two places agree on every axis they share, by name and label.
+gboolean judge_places_meet(const GPtrArray *axes, const char *const *labels,
+                           const GPtrArray *others, const char *const *other_labels);
+
+// evidence.c: what the ledger knows of tools, lots and consumables.
+// The doubt on using the tool an entry names, at a value (base units; NULL: none), and the rank of
+// the news that brought it, in *evidence. `torque`: a torque tool is needed.
+guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, gboolean torque,
+                         const Number *value, guint *evidence);
+// The doubt on what a fit or laid entry put in: lot expired on that day, or recalled since.
+guint32 judge_lot_doubt(const Judge *judge, const Entry *entry);
+// The grade of the lot a fit entry names, or NULL.
+const char *judge_lot_grade(const Judge *judge, const Entry *entry);
+// Fills in what is known of the gauge of a reading.
+void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading,
+                 const Number *last_place);
+// The newest body about an id (`tool`, `lot`, …) taken or learnt, or NULL.
+json_t *judge_known(const Judge *judge, const char *what, const char *id);
+// Window between two entries: WINDOW or CLOCK doubt, or 0. `within`: at most `limit` seconds may
+// pass, else at least.
+guint32 judge_window(const Judge *judge, gint64 from, gint64 to, gboolean within,
+                     const Number *limit);
+
+// walk.c: every live entry in its rank.
+void judge_walk(Judge *judge);
+// bolts.c, parts.c
+void walk_tick(Judge *judge, const Entry *entry);
+void walk_slacken(Judge *judge, const Entry *entry);
+void walk_waited(Judge *judge, const Entry *entry);
+void walk_fit(Judge *judge, const Entry *entry);
+void walk_rework(Judge *judge, const Entry *entry);
+void walk_laid(Judge *judge, const Entry *entry);
+void judge_disturb(Judge *judge, const Entry *entry, const void *subject, const GPtrArray *axes,
+                   GStrv labels);
+// Whether every aligned bolt of a set is final now; those ticks are added to `ticks`.
+gboolean set_is_final(const Judge *judge, const SetState *set, const PlanStep *step,
+                      const GPtrArray *axes, const char *const *labels, GArray *ticks);
+void judge_order(Judge *judge);
+void judge_bolts(Judge *judge);
+void judge_fits(Judge *judge);
+// reading.c
+void walk_read(Judge *judge, const Entry *entry);
+void walk_move(Judge *judge, const Entry *entry);
+void walk_struck_move(Judge *judge, const Entry *entry);
+void judge_readings_clear(Judge *judge);
+// The rank of the newest disturbance of this place of a check, 0 if there is none.
+guint judge_disturbed(const Judge *judge, const CheckState *state, guint place);
+Array *judge_read_value(Judge *judge, CheckState *state);
+
+// value.c
+const Array *judge_value(Judge *judge, CheckState *state);
+const ReadingDoubt *judge_doubt_of(gint source, gpointer judge);
+void judge_checks(Judge *judge);
+
+// u² of a place of a check, without the doubt of that check's own method where it is a formula. The
+// caller frees.
+Number *judge_variance(const Place *place, gpointer judge);
+// What the check's value array has at a place of check->places: NULL where nothing is chosen.
+const Place *judge_value_at(const CheckState *state, const Array *value, guint place);
+
+// settle.c: what people decided about it.
+// Marks what is not needed, withdrawn or added, before anything is worked out.
+void judge_mark(Judge *judge);
+gboolean judge_is_left_out(const Requirement *made);
+// The newest live entry of that kind about this requirement, NULL if there is none.
+const Entry *judge_said(const Judge *judge, const char *kind, const PlanRequirement *asked,
+                        const Requirement *made);
+gboolean entry_means(const Entry *entry, const PlanRequirement *asked, const Requirement *made);
+void judge_uphold_bolts(Judge *judge);
+void judge_uphold_value(const Judge *judge, CheckState *state, Array *value);
+void judge_settle(Judge *judge);
+// looks.c: looks and signatures
+void walk_look(Judge *judge, const Entry *entry);
+void walk_choose(Judge *judge, const Entry *entry);
+void walk_sign(Judge *judge, const Entry *entry);
+void walk_reopen(Judge *judge, const Entry *entry);
+void judge_looks(Judge *judge);
+void judge_signs(Judge *judge);
+
+// Sets verdict and reason where evidence is in doubt: the heaviest reason first in the closed list.
+void requirement_doubt(Requirement *requirement, guint32 doubts);
+void requirement_note(Requirement *requirement, char *note); // takes the note

@@ -1,0 +1,344 @@
+#include "judge.h"
+
+#include <standbook/record/live.h>
+#include <standbook/record/order.h>
+#include <string.h>
+
+// What a `take` or `news` entry is about: the tool of a calibration, the lot of a recall, else the
+// thing itself.
+static const char *subject_id(const Entry *entry)
+{
+    static const char *const fields[] = {"tool", "lot", "id"};
+    const char *what = entry_text(entry, "what");
+    const json_t *body = json_object_get(entry->body, "body");
+    gsize first = g_strcmp0(what, "calibration") == 0 ? 0 : g_strcmp0(what, "recall") == 0 ? 1 : 2;
+    return json_string_value(json_object_get(body, fields[first]));
+}
+
+static void know(Judge *judge, const Entry *entry)
+{
+    const char *id = subject_id(entry);
+    if (!id)
+        return;
+    GPtrArray *about = g_hash_table_lookup(judge->known, id);
+    if (!about) {
+        about = g_ptr_array_new();
+        g_hash_table_insert(judge->known, (gpointer)id, about);
+    }
+    g_ptr_array_add(about, (gpointer)entry);
+}
+
+static Moment moment_of(const char *text)
+{
+    Moment moment = 0;
+    return text && moment_parse(text, &moment, NULL) ? moment : 0;
+}
+
+static void read_entries(Judge *judge)
+{
+    gsize count = judge->count;
+    judge->live = g_new0(gboolean, count);
+    judge->rank = g_new0(guint, count);
+    judge->ranked = g_new0(gint64, count);
+    judge->at = g_new0(Moment, count);
+    judge->done = g_new0(Moment, count);
+    live_entries(judge->entries, count, judge->live);
+    rank_order(judge->entries, count, judge->ranked);
+    for (gsize i = 0; i < count; i++) {
+        const Entry *entry = judge->entries[i];
+        judge->rank[judge->ranked[i] - 1] = (guint)i + 1;
+        judge->at[i] = moment_of(entry->at);
+        judge->done[i] = entry->done ? moment_of(entry->done) : judge->at[i];
+        if (judge->live[i] &&
+            (strcmp(entry->kind->name, "take") == 0 || strcmp(entry->kind->name, "news") == 0))
+            know(judge, entry);
+    }
+}
+
+static void check_state_free(gpointer data)
+{
+    CheckState *state = data;
+    for (guint i = 0; i < state->places; i++)
+        g_array_unref(state->readings[i]);
+    g_free(state->readings);
+    g_free(state->requirement);
+    g_array_unref(state->looks);
+    g_free(state->chosen_by);
+    g_free(state->chosen);
+    g_free(state->evidence);
+    g_free(state->upheld);
+    array_free(state->value);
+    g_free(state);
+}
+
+static CheckState *check_state_new(const PlanCheck *check, const PlanStep *step)
+{
+    CheckState *state = g_new0(CheckState, 1);
+    guint judged = places_count(check->places);
+    state->check = check;
+    state->step = step;
+    state->places = places_count(check->axes);
+    state->readings = g_new0(GArray *, state->places);
+    for (guint i = 0; i < state->places; i++)
+        state->readings[i] = g_array_new(FALSE, FALSE, sizeof(guint));
+    state->requirement = g_new0(guint, judged);
+    state->looks = g_array_new(FALSE, TRUE, sizeof(gint64));
+    g_array_set_size(state->looks, judged);
+    state->chosen_by = g_new0(gint64, judged);
+    state->chosen = g_new0(gssize, judged);
+    for (guint i = 0; i < judged; i++)
+        state->chosen[i] = -1;
+    state->evidence = g_new0(guint, state->places);
+    state->upheld = g_new0(gint64, state->places);
+    return state;
+}
+
+// The state of this check in this step, made at its first place.
+static CheckState *check_state(Judge *judge, const PlanCheck *check, const PlanStep *step)
+{
+    CheckState *state = g_hash_table_lookup(judge->state_of, check), *last = NULL;
+    for (; state && state->step != step; state = state->again)
+        last = state;
+    if (state)
+        return state;
+    state = check_state_new(check, step);
+    g_ptr_array_add(judge->checks, state);
+    if (last)
+        last->again = state;
+    else
+        g_hash_table_insert(judge->state_of, (gpointer)check, state);
+    return state;
+}
+
+static void set_state_free(gpointer data)
+{
+    SetState *set = data;
+    for (guint i = 0; i < set->tightenings->len; i++) {
+        TighteningState *state = &g_array_index(set->tightenings, TighteningState, i);
+        g_free(state->ticks);
+        g_free(state->rounds);
+        g_free(state->requirement);
+        g_free(state->waited);
+    }
+    g_array_unref(set->tightenings);
+    g_free(set->bolt);
+    g_free(set);
+}
+
+static SetState *set_state(Judge *judge, const PlanGroup *group)
+{
+    SetState *set = g_hash_table_lookup(judge->state_of, group);
+    if (set)
+        return set;
+    set = g_new0(SetState, 1);
+    set->group = group;
+    set->bolts = places_count(group->axes);
+    set->tightenings = g_array_new(FALSE, TRUE, sizeof(TighteningState));
+    set->bolt = g_new0(BoltState, set->bolts);
+    for (guint i = 0; i < set->bolts; i++)
+        set->bolt[i].requirement = G_MAXUINT;
+    g_ptr_array_add(judge->sets, set);
+    g_hash_table_insert(judge->state_of, (gpointer)group, set);
+    return set;
+}
+
+static TighteningState *tightening_state(SetState *set, const PlanTightening *tightening)
+{
+    for (guint i = 0; i < set->tightenings->len; i++) {
+        TighteningState *state = &g_array_index(set->tightenings, TighteningState, i);
+        if (state->tightening == tightening)
+            return state;
+    }
+    gsize size = (gsize)set->bolts * tightening->stages->len;
+    TighteningState state = {.tightening = tightening,
+                             .ticks = g_new(gint, size),
+                             .rounds = g_new0(guint, size),
+                             .requirement = g_new0(guint, size),
+                             .waited = g_new0(gint64, tightening->stages->len)};
+    for (gsize i = 0; i < size; i++)
+        state.ticks[i] = -1;
+    g_array_append_val(set->tightenings, state);
+    return &g_array_index(set->tightenings, TighteningState, set->tightenings->len - 1);
+}
+
+static PartState *part_state(Judge *judge, const PlanPart *part)
+{
+    PartState *state = g_hash_table_lookup(judge->state_of, part);
+    if (state)
+        return state;
+    state = g_new0(PartState, 1);
+    state->part = part;
+    state->places = places_count(part->axes);
+    state->fit = g_new0(gint64, state->places);
+    state->requirement = g_new0(guint, state->places);
+    g_ptr_array_add(judge->parts, state);
+    g_hash_table_insert(judge->state_of, (gpointer)part, state);
+    return state;
+}
+
+static void part_state_free(gpointer data)
+{
+    PartState *state = data;
+    g_free(state->fit);
+    g_free(state->requirement);
+    g_free(state);
+}
+
+static void link_check(Judge *judge, const PlanRequirement *asked, guint index)
+{
+    check_state(judge, asked->check, asked->step)->requirement[asked->place] = index;
+}
+
+static void link_tightening(Judge *judge, const PlanRequirement *asked, guint index)
+{
+    SetState *set = set_state(judge, asked->tightening->group);
+    TighteningState *state = tightening_state(set, asked->tightening);
+    guint bolt = asked->asked == PLAN_WAIT ? 0 : asked->place;
+    state->requirement[(asked->number - 1) * set->bolts + bolt] = index;
+}
+
+static void link_fit(Judge *judge, const PlanRequirement *asked, guint index)
+{
+    if (asked->part)
+        part_state(judge, asked->part)->requirement[asked->place] = index;
+    else
+        set_state(judge, asked->group)->bolt[asked->place].requirement = index;
+}
+
+static void link_sign(Judge *judge, const PlanRequirement *asked, guint index)
+{
+    GArray *seqs = g_hash_table_lookup(judge->signatures, asked->step);
+    (void)index;
+    if (!seqs) {
+        seqs = g_array_new(FALSE, TRUE, sizeof(gint64));
+        g_hash_table_insert(judge->signatures, (gpointer)asked->step, seqs);
+    }
+    if (seqs->len < asked->number)
+        g_array_set_size(seqs, asked->number);
+}
+
+// Indexed by PlanAsked.
+static void (*const links[])(Judge *, const PlanRequirement *, guint) = {
+    link_check, link_check, link_tightening, link_tightening, link_fit, link_sign,
+};
+
+static const char *requirement_subject(const PlanRequirement *asked)
+{
+    if (asked->check)
+        return asked->check->name;
+    if (asked->tightening)
+        return asked->tightening->group->name;
+    if (asked->part)
+        return asked->part->name;
+    return asked->group ? asked->group->name : asked->step->name;
+}
+
+static Requirement *requirement_new(const PlanRequirement *asked)
+{
+    Requirement *made = g_new0(Requirement, 1);
+    const GPtrArray *axes = plan_requirement_axes(asked);
+    made->asked = (Asked)asked->asked;
+    made->name = requirement_subject(asked);
+    made->step = asked->step;
+    made->labels = axes ? judge_labels(axes, asked->place) : g_new0(char *, 1);
+    made->place = axes ? places_label(axes, asked->place) : g_strdup("");
+    made->stage = asked->number;
+    made->gate = asked->step->gate;
+    made->optional = asked->check && asked->check->optional;
+    made->finding = asked->check && asked->check->finding;
+    made->check = asked->check;
+    made->notes = g_ptr_array_new_with_free_func(g_free);
+    return made;
+}
+
+void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsize count,
+                const Hypothesis *hypothesis)
+{
+    *judge = (Judge){.plan = plan, .entries = entries, .count = count, .hypothesis = hypothesis};
+    judge->known =
+        g_hash_table_new_full(g_str_hash, g_str_equal, NULL, (GDestroyNotify)g_ptr_array_unref);
+    judge->asked = plan_requirements(plan);
+    judge->made = g_ptr_array_new();
+    judge->checks = g_ptr_array_new_with_free_func(check_state_free);
+    judge->sets = g_ptr_array_new_with_free_func(set_state_free);
+    judge->parts = g_ptr_array_new_with_free_func(part_state_free);
+    judge->state_of = g_hash_table_new(NULL, NULL);
+    judge->readings = g_array_new(FALSE, TRUE, sizeof(ReadingState));
+    judge->ticks = g_array_new(FALSE, TRUE, sizeof(TickState));
+    judge->disturbances = g_array_new(FALSE, TRUE, sizeof(Disturbance));
+    judge->signatures = g_hash_table_new_full(NULL, NULL, NULL, (GDestroyNotify)g_array_unref);
+    for (guint i = 0; i < judge->asked->len; i++) {
+        const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, i);
+        g_ptr_array_add(judge->made, requirement_new(asked));
+        links[asked->asked](judge, asked, i);
+    }
+    read_entries(judge);
+}
+
+void judge_clear(Judge *judge)
+{
+    judge_readings_clear(judge);
+    g_free(judge->live);
+    g_free(judge->rank);
+    g_free(judge->ranked);
+    g_free(judge->at);
+    g_free(judge->done);
+    g_array_unref(judge->asked);
+    g_ptr_array_unref(judge->made);
+    g_ptr_array_unref(judge->checks);
+    g_ptr_array_unref(judge->sets);
+    g_ptr_array_unref(judge->parts);
+    g_hash_table_unref(judge->state_of);
+    g_array_unref(judge->readings);
+    g_array_unref(judge->ticks);
+    for (guint i = 0; i < judge->disturbances->len; i++)
+        g_strfreev(g_array_index(judge->disturbances, Disturbance, i).labels);
+    g_array_unref(judge->disturbances);
+    g_hash_table_unref(judge->known);
+    g_hash_table_unref(judge->signatures);
+}
+
+const Entry *judge_entry(const Judge *judge, gint64 seq)
+{
+    return judge->entries[seq - 1];
+}
+
+guint judge_rank(const Judge *judge, gint64 seq)
+{
+    return judge->rank[seq - 1];
+}
+
+Requirement *judge_requirement(const Judge *judge, guint index)
+{
+    return g_ptr_array_index(judge->made, index);
+}
+
+CheckState *judge_check(const Judge *judge, const char *name, const char *step)
+{
+    const PlanCheck *check = name ? plan_check(judge->plan, name) : NULL;
+    CheckState *first = check ? g_hash_table_lookup(judge->state_of, check) : NULL;
+    for (CheckState *state = first; state && step; state = state->again)
+        if (strcmp(state->step->name, step) == 0)
+            return state;
+    return first;
+}
+
+CheckState *judge_check_for(const Judge *judge, const PlanCheck *check, const PlanStep *step)
+{
+    CheckState *state = g_hash_table_lookup(judge->state_of, check);
+    while (state && state->again && state->again->step->index <= step->index)
+        state = state->again;
+    return state;
+}
+
+SetState *judge_set(const Judge *judge, const char *name)
+{
+    const PlanGroup *group = name ? plan_group(judge->plan, name) : NULL;
+    return group ? g_hash_table_lookup(judge->state_of, group) : NULL;
+}
+
+PartState *judge_part(const Judge *judge, const char *name)
+{
+    const PlanPart *part = name ? plan_part(judge->plan, name) : NULL;
+    return part ? g_hash_table_lookup(judge->state_of, part) : NULL;
+}
