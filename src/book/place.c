@@ -9,7 +9,8 @@
 int turn_file_open(const char *path)
 {
     g_autofree char *name = g_strconcat(path, "-turn", NULL);
-    return open(name, O_RDWR | O_CREAT | O_CLOEXEC, 0666);
+    // Read only: whoever may write the store can then take turns, whoever made the file.
+    return open(name, O_RDONLY | O_CREAT | O_CLOEXEC, 0666);
 }
 
 // Asked again every millisecond, for a lock that waits cannot be given a limit without a signal.
@@ -42,15 +43,18 @@ static const struct {
     {0x564c, "NCP"},     {0x01021997, "9P"},
 };
 
+const char *network_name(unsigned long magic)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(networks); i++)
+        if (networks[i].magic == (magic & 0xffffffff)) // some systems extend its sign
+            return networks[i].name;
+    return NULL;
+}
+
 const char *network_file_system(const char *path)
 {
     struct statfs answer;
-    if (statfs(path, &answer) != 0)
-        return NULL;
-    for (gsize i = 0; i < G_N_ELEMENTS(networks); i++)
-        if (networks[i].magic == ((unsigned long)answer.f_type & 0xffffffff))
-            return networks[i].name;
-    return NULL;
+    return statfs(path, &answer) == 0 ? network_name((unsigned long)answer.f_type) : NULL;
 }
 
 void folder_sync(const char *path)

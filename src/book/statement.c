@@ -13,6 +13,7 @@ static const char *const texts[SQL_COUNT] = {
                     " FROM ledger ORDER BY kind DESC, label",
     [SQL_LEDGER_SORT] = "SELECT kind FROM ledger WHERE id = ?1",
     [SQL_LEDGER_ADD] = "INSERT INTO ledger (id, kind, label) VALUES (?1, ?2, ?3)",
+    [SQL_LEDGER_LABEL] = "UPDATE ledger SET label = ?2 WHERE id = ?1",
     [SQL_LINES] = "SELECT line FROM entry WHERE ledger = ?1 AND seq > ?2 ORDER BY seq",
     [SQL_ROWS] = "SELECT digest, line FROM entry WHERE ledger = ?1 ORDER BY seq",
     [SQL_END] = "SELECT seq, digest FROM entry WHERE ledger = ?1 ORDER BY seq DESC LIMIT 1",

@@ -12,6 +12,7 @@ typedef enum {
     SQL_LEDGERS,
     SQL_LEDGER_SORT,
     SQL_LEDGER_ADD,
+    SQL_LEDGER_LABEL,
     SQL_LINES,
     SQL_ROWS,
     SQL_END,
@@ -74,6 +75,7 @@ void turn_file_give(int file);
 
 // The name of the network file system that the path lies on, NULL if it lies on a disk.
 const char *network_file_system(const char *path);
+const char *network_name(unsigned long magic); // the same by its number in statfs(2)
 
 // Makes the names in the file's folder outlive a power cut.
 void folder_sync(const char *path);

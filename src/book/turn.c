@@ -111,11 +111,9 @@ static gboolean put(BookTurn *turn, sqlite3_stmt *stmt, GError **error)
     return FALSE;
 }
 
-gboolean book_turn_ledger(BookTurn *turn, const char *id, LedgerSort sort, const char *label,
-                          GError **error)
+// A row of `ledger` written; the labels and ids are unique.
+static gboolean put_ledger(BookTurn *turn, sqlite3_stmt *stmt, const char *label, GError **error)
 {
-    const char *values[] = {id, sort == LEDGER_SHOP ? "shop" : "build", label};
-    g_autoptr(sqlite3_stmt) stmt = statement(turn->book, SQL_LEDGER_ADD, values, 3);
     int answer = sqlite3_step(stmt);
     if (answer == SQLITE_DONE)
         return TRUE;
@@ -125,6 +123,21 @@ gboolean book_turn_ledger(BookTurn *turn, const char *id, LedgerSort sort, const
                       "the store has a ledger of that id or name already");
     store_trouble(turn->book->path, turn->book->db, answer, error);
     return FALSE;
+}
+
+gboolean book_turn_ledger(BookTurn *turn, const char *id, LedgerSort sort, const char *label,
+                          GError **error)
+{
+    const char *values[] = {id, sort == LEDGER_SHOP ? "shop" : "build", label};
+    g_autoptr(sqlite3_stmt) stmt = statement(turn->book, SQL_LEDGER_ADD, values, 3);
+    return put_ledger(turn, stmt, label, error);
+}
+
+gboolean book_turn_label(BookTurn *turn, const char *id, const char *label, GError **error)
+{
+    const char *values[] = {id, label};
+    g_autoptr(sqlite3_stmt) stmt = statement(turn->book, SQL_LEDGER_LABEL, values, 2);
+    return put_ledger(turn, stmt, label, error);
 }
 
 // The sort of the ledger, 0 if it is not there.

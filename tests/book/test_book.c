@@ -1,6 +1,8 @@
+#include "../../src/book/store.h"
 #include "stand.h"
-#include <sqlite3.h>
 #include <standbook/record/digest.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 static char *folder, *path;
@@ -189,6 +191,83 @@ START_TEST(a_store_opened_to_be_read_takes_nothing)
 }
 END_TEST
 
+// Root may write everything, so somebody else looks: `answer` is what the process exits with.
+static void expect_as_another(int (*look)(void), int answer)
+{
+    pid_t child = fork();
+    if (child == 0) {
+        if (getuid() == 0 && setuid(65534) != 0)
+            _exit(99);
+        _exit(look());
+    }
+    int status;
+    ck_assert_int_eq(waitpid(child, &status, 0), child);
+    ck_assert(WIFEXITED(status));
+    ck_assert_int_eq(WEXITSTATUS(status), answer);
+}
+
+// The entries read out of a store that is open to be read only, 98 if it is not, 97 if not open.
+static int count_read_only(void)
+{
+    g_autoptr(Book) book = book_open(path, BOOK_WRITE, NULL);
+    if (!book)
+        return 97;
+    return book_is_read_only(book) ? (int)entries_in(book, BUILD) : 98;
+}
+
+START_TEST(a_store_that_may_not_be_written_is_read)
+{
+    begin();
+    Book *book = store_new(path);
+    note(book, BUILD, 1, "first");
+    ck_assert_int_eq(chmod(folder, 0755), 0);
+    ck_assert_int_eq(chmod(path, 0644), 0);
+    expect_as_another(count_read_only, 1); // while it is being written
+    book_close(book);
+    ck_assert_int_eq(chmod(path, 0444), 0);
+    ck_assert_int_eq(chmod(folder, 0555), 0);
+    expect_as_another(count_read_only, 1); // and left alone
+    ck_assert_int_eq(chmod(path, 0400), 0);
+    if (getuid() == 0)
+        expect_as_another(count_read_only, 97);
+    ck_assert_int_eq(chmod(folder, 0755), 0);
+    end();
+}
+END_TEST
+
+START_TEST(network_file_systems_are_known)
+{
+    // statfs(2), linux/magic.h
+    ck_assert_str_eq(network_name(0x6969), "NFS");
+    ck_assert_str_eq(network_name(0xfe534d42), "SMB");
+    ck_assert_str_eq(network_name(0xfffffffffe534d42), "SMB");
+    ck_assert_ptr_null(network_name(0xef53));     // ext4
+    ck_assert_ptr_null(network_name(0x01021994)); // tmpfs
+}
+END_TEST
+
+START_TEST(labels_can_be_corrected)
+{
+    begin();
+    Book *book = store_new(path);
+    BookTurn *turn = book_turn(book, NULL);
+    ck_assert(book_turn_label(turn, BUILD, "25-016", NULL));
+    ck_assert(book_turn_keep(turn, NULL));
+    book_turn_free(turn);
+    turn = book_turn(book, NULL);
+    GError *error = NULL;
+    ck_assert(!book_turn_label(turn, BUILD, "25-015", &error));
+    expect_message(error, STANDBOOK_ERROR_NO, "already");
+    ck_assert(!book_turn_keep(turn, NULL));
+    book_turn_free(turn);
+    GPtrArray *ledgers = book_ledgers(book, NULL);
+    ck_assert_str_eq(((BookLedger *)ledgers->pdata[2])->label, "25-016");
+    g_ptr_array_unref(ledgers);
+    book_close(book);
+    end();
+}
+END_TEST
+
 START_TEST(a_file_put_in_its_place_is_noticed)
 {
     begin();
@@ -284,6 +363,9 @@ int main(void)
                                   each_refusal_has_its_own_sentence,
                                   a_locked_store_says_so,
                                   a_store_opened_to_be_read_takes_nothing,
+                                  a_store_that_may_not_be_written_is_read,
+                                  network_file_systems_are_known,
+                                  labels_can_be_corrected,
                                   a_file_put_in_its_place_is_noticed,
                                   no_entry_is_changed_or_removed,
                                   bytes_are_kept_by_their_digest,

@@ -172,14 +172,16 @@ START_TEST(a_full_disk_takes_the_line_later)
 }
 END_TEST
 
-enum { WRITERS = 2, LINES_EACH = 200 };
+static const struct {
+    int writers, lines; // each writes so many
+} crowds[] = {{2, 200}, {8, 40}};
 
 // One writer asks within its turn where the ledger ends; the other writes its line first, and anew
 // if somebody was before.
-static void eager_writer(gboolean asks_first)
+static void eager_writer(gboolean asks_first, int lines)
 {
     Book *book = book_open(path, BOOK_WRITE, NULL);
-    for (int i = 0; i < LINES_EACH;) {
+    for (int i = 0; i < lines;) {
         g_autoptr(BookTurn) turn = asks_first ? book_turn(book, NULL) : NULL;
         gint64 seq = 0;
         book_end(book, BUILD, &seq, NULL, NULL);
@@ -195,23 +197,24 @@ static void eager_writer(gboolean asks_first)
     _exit(0);
 }
 
-START_TEST(two_processes_write_at_once)
+START_TEST(processes_write_at_once)
 {
     begin();
-    pid_t writers[WRITERS];
-    for (int i = 0; i < WRITERS; i++) {
+    const int count = crowds[_i].writers;
+    pid_t writers[8];
+    for (int i = 0; i < count; i++) {
         writers[i] = fork();
         if (writers[i] == 0)
-            eager_writer(i % 2 == 0);
+            eager_writer(i % 2 == 0, crowds[_i].lines);
     }
-    for (int i = 0; i < WRITERS; i++) {
+    for (int i = 0; i < count; i++) {
         int status;
         ck_assert_int_eq(waitpid(writers[i], &status, 0), writers[i]);
         ck_assert(WIFEXITED(status));
         ck_assert_int_eq(WEXITSTATUS(status), 0);
     }
     Book *book = book_open(path, BOOK_WRITE, NULL);
-    ck_assert_uint_eq(entries_in(book, BUILD), 1 + WRITERS * LINES_EACH);
+    ck_assert_uint_eq(entries_in(book, BUILD), 1 + count * crowds[_i].lines);
     GPtrArray *faults = book_verify(book, NULL);
     ck_assert_uint_eq(faults->len, 0);
     g_ptr_array_unref(faults);
@@ -229,7 +232,7 @@ int main(void)
     tcase_add_loop_test(tcase, the_nth_call_fails, 0, 2 * G_N_ELEMENTS(calls));
     tcase_add_loop_test(tcase, the_process_ends_at_the_nth_call, 0, 5 * 3);
     tcase_add_test(tcase, a_full_disk_takes_the_line_later);
-    tcase_add_test(tcase, two_processes_write_at_once);
+    tcase_add_loop_test(tcase, processes_write_at_once, 0, G_N_ELEMENTS(crowds));
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

@@ -79,6 +79,9 @@ typedef enum {
 gboolean book_turn_ledger(BookTurn *turn, const char *id, LedgerSort sort, const char *label,
                           GError **error);
 
+// Corrects the label of a ledger. Refused (NO) if another of that sort has it.
+gboolean book_turn_label(BookTurn *turn, const char *id, const char *label, GError **error);
+
 // Puts a ledger line (entry_write) into the ledger it names, at the seq it names. MOVED_ON, with
 // an error (NO) and the turn still good, if the ledger already has that seq; refused (NO) if it is
 // no ledger line, would leave a gap, or is of a kind that has no place in this sort of ledger.
