@@ -202,6 +202,51 @@ START_TEST(one_changed_byte_is_named)
 }
 END_TEST
 
+// All that the ledgers say, or NULL if the store refuses to open or to be read.
+static char *all_lines(gboolean *whole)
+{
+    Book *book = book_open(path, BOOK_READ, NULL);
+    GPtrArray *faults = book ? book_verify(book, NULL) : NULL;
+    *whole = faults && faults->len == 0;
+    char *shop = *whole ? book_export(book, SHOP, NULL) : NULL;
+    char *build = *whole ? book_export(book, BUILD, NULL) : NULL;
+    char *both = shop && build ? g_strconcat(shop, build, NULL) : NULL;
+    g_free(shop);
+    g_free(build);
+    g_clear_pointer(&faults, g_ptr_array_unref);
+    book_close(book);
+    return both;
+}
+
+// Bytes of the file itself: either the store is no longer called whole, or nothing it says changed.
+START_TEST(no_byte_of_the_file_changes_a_whole_ledger)
+{
+    begin();
+    story();
+    gboolean whole;
+    char *before = all_lines(&whole), *bytes = NULL;
+    ck_assert(whole);
+    gsize length = 0;
+    int noticed = 0;
+    ck_assert(g_file_get_contents(path, &bytes, &length, NULL));
+    for (gsize at = (gsize)_i; at < length; at += 211) {
+        bytes[at] ^= 0x01;
+        FILE *file = fopen(path, "wb");
+        ck_assert_uint_eq(fwrite(bytes, 1, length, file), length);
+        ck_assert_int_eq(fclose(file), 0);
+        char *after = all_lines(&whole);
+        ck_assert_msg(!whole || g_strcmp0(before, after) == 0, "byte %d", (int)at);
+        noticed += !whole;
+        g_free(after);
+        bytes[at] ^= 0x01;
+    }
+    ck_assert_int_gt(noticed, 0);
+    g_free(bytes);
+    g_free(before);
+    end();
+}
+END_TEST
+
 START_TEST(other_changes_are_named)
 {
     static const struct {
@@ -403,5 +448,16 @@ int main(void)
                                   a_spoilt_export_is_refused_whole,
                                   a_backup_is_a_whole_store,
                                   a_spoilt_store_gives_no_backup};
-    return run_suite("care", tests, G_N_ELEMENTS(tests));
+    Suite *suite = suite_create("care");
+    TCase *tcase = tcase_create("care");
+    tcase_set_timeout(tcase, 120);
+    for (gsize i = 0; i < G_N_ELEMENTS(tests); i++)
+        tcase_add_test(tcase, tests[i]);
+    tcase_add_loop_test(tcase, no_byte_of_the_file_changes_a_whole_ledger, 0, 2);
+    suite_add_tcase(suite, tcase);
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed ? EXIT_FAILURE : EXIT_SUCCESS;
 }
