@@ -11,6 +11,7 @@ typedef struct Document Document;
 
 typedef enum {
     ALIGN_LEFT,  // whole words, broken over lines where the table would be too wide
+    ALIGN_WHOLE, // left, never broken
     ALIGN_RIGHT, // never broken
     ALIGN_POINT, // figures, the decimal points under one another; never broken
 } DocumentAlign;

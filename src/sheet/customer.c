@@ -1,0 +1,382 @@
+#include "sections.h"
+
+#include <standbook/record/live.h>
+#include <string.h>
+
+enum { SINGLE_PLACES = 4 }; // up to so many places of one check are printed one by one
+
+// The last requirement of a check's place in the order of the work: a check read again, or moved to
+// a later step, is printed as it was left.
+static gboolean is_last(const SheetSource *source, guint index)
+{
+    const GPtrArray *all = source->assessment->requirements;
+    const Requirement *one = g_ptr_array_index(all, index);
+    for (guint i = index + 1; i < all->len; i++) {
+        const Requirement *other = g_ptr_array_index(all, i);
+        if (other->asked == one->asked && !other->withdrawn && other->value &&
+            strcmp(other->name, one->name) == 0 && strcmp(other->place, one->place) == 0)
+            return FALSE;
+    }
+    return TRUE;
+}
+
+static gboolean is_plain(const Requirement *requirement)
+{
+    return requirement->verdict == VERDICT_PASS && !requirement->upheld && !requirement->amended;
+}
+
+// A figure with limits, as left.
+static gboolean is_measured(const SheetSource *source, guint index)
+{
+    const Requirement *requirement = g_ptr_array_index(source->assessment->requirements, index);
+    return requirement->asked == ASKED_READ && !requirement->finding && !requirement->withdrawn &&
+           requirement->verdict != VERDICT_NOT_NEEDED &&
+           (requirement->lower || requirement->upper) && is_last(source, index);
+}
+
+// A size without limits: what the next rebuild orders parts from.
+static gboolean is_size(const SheetSource *source, guint index)
+{
+    const Requirement *requirement = g_ptr_array_index(source->assessment->requirements, index);
+    return requirement->asked == ASKED_READ && !requirement->finding && !requirement->withdrawn &&
+           requirement->value && !requirement->lower && !requirement->upper &&
+           !requirement->check->formula && is_last(source, index);
+}
+
+typedef gboolean (*Chosen)(const SheetSource *source, guint index);
+
+// The chosen requirements in groups of one check in one step (GPtrArray of const Requirement *).
+static GPtrArray *groups_of(const SheetSource *source, Chosen chosen)
+{
+    GPtrArray *groups = g_ptr_array_new_with_free_func((GDestroyNotify)g_ptr_array_unref);
+    const GPtrArray *all = source->assessment->requirements;
+    const Requirement *before = NULL;
+    for (guint i = 0; i < all->len; i++) {
+        Requirement *each = g_ptr_array_index(all, i);
+        if (!chosen(source, i))
+            continue;
+        if (!before || strcmp(before->name, each->name) != 0 || before->step != each->step)
+            g_ptr_array_add(groups, g_ptr_array_new());
+        g_ptr_array_add(g_ptr_array_index(groups, groups->len - 1), each);
+        before = each;
+    }
+    return groups;
+}
+
+static void measured_row(Document *document, const SheetSource *source, const char *name,
+                         const char *value, const Requirement *requirement)
+{
+    g_autofree char *doubt = figure_doubt(requirement);
+    g_autofree char *limits = figure_limits(requirement);
+    g_autofree char *asked = g_strconcat(limits, " ", figure_unit(requirement), NULL);
+    g_autofree char *notes = footnotes_of(document, source, requirement);
+    document_row(document, (const char *const[]){name, value, doubt, asked,
+                                                 verdict_words(requirement->verdict), notes});
+}
+
+static int compare_values(gconstpointer a, gconstpointer b)
+{
+    const Requirement *one = *(Requirement *const *)a, *other = *(Requirement *const *)b;
+    return number_compare(one->value, other->value);
+}
+
+// The least and the greatest of places that all passed with the same limits.
+static void measured_range(Document *document, const SheetSource *source, GPtrArray *plain)
+{
+    const Requirement *any = g_ptr_array_index(plain, 0);
+    g_ptr_array_sort(plain, compare_values);
+    g_autofree char *least = figure_value(g_ptr_array_index(plain, 0));
+    g_autofree char *most = figure_value(g_ptr_array_index(plain, plain->len - 1));
+    g_autofree char *name = g_strdup_printf("%s, %u places", any->name, plain->len);
+    g_autofree char *range =
+        strcmp(least, most) == 0 ? g_strdup(least) : g_strconcat(least, " to ", most, NULL);
+    measured_row(document, source, name, range, any);
+}
+
+static gboolean same_limits(const GPtrArray *group)
+{
+    const Requirement *first = g_ptr_array_index(group, 0);
+    g_autofree char *limits = figure_limits(first);
+    for (guint i = 1; i < group->len; i++) {
+        g_autofree char *other = figure_limits(g_ptr_array_index(group, i));
+        if (strcmp(limits, other) != 0)
+            return FALSE;
+    }
+    return TRUE;
+}
+
+static void measured_group(Document *document, const SheetSource *source, const GPtrArray *group)
+{
+    gboolean one_by_one = group->len <= SINGLE_PLACES || !same_limits(group);
+    g_autoptr(GPtrArray) plain = g_ptr_array_new();
+    for (guint i = 0; i < group->len; i++) {
+        Requirement *each = g_ptr_array_index(group, i);
+        if (!one_by_one && is_plain(each) && each->value) {
+            g_ptr_array_add(plain, each);
+            continue;
+        }
+        g_autofree char *name = figure_name(each), *value = figure_value(each);
+        measured_row(document, source, name, value, each);
+    }
+    if (plain->len)
+        measured_range(document, source, plain);
+}
+
+static void section_measured(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT},  {"", ALIGN_POINT},
+                                      {"", ALIGN_WHOLE}, {"limits", ALIGN_WHOLE},
+                                      {"", ALIGN_WHOLE}, {"see", ALIGN_WHOLE}};
+    g_autoptr(GPtrArray) groups = groups_of(source, is_measured);
+    if (groups->len == 0)
+        return;
+    document_heading(document, 1, "Measured");
+    document_line(document, "± is what the gauge cannot tell (U, k = 2).");
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    for (guint i = 0; i < groups->len; i++)
+        measured_group(document, source, g_ptr_array_index(groups, i));
+    document_footnotes(document);
+}
+
+static void section_sizes(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_POINT}, {"", ALIGN_LEFT}};
+    g_autoptr(GPtrArray) groups = groups_of(source, is_size);
+    if (groups->len == 0)
+        return;
+    document_heading(document, 1, "Sizes now");
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    for (guint i = 0; i < groups->len; i++) {
+        GPtrArray *group = g_ptr_array_index(groups, i);
+        g_ptr_array_sort(group, compare_values);
+        const Requirement *any = g_ptr_array_index(group, 0);
+        g_autofree char *least = figure_value(any);
+        g_autofree char *most = figure_value(g_ptr_array_index(group, group->len - 1));
+        g_autofree char *range =
+            strcmp(least, most) == 0 ? g_strdup(least) : g_strconcat(least, " to ", most, NULL);
+        document_row(document, (const char *const[]){any->name, range, figure_unit(any)});
+    }
+}
+
+// TIGHTENED
+
+typedef struct {
+    gint bolts;    // requirements of its last stage
+    gint good;     // of those pass, conceded or noted
+    gint64 newest; // seq of the newest tick
+    const Requirement *worst;
+} TightState;
+
+static TightState tight_state(const SheetSource *source, const PlanTightening *tightening)
+{
+    TightState state = {0};
+    const GPtrArray *all = source->assessment->requirements;
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *each = g_ptr_array_index(all, i);
+        if (each->asked != ASKED_BOLT || each->withdrawn || each->step != tightening->step ||
+            strcmp(each->name, tightening->group->name) != 0)
+            continue;
+        gboolean last = each->stage == tightening->stages->len;
+        gboolean left = requirement_is_left(each);
+        state.bolts += last;
+        state.good += last && !left && each->verdict != VERDICT_OPEN;
+        state.newest = MAX(state.newest, each->entry);
+        if ((left || each->upheld || each->conceded) && !state.worst)
+            state.worst = each;
+    }
+    return state;
+}
+
+// `40 > 75 > 100`, in whole where the stages are few, else from the last torque on.
+static char *stages_words(const PlanTightening *tightening)
+{
+    GString *words = g_string_new(NULL);
+    for (guint i = 0; i < tightening->stages->len; i++) {
+        const Stage *stage = g_ptr_array_index(tightening->stages, i);
+        g_string_append_printf(words, "%s%s", i ? " > " : "", stage->text);
+    }
+    return g_string_free(words, FALSE);
+}
+
+static void tightened_row(Document *document, const SheetSource *source,
+                          const PlanTightening *tightening)
+{
+    TightState state = tight_state(source, tightening);
+    if (state.bolts == 0)
+        return;
+    g_autofree char *stages = stages_words(tightening);
+    g_autofree char *done = g_strdup_printf("%d of %d", state.good, state.bolts);
+    g_autofree char *notes =
+        state.worst ? footnotes_of(document, source, state.worst) : g_strdup("");
+    const Entry *entry = source_entry(source, state.newest);
+    g_autofree char *when = entry ? entry_when(entry) : g_strdup("not done yet");
+    g_autofree char *day = g_strndup(when, entry ? 10 : 12);
+    g_autofree char *name =
+        g_strconcat(tightening->group->name, tightening->again ? ", again in " : "",
+                    tightening->again ? tightening->step->name : "", NULL);
+    document_row(document, (const char *const[]){name, stages, done, day, notes});
+}
+
+// A mock-up that is taken down again says nothing of the engine as left.
+static void section_tightened(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT},
+                                      {"stages, N·m where no unit stands", ALIGN_LEFT},
+                                      {"tight", ALIGN_RIGHT},
+                                      {"", ALIGN_LEFT},
+                                      {"see", ALIGN_LEFT}};
+    document_heading(document, 1, "Tightened");
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    for (guint s = 0; s < source->plan->steps->len; s++) {
+        const PlanStep *step = g_ptr_array_index(source->plan->steps, s);
+        for (guint i = 0; i < step->tightenings->len; i++) {
+            const PlanTightening *each = g_ptr_array_index(step->tightenings, i);
+            if (each->again || !each->group->then_off)
+                tightened_row(document, source, each);
+        }
+    }
+    document_footnotes(document);
+}
+
+// PARTS
+
+static char *place_words(const Entry *entry)
+{
+    GString *words = g_string_new(entry_text(entry, "part"));
+    for (gsize i = 0; i < entry_list_length(entry, "place"); i++)
+        g_string_append_printf(words, "%s%s", i ? ", " : " ", entry_list_item(entry, "place", i));
+    return g_string_free(words, FALSE);
+}
+
+static void part_row(Document *document, const SheetSource *source, const Entry *entry)
+{
+    const char *lot = taken_text(source->taken, "lot", entry_text(entry, "lot"), "label");
+    const char *serial = entry_text(entry, "serial"), *why = entry_text(entry, "evidence");
+    if (!lot)
+        lot = entry_text(entry, "label");
+    g_autofree char *name = place_words(entry);
+    g_autofree char *from = serial ? g_strconcat("no. ", serial, NULL)
+                            : lot  ? g_strconcat("lot ", lot, NULL)
+                                   : g_strdup("");
+    document_row(document, (const char *const[]){name, entry_text(entry, "use"), from, why});
+}
+
+// Whether a later live entry put something else at the same place.
+static gboolean is_replaced(const SheetSource *source, const gboolean *live, gsize index)
+{
+    g_autofree char *name = place_words(source->entries[index]);
+    for (gsize i = index + 1; i < source->count; i++) {
+        if (!live[i] || strcmp(source->entries[i]->kind->name, "fit") != 0)
+            continue;
+        g_autofree char *other = place_words(source->entries[i]);
+        if (strcmp(name, other) == 0)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+static void section_machined(Document *document, const SheetSource *source, const gboolean *live)
+{
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
+    gboolean begun = FALSE;
+    for (gsize i = 0; i < source->count; i++) {
+        const Entry *entry = source->entries[i];
+        if (!live[i] || strcmp(entry->kind->name, "rework") != 0)
+            continue;
+        if (!begun) {
+            document_heading(document, 1, "Machined");
+            document_table(document, columns, G_N_ELEMENTS(columns));
+        }
+        begun = TRUE;
+        document_row(document,
+                     (const char *const[]){entry_text(entry, "name"), entry_text(entry, "work")});
+    }
+}
+
+static void section_parts(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {
+        {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
+    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
+    live_entries(source->entries, source->count, live);
+    document_heading(document, 1, "Fitted");
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    for (gsize i = 0; i < source->count; i++)
+        if (live[i] && strcmp(source->entries[i]->kind->name, "fit") == 0 &&
+            !is_replaced(source, live, i))
+            part_row(document, source, source->entries[i]);
+    section_machined(document, source, live);
+}
+
+// LOOKED AT: what is not as asked, one by one; the rest counted.
+
+static void section_looks(Document *document, const SheetSource *source)
+{
+    guint good = 0;
+    const GPtrArray *all = source->assessment->requirements;
+    document_heading(document, 1, "Looked at");
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *each = g_ptr_array_index(all, i);
+        if (each->asked != ASKED_LOOK || each->withdrawn || each->finding)
+            continue;
+        if (each->verdict == VERDICT_PASS || each->verdict == VERDICT_NOTED) {
+            good++;
+        } else if (each->verdict != VERDICT_NOT_NEEDED) {
+            g_autofree char *name = figure_name(each), *verdict = figure_verdict(each);
+            g_autofree char *notes = footnotes_of(document, source, each);
+            g_autofree char *line =
+                g_strconcat(name, ": ", verdict, *notes ? ", see " : "", notes, NULL);
+            document_line(document, line);
+        }
+    }
+    g_autofree char *line = g_strdup_printf("%u looks, tests and answers as they should be.", good);
+    document_line(document, line);
+    document_footnotes(document);
+}
+
+static void section_state(Document *document, const SheetSource *source)
+{
+    const GPtrArray *gates = source->assessment->gates;
+    for (guint i = 0; i < gates->len; i++) {
+        const GateCount *gate = g_ptr_array_index(gates, i);
+        g_autofree char *line =
+            gate->left ? g_strdup_printf("Not complete for %s: %u left.", gate->name, gate->left)
+                       : g_strdup_printf("Complete for %s.", gate->name);
+        document_line(document, line);
+    }
+}
+
+static void section_foot(Document *document, const SheetSource *source)
+{
+    const Entry *seal = newest_seal(source, NULL);
+    document_heading(document, 1, "Before it runs");
+    document_paragraph(document,
+                       "Fuel, hot water, hot and turning parts injure. Fuel leaks are looked for "
+                       "before cranking; an extinguisher stands ready; a second person stands at "
+                       "the stop. Work on gas, pressure, electrics and approvals for road, water "
+                       "or air stays with those licensed for it.");
+    section_precedence(document);
+    g_autofree char *day = seal ? entry_when(seal) : NULL;
+    g_autofree char *line =
+        seal ? g_strdup_printf("Sealed for %s on %.10s by %s: assessment %.12s.",
+                               entry_text(seal, "gate"), day, taken_name(source->taken, seal->by),
+                               entry_text(seal, "assessment"))
+             : g_strdup("Not sealed.");
+    document_paragraph(document, line);
+}
+
+Document *sheet_customer(const SheetSource *source)
+{
+    g_autofree char *title = g_strconcat(source->shop ? source->shop : "", source->shop ? ": " : "",
+                                         "Build sheet ", source->build, NULL);
+    Document *document = document_new("customer", title);
+    section_head(document, source);
+    section_state(document, source);
+    section_sizes(document, source);
+    section_measured(document, source);
+    section_tightened(document, source);
+    section_parts(document, source);
+    section_looks(document, source);
+    section_foot(document, source);
+    return document;
+}

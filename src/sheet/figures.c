@@ -1,0 +1,153 @@
+#include "figures.h"
+
+#include <string.h>
+
+enum { MORE_DECIMALS = 3 }; // at most this many more than the check's own
+
+static guint decimals_of(const Requirement *requirement)
+{
+    return requirement->check ? requirement->check->decimals : 0;
+}
+
+const char *figure_unit(const Requirement *requirement)
+{
+    const Unit *unit = requirement->check ? requirement->check->unit : NULL;
+    return unit && requirement->value ? unit_text(unit) : "";
+}
+
+// With as many decimals as the check has, and a few more where that would change the number: a
+// limit is never printed rounded.
+static char *exact_decimal(const Number *number, guint decimals)
+{
+    for (guint more = 0;; more++) {
+        char *text = number_decimal(number, decimals + more);
+        g_autoptr(Number) back = number_from_text(text, NULL);
+        if (more == MORE_DECIMALS || (back && number_equal(back, number)))
+            return text;
+        g_free(text);
+    }
+}
+
+char *figure_number(const Requirement *requirement, const Number *number)
+{
+    const Unit *unit = requirement->check ? requirement->check->unit : NULL;
+    g_autoptr(Number) shown = unit_from_base(unit, number);
+    return exact_decimal(shown, decimals_of(requirement));
+}
+
+char *figure_value(const Requirement *requirement)
+{
+    if (!requirement->value)
+        return g_strdup(requirement->answer ? requirement->answer : "");
+    const Unit *unit = requirement->check ? requirement->check->unit : NULL;
+    g_autoptr(Number) shown = unit_from_base(unit, requirement->value);
+    g_autofree char *digits = number_decimal(shown, decimals_of(requirement));
+    const char *bound = requirement->bound == BOUND_BELOW   ? "<"
+                        : requirement->bound == BOUND_ABOVE ? ">"
+                                                            : "";
+    return g_strconcat(bound, digits, NULL);
+}
+
+// A doubt that would show as nought has more decimals.
+char *figure_doubt(const Requirement *requirement)
+{
+    if (!requirement->value || !requirement->variance || number_sign(requirement->variance) == 0)
+        return g_strdup("");
+    const Unit *unit = requirement->check ? requirement->check->unit : NULL;
+    g_autoptr(Number) four = number_from_integer(4);
+    g_autoptr(Number) square = number_multiply(requirement->variance, four);
+    g_autoptr(Number) expanded = number_sqrt(square);
+    g_autoptr(Number) shown = unit_width_from_base(unit, expanded);
+    for (guint more = 0;; more++) {
+        g_autofree char *digits = number_decimal(shown, decimals_of(requirement) + more);
+        if (more == MORE_DECIMALS || strpbrk(digits, "123456789"))
+            return g_strconcat("±", digits, NULL);
+    }
+}
+
+static char *limits_words(const Requirement *requirement)
+{
+    const PlanCheck *check = requirement->check;
+    for (guint i = 0; check && i < check->limits->len; i++) {
+        const PlanLimit *limit = g_ptr_array_index(check->limits, i);
+        if (limits_form(limit->limits) == LIMITS_ANSWER)
+            return g_strdup(limits_wanted(limit->limits));
+        if (limits_form(limit->limits) == LIMITS_COUNT)
+            return g_strdup(limits_text(limit->limits));
+    }
+    return g_strdup("");
+}
+
+char *figure_limits(const Requirement *requirement)
+{
+    const Number *lower = requirement->lower, *upper = requirement->upper;
+    if (!lower && !upper)
+        return limits_words(requirement);
+    g_autofree char *least = lower ? figure_number(requirement, lower) : NULL;
+    g_autofree char *most = upper ? figure_number(requirement, upper) : NULL;
+    if (least && most)
+        return g_strconcat(least, " to ", most, NULL);
+    return g_strconcat(least ? "at least " : "at most ", least ? least : most, NULL);
+}
+
+char *figure_outside(const Requirement *requirement)
+{
+    const Number *value = requirement->value;
+    const Number *lower = requirement->lower, *upper = requirement->upper;
+    gboolean under = value && lower && number_compare(value, lower) < 0;
+    gboolean over = value && upper && number_compare(value, upper) > 0;
+    if (!under && !over)
+        return g_strdup("");
+    const Unit *unit = requirement->check ? requirement->check->unit : NULL;
+    g_autoptr(Number) far = number_subtract(value, under ? lower : upper);
+    g_autoptr(Number) distance = number_abs(far);
+    g_autoptr(Number) shown = unit_width_from_base(unit, distance);
+    g_autofree char *digits = exact_decimal(shown, decimals_of(requirement));
+    return g_strconcat(digits, under ? " under" : " over", NULL);
+}
+
+char *figure_verdict(const Requirement *requirement)
+{
+    const char *verdict = verdict_words(requirement->verdict);
+    if (requirement->withdrawn)
+        return g_strdup("withdrawn");
+    if (requirement->verdict == VERDICT_IN_DOUBT)
+        return g_strconcat(verdict, ": ", reason_words(requirement->reason), NULL);
+    if (requirement->verdict != VERDICT_FAIL)
+        return g_strdup(verdict);
+    g_autofree char *outside = figure_outside(requirement);
+    return *outside ? g_strconcat(verdict, ", ", outside, NULL)
+                    : g_strconcat(verdict, ": ", reason_words(requirement->reason), NULL);
+}
+
+char *figure_name(const Requirement *requirement)
+{
+    return *requirement->place ? g_strconcat(requirement->name, ", ", requirement->place, NULL)
+                               : g_strdup(requirement->name);
+}
+
+const char *reason_sentence(Reason reason)
+{
+    static const char *const sentences[REASONS] = {
+        [REASON_NONE] = "",
+        [REASON_LOW] = "It lies below what was asked for.",
+        [REASON_HIGH] = "It lies above what was asked for.",
+        [REASON_BEYOND_WEAR] = "It lies beyond the wear limit.",
+        [REASON_LOOK] = "What was seen is not what was asked for.",
+        [REASON_GAUGE] = "The gauge used cannot decide this: its own doubt reaches over the limit.",
+        [REASON_TOOL] = "The tool used had no valid calibration, or was later found wrong.",
+        [REASON_ORDER] = "It was not done in the order asked for.",
+        [REASON_BASIS] = "What it was measured on was disturbed afterwards.",
+        [REASON_SPENT] = "A fastener meant for one use was tightened again.",
+        [REASON_PART] = "The part or material used is expired, recalled or not the one asked for.",
+        [REASON_WINDOW] = "It was not done within the time asked for.",
+        [REASON_DISAGREE] = "Two readings differ by more than their doubt allows.",
+        [REASON_CLOCK] = "The clock went back, so that the time kept cannot be shown.",
+    };
+    return sentences[reason];
+}
+
+const Entry *source_entry(const SheetSource *source, gint64 seq)
+{
+    return seq > 0 && (gsize)seq <= source->count ? source->entries[seq - 1] : NULL;
+}

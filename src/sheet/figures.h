@@ -1,0 +1,26 @@
+// One requirement's figures in text, the same on all sheets. Every char * is freed with g_free; an
+// empty text where there is nothing to say.
+#pragma once
+#include <standbook/sheet/sheet.h>
+
+// `0.086`, `<0.03`, `yes`: without its unit.
+char *figure_value(const Requirement *requirement);
+// `±0.005`: U, k = 2.
+char *figure_doubt(const Requirement *requirement);
+// `0.050 to 0.080`, `at least 7.0`, `at most 0.010`; for a look the answer wanted.
+char *figure_limits(const Requirement *requirement);
+const char *figure_unit(const Requirement *requirement);
+// `pass`, `fail, 0.006 over`, `in doubt: gauge`.
+char *figure_verdict(const Requirement *requirement);
+// `0.006 mm over the limit`; empty inside the limits.
+char *figure_outside(const Requirement *requirement);
+// A number of that check's kind (base units) as its figures are shown.
+char *figure_number(const Requirement *requirement, const Number *number);
+// `piston clearance, cylinder 4`.
+char *figure_name(const Requirement *requirement);
+
+// Why a reason leaves it undecided or outside, in a sentence a customer understands.
+const char *reason_sentence(Reason reason);
+
+// The entry of that seq, NULL for 0.
+const Entry *source_entry(const SheetSource *source, gint64 seq);

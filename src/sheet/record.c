@@ -1,0 +1,203 @@
+#include "sections.h"
+
+#include <standbook/record/live.h>
+#include <standbook/record/order.h>
+#include <string.h>
+
+// Entries of some kinds, in order of rank; struck ones marked with the entry that struck them.
+static void entry_row(Document *document, const SheetSource *source, const gboolean *live,
+                      gint64 seq)
+{
+    const Entry *entry = source->entries[seq - 1];
+    g_autofree char *words = entry_words(source->taken, entry);
+    g_autofree char *when = entry_when(entry);
+    g_autofree char *number = g_strdup_printf("#%" G_GINT64_FORMAT, seq);
+    gint64 by = live_strike_of(source->entries, source->count, live, seq);
+    g_autofree char *text =
+        by ? g_strdup_printf("--%s-- struck by #%" G_GINT64_FORMAT ": %s", words, by,
+                             entry_text(source->entries[by - 1], "cause"))
+           : g_strdup(words);
+    document_row(document,
+                 (const char *const[]){number, when, taken_initials(source->taken, entry->by), text,
+                                       entry->done ? "typed later" : ""});
+}
+
+static void section_entries(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {{"entry", ALIGN_RIGHT},
+                                      {"done", ALIGN_LEFT},
+                                      {"by", ALIGN_LEFT},
+                                      {"", ALIGN_LEFT},
+                                      {"", ALIGN_LEFT}};
+    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
+    g_autofree gint64 *ranked = g_new0(gint64, source->count + 1);
+    live_entries(source->entries, source->count, live);
+    rank_order(source->entries, source->count, ranked);
+    document_heading(document, 1, "Every entry, in the order of the work");
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    for (gsize i = 0; i < source->count; i++)
+        entry_row(document, source, live, ranked[i]);
+}
+
+static void section_verdicts(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {{"asked", ALIGN_LEFT},   {"", ALIGN_POINT},
+                                      {"", ALIGN_LEFT},        {"", ALIGN_LEFT},
+                                      {"limits", ALIGN_WHOLE}, {"verdict", ALIGN_LEFT},
+                                      {"entry", ALIGN_RIGHT},  {"see", ALIGN_LEFT}};
+    const GPtrArray *all = source->assessment->requirements;
+    document_heading(document, 1, "Everything asked for, with its verdict");
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *each = g_ptr_array_index(all, i);
+        g_autofree char *name = requirement_name(each), *value = figure_value(each);
+        g_autofree char *doubt = figure_doubt(each), *limits = figure_limits(each);
+        g_autofree char *verdict = figure_verdict(each);
+        g_autofree char *entry =
+            each->entry ? g_strdup_printf("#%" G_GINT64_FORMAT, each->entry) : g_strdup("");
+        g_autofree char *notes = footnotes_of(document, source, each);
+        document_row(document, (const char *const[]){name, value, doubt, figure_unit(each), limits,
+                                                     verdict, entry, notes});
+    }
+    document_footnotes(document);
+}
+
+static const json_t *body_of(const Entry *entry, const char *what)
+{
+    const char *said = entry_text(entry, "what");
+    return said && strcmp(said, what) == 0 ? json_object_get(entry->body, "body") : NULL;
+}
+
+static const char *text_of(const json_t *body, const char *field)
+{
+    const char *text = json_string_value(json_object_get(body, field));
+    return text ? text : "";
+}
+
+// Each calibration the build relied on or heard of, tool by tool.
+static void section_tools(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {
+        {"tool", ALIGN_LEFT},  {"", ALIGN_LEFT},  {"calibrated", ALIGN_LEFT}, {"due", ALIGN_LEFT},
+        {"found", ALIGN_LEFT}, {"U", ALIGN_LEFT}, {"paper", ALIGN_LEFT}};
+    g_autoptr(GPtrArray) tools = taken_ids(source->taken, "tool");
+    document_heading(document, 1, "Tools");
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    for (guint t = 0; t < tools->len; t++) {
+        const char *id = g_ptr_array_index(tools, t);
+        const char *label = taken_tool(source->taken, id);
+        const char *sort = taken_text(source->taken, "tool", id, "sort");
+        gboolean any = FALSE;
+        for (gsize i = 0; i < source->count; i++) {
+            const json_t *body = body_of(source->entries[i], "calibration");
+            if (!body || strcmp(text_of(body, "tool"), id) != 0)
+                continue;
+            const json_t *u = json_object_get(body, "uncertainty");
+            g_autofree char *doubt =
+                g_strdup_printf("%s %s", text_of(u, "typed"), text_of(u, "unit"));
+            document_row(document,
+                         (const char *const[]){label, sort, text_of(body, "date"),
+                                               text_of(body, "due"), text_of(body, "found"), doubt,
+                                               text_of(body, "certificate")});
+            any = TRUE;
+        }
+        if (!any)
+            document_row(document, (const char *const[]){label, sort, "never, as far as known", "",
+                                                         "", "", ""});
+    }
+}
+
+static void section_lots(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {{"lot", ALIGN_LEFT},
+                                      {"", ALIGN_LEFT},
+                                      {"grade", ALIGN_LEFT},
+                                      {"from", ALIGN_LEFT},
+                                      {"expires", ALIGN_LEFT}};
+    const Taken *taken = source->taken;
+    static const char *const kinds[][2] = {{"lot", "part"}, {"consumable", "sort"}};
+    document_heading(document, 1, "Lots");
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    for (gsize k = 0; k < G_N_ELEMENTS(kinds); k++) {
+        const char *kind = kinds[k][0];
+        g_autoptr(GPtrArray) ids = taken_ids(taken, kind);
+        for (guint i = 0; i < ids->len; i++) {
+            const char *id = g_ptr_array_index(ids, i);
+            const char *lot = taken_text(taken, kind, id, "lot");
+            document_row(document,
+                         (const char *const[]){lot ? lot : taken_text(taken, kind, id, "label"),
+                                               taken_text(taken, kind, id, kinds[k][1]),
+                                               taken_text(taken, kind, id, "grade"),
+                                               taken_text(taken, kind, id, "supplier"),
+                                               taken_text(taken, kind, id, "expires")});
+        }
+    }
+}
+
+// The live entries of one kind, under their heading; nothing if there is none.
+static void section_kind(Document *document, const SheetSource *source, const char *heading,
+                         const char *kind)
+{
+    const DocumentColumn columns[] = {
+        {"", ALIGN_RIGHT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
+    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
+    live_entries(source->entries, source->count, live);
+    gboolean begun = FALSE;
+    for (gsize i = 0; i < source->count; i++) {
+        if (!live[i] || strcmp(source->entries[i]->kind->name, kind) != 0)
+            continue;
+        if (!begun) {
+            document_heading(document, 1, heading);
+            document_table(document, columns, G_N_ELEMENTS(columns));
+        }
+        begun = TRUE;
+        entry_row(document, source, live, (gint64)i + 1);
+    }
+}
+
+// The sum of live costs by unit: money by currency, time by its unit.
+static void section_sums(Document *document, const SheetSource *source)
+{
+    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
+    live_entries(source->entries, source->count, live);
+    g_autoptr(GHashTable) sums =
+        g_hash_table_new_full(g_str_hash, g_str_equal, NULL, (GDestroyNotify)number_free);
+    g_autoptr(GPtrArray) units = g_ptr_array_new();
+    for (gsize i = 0; i < source->count; i++) {
+        const Entry *entry = source->entries[i];
+        const char *unit =
+            strcmp(entry->kind->name, "cost") == 0 ? entry_value(entry, "amount", "unit") : NULL;
+        const char *amount = unit ? entry_value(entry, "amount", "value") : NULL;
+        g_autoptr(Number) number = amount && live[i] ? number_from_text(amount, NULL) : NULL;
+        if (!number)
+            continue;
+        const Number *before = g_hash_table_lookup(sums, unit);
+        if (!before)
+            g_ptr_array_add(units, (gpointer)unit);
+        g_hash_table_insert(sums, (gpointer)unit,
+                            before ? number_add(before, number) : number_copy(number));
+    }
+    for (guint i = 0; i < units->len; i++) {
+        const char *unit = g_ptr_array_index(units, i);
+        g_autofree char *sum = number_decimal(g_hash_table_lookup(sums, unit), 2);
+        g_autofree char *line = g_strdup_printf("In sum %s %s.", sum, unit);
+        document_line(document, line);
+    }
+}
+
+Document *sheet_record(const SheetSource *source)
+{
+    g_autofree char *title = g_strconcat("Workshop record ", source->build, NULL);
+    Document *document = document_new("record", title);
+    section_head(document, source);
+    section_entries(document, source);
+    section_verdicts(document, source);
+    section_tools(document, source);
+    section_lots(document, source);
+    section_kind(document, source, "Interruptions", "put down");
+    section_kind(document, source, "Notes", "note");
+    section_kind(document, source, "Costs", "cost");
+    section_sums(document, source);
+    section_precedence(document);
+    return document;
+}

@@ -1,0 +1,143 @@
+#include "sections.h"
+
+#include <standbook/record/live.h>
+#include <string.h>
+
+static void head_line(Document *document, const char *before, const char *text)
+{
+    g_autofree char *line = text ? g_strconcat(before, text, NULL) : NULL;
+    if (line)
+        document_line(document, line);
+}
+
+void section_head(Document *document, const SheetSource *source)
+{
+    const Taken *taken = source->taken;
+    const char *family = taken_only(taken, "engine", "family");
+    const char *serial = taken_only(taken, "engine", "serial");
+    const char *owner = taken_only(taken, "engine", "owner");
+    g_autofree char *engine = g_strconcat(family                 ? family
+                                          : source->plan->family ? source->plan->family
+                                                                 : "engine",
+                                          serial ? ", no. " : "", serial ? serial : "", NULL);
+    head_line(document, "", engine);
+    head_line(document, "", taken_only(taken, "engine", "note"));
+    head_line(document, "for ", taken_name(taken, owner));
+    g_autofree char *when = source->count ? entry_when(source->entries[0]) : NULL;
+    g_autofree char *day = when ? g_strndup(when, 10) : NULL;
+    head_line(document, "taken in ", day);
+}
+
+void section_precedence(Document *document)
+{
+    document_paragraph(document,
+                       "The maker's current service data, local codes and licensed practice come "
+                       "first. Figures are this workshop's record and replace none of them.");
+}
+
+char *counts_words(const guint counts[VERDICTS])
+{
+    GString *words = g_string_new(NULL);
+    for (guint i = 0; i < VERDICTS; i++)
+        if (counts[i])
+            g_string_append_printf(words, "%s%u %s", words->len ? ", " : "", counts[i],
+                                   verdict_words((Verdict)i));
+    if (words->len == 0)
+        g_string_append(words, "nothing");
+    return g_string_free(words, FALSE);
+}
+
+const Entry *newest_seal(const SheetSource *source, const char *gate)
+{
+    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
+    live_entries(source->entries, source->count, live);
+    for (gsize i = source->count; i-- > 0;) {
+        const Entry *entry = source->entries[i];
+        if (live[i] && strcmp(entry->kind->name, "seal") == 0 &&
+            (!gate || strcmp(entry_text(entry, "gate"), gate) == 0))
+            return entry;
+    }
+    return NULL;
+}
+
+// FOOTNOTES
+
+// Adds a footnote and its number.
+static void note_add(GString *numbers, Document *document, char *text)
+{
+    guint number = document_footnote(document, text);
+    g_string_append_printf(numbers, "%s%u", numbers->len ? " " : "", number);
+    g_free(text);
+}
+
+static char *day_of(const Entry *entry)
+{
+    g_autofree char *when = entry_when(entry);
+    return g_strndup(when, 10);
+}
+
+static char *conceded_words(const SheetSource *source, const Requirement *requirement,
+                            const Entry *entry)
+{
+    g_autofree char *outside = figure_outside(requirement), *day = day_of(entry);
+    const char *who = entry_text(entry, "who"), *how = entry_text(entry, "how");
+    const char *person = taken_name(source->taken, entry_text(entry, "person"));
+    GString *words = g_string_new("Conceded");
+    if (*outside)
+        g_string_append_printf(words, ", %s", outside);
+    g_string_append_printf(words, ": %s. Accepted by %s", entry_text(entry, "why"),
+                           person ? person
+                           : who  ? who
+                                  : taken_name(source->taken, entry->by));
+    if (how)
+        g_string_append_printf(words, ", %s", how);
+    g_string_append_printf(words, ", %s.", day);
+    return g_string_free(words, FALSE);
+}
+
+static char *upheld_words(const SheetSource *source, const Entry *entry)
+{
+    const char *second = taken_name(source->taken, entry_text(entry, "second"));
+    return g_strdup_printf("Upheld: %s. %s%s%s.", entry_text(entry, "why"),
+                           taken_name(source->taken, entry->by), second ? ", " : "",
+                           second ? second : "");
+}
+
+// Both limits: those of the plan as it was kept, and those in force here.
+static char *amended_words(const Requirement *requirement, const Entry *entry)
+{
+    const char *asked = NULL, *why = entry_text(entry, "why");
+    const char *limits = entry_text(entry, "limits"), *wear = entry_text(entry, "wear");
+    const PlanCheck *check = requirement->check;
+    for (guint i = 0; !asked && check && i < check->limits->len; i++)
+        asked = limits_text(((const PlanLimit *)g_ptr_array_index(check->limits, i))->limits);
+    return g_strdup_printf("Limits amended here to %s%s%s; the plan asks for %s: %s.",
+                           limits ? limits : "", wear ? " wear " : "", wear ? wear : "",
+                           asked ? asked : "none", why);
+}
+
+static char *undecided_words(const Requirement *requirement)
+{
+    if (requirement->verdict == VERDICT_IN_DOUBT)
+        return g_strconcat("Undecided. ", reason_sentence(requirement->reason), NULL);
+    g_autofree char *outside = figure_outside(requirement);
+    return g_strconcat("Failed", *outside ? ", " : "", outside, ". ",
+                       reason_sentence(requirement->reason), " Nobody has accepted it.", NULL);
+}
+
+char *footnotes_of(Document *document, const SheetSource *source, const Requirement *requirement)
+{
+    GString *numbers = g_string_new(NULL);
+    const Entry *conceded = source_entry(source, requirement->conceded);
+    const Entry *upheld = source_entry(source, requirement->upheld);
+    const Entry *amended = source_entry(source, requirement->amended);
+    if (conceded && conceded != amended && requirement->verdict == VERDICT_CONCEDED)
+        note_add(numbers, document, conceded_words(source, requirement, conceded));
+    if (upheld)
+        note_add(numbers, document, upheld_words(source, upheld));
+    if (amended)
+        note_add(numbers, document, amended_words(requirement, amended));
+    if (requirement_is_left(requirement) && requirement->verdict != VERDICT_OPEN)
+        note_add(numbers, document, undecided_words(requirement));
+    return g_string_free(numbers, FALSE);
+}

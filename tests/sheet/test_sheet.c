@@ -1,0 +1,276 @@
+#include "../judge/story.h"
+
+#include <standbook/sheet/assessment_json.h>
+#include <standbook/sheet/sheet.h>
+#include <stdlib.h>
+
+static const char plan[] = "plan: Two steps\n"
+                           "units: [mm, N·m]\n"
+                           "axes: {cylinder: 1..6}\n"
+                           "gates: [first start, hand over]\n"
+                           "steps:\n"
+                           "  Block:\n"
+                           "    gate: first start\n"
+                           "    fit: {shells: {use: may be reused, track: lot}}\n"
+                           "    fasteners:\n"
+                           "      caps: {bolts: 1..3, stages: 40 > 75, order: 1-2-3}\n"
+                           "    checks:\n"
+                           "      bore: {limits: 90.000..90.030, decimals: 3}\n"
+                           "      skirt: {at: cylinder, limits: 0.040..0.060, decimals: 3}\n"
+                           "      float: {limits: 0.05..0.25}\n"
+                           "      depth: {limits: at least 7.0, decimals: 1}\n"
+                           "      crank end: {decimals: 3}\n"
+                           "      taper = 2 * crank end - crank end: any\n"
+                           "      clean: yes\n"
+                           "  Run:\n"
+                           "    gate: hand over\n"
+                           "    after: Block\n"
+                           "    checks:\n"
+                           "      no leaks: yes\n";
+
+static void read_skirts(Story *story)
+{
+    static const char *const typed[] = {"0.050", "0.051", "0.049", "0.052", "0.050", "0.066"};
+    for (guint i = 0; i < G_N_ELEMENTS(typed); i++) {
+        g_autofree char *place = g_strdup_printf("'place':['%u'],", i + 1);
+        g_autofree char *value = g_strdup_printf("%ld/1000", strtol(typed[i] + 2, NULL, 10));
+        story_read(story, "skirt", place, typed[i], value, "01");
+    }
+}
+
+static void tick(Story *story, const char *stage, const char *bolts)
+{
+    g_autofree char *body =
+        g_strdup_printf("{'tightening':'caps','step':'Block','stage':%s,"
+                        "'bolts':[%s],'tool':'6f1c2d30-0000-4000-8000-000000000009'}",
+                        stage, bolts);
+    story_tick(story, body);
+}
+
+static void begin(Story *story)
+{
+    story_begin(story, plan);
+    story_take_tool(story, "01", "micrometer", "1/1000");
+    story_take_tool(story, "09", "click wrench", "1/10");
+    story_enter(story, "take",
+                "{'what':'engine','format':1,'seq':3,'body':{'id':'6f1c2d30-0000-4000-8000-"
+                "000000000003','family':'Small twin','serial':'ST-0042'}}");
+    story_read(story, "bore", "", "90.150", "90150/1000", "01");
+    story_enter(story, "strike", "{'entry':6,'cause':'typo'}");
+    story_read(story, "bore", "", "90.015", "90015/1000", "01");
+    read_skirts(story);
+    story_enter(story, "concede",
+                "{'asked':'read','name':'skirt','step':'Block','place':['6'],'reasons':['high'],"
+                "'side':'high','bound':{'value':'66/1000','unit':'mm','typed':'0.066'},'why':"
+                "'honed oversize outside','who':'customer','how':'telephone'}");
+    story_read(story, "float", "", "0.28", "28/100", "01");
+    story_enter(story, "amend",
+                "{'check':'float','limits':'0.05..0.30','why':'other thrust plate'}");
+    story_read(story, "depth", "", "7.0", "7", "01");
+    story_read(story, "crank end", "", "51.750", "51750/1000", "01");
+    story_enter(story, "cost",
+                "{'what':'grinding','amount':{'value':'1140','unit':'GBP','typed':'1140.00'}}");
+    story_enter(story, "cost",
+                "{'what':'credit','amount':{'value':'-120','unit':'GBP','typed':'-120.00'}}");
+    story_enter(story, "note", "{'text':'he is late with the money'}");
+    story_enter(story, "put down", "{'note':'telephone'}");
+    story_enter(story, "fit",
+                "{'part':'shells','use':'reused','evidence':'no wear seen',"
+                "'label':'MB-1'}");
+    tick(story, "1", "'1','2','3'");
+    tick(story, "2", "'1','3','2'");
+}
+
+typedef Document *(*Sheet)(const SheetSource *source, guint gate);
+
+static Document *customer(const SheetSource *source, guint gate)
+{
+    (void)gate;
+    return sheet_customer(source);
+}
+
+static Document *record(const SheetSource *source, guint gate)
+{
+    (void)gate;
+    return sheet_record(source);
+}
+
+static char *print(const Story *story, Sheet sheet, guint gate)
+{
+    const Entry *const *entries = (const Entry *const *)story->entries->pdata;
+    g_autoptr(Assessment) assessment = assess(story->plan, entries, story->entries->len, 0, NULL);
+    g_autoptr(Taken) taken = taken_new(entries, story->entries->len, NULL);
+    const SheetSource source = {story->plan, entries, story->entries->len, assessment,
+                                taken,       "T-1",   "The shop"};
+    g_autoptr(Document) document = sheet(&source, gate);
+    return document_text(document);
+}
+
+// Blanks and line ends count as one blank, so that a table's widths do not matter.
+static char *flat(const char *text)
+{
+    g_auto(GStrv) words = g_strsplit_set(text, " \n", -1);
+    GString *out = g_string_new(NULL);
+    for (guint i = 0; words[i]; i++)
+        if (*words[i])
+            g_string_append_printf(out, "%s%s", out->len ? " " : "", words[i]);
+    return g_string_free(out, FALSE);
+}
+
+static void expect_said(const char *text, const char *words)
+{
+    g_autofree char *one_line = flat(text);
+    ck_assert_msg(strstr(one_line, words) != NULL, "not said: %s\n%s", words, text);
+}
+
+static void expect_silence(const char *text, const char *words)
+{
+    g_autofree char *one_line = flat(text);
+    ck_assert_msg(strstr(one_line, words) == NULL, "said: %s\n%s", words, text);
+}
+
+START_TEST(the_customer_reads_figures_and_plain_words)
+{
+    Story story;
+    begin(&story);
+    g_autofree char *text = print(&story, customer, 0);
+    expect_said(text, "Build sheet T-1");
+    expect_said(text, "Small twin, no. ST-0042");
+    expect_said(text, "bore 90.015 ±0.001 90.000 to 90.030 mm pass");
+    expect_said(text, "skirt, 5 places 0.049 to 0.052 ±0.001 0.040 to 0.060 mm pass");
+    expect_said(text, "0.066 ±0.001 0.040 to 0.060 mm conceded 1");
+    expect_said(text, "1 Conceded, 0.006 over: honed oversize outside. Accepted by customer, "
+                      "telephone, 2001-09-09.");
+    expect_said(text, "Limits amended here to 0.05..0.30; the plan asks for 0.05..0.25: other "
+                      "thrust plate.");
+    expect_said(text, "depth 7.0 ±0.001 at least 7.0 mm in doubt 3");
+    expect_said(text, "Undecided. The gauge used cannot decide this");
+    expect_said(text, "crank end 51.750 mm");
+    expect_said(text, "shells reused");
+    expect_said(text, "no wear seen");
+    expect_said(text, "Undecided. It was not done in the order asked for.");
+    expect_said(text, "Not complete for first start");
+    expect_said(text, "The maker's current service data, local codes and licensed practice come "
+                      "first.");
+    story_end(&story);
+}
+END_TEST
+
+START_TEST(the_customer_reads_no_chatter)
+{
+    Story story;
+    begin(&story);
+    g_autofree char *text = print(&story, customer, 0);
+    static const char *const kept[] = {"90.150",  "typo", "1140", "120.00", "late with the money",
+                                       "put down"};
+    for (guint i = 0; i < G_N_ELEMENTS(kept); i++)
+        expect_silence(text, kept[i]);
+    story_end(&story);
+}
+END_TEST
+
+START_TEST(the_record_holds_everything)
+{
+    Story story;
+    begin(&story);
+    g_autofree char *text = print(&story, record, 0);
+    expect_said(text, "struck by #7: typo");
+    expect_said(text, "late with the money");
+    expect_said(text, "In sum 1020.00 GBP.");
+    expect_said(text, "micrometer 2001-01-01");
+    expect_said(text, "put down");
+    for (guint i = 0; i < story.entries->len; i++) {
+        g_autofree char *number = g_strdup_printf("#%u", i + 1);
+        expect_said(text, number);
+    }
+    story_end(&story);
+}
+END_TEST
+
+START_TEST(a_completion_report_prints_its_gaps)
+{
+    Story story;
+    begin(&story);
+    g_autofree char *before = print(&story, sheet_completion, 0);
+    expect_said(before, "NOT COMPLETE for first start");
+    expect_said(before, "read depth");
+    expect_said(before, "sign Block, 1");
+    expect_silence(before, "no leaks");
+    expect_said(before, "Due beyond it, up to hand over");
+    story_end(&story);
+}
+END_TEST
+
+static void finish(Story *story)
+{
+    tick(story, "2", "'1','2','3'");
+    story_read(story, "depth", "", "7.1", "71/10", "01");
+    story_enter(story, "strike", "{'entry':18,'cause':'read better'}");
+    story_enter(story, "look", "{'check':'clean','step':'Block','answer':'yes'}");
+    story_enter(story, "sign", "{'step':'Block','signature':1}");
+}
+
+START_TEST(no_gaps_is_the_proof)
+{
+    Story story;
+    begin(&story);
+    finish(&story);
+    g_autofree char *text = print(&story, sheet_completion, 0);
+    expect_said(text, "GAPS");
+    expect_said(text, "Complete for first start.");
+    expect_said(text, "None. Everything asked for up to this gate is done");
+    expect_said(text, "CONCEDED");
+    story_end(&story);
+}
+END_TEST
+
+START_TEST(json_says_the_same_exactly)
+{
+    Story story;
+    begin(&story);
+    const Entry *const *entries = (const Entry *const *)story.entries->pdata;
+    g_autoptr(Assessment) assessment = assess(story.plan, entries, story.entries->len, 0, NULL);
+    json_t *json = assessment_json(story.plan, assessment);
+    int conceded, sum = 0;
+    ck_assert_int_eq(json_unpack(json, "{s:{s:i}}", "counts", "conceded", &conceded), 0);
+    ck_assert_int_eq(conceded, 2);
+    const char *key;
+    json_t *count, *each;
+    json_object_foreach(json_object_get(json, "counts"), key, count) sum +=
+        (int)json_integer_value(count);
+    gsize i;
+    ck_assert_int_eq(sum, (int)json_array_size(json_object_get(json, "requirements")));
+    gboolean found = FALSE;
+    json_array_foreach(json_object_get(json, "requirements"), i, each)
+    {
+        if (strcmp(json_string_value(json_object_get(each, "name")), "read skirt[6]") != 0)
+            continue;
+        found = TRUE;
+        ck_assert_str_eq(json_string_value(json_object_get(each, "value")), "0.000066");
+        ck_assert_str_eq(json_string_value(json_object_get(each, "shown")), "0.066");
+        ck_assert_str_eq(json_string_value(json_object_get(each, "verdict")), "conceded");
+        ck_assert_int_eq((int)json_integer_value(json_object_get(each, "conceded")), 15);
+    }
+    ck_assert(found);
+    json_decref(json);
+    story_end(&story);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("sheet");
+    TCase *tcase = tcase_create("sheet");
+    tcase_add_test(tcase, the_customer_reads_figures_and_plain_words);
+    tcase_add_test(tcase, the_customer_reads_no_chatter);
+    tcase_add_test(tcase, the_record_holds_everything);
+    tcase_add_test(tcase, a_completion_report_prints_its_gaps);
+    tcase_add_test(tcase, no_gaps_is_the_proof);
+    tcase_add_test(tcase, json_says_the_same_exactly);
+    suite_add_tcase(suite, tcase);
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+}
