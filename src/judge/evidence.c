@@ -13,12 +13,12 @@ static const char *body_text(const json_t *body, const char *field)
 
 // A value of a taken body in base units, NULL if it is not there. `width` leaves out the offset of
 // a temperature.
-static Number *body_value(const json_t *body, const char *field, gboolean width)
+static Number *body_value(const Judge *judge, const json_t *body, const char *field, gboolean width)
 {
     const json_t *value = json_object_get(body, field);
     const char *text = body_text(value, "value"), *unit_words = body_text(value, "unit");
     g_autoptr(Number) number = text ? number_from_text(text, NULL) : NULL;
-    g_autoptr(Unit) unit = unit_words && *unit_words ? unit_parse(unit_words, NULL) : NULL;
+    const Unit *unit = judge_unit(judge, unit_words);
     if (!number)
         return NULL;
     return width ? unit_width_to_base(unit, number) : unit_to_base(unit, number);
@@ -57,8 +57,34 @@ json_t *judge_known(const Judge *judge, const char *what, const char *id)
 // A calibration as the ledger came to know it.
 typedef struct {
     ToolCalibration rule;
-    const json_t *body;
+    Number *expanded, *repeat;
+    char *gauge; // the tool with this calibration
 } Calibration;
+
+// A tool as the ledger knows it, made at its first use.
+typedef struct {
+    gboolean taken;
+    Number *least, *greatest, *graduation;
+    GArray *calibrations; // Calibration, by day, then seq
+} Tool;
+
+static void calibration_clear(gpointer data)
+{
+    Calibration *calibration = data;
+    number_free(calibration->expanded);
+    number_free(calibration->repeat);
+    g_free(calibration->gauge);
+}
+
+void judge_tool_free(gpointer data)
+{
+    Tool *tool = data;
+    number_free(tool->least);
+    number_free(tool->greatest);
+    number_free(tool->graduation);
+    g_array_unref(tool->calibrations);
+    g_free(tool);
+}
 
 static gint calibration_order(gconstpointer a, gconstpointer b)
 {
@@ -75,45 +101,75 @@ static ToolFound found_of(const char *words)
     return g_strcmp0(words, "adjusted") == 0 ? TOOL_ADJUSTED : TOOL_FOUND_GOOD;
 }
 
-static GArray *calibrations_of(const Judge *judge, const char *tool)
+static Calibration calibration_of(const Judge *judge, const Entry *entry, const json_t *body)
 {
-    GArray *calibrations = g_array_new(FALSE, TRUE, sizeof(Calibration));
-    GPtrArray *about = tool ? g_hash_table_lookup(judge->known, tool) : NULL;
+    const char *due = body_text(body, "due");
+    ToolCalibration rule = {.day = day_of(body_text(body, "date")),
+                            .seq = entry->seq,
+                            .due = due ? day_of(due) : 0,
+                            .has_due = due != NULL,
+                            .found = found_of(body_text(body, "found"))};
+    return (Calibration){
+        .rule = rule,
+        .expanded = body_value(judge, body, "uncertainty", TRUE),
+        .repeat = body_value(judge, body, "repeat", TRUE),
+        .gauge = g_strdup_printf("%s %" G_GINT64_FORMAT, body_text(body, "tool"), entry->seq)};
+}
+
+static Tool *tool_new(const Judge *judge, const char *id)
+{
+    Tool *tool = g_new0(Tool, 1);
+    GPtrArray *about = g_hash_table_lookup(judge->known, id);
+    const json_t *body = judge_known(judge, "tool", id);
+    tool->taken = body != NULL;
+    tool->least = body_value(judge, body, "least", FALSE);
+    tool->greatest = body_value(judge, body, "greatest", FALSE);
+    tool->graduation = body_value(judge, body, "graduation", TRUE);
+    tool->calibrations = g_array_new(FALSE, TRUE, sizeof(Calibration));
+    g_array_set_clear_func(tool->calibrations, calibration_clear);
     for (guint i = 0; about && i < about->len; i++) {
         const Entry *entry = g_ptr_array_index(about, i);
-        const json_t *body = taken_body(entry, "calibration");
-        if (!body)
+        const json_t *found = taken_body(entry, "calibration");
+        if (!found)
             continue;
-        const char *due = body_text(body, "due");
-        Calibration one = {.rule = {.day = day_of(body_text(body, "date")),
-                                    .seq = entry->seq,
-                                    .due = due ? day_of(due) : 0,
-                                    .has_due = due != NULL,
-                                    .found = found_of(body_text(body, "found"))},
-                           .body = body};
-        g_array_append_val(calibrations, one);
+        Calibration one = calibration_of(judge, entry, found);
+        g_array_append_val(tool->calibrations, one);
     }
-    g_array_sort(calibrations, calibration_order);
-    return calibrations;
+    g_array_sort(tool->calibrations, calibration_order);
+    return tool;
 }
 
-static ToolStanding standing_of(const Judge *judge, const Entry *entry, GArray *calibrations,
+static const Tool *tool_of(const Judge *judge, const char *id)
+{
+    Tool *tool = g_hash_table_lookup(judge->tools, id);
+    if (!tool) {
+        tool = tool_new(judge, id);
+        g_hash_table_insert(judge->tools, (gpointer)id, tool);
+    }
+    return tool;
+}
+
+static const Calibration *calibration_at(const Tool *tool, gssize index)
+{
+    return index < 0 ? NULL : &g_array_index(tool->calibrations, Calibration, index);
+}
+
+static ToolStanding standing_of(const Judge *judge, const Entry *entry, const Tool *tool,
                                 ToolSort sort, ToolState range)
 {
-    g_autofree ToolCalibration *rules = g_new(ToolCalibration, calibrations->len + 1);
-    for (guint i = 0; i < calibrations->len; i++)
-        rules[i] = g_array_index(calibrations, Calibration, i).rule;
+    gsize count = tool->calibrations->len;
+    g_autofree ToolCalibration *rules = g_new(ToolCalibration, count + 1);
+    for (gsize i = 0; i < count; i++)
+        rules[i] = calibration_at(tool, (gssize)i)->rule;
     ToolUse use = {.day = day_done(judge, entry->seq), .seq = entry->seq, .range = range};
-    return tool_use_standing(sort, rules, calibrations->len, &use);
+    return tool_use_standing(sort, rules, count, &use);
 }
 
-static ToolState range_of(const json_t *tool, ToolSort sort, const Number *value)
+static ToolState range_of(const Tool *tool, ToolSort sort, const Number *value)
 {
-    g_autoptr(Number) least = body_value(tool, "least", FALSE);
-    g_autoptr(Number) greatest = body_value(tool, "greatest", FALSE);
-    if (!value || (!least && !greatest))
+    if (!value || (!tool->least && !tool->greatest))
         return TOOL_GOOD;
-    return tool_range_state(sort, number_rational(least), number_rational(greatest),
+    return tool_range_state(sort, number_rational(tool->least), number_rational(tool->greatest),
                             number_rational(value));
 }
 
@@ -123,18 +179,13 @@ guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, gboolean torque
     const char *id = entry_text(entry, "tool");
     if (!id)
         return torque ? reason_bit(REASON_TOOL) : 0;
-    const json_t *tool = judge_known(judge, "tool", id);
-    if (!tool)
-        return reason_bit(REASON_TOOL);
-    g_autoptr(GArray) calibrations = calibrations_of(judge, id);
+    const Tool *tool = tool_of(judge, id);
     ToolSort sort = torque ? TOOL_TORQUE : TOOL_GAUGE;
-    ToolStanding standing =
-        standing_of(judge, entry, calibrations, sort, range_of(tool, sort, value));
-    if (standing.after >= 0 && standing.state == TOOL_WRONG) {
-        gint64 news = g_array_index(calibrations, Calibration, standing.after).rule.seq;
-        *evidence = MAX(*evidence, judge_rank(judge, news));
-    }
-    return standing.state == TOOL_GOOD ? 0 : reason_bit(REASON_TOOL);
+    ToolStanding standing = standing_of(judge, entry, tool, sort, range_of(tool, sort, value));
+    const Calibration *news = calibration_at(tool, standing.after);
+    if (news && standing.state == TOOL_WRONG)
+        *evidence = MAX(*evidence, judge_rank(judge, news->rule.seq));
+    return tool->taken && standing.state == TOOL_GOOD ? 0 : reason_bit(REASON_TOOL);
 }
 
 // A gauge keeps its identity from one calibration to the next; its doubt is that of the calibration
@@ -143,25 +194,18 @@ void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading,
                  const Number *last_place)
 {
     const char *id = entry_text(entry, "tool");
-    const json_t *tool = judge_known(judge, "tool", id);
-    g_autoptr(GArray) calibrations = calibrations_of(judge, tool ? id : NULL);
-    ToolStanding standing = standing_of(judge, entry, calibrations, TOOL_GAUGE, TOOL_GOOD);
-    if (standing.before >= 0) {
-        const Calibration *force = &g_array_index(calibrations, Calibration, standing.before);
-        reading->expanded = body_value(force->body, "uncertainty", TRUE);
-        reading->repeat = body_value(force->body, "repeat", TRUE);
-        reading->gauge = g_strdup_printf("%s %" G_GINT64_FORMAT, id, force->rule.seq);
+    const Tool *tool = id ? tool_of(judge, id) : NULL;
+    reading->graduation = number_copy(tool && tool->graduation ? tool->graduation : last_place);
+    reading->doubt = (ReadingDoubt){.gauge = id, .graduation = reading->graduation};
+    if (!tool)
+        return;
+    ToolStanding standing = standing_of(judge, entry, tool, TOOL_GAUGE, TOOL_GOOD);
+    const Calibration *force = calibration_at(tool, standing.before);
+    if (force && force->expanded) {
+        reading->doubt.gauge = force->gauge;
+        reading->doubt.expanded = force->expanded;
+        reading->doubt.repeat = force->repeat;
     }
-    if (tool)
-        reading->graduation = body_value(tool, "graduation", TRUE);
-    if (!reading->graduation)
-        reading->graduation = number_copy(last_place);
-    if (tool && !reading->gauge)
-        reading->gauge = g_strdup(id);
-    reading->doubt = (ReadingDoubt){.gauge = reading->gauge,
-                                    .expanded = reading->expanded,
-                                    .repeat = reading->repeat,
-                                    .graduation = reading->graduation};
 }
 
 static gboolean is_expired(const Judge *judge, const char *date, gint64 seq)

@@ -34,12 +34,11 @@ typedef struct {
     Number *value; // base units
     Bound bound;
     ReadingDoubt doubt;
-    char *gauge;
-    Number *expanded, *repeat, *graduation; // what `doubt` points to
-    guint32 doubts;                         // of its own: tool, and basis of a struck move
-    guint evidence;                         // rank of what put its tool in doubt, or its own
-    GArray *ticks;                          // guint into Judge.ticks: the bolts it was read with
-    gboolean slack;                         // read with a bolt that was not final
+    Number *graduation; // what `doubt` points to; the rest of it is the tool's
+    guint32 doubts;     // of its own: tool, and basis of a struck move
+    guint evidence;     // rank of what put its tool in doubt, or its own
+    GArray *ticks;      // guint into Judge.ticks: the bolts it was read with
+    gboolean slack;     // read with a bolt that was not final
 } ReadingState;
 
 // One bolt taken through one stage.
@@ -111,7 +110,10 @@ typedef struct {
     GHashTable *state_of;     // of a PlanCheck, PlanGroup or PlanPart
     GArray *readings, *ticks; // ReadingState, TickState
     GArray *disturbances;     // Disturbance, by rank
+    GPtrArray *said;          // Entry *: live ones about requirements, by rank (settle.c)
     GHashTable *known;        // by id: GPtrArray of Entry *, `take` and `news` about it
+    GHashTable *tools;        // by id: what evidence.c made of `known`
+    GHashTable *units;        // by their words: Unit *
     GHashTable *signatures;   // PlanStep → GArray of gint64: seq by signature
 } Judge;
 
@@ -120,6 +122,8 @@ void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsi
                 const Hypothesis *hypothesis);
 void judge_clear(Judge *judge);
 const Entry *judge_entry(const Judge *judge, gint64 seq);
+// The unit of these words, kept by the judge; NULL for a pure number.
+const Unit *judge_unit(const Judge *judge, const char *words);
 guint judge_rank(const Judge *judge, gint64 seq);
 Requirement *judge_requirement(const Judge *judge, guint index);
 CheckState *judge_check(const Judge *judge, const char *name, const char *step);
@@ -148,6 +152,7 @@ guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, gboolean torque
 guint32 judge_lot_doubt(const Judge *judge, const Entry *entry);
 // The grade of the lot a fit entry names, or NULL.
 const char *judge_lot_grade(const Judge *judge, const Entry *entry);
+void judge_tool_free(gpointer tool);
 // Fills in what is known of the gauge of a reading.
 void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading,
                  const Number *last_place);
@@ -198,6 +203,8 @@ const Place *judge_value_at(const CheckState *state, const Array *value, guint p
 // settle.c: what people decided about it.
 // Marks what is not needed, withdrawn or added, before anything is worked out.
 void judge_mark(Judge *judge);
+// Gathers the entries about requirements, once.
+void judge_gather_said(Judge *judge);
 gboolean judge_is_left_out(const Requirement *made);
 // The newest live entry of that kind about this requirement, NULL if there is none.
 const Entry *judge_said(const Judge *judge, const char *kind, const PlanRequirement *asked,

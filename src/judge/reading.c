@@ -13,10 +13,7 @@ void judge_readings_clear(Judge *judge)
     for (guint i = 0; i < judge->readings->len; i++) {
         ReadingState *reading = reading_at(judge, i);
         number_free(reading->value);
-        number_free(reading->expanded);
-        number_free(reading->repeat);
         number_free(reading->graduation);
-        g_free(reading->gauge);
         g_array_unref(reading->ticks);
     }
 }
@@ -60,14 +57,18 @@ static void suppose(const Judge *judge, const Entry *entry, Number **value)
 }
 
 // Notes which bolts the reading was taken with, and whether all of them were final.
-static void read_with(Judge *judge, ReadingState *reading, const char *const *labels)
+static void read_with(Judge *judge, ReadingState *reading)
 {
     const PlanCheck *check = reading->state->check;
+    if (check->with->len == 0)
+        return;
+    g_auto(GStrv) labels = judge_labels(check->axes, reading->place);
     for (guint i = 0; i < check->with->len; i++) {
         const PlanName *name = g_ptr_array_index(check->with, i);
         const SetState *set =
             name->group ? g_hash_table_lookup(judge->state_of, name->group) : NULL;
-        if (set && !set_is_final(judge, set, name->step, check->axes, labels, reading->ticks))
+        if (set && !set_is_final(judge, set, name->step, check->axes, (const char *const *)labels,
+                                 reading->ticks))
             reading->slack = TRUE;
     }
 }
@@ -76,8 +77,7 @@ static void take_reading(Judge *judge, guint place, gpointer user)
 {
     const Entry *entry = user;
     CheckState *state = judge_check(judge, entry_text(entry, "check"), entry_text(entry, "step"));
-    const char *words = entry_value(entry, "value", "unit");
-    g_autoptr(Unit) unit = words && *words ? unit_parse(words, NULL) : NULL;
+    const Unit *unit = judge_unit(judge, entry_value(entry, "value", "unit"));
     ReadingState reading = {
         .state = state, .place = place, .seq = entry->seq, .rank = judge_rank(judge, entry->seq)};
     reading.value = exact_value(entry, unit, &reading.bound);
@@ -91,8 +91,7 @@ static void take_reading(Judge *judge, guint place, gpointer user)
     if (state->struck_move)
         reading.doubts |= reason_bit(REASON_BASIS);
     reading.ticks = g_array_new(FALSE, FALSE, sizeof(guint));
-    g_auto(GStrv) labels = judge_labels(state->check->axes, place);
-    read_with(judge, &reading, (const char *const *)labels);
+    read_with(judge, &reading);
     g_array_append_val(state->readings[place], judge->readings->len);
     g_array_append_val(judge->readings, reading);
 }
@@ -140,11 +139,14 @@ static gboolean falls_with(const PlanCheck *check, const void *subject)
 guint judge_disturbed(const Judge *judge, const CheckState *state, guint place)
 {
     guint until = state->again ? state->again->step->index : G_MAXUINT;
-    g_auto(GStrv) labels = judge_labels(state->check->axes, place);
+    g_auto(GStrv) labels = NULL;
     for (guint i = state->check->finding ? 0 : judge->disturbances->len; i-- > 0;) {
         const Disturbance *one = &g_array_index(judge->disturbances, Disturbance, i);
-        if (one->step < until && falls_with(state->check, one->subject) &&
-            judge_places_meet(state->check->axes, (const char *const *)labels, one->axes,
+        if (one->step >= until || !falls_with(state->check, one->subject))
+            continue;
+        if (!labels)
+            labels = judge_labels(state->check->axes, place);
+        if (judge_places_meet(state->check->axes, (const char *const *)labels, one->axes,
                               (const char *const *)one->labels))
             return one->rank;
     }
@@ -255,7 +257,8 @@ static Competitors competitors_at(const Judge *judge, const CheckState *state, g
     if (since->len == 0)
         compete.doubts = reason_bit(REASON_BASIS);
     prefer(&compete.of, since);
-    prefer(&compete.of, those_clean(judge, compete.of));
+    if (compete.of->len > 1)
+        prefer(&compete.of, those_clean(judge, compete.of));
     return compete;
 }
 

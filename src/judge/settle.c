@@ -54,13 +54,30 @@ static gboolean means_step(const Entry *entry, const Requirement *made)
            strcmp(entry_text(entry, "name"), made->step->name) == 0;
 }
 
+static gboolean is_about_requirements(const Entry *entry)
+{
+    static const char *const kinds[] = {"not needed", "withdraw", "add",     "uphold",
+                                        "amend",      "decide",   "concede", NULL};
+    return g_strv_contains(kinds, entry->kind->name);
+}
+
+void judge_gather_said(Judge *judge)
+{
+    judge->said = g_ptr_array_new();
+    for (gsize i = 0; i < judge->count; i++) {
+        const Entry *entry = judge_entry(judge, judge->ranked[i]);
+        if (judge->live[entry->seq - 1] && is_about_requirements(entry))
+            g_ptr_array_add(judge->said, (gpointer)entry);
+    }
+}
+
 // Entries about requirements are few: each is compared with every requirement.
 static void each_said(Judge *judge, const char *kind,
                       void (*said)(Judge *, const Entry *, const PlanRequirement *, Requirement *))
 {
-    for (gsize i = 0; i < judge->count; i++) {
-        const Entry *entry = judge_entry(judge, judge->ranked[i]);
-        if (!judge->live[entry->seq - 1] || strcmp(entry->kind->name, kind) != 0)
+    for (guint i = 0; i < judge->said->len; i++) {
+        const Entry *entry = g_ptr_array_index(judge->said, i);
+        if (strcmp(entry->kind->name, kind) != 0)
             continue;
         for (guint j = 0; j < judge->made->len; j++)
             said(judge, entry, &g_array_index(judge->asked, PlanRequirement, j),
@@ -123,10 +140,9 @@ gboolean judge_is_left_out(const Requirement *made)
 const Entry *judge_said(const Judge *judge, const char *kind, const PlanRequirement *asked,
                         const Requirement *made)
 {
-    for (gsize i = judge->count; i-- > 0;) {
-        const Entry *entry = judge_entry(judge, judge->ranked[i]);
-        if (judge->live[entry->seq - 1] && strcmp(entry->kind->name, kind) == 0 &&
-            entry_means(entry, asked, made))
+    for (guint i = judge->said->len; i-- > 0;) {
+        const Entry *entry = g_ptr_array_index(judge->said, i);
+        if (strcmp(entry->kind->name, kind) == 0 && entry_means(entry, asked, made))
             return entry;
     }
     return NULL;
@@ -200,9 +216,9 @@ static void uphold_places(const Judge *judge, CheckState *state, Array *value, c
 
 void judge_uphold_value(const Judge *judge, CheckState *state, Array *value)
 {
-    for (gsize i = 0; i < judge->count; i++) {
-        const Entry *entry = judge_entry(judge, judge->ranked[i]);
-        if (judge->live[entry->seq - 1] && strcmp(entry->kind->name, "uphold") == 0)
+    for (guint i = 0; i < judge->said->len; i++) {
+        const Entry *entry = g_ptr_array_index(judge->said, i);
+        if (strcmp(entry->kind->name, "uphold") == 0)
             uphold_places(judge, state, value, entry);
     }
 }

@@ -272,7 +272,11 @@ void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsi
         g_ptr_array_add(judge->made, requirement_new(asked));
         links[asked->asked](judge, asked, i);
     }
+    judge->tools = g_hash_table_new_full(g_str_hash, g_str_equal, NULL, judge_tool_free);
+    judge->units =
+        g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)unit_free);
     read_entries(judge);
+    judge_gather_said(judge);
 }
 
 void judge_clear(Judge *judge)
@@ -294,6 +298,9 @@ void judge_clear(Judge *judge)
     for (guint i = 0; i < judge->disturbances->len; i++)
         g_strfreev(g_array_index(judge->disturbances, Disturbance, i).labels);
     g_array_unref(judge->disturbances);
+    g_ptr_array_unref(judge->said);
+    g_hash_table_unref(judge->tools);
+    g_hash_table_unref(judge->units);
     g_hash_table_unref(judge->known);
     g_hash_table_unref(judge->signatures);
 }
@@ -341,4 +348,17 @@ PartState *judge_part(const Judge *judge, const char *name)
 {
     const PlanPart *part = name ? plan_part(judge->plan, name) : NULL;
     return part ? g_hash_table_lookup(judge->state_of, part) : NULL;
+}
+
+const Unit *judge_unit(const Judge *judge, const char *words)
+{
+    if (!words || !*words)
+        return NULL;
+    Unit *unit = g_hash_table_lookup(judge->units, words);
+    if (!unit) {
+        unit = unit_parse(words, NULL);
+        if (unit)
+            g_hash_table_insert(judge->units, g_strdup(words), unit);
+    }
+    return unit;
 }
