@@ -188,24 +188,39 @@ guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, gboolean torque
     return tool->taken && standing.state == TOOL_GOOD ? 0 : reason_bit(REASON_TOOL);
 }
 
+// One unit of the last place typed, in base units.
+static Number *last_place(const Judge *judge, const Entry *entry)
+{
+    const Unit *unit = judge_unit(judge, entry_value(entry, "value", "unit"));
+    const char *typed = entry_value(entry, "value", "typed");
+    Reading reading;
+    if (!typed || !reading_parse(typed, unit, &reading, NULL, NULL))
+        return number_from_integer(0);
+    Number *place = number_copy(reading.place);
+    reading_clear(&reading);
+    return place;
+}
+
 // A gauge keeps its identity from one calibration to the next; its doubt is that of the calibration
-// in force when it was used.
-void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading,
-                 const Number *last_place)
+// in force when it was used, else that of its graduation, else that of the last place typed.
+void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading)
 {
     const char *id = entry_text(entry, "tool");
     const Tool *tool = id ? tool_of(judge, id) : NULL;
-    reading->graduation = number_copy(tool && tool->graduation ? tool->graduation : last_place);
-    reading->doubt = (ReadingDoubt){.gauge = id, .graduation = reading->graduation};
-    if (!tool)
-        return;
-    ToolStanding standing = standing_of(judge, entry, tool, TOOL_GAUGE, TOOL_GOOD);
-    const Calibration *force = calibration_at(tool, standing.before);
+    ToolStanding standing = {.before = -1};
+    reading->doubt.gauge = id;
+    if (tool)
+        standing = standing_of(judge, entry, tool, TOOL_GAUGE, TOOL_GOOD);
+    const Calibration *force = tool ? calibration_at(tool, standing.before) : NULL;
     if (force && force->expanded) {
         reading->doubt.gauge = force->gauge;
         reading->doubt.expanded = force->expanded;
         reading->doubt.repeat = force->repeat;
+        return;
     }
+    reading->graduation =
+        tool && tool->graduation ? number_copy(tool->graduation) : last_place(judge, entry);
+    reading->doubt.graduation = reading->graduation;
 }
 
 static gboolean is_expired(const Judge *judge, const char *date, gint64 seq)

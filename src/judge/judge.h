@@ -154,8 +154,7 @@ guint32 judge_lot_doubt(const Judge *judge, const Entry *entry);
 const char *judge_lot_grade(const Judge *judge, const Entry *entry);
 void judge_tool_free(gpointer tool);
 // Fills in what is known of the gauge of a reading.
-void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading,
-                 const Number *last_place);
+void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading);
 // The newest body about an id (`tool`, `lot`, …) taken or learnt, or NULL.
 json_t *judge_known(const Judge *judge, const char *what, const char *id);
 // Window between two entries: WINDOW or CLOCK doubt, or 0. `within`: at most `limit` seconds may

@@ -34,18 +34,6 @@ static Number *exact_value(const Entry *entry, const Unit *unit, Bound *bound)
     return number ? unit_to_base(unit, number) : NULL;
 }
 
-// One unit of the last place typed, in base units.
-static Number *last_place(const Entry *entry, const Unit *unit)
-{
-    const char *typed = entry_value(entry, "value", "typed");
-    Reading reading;
-    if (!typed || !reading_parse(typed, unit, &reading, NULL, NULL))
-        return number_from_integer(0);
-    Number *place = number_copy(reading.place);
-    reading_clear(&reading);
-    return place;
-}
-
 static void suppose(const Judge *judge, const Entry *entry, Number **value)
 {
     const Hypothesis *hypothesis = judge->hypothesis;
@@ -83,8 +71,7 @@ static void take_reading(Judge *judge, guint place, gpointer user)
     reading.value = exact_value(entry, unit, &reading.bound);
     if (!reading.value)
         return;
-    g_autoptr(Number) fine = last_place(entry, unit);
-    judge_gauge(judge, entry, &reading, fine);
+    judge_gauge(judge, entry, &reading);
     reading.evidence = reading.rank;
     reading.doubts = judge_tool_doubt(judge, entry, FALSE, reading.value, &reading.evidence);
     suppose(judge, entry, &reading.value);

@@ -1,0 +1,100 @@
+#include <standbook/judge/keep.h>
+
+#include <standbook/base/error.h>
+#include <standbook/record/kind.h>
+#include <string.h>
+
+const char EDITION[] = "1";
+
+static json_t *text_or_null(const char *text)
+{
+    return text && *text ? json_string(text) : json_null();
+}
+
+static json_t *keep_requirement(const Requirement *made)
+{
+    g_autofree char *name = requirement_name(made);
+    g_autofree char *value = made->value ? number_text(made->value) : NULL;
+    json_t *kept = json_object();
+    json_object_set_new(kept, "name", json_string(name));
+    json_object_set_new(kept, "verdict",
+                        json_string(made->withdrawn ? "withdrawn" : verdict_words(made->verdict)));
+    json_object_set_new(kept, "reason", text_or_null(reason_words(made->reason)));
+    json_object_set_new(kept, "value", text_or_null(value ? value : made->answer));
+    json_object_set_new(kept, "entry", made->entry ? json_integer(made->entry) : json_null());
+    return kept;
+}
+
+char *assessment_keep(const Assessment *assessment)
+{
+    json_t *kept = json_object(), *counts = json_object(), *requirements = json_array();
+    for (guint i = 0; i < VERDICTS; i++)
+        json_object_set_new(counts, verdict_words((Verdict)i), json_integer(assessment->counts[i]));
+    for (guint i = 0; i < assessment->requirements->len; i++)
+        json_array_append_new(requirements, keep_requirement(assessment->requirements->pdata[i]));
+    json_object_set_new(kept, "edition", json_string(EDITION));
+    json_object_set_new(kept, "upto", json_integer(assessment->upto));
+    json_object_set_new(kept, "counts", counts);
+    json_object_set_new(kept, "requirements", requirements);
+    char *dumped = json_dumps(kept, JSON_COMPACT);
+    char *text = g_strdup(dumped);
+    free(dumped);
+    json_decref(kept);
+    return text;
+}
+
+static char *judged_words(const char *verdict, const char *reason)
+{
+    return reason && *reason ? g_strdup_printf("%s · %s", verdict, reason) : g_strdup(verdict);
+}
+
+static char *kept_words(const json_t *one)
+{
+    const char *verdict = json_string_value(json_object_get(one, "verdict"));
+    return judged_words(verdict ? verdict : "?", json_string_value(json_object_get(one, "reason")));
+}
+
+// By name, each with what it was judged then.
+static GHashTable *kept_by_name(const json_t *kept)
+{
+    GHashTable *by_name = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_free);
+    size_t index;
+    json_t *one;
+    json_array_foreach(json_object_get(kept, "requirements"), index, one)
+    {
+        const char *name = json_string_value(json_object_get(one, "name"));
+        if (name)
+            g_hash_table_insert(by_name, g_strdup(name), kept_words(one));
+    }
+    return by_name;
+}
+
+static void compare_one(GPtrArray *differences, GHashTable *then, const Requirement *made)
+{
+    g_autofree char *name = requirement_name(made);
+    g_autofree char *today =
+        judged_words(made->withdrawn ? "withdrawn" : verdict_words(made->verdict),
+                     made->withdrawn ? "" : reason_words(made->reason));
+    const char *before = g_hash_table_lookup(then, name);
+    if (!before)
+        g_ptr_array_add(differences, g_strdup_printf("%s: not asked then, %s today", name, today));
+    else if (strcmp(before, today) != 0)
+        g_ptr_array_add(differences, g_strdup_printf("%s: %s then, %s today", name, before, today));
+}
+
+GPtrArray *assessment_differences(const char *kept, const Assessment *today, GError **error)
+{
+    json_t *json = json_loads(kept, 0, NULL);
+    if (!json_is_array(json_object_get(json, "requirements"))) {
+        json_decref(json);
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_NO,
+                    "the kept assessment is damaged; run `standbook verify`");
+        return NULL;
+    }
+    g_autoptr(GHashTable) then = kept_by_name(json);
+    json_decref(json);
+    GPtrArray *differences = g_ptr_array_new_with_free_func(g_free);
+    for (guint i = 0; i < today->requirements->len; i++)
+        compare_one(differences, then, today->requirements->pdata[i]);
+    return differences;
+}
