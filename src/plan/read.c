@@ -47,6 +47,12 @@ const GPtrArray *names_of(Reader *reader, unsigned kinds)
     return names;
 }
 
+char *already_where(const Reader *reader, const PlanStep *step, guint line)
+{
+    return reader->plan->added ? g_strdup_printf("in step \"%s\"", step->name)
+                               : g_strdup_printf("in line %u", line);
+}
+
 void hush(Reader *reader, gboolean quiet)
 {
     if (quiet == reader->hushed)
@@ -339,26 +345,30 @@ static void check_requirements(Reader *reader)
     }
 }
 
-Plan *plan_read(const char *bytes, gsize length, Faults *faults)
+static void read_all(Reader *reader)
+{
+    const TreeNode *top = reader->plan->tree;
+    read_heading(reader, top);
+    read_units(reader, top);
+    read_gates(reader, top);
+    read_each(reader, top, "axes", read_axis);
+    read_each(reader, top, "given", read_given);
+    read_each(reader, top, "consumables", read_consumable);
+    read_each(reader, top, "steps", read_steps);
+    resolve_plan(reader);
+    bind_plan(reader);
+}
+
+Plan *plan_read_tree(TreeNode *top, guint added, Faults *faults)
 {
     guint before = faults_count(faults);
-    TreeNode *top = tree_read(bytes, length, faults);
-    if (!top)
-        return NULL;
     schema_check(&schema_of_plan, top, "", faults);
     Reader reader = {.plan = plan_new(top),
                      .faults = faults,
                      .other = faults_new(),
                      .told = g_hash_table_new(NULL, NULL)};
-    read_heading(&reader, top);
-    read_units(&reader, top);
-    read_gates(&reader, top);
-    read_each(&reader, top, "axes", read_axis);
-    read_each(&reader, top, "given", read_given);
-    read_each(&reader, top, "consumables", read_consumable);
-    read_each(&reader, top, "steps", read_steps);
-    resolve_plan(&reader);
-    bind_plan(&reader);
+    reader.plan->added = added;
+    read_all(&reader);
     g_hash_table_unref(reader.told);
     faults_free(reader.other);
     for (gsize i = 0; i < G_N_ELEMENTS(reader.names); i++)
@@ -369,4 +379,17 @@ Plan *plan_read(const char *bytes, gsize length, Faults *faults)
     if (faults_count(faults) > before)
         g_clear_pointer(&reader.plan, plan_free);
     return reader.plan;
+}
+
+Plan *plan_read(const char *bytes, gsize length, Faults *faults)
+{
+    guint before = faults_count(faults);
+    TreeNode *top = tree_read(bytes, length, faults);
+    if (!top)
+        return NULL;
+    gboolean whole = faults_count(faults) == before;
+    Plan *plan = plan_read_tree(top, 0, faults);
+    if (!whole)
+        g_clear_pointer(&plan, plan_free);
+    return plan;
 }

@@ -45,6 +45,10 @@ gboolean tell_once(Reader *reader, const void *cause);
 void fault_unknown(Reader *reader, const TreeNode *node, const char *where, const char *kind,
                    const char *const *names, gsize count);
 
+// Where the other thing of a name stands, for a message: its line, or in a plan with additions its
+// step. The caller frees.
+char *already_where(const Reader *reader, const PlanStep *step, guint line);
+
 // Whether the text can be a name in a formula: words that begin with a letter.
 gboolean is_name(const char *text);
 
@@ -90,6 +94,10 @@ void resolve_plan(Reader *reader);
 void bind_plan(Reader *reader);
 void bind_check(Reader *reader, PlanCheck *check);
 void bind_setting(Reader *reader, PlanCheck *check, const char *where);
+
+// Reads a plan out of a tree, which is the plan's from here on, with `added` additions among its
+// nodes. The rest as plan_read.
+Plan *plan_read_tree(TreeNode *top, guint added, Faults *faults) G_GNUC_WARN_UNUSED_RESULT;
 
 void free_step(gpointer step);
 void free_check(gpointer check);

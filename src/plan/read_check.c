@@ -136,9 +136,9 @@ static void keep_check(Reader *reader, PlanStep *step, PlanCheck *check, const T
                  "a name is words that begin with a letter, such as `main bore`; a formula stands "
                  "behind ` = `");
     if (other) {
+        g_autofree char *there = already_where(reader, other->step, other->line);
         g_autofree char *message = g_strdup_printf(
-            "there is a check of this name already, in line %u; give this one another name",
-            other->line);
+            "there is a check of this name already, %s; give this one another name", there);
         fault_at(reader, key, 0, where, message);
         free_check(check);
         return;

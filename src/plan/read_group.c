@@ -278,9 +278,11 @@ static gboolean keep_group(Reader *reader, PlanGroup *group, const char *where)
     const PlanGroup *other = plan_group(reader->plan, group->name);
     const PlanCheck *check = plan_check(reader->plan, group->name);
     if (other || check) {
-        g_autofree char *message = g_strdup_printf(
-            "there is a %s of this name already, in line %u; give this group another name",
-            other ? "group" : "check", other ? other->node->key->line : check->line);
+        g_autofree char *there = already_where(reader, other ? other->step : check->step,
+                                               other ? other->node->key->line : check->line);
+        g_autofree char *message =
+            g_strdup_printf("there is a %s of this name already, %s; give this group another name",
+                            other ? "group" : "check", there);
         fault_at(reader, group->node->key, 0, where, message);
     }
     if (!other)

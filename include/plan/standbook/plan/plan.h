@@ -196,6 +196,7 @@ struct Plan {
     GPtrArray *pairs;       // Axis *: axes written in place
     gint next_doubt;        // the source of the next ±, below 0
     guint places;           // of all axes written in place
+    guint added;            // additions of a build among its nodes (extend.h); 0 as read
     Faults *notices;        // what is right but worth a look: places that a formula drops
 };
 

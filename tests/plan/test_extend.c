@@ -1,0 +1,322 @@
+#include <check.h>
+#include <standbook/plan/extend.h>
+#include <standbook/plan/requirement.h>
+#include <standbook/plan/write.h>
+#include <stdlib.h>
+#include <string.h>
+
+static Plan *read_text(const char *text)
+{
+    g_autoptr(Faults) faults = faults_new();
+    Plan *plan = plan_read(text, strlen(text), faults);
+    ck_assert_ptr_nonnull(plan);
+    return plan;
+}
+
+static Plan *read_twin(void)
+{
+    g_autofree char *text = NULL;
+    ck_assert(g_file_get_contents("tests/plan/small-twin.yaml", &text, NULL, NULL));
+    return read_text(text);
+}
+
+static Plan *extend(const Plan *plan, const PlanAddition *additions, gsize count)
+{
+    g_autoptr(GError) error = NULL;
+    Plan *extended = plan_extend(plan, additions, count, NULL, &error);
+    ck_assert_msg(extended != NULL, "%s", error ? error->message : "no plan and no error");
+    return extended;
+}
+
+START_TEST(a_check_is_asked_as_the_plans_own)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const PlanAddition additions[] = {
+        {"check", "flange flat", "Sump", "at most 0.05 mm"},
+        {"check", "strip", "Sump",
+         "{at: [end], decimals: 3, limits: 0.020..0.060, gauge: plastic strip}"},
+        {"check", "strip spread = range(strip)", "Sump", "at most 0.010"},
+    };
+    g_autoptr(Plan) extended = extend(plan, additions, G_N_ELEMENTS(additions));
+    const PlanCheck *flat = plan_check(extended, "flange flat");
+    ck_assert_str_eq(flat->step->name, "Sump");
+    ck_assert_uint_eq(flat->decimals, 2);
+    const PlanCheck *spread = plan_check(extended, "strip spread");
+    ck_assert_str_eq(spread->formula_text, "range(strip)");
+    ck_assert_uint_eq(places_count(spread->axes), 1);
+    ck_assert_uint_eq(places_count(plan_check(extended, "strip")->axes), 2);
+    ck_assert_uint_eq(plan_requirement_count(extended), plan_requirement_count(plan) + 4);
+    const GPtrArray *checks = plan_step(extended, "Sump")->checks;
+    ck_assert_ptr_eq(g_ptr_array_index(checks, checks->len - 1), spread);
+    ck_assert_ptr_null(plan_check(plan, "flange flat"));
+}
+END_TEST
+
+START_TEST(bolts_and_parts_find_their_place)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const PlanAddition additions[] = {
+        {"tightening", "cover", "First run",
+         "{bolts: 1..4, order: criss-cross, layout: circle, stages: 5 > 9}"},
+        {"part", "gasket", "Sump", NULL},
+        {"part", "plugs", "Sump", "{at: cylinder, use: new}"},
+        {"check", "seen", "First run", "yes"},
+    };
+    g_autoptr(Plan) extended = extend(plan, additions, G_N_ELEMENTS(additions));
+    const PlanGroup *cover = plan_group(extended, "cover");
+    ck_assert_str_eq(cover->step->name, "First run");
+    const PlanTightening *tightening = cover->step->tightenings->pdata[0];
+    ck_assert_uint_eq(tightening->stages->len, 2);
+    ck_assert_uint_eq(places_count(plan_part(extended, "plugs")->axes), 2);
+    ck_assert_ptr_nonnull(plan_part(extended, "gasket"));
+    ck_assert_uint_eq(plan_requirement_count(extended), plan_requirement_count(plan) + 8 + 3 + 1);
+}
+END_TEST
+
+START_TEST(parts_join_those_written_as_names)
+{
+    g_autoptr(Plan) plan =
+        read_text("plan: T\nsteps: {One: {fit: crank}, Two: {fit: [a, b]}, Three: }\n");
+    const PlanAddition additions[] = {{"part", "shim", "One", NULL},
+                                      {"part", "c", "Two", "{count: 2}"},
+                                      {"part", "d", "Three", NULL},
+                                      {"check", "e", "Three", "yes"}};
+    g_autoptr(Plan) extended = extend(plan, additions, G_N_ELEMENTS(additions));
+    ck_assert_uint_eq(plan_step(extended, "One")->parts->len, 2);
+    ck_assert_uint_eq(plan_step(extended, "Two")->parts->len, 3);
+    ck_assert_uint_eq(plan_part(extended, "c")->count, 2);
+    ck_assert_uint_eq(plan_step(extended, "Three")->parts->len, 1);
+    g_autofree char *written = plan_write(extended);
+    g_autoptr(Plan) again = read_text(written);
+    ck_assert_uint_eq(plan_requirement_count(again), plan_requirement_count(extended));
+}
+END_TEST
+
+START_TEST(a_step_stands_behind_the_one_named)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const PlanAddition additions[] = {
+        {"step", "Weld the pan", "Crank", NULL},
+        {"check", "weld tight", "Weld the pan", "yes"},
+        {"step", "Dye test", NULL, "{do: dye and lamp, checks: {no cracks: yes}}"},
+    };
+    g_autoptr(Plan) extended = extend(plan, additions, G_N_ELEMENTS(additions));
+    const PlanStep *weld = plan_step(extended, "Weld the pan");
+    ck_assert_uint_eq(weld->index, 2);
+    ck_assert_str_eq(weld->phase, "Measure");
+    ck_assert(plan_step_follows(plan_step(extended, "Sump"), weld));
+    ck_assert(plan_step_follows(weld, plan_step(extended, "Crank")));
+    ck_assert_uint_eq(plan_step(extended, "Dye test")->index, 5);
+    ck_assert_ptr_eq(plan_check(extended, "weld tight")->step, weld);
+}
+END_TEST
+
+START_TEST(a_step_leaves_the_others_as_they_are)
+{
+    g_autoptr(Plan) plan = read_text("plan: T\nsteps:\n  One: {checks: {a: any}}\n"
+                                     "  Two: {phase: P, checks: {b = 2 * a: any}}\n"
+                                     "  Three: {checks: {c = 2 * b: any}}\n");
+    const PlanAddition addition = {"step", "Aside", "Two",
+                                   "{after: nothing, gate: hand over, phase: Q}"};
+    g_autoptr(Plan) extended = extend(plan, &addition, 1);
+    const PlanStep *three = plan_step(extended, "Three"), *aside = plan_step(extended, "Aside");
+    ck_assert_uint_eq(extended->gates->len, 1);
+    ck_assert_str_eq(three->phase, "P");
+    ck_assert(!plan_step_follows(three, aside));
+    ck_assert(plan_step_follows(three, plan_step(extended, "One")));
+    g_autoptr(Plan) gated = read_text("plan: T\ngates: [run, sell]\nsteps:\n  One:\n  Two:\n");
+    const PlanAddition later = {"step", "Later", "One", "{gate: sell}"};
+    // Two stays before the gate run, and nothing of that gate stands behind one of the next.
+    g_autoptr(GError) error = NULL;
+    ck_assert(!plan_extend_check(gated, &later, NULL, &error));
+    ck_assert_str_eq(error->message, "with the step \"Later\" the plan has a fault: step \"Two\": "
+                                     "this gate lies before that of the step above");
+}
+END_TEST
+
+START_TEST(what_is_added_can_be_added_to)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const PlanAddition first = {"check", "gap", "Sump", "any"};
+    const PlanAddition second = {"check", "gap doubled = 2 * gap", "Sump", "1..2"};
+    ck_assert(!plan_extend_check(plan, &second, NULL, NULL));
+    g_autoptr(Plan) one = extend(plan, &first, 1);
+    ck_assert(plan_extend_check(one, &second, NULL, NULL));
+    g_autoptr(Plan) two = extend(one, &second, 1);
+    ck_assert_uint_eq(two->added, 2);
+    ck_assert_ptr_nonnull(plan_check(two, "gap doubled"));
+}
+END_TEST
+
+typedef struct {
+    PlanAddition addition;
+    PlanAdditionField field;
+    gsize offset;
+    const char *message;
+} Refused;
+
+static const Refused refused[] = {
+    {{"check", "journal", "Sump", "1..2"},
+     ADDITION_NAME,
+     0,
+     "step \"Sump\", check \"journal\": there is a check of this name already, in step \"Main "
+     "clearance\"; give this one another name"},
+    {{"check", "journal", "Main clearance", "1..2"},
+     ADDITION_NAME,
+     0,
+     "step \"Main clearance\", check \"journal\": there is a check of this name already, in step "
+     "\"Main clearance\"; give this one another name"},
+    {{"tightening", "main caps", "Sump", "{bolts: 1..2, stages: 5}"},
+     ADDITION_NAME,
+     0,
+     "step \"Sump\", group \"main caps\": there is a group of this name already, in step \"Main "
+     "clearance\"; give this group another name"},
+    {{"part", "main shells", "Sump", NULL},
+     ADDITION_NAME,
+     0,
+     "step \"Sump\", part \"main shells\": there is a part of this name already, in step "
+     "\"Crank\"; give this one another name"},
+    {{"step", "Sump", "Crank", NULL},
+     ADDITION_NAME,
+     0,
+     "there is a step called `Sump` already; give this one another name"},
+    {{"check", "gap", "Sunp", "1..2"},
+     ADDITION_STEP,
+     0,
+     "there is no step called `Sunp`; did you mean `Sump`?"},
+    {{"step", "Weld", "Nowhere", NULL},
+     ADDITION_STEP,
+     0,
+     "there is no step called `Nowhere`; write the name of one"},
+    {{"check", "gap", NULL, "1..2"},
+     ADDITION_STEP,
+     0,
+     "a check belongs to a step; write the name of one"},
+    {{"check", "gap", "Sump", "0.2..0.1"}, ADDITION_DEFINITION, 0, NULL},
+    {{"check", "gap", "Sump", "{limits: 1..2, aim: hihg}"},
+     ADDITION_DEFINITION,
+     20,
+     "step \"Sump\", check \"gap\": there is nothing called `hihg`; write the name of a constant "
+     "above"},
+    {{"check", "gap", "Sump", "{limts: 1..2}"},
+     ADDITION_DEFINITION,
+     1,
+     "step \"Sump\", check \"gap\": a check has no `limts`; did you mean `limits`?"},
+    {{"check", "gap", "Sump", "limits: 1..2"},
+     ADDITION_DEFINITION,
+     0,
+     "check \"gap\": put { } round its keys, or quotes round a text with `: ` in it"},
+    {{"check", "gap", "Sump", "{limits: 1..2"}, ADDITION_DEFINITION, 0, NULL},
+    {{"check", "gap", "Sump", "> 5"},
+     ADDITION_DEFINITION,
+     2,
+     "check \"gap\": a value cannot begin with >; write `at least`"},
+    {{"check", "gap", "Sump", "1..2\n  other: yes"},
+     ADDITION_DEFINITION,
+     4,
+     "check \"gap\": write what follows the name on one line"},
+    {{"check", "gap", "Sump", NULL},
+     ADDITION_NAME,
+     0,
+     "step \"Sump\", check \"gap\": it has no limits and nothing uses it; write limits, or `any`"},
+    {{"check", "gap = pan deth - 3 mm", "Sump", "1..2"},
+     ADDITION_NAME,
+     6,
+     "step \"Sump\", check \"gap\": there is nothing called `pan deth`; did you mean `pan depth`?"},
+    {{"check", "gap = pan depth - 3 mm", "Crank", "1..2"},
+     ADDITION_NAME,
+     6,
+     "step \"Crank\", check \"gap\": `pan depth` is read in step \"Sump\", which need not come "
+     "before this one; add it to `after`"},
+    {{"check", "gap[1]", "Sump", "1..2"},
+     ADDITION_NAME,
+     0,
+     "step \"Sump\", check \"gap[1]\": a name is words that begin with a letter, such as `main "
+     "bore`; a formula stands behind ` = `"},
+    {{"check", "  ", "Sump", "1..2"}, ADDITION_NAME, 0, "this check has no name; write one"},
+    {{"check", "a\nb", "Sump", "1..2"},
+     ADDITION_NAME,
+     0,
+     "there is a line break or a hidden character in the name of this check; take it out"},
+    {{"tightening", "cover", "Sump", "{bolts: 1..4}"},
+     ADDITION_NAME,
+     0,
+     "step \"Sump\", group \"cover\": `stages` is missing: the stages, with > between: 30 > +60°"},
+    {{"tightening", "cover", "Sump", "{bolts: 1..4, order: 1-2-3, stages: 5}"},
+     ADDITION_DEFINITION,
+     21,
+     "step \"Sump\", group \"cover\": order: bolt 4 is left out; write every bolt once"},
+    {{"bolt", "cover", "Sump", NULL},
+     ADDITION_WHAT,
+     0,
+     "`bolt` cannot be added; write step, check, tightening or part"},
+    {{"step", "Aside", "Crank", "{after: Sunp}"},
+     ADDITION_DEFINITION,
+     8,
+     "step \"Aside\": there is no step called `Sunp`; did you mean `Sump`?"},
+};
+
+START_TEST(what_cannot_be_taken_is_told_of_the_addition)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const Refused *row = &refused[_i];
+    g_autoptr(GError) error = NULL;
+    PlanRefusal refusal = {.index = 7};
+    ck_assert(!plan_extend_check(plan, &row->addition, &refusal, &error));
+    ck_assert_ptr_nonnull(error);
+    if (row->message)
+        ck_assert_str_eq(error->message, row->message);
+    ck_assert_uint_eq(refusal.index, 0);
+    ck_assert_int_eq(refusal.field, row->field);
+    if (row->message)
+        ck_assert_uint_eq(refusal.offset, row->offset);
+    ck_assert_msg(!strstr(error->message, "line 1"), "%s", error->message);
+}
+END_TEST
+
+START_TEST(the_first_that_cannot_be_taken_is_named)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const PlanAddition additions[] = {
+        {"check", "gap", "Sump", "1..2"},
+        {"check", "play", "Crank", "{limits: 1..2, rests on: nowhere}"},
+        {"check", "gap", "Crank", "1..2"},
+    };
+    PlanRefusal refusal;
+    g_autoptr(GError) error = NULL;
+    g_autoptr(Plan) extended = plan_extend(plan, additions, 3, &refusal, &error);
+    ck_assert_ptr_null(extended);
+    ck_assert_uint_eq(refusal.index, 1);
+    ck_assert_int_eq(refusal.field, ADDITION_DEFINITION);
+    ck_assert_uint_eq(refusal.offset, 25);
+    const PlanAddition twice[] = {additions[0], additions[2]};
+    g_clear_error(&error);
+    g_autoptr(Plan) double_gap = plan_extend(plan, twice, 2, &refusal, &error);
+    ck_assert_ptr_null(double_gap);
+    ck_assert_uint_eq(refusal.index, 1);
+    ck_assert_str_eq(error->message, "with the check \"gap\" the plan has a fault: step \"Sump\", "
+                                     "check \"gap\": there is a check of this name already, in "
+                                     "step \"Crank\"; give this one another name");
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("extend");
+    TCase *tcase = tcase_create("extend");
+    tcase_add_test(tcase, a_check_is_asked_as_the_plans_own);
+    tcase_add_test(tcase, bolts_and_parts_find_their_place);
+    tcase_add_test(tcase, parts_join_those_written_as_names);
+    tcase_add_test(tcase, a_step_stands_behind_the_one_named);
+    tcase_add_test(tcase, a_step_leaves_the_others_as_they_are);
+    tcase_add_test(tcase, what_is_added_can_be_added_to);
+    tcase_add_loop_test(tcase, what_cannot_be_taken_is_told_of_the_addition, 0,
+                        G_N_ELEMENTS(refused));
+    tcase_add_test(tcase, the_first_that_cannot_be_taken_is_named);
+    suite_add_tcase(suite, tcase);
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+}
