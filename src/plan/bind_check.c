@@ -14,14 +14,6 @@ static Unit *read_unit(Reader *reader, const TreeNode *node, const char *where)
     return unit;
 }
 
-static const Unit *unit_of_kind(const Plan *plan, Kind kind)
-{
-    for (guint i = 0; i < plan->units->len; i++)
-        if (kind_equal(unit_kind(g_ptr_array_index(plan->units, i)), kind))
-            return g_ptr_array_index(plan->units, i);
-    return NULL;
-}
-
 // The unit in which bare numbers of the check stand. A formula takes what its step says only where
 // that fits its kind. NULL with *good unchanged for a pure number.
 static Unit *default_unit(Reader *reader, const PlanCheck *check, const char *where, gboolean *good)
@@ -39,7 +31,7 @@ static Unit *default_unit(Reader *reader, const PlanCheck *check, const char *wh
     if (inherited && kind_equal(unit_kind(inherited), check->kind))
         return g_steal_pointer(&inherited);
     const Plan *plan = reader->plan;
-    const Unit *unit = check->formula     ? unit_of_kind(plan, check->kind)
+    const Unit *unit = check->formula     ? plan_unit(plan, check->kind)
                        : plan->units->len ? g_ptr_array_index(plan->units, 0)
                                           : NULL;
     return unit ? unit_copy(unit) : NULL;

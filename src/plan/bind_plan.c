@@ -84,14 +84,10 @@ static void bind_given(Reader *reader, PlanGiven *given)
     }
 }
 
-// What the amount of a stage is, and the unit of a bare number there. Indexed by StageKind.
-static const struct {
-    const char *unit;
-    gboolean bare;
-} amounts[] = {
-    [STAGE_TORQUE] = {"N·m", TRUE}, [STAGE_SNUG] = {NULL, FALSE},   [STAGE_TURN] = {"°", FALSE},
-    [STAGE_ANGLE] = {"°", FALSE},   [STAGE_SLACKEN] = {"°", FALSE}, [STAGE_DRAW] = {"°", FALSE},
-    [STAGE_UNTIL] = {NULL, FALSE},  [STAGE_WAIT] = {"min", FALSE},
+// What the amount of a stage is measured in, NULL for a torque. Indexed by StageKind.
+static const char *const amounts[] = {
+    [STAGE_TORQUE] = NULL, [STAGE_SNUG] = NULL, [STAGE_TURN] = "°",   [STAGE_ANGLE] = "°",
+    [STAGE_SLACKEN] = "°", [STAGE_DRAW] = "°",  [STAGE_UNTIL] = NULL, [STAGE_WAIT] = "min",
 };
 
 static gboolean group_has_axis(const PlanGroup *group, const char *name)
@@ -106,13 +102,15 @@ static void bind_amount(const Site *site, const PlanGroup *group, Stage *stage)
 {
     gsize offset = 0;
     g_autoptr(GError) error = NULL;
-    g_autoptr(Unit) unit = unit_parse(amounts[stage->kind].unit, NULL);
+    const char *measure = amounts[stage->kind];
+    g_autoptr(Unit) unit =
+        measure ? unit_parse(measure, NULL) : plan_torque_unit(site->reader->plan);
     stage->formula = formula_parse(stage->amount, &offset, &error);
     if (!stage->formula) {
         site_fault(site, offset, error->message);
         return;
     }
-    if (amounts[stage->kind].bare)
+    if (!measure)
         formula_give_unit(stage->formula, unit);
     stage->first_doubt = site->reader->plan->next_doubt;
     site->reader->plan->next_doubt -= (gint)formula_doubt_count(stage->formula);

@@ -118,6 +118,21 @@ const PlanConsumable *plan_consumable(const Plan *plan, const char *name)
     return NULL;
 }
 
+const Unit *plan_unit(const Plan *plan, Kind kind)
+{
+    for (guint i = 0; i < plan->units->len; i++)
+        if (kind_equal(unit_kind(g_ptr_array_index(plan->units, i)), kind))
+            return g_ptr_array_index(plan->units, i);
+    return NULL;
+}
+
+Unit *plan_torque_unit(const Plan *plan)
+{
+    g_autoptr(Unit) usual = unit_parse("N·m", NULL);
+    const Unit *own = plan_unit(plan, unit_kind(usual));
+    return unit_copy(own ? own : usual);
+}
+
 gboolean plan_step_follows(const PlanStep *later, const PlanStep *earlier)
 {
     return (later->before[earlier->index / 64] >> (earlier->index % 64) & 1) != 0;

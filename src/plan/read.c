@@ -268,14 +268,6 @@ static void read_gates(Reader *reader, const TreeNode *top)
             g_ptr_array_add(reader->plan->gates, (gpointer)usual[i]);
 }
 
-static gboolean has_kind(const Plan *plan, Kind kind)
-{
-    for (guint i = 0; i < plan->units->len; i++)
-        if (kind_equal(unit_kind(g_ptr_array_index(plan->units, i)), kind))
-            return TRUE;
-    return FALSE;
-}
-
 static void read_units(Reader *reader, const TreeNode *top)
 {
     g_autoptr(GPtrArray) nodes = nodes_of(&schema_of_plan, top, "units");
@@ -285,7 +277,7 @@ static void read_units(Reader *reader, const TreeNode *top)
         g_autoptr(Unit) unit = unit_parse(node->text, &error);
         if (!unit)
             fault_at(reader, node, 0, "", error->message);
-        else if (has_kind(reader->plan, unit_kind(unit)))
+        else if (plan_unit(reader->plan, unit_kind(unit)))
             fault_at(reader, node, 0, "", "there is a unit of this kind already; keep one");
         else
             g_ptr_array_add(reader->plan->units, g_steal_pointer(&unit));

@@ -239,19 +239,21 @@ static PlanTightening *add_tightening(PlanStep *step, const PlanGroup *group, co
 }
 
 static Number *group_amount(Reader *reader, const PlanGroup *group, const char *key,
-                            const char *bare, const char *where)
+                            const Unit *bare, const char *where)
 {
     const TreeNode *node = get(group->node, key);
-    g_autoptr(Unit) unit = unit_parse(bare, NULL);
-    return node ? read_amount(reader, node, unit, unit_kind(unit), where) : NULL;
+    return node ? read_amount(reader, node, bare, unit_kind(bare), where) : NULL;
 }
 
-// Bare torques are in N·m (language.md §4) and bare lengths in mm.
+// Bare torques and lengths are in the plan's own unit, as its stages and readings are.
 static void read_group_amounts(Reader *reader, PlanGroup *group, const char *where)
 {
-    group->length = group_amount(reader, group, "length", "mm", where);
-    group->ceiling = group_amount(reader, group, "ceiling", "N·m", where);
-    group->instead_of = group_amount(reader, group, "instead of", "N·m", where);
+    g_autoptr(Unit) torque = plan_torque_unit(reader->plan);
+    g_autoptr(Unit) usual = unit_parse("mm", NULL);
+    const Unit *own = plan_unit(reader->plan, unit_kind(usual));
+    group->length = group_amount(reader, group, "length", own ? own : usual, where);
+    group->ceiling = group_amount(reader, group, "ceiling", torque, where);
+    group->instead_of = group_amount(reader, group, "instead of", torque, where);
 }
 
 static void read_group_texts(PlanGroup *group)

@@ -264,6 +264,55 @@ START_TEST(bolts_along_axes_run_each)
 }
 END_TEST
 
+// A torque stage in N·m.
+static void expect_torque(const char *units, const char *torque, const char *newton_metres)
+{
+    g_autofree char *text = g_strdup_printf(
+        "plan: T\n%ssteps: {One: {fasteners: {a: {bolts: 1..1, stages: %s, ceiling: %s}}}}\n",
+        units, torque, torque);
+    expect_faults(text, "");
+    g_autoptr(Faults) faults = faults_new();
+    g_autoptr(Plan) plan = plan_read(text, strlen(text), faults);
+    const PlanTightening *tightening = plan_step(plan, "One")->tightenings->pdata[0];
+    const Stage *stage = tightening->stages->pdata[0];
+    g_autoptr(Number) value = formula_constant(stage->formula);
+    g_autoptr(Number) wanted = number_from_text(newton_metres, NULL);
+    ck_assert(number_equal(value, wanted));
+    ck_assert(number_equal(tightening->group->ceiling, wanted));
+}
+
+// 1 lbf·ft = 1.3558179483314004 N·m (NIST SP 811:2008, appendix B.8, the exact product of its
+// parts)
+START_TEST(bare_torques_are_in_the_plans_unit)
+{
+    expect_torque("", "75", "75");
+    expect_torque("units: [mm]\n", "75", "75");
+    expect_torque("units: [in, lbf·ft]\n", "10", "13.558179483314004");
+    expect_torque("units: [in, lbf·ft]\n", "75 N·m", "75");
+    expect_torque("units: [mm, kgf·m]\n", "2", "19.6133");
+}
+END_TEST
+
+static void expect_plan_file(const char *name)
+{
+    g_autofree char *text = NULL;
+    ck_assert(g_file_get_contents(name, &text, NULL, NULL));
+    expect_faults(text, "");
+}
+
+START_TEST(other_layouts_read_without_a_fault)
+{
+    g_autoptr(GDir) folder = g_dir_open("tests/plans", 0, NULL);
+    ck_assert_ptr_nonnull(folder);
+    guint count = 0;
+    for (const char *name; (name = g_dir_read_name(folder)); count++) {
+        g_autofree char *path = g_build_filename("tests/plans", name, NULL);
+        expect_plan_file(path);
+    }
+    ck_assert_uint_ge(count, 1);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("plan");
@@ -277,6 +326,8 @@ int main(void)
     tcase_add_test(tcase, hostile_plans_are_refused_quickly);
     tcase_add_test(tcase, damaged_plans_do_no_harm);
     tcase_add_test(tcase, bolts_along_axes_run_each);
+    tcase_add_test(tcase, bare_torques_are_in_the_plans_unit);
+    tcase_add_test(tcase, other_layouts_read_without_a_fault);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

@@ -215,6 +215,14 @@ const PlanGroup *plan_group(const Plan *plan, const char *name);
 const PlanPart *plan_part(const Plan *plan, const char *name);
 const PlanConsumable *plan_consumable(const Plan *plan, const char *name);
 
+// The unit out of the plan's `units` that measures this kind; NULL if none does. It belongs to the
+// plan.
+const Unit *plan_unit(const Plan *plan, Kind kind);
+
+// The unit in which bare torques of the plan stand, in stages, ceilings and what a wrench shows:
+// the plan's unit of torque, N·m where `units` has none. The caller frees with unit_free.
+Unit *plan_torque_unit(const Plan *plan) G_GNUC_WARN_UNUSED_RESULT;
+
 // Whether `earlier` must come before `later` by `after`, directly or over others.
 gboolean plan_step_follows(const PlanStep *later, const PlanStep *earlier);
 
