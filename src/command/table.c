@@ -4,6 +4,14 @@ const Command *command_table(void)
 {
     static const Command commands[] = {
         {"plan", "check, keep, list or show plans", plan_run},
+        {"engine", "the engines the shop knows", engine_run},
+        {"build", "the builds of the shop", build_run},
+        {"tool", "the tools and their calibrations", tool_run},
+        {"assess", "judge a build: what is left", assess_run},
+        {"sheet", "print a build's sheets", sheet_run},
+        {"find", "find words in everything entered", find_run},
+        {"history", "one check over all builds", history_run},
+        {"trace", "where a lot went, what a tool was used on", trace_run},
         {"verify", "prove that the store is whole", verify_run},
         {"export", "write a ledger out", export_run},
         {"import", "take a ledger in", import_run},

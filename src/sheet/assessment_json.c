@@ -1,6 +1,6 @@
 #include <standbook/sheet/assessment_json.h>
 
-#include "figures.h"
+#include <standbook/sheet/figures.h>
 
 static json_t *number_json(const Number *number)
 {

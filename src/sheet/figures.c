@@ -1,4 +1,4 @@
-#include "figures.h"
+#include <standbook/sheet/figures.h>
 
 #include <string.h>
 

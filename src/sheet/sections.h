@@ -1,16 +1,11 @@
 // Parts that more than one document has.
 #pragma once
-#include "figures.h"
+#include <standbook/sheet/figures.h>
 
 // `TL-0412`, engine, owner, order, plan.
 void section_head(Document *document, const SheetSource *source);
 // The line that stands on every sheet.
 void section_precedence(Document *document);
-
-// Footnotes to a requirement: conceded, upheld, amended, undecided, failed or open, in plain words.
-// Returns their numbers, `1 2`; the caller frees with g_free.
-char *footnotes_of(Document *document, const SheetSource *source,
-                   const Requirement *requirement) G_GNUC_WARN_UNUSED_RESULT;
 
 // Counts in words, those of nought left out: `143 pass, 2 open`. The caller frees with g_free.
 char *counts_words(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;

@@ -56,7 +56,7 @@ void taken_free(Taken *taken)
 
 const char *taken_text(const Taken *taken, const char *what, const char *id, const char *field)
 {
-    if (!id)
+    if (!taken || !id)
         return NULL;
     g_autofree char *key = g_strconcat(what, " ", id, NULL);
     return json_string_value(json_object_get(g_hash_table_lookup(taken->bodies, key), field));

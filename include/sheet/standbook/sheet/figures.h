@@ -24,3 +24,8 @@ const char *reason_sentence(Reason reason);
 
 // The entry of that seq, NULL for 0.
 const Entry *source_entry(const SheetSource *source, gint64 seq);
+
+// Footnotes to a requirement: conceded, upheld, amended, undecided, failed or open, in plain words.
+// Returns their numbers, `1 2`; the caller frees with g_free.
+char *footnotes_of(Document *document, const SheetSource *source,
+                   const Requirement *requirement) G_GNUC_WARN_UNUSED_RESULT;

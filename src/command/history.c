@@ -1,0 +1,190 @@
+#include "opened.h"
+#include "subcommands.h"
+
+#include <standbook/base/text.h>
+#include <standbook/record/live.h>
+#include <standbook/sheet/figures.h>
+#include <string.h>
+
+typedef struct {
+    const char *check, *place, *engine;
+    GPtrArray *known; // char *: names of checks that there are
+    Document *document;
+    guint count;
+} Query;
+
+// Whether a place is meant: each pick, `3` or `main 3`, must be among its labels.
+static gboolean is_meant(const Requirement *requirement, const char *place)
+{
+    g_auto(GStrv) picks = g_strsplit(place ? place : "", ",", -1);
+    for (guint i = 0; picks[i]; i++) {
+        g_strstrip(picks[i]);
+        const char *blank = strrchr(picks[i], ' ');
+        const char *label = blank ? blank + 1 : picks[i];
+        if (!*label)
+            continue;
+        if (!g_strv_contains((const char *const *)requirement->labels, label))
+            return FALSE;
+    }
+    return TRUE;
+}
+
+static gboolean is_asked(const Requirement *requirement, const Query *asked)
+{
+    const PlanCheck *check = requirement->check;
+    return check && (requirement->value || requirement->answer) &&
+           (strcmp(check->name, asked->check) == 0 || strcmp(check->feature, asked->check) == 0) &&
+           is_meant(requirement, asked->place);
+}
+
+// Whether a part's place is where the requirement is: the labels of all axes they share agree.
+static gboolean stands_there(const PlanPart *part, const Entry *fit, const Requirement *requirement)
+{
+    const GPtrArray *axes = requirement->check->axes;
+    gboolean shared = FALSE;
+    for (guint a = 0; a < axes->len && a < g_strv_length(requirement->labels); a++)
+        for (guint b = 0; b < part->axes->len && b < entry_list_length(fit, "place"); b++) {
+            const char *one = axis_name(g_ptr_array_index(axes, a));
+            if (strcmp(one, axis_name(g_ptr_array_index(part->axes, b))) != 0)
+                continue;
+            shared = TRUE;
+            if (strcmp(requirement->labels[a], entry_list_item(fit, "place", b)) != 0)
+                return FALSE;
+        }
+    return shared;
+}
+
+// `main shells lot MB-2417-C grade A, …`: what is fitted at that place.
+static char *fitted_words(const Opened *opened, const Requirement *requirement, gsize count)
+{
+    const Entry *const *entries = (const Entry *const *)opened->entries->pdata;
+    g_autofree gboolean *live = g_new0(gboolean, count + 1);
+    live_entries(entries, count, live);
+    g_autoptr(GPtrArray) words = g_ptr_array_new_with_free_func(g_free);
+    for (gsize i = 0; i < count; i++) {
+        if (!live[i] || strcmp(entries[i]->kind->name, "fit") != 0)
+            continue;
+        const PlanPart *part = plan_part(opened->plan, entry_text(entries[i], "part"));
+        const char *id = entry_text(entries[i], "lot");
+        const char *lot = taken_text(opened->taken, "lot", id, "label");
+        const char *grade = taken_text(opened->taken, "lot", id, "grade");
+        if (!part || !lot || !stands_there(part, entries[i], requirement))
+            continue;
+        char *text =
+            g_strconcat(part->name, " lot ", lot, grade ? " grade " : "", grade ? grade : "", NULL);
+        if (g_ptr_array_find_with_equal_func(words, text, g_str_equal, NULL))
+            g_free(text);
+        else
+            g_ptr_array_add(words, text);
+    }
+    g_ptr_array_add(words, NULL);
+    return g_strjoinv(", ", (GStrv)words->pdata);
+}
+
+static void tell_requirement(Query *asked, const Opened *opened, const SheetSource *source,
+                             const Requirement *requirement)
+{
+    const Entry *entry = source_entry(source, requirement->entry);
+    g_autofree char *when = entry ? entry_when(entry) : g_strdup("");
+    g_autofree char *value = figure_value(requirement), *doubt = figure_doubt(requirement);
+    g_autofree char *limits = figure_limits(requirement), *verdict = figure_verdict(requirement);
+    g_autofree char *figure = g_strconcat(value, " ", figure_unit(requirement), NULL);
+    g_autofree char *name = figure_name(requirement);
+    g_autofree char *notes = footnotes_of(asked->document, source, requirement);
+    g_autofree char *fitted = fitted_words(opened, requirement, source->count);
+    when[MIN(strlen(when), 10)] = '\0';
+    document_row(asked->document,
+                 (const char *const[]){opened->number, when, name, figure, doubt, limits, verdict,
+                                       requirement->finding ? "as found" : fitted, notes});
+    asked->count++;
+}
+
+static void note_names(Query *asked, const Plan *plan)
+{
+    GHashTableIter iter;
+    gpointer name;
+    g_hash_table_iter_init(&iter, plan->checks);
+    while (g_hash_table_iter_next(&iter, &name, NULL))
+        g_ptr_array_add(asked->known, g_strdup(name));
+}
+
+static gboolean tell_build(Query *asked, Book *book, const char *number, GError **error)
+{
+    g_autoptr(Opened) opened = opened_new(book, number, error);
+    if (!opened)
+        return FALSE;
+    note_names(asked, opened->plan);
+    const char *serial = taken_only(opened->taken, "engine", "serial");
+    if (asked->engine && (!serial || strcmp(serial, asked->engine) != 0))
+        return TRUE;
+    g_autoptr(Assessment) assessment = opened_assess(opened, 0, NULL);
+    const SheetSource source = opened_source(opened, assessment);
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *each = g_ptr_array_index(assessment->requirements, i);
+        if (is_asked(each, asked))
+            tell_requirement(asked, opened, &source, each);
+    }
+    return TRUE;
+}
+
+static int nothing_known(const Query *asked)
+{
+    const char *const *names = (const char *const *)asked->known->pdata;
+    for (guint i = 0; i < asked->known->len; i++)
+        if (strcmp(names[i], asked->check) == 0)
+            return fail_saying(STANDBOOK_ERROR_NO, "nothing was read of `%s` there", asked->check);
+    const char *nearest = text_nearest(asked->check, names, asked->known->len);
+    return nearest ? fail_saying(2, "no plan has a check `%s`; did you mean `%s`?", asked->check,
+                                 nearest)
+                   : fail_saying(2, "no plan has a check `%s`; standbook plan show names them",
+                                 asked->check);
+}
+
+static int history(Query *asked, Common *common)
+{
+    GError *error = NULL;
+    g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
+    g_autoptr(GPtrArray) numbers = book ? build_numbers(book, &error) : NULL;
+    if (!numbers)
+        return fail_with(error);
+    const DocumentColumn columns[] = {{"build", ALIGN_WHOLE}, {"", ALIGN_WHOLE}, {"", ALIGN_LEFT},
+                                      {"", ALIGN_POINT},      {"", ALIGN_WHOLE}, {"", ALIGN_LEFT},
+                                      {"", ALIGN_LEFT},       {"", ALIGN_LEFT},  {"", ALIGN_WHOLE}};
+    document_table(asked->document, columns, G_N_ELEMENTS(columns));
+    for (guint i = 0; i < numbers->len; i++)
+        if (!tell_build(asked, book, g_ptr_array_index(numbers, i), &error))
+            return fail_with(error);
+    if (asked->count == 0)
+        return nothing_known(asked);
+    document_footnotes(asked->document);
+    say_document(asked->document, common->json);
+    return 0;
+}
+
+int history_run(int argc, char **argv, Common *common)
+{
+    char *engine = NULL;
+    const GOptionEntry entries[] = {
+        {"engine", 0, 0, G_OPTION_ARG_FILENAME, &engine, "only of this engine", "SERIAL"},
+        {NULL, 0, 0, G_OPTION_ARG_NONE, NULL, NULL, NULL}};
+    int status;
+    g_auto(GStrv) words =
+        arguments_read(argc, argv, common, "CHECK [PLACE]",
+                       "One check over all builds, as judged, with what is fitted there:\n"
+                       "standbook history \"main clearance\" 3",
+                       entries, &status);
+    if (words && arguments_fit(words, 1, 2, "history CHECK [PLACE]")) {
+        Query asked = {.check = words[0], .place = words[1], .engine = engine};
+        g_autofree char *title =
+            g_strjoin(" ", "History of", words[0], words[1] ? words[1] : NULL, NULL);
+        asked.document = document_new("history", title);
+        asked.known = g_ptr_array_new_with_free_func(g_free);
+        status = history(&asked, common);
+        document_free(asked.document);
+        g_ptr_array_unref(asked.known);
+    } else if (words) {
+        status = STANDBOOK_ERROR_MISUSE;
+    }
+    g_free(engine);
+    return status;
+}

@@ -1,0 +1,198 @@
+#include "opened.h"
+
+#include <standbook/base/text.h>
+#include <standbook/book/find.h>
+#include <standbook/record/order.h>
+#include <string.h>
+
+void opened_free(Opened *opened)
+{
+    if (!opened)
+        return;
+    g_free(opened->number);
+    g_free(opened->ledger);
+    taken_free(opened->taken);
+    if (opened->entries)
+        g_ptr_array_unref(opened->entries);
+    if (opened->names)
+        g_hash_table_unref(opened->names);
+    plan_free(opened->plan);
+    g_free(opened);
+}
+
+GPtrArray *entries_read(Book *book, const char *ledger, GError **error)
+{
+    g_autoptr(GPtrArray) lines = book_read(book, ledger, 0, error);
+    g_autoptr(GPtrArray) entries = g_ptr_array_new_with_free_func((GDestroyNotify)entry_free);
+    for (guint i = 0; lines && i < lines->len; i++) {
+        Entry *entry = entry_read(g_ptr_array_index(lines, i), error);
+        if (!entry)
+            return NULL;
+        g_ptr_array_add(entries, entry);
+    }
+    if (!lines || !ledger_in_turn((const Entry *const *)entries->pdata, entries->len, error))
+        return NULL;
+    return g_steal_pointer(&entries);
+}
+
+char *person_name(Book *book, const char *id)
+{
+    g_autoptr(BookPerson) person = book_person(book, id, NULL);
+    return person ? g_strdup(person->name) : NULL;
+}
+
+static void names_add(Book *book, GHashTable *names, const Taken *taken, const char *what)
+{
+    g_autoptr(GPtrArray) ids = taken_ids(taken, what);
+    for (guint i = 0; i < ids->len; i++) {
+        const char *id = g_ptr_array_index(ids, i);
+        char *name = person_name(book, id);
+        if (name)
+            g_hash_table_insert(names, g_strdup(id), name);
+    }
+}
+
+static Plan *plan_kept(Book *book, const char *digest, GError **error)
+{
+    g_autoptr(GBytes) bytes = digest ? book_kept(book, digest, error) : NULL;
+    if (!bytes) {
+        if (!digest)
+            g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
+                        "the build names no plan; nothing has been entered in it yet");
+        return NULL;
+    }
+    gsize length;
+    const char *start = g_bytes_get_data(bytes, &length);
+    g_autoptr(Faults) faults = faults_new();
+    Plan *plan = plan_read(start, length, faults);
+    if (!plan)
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
+                    "the plan kept for this build has faults: %s", faults_at(faults, 0)->message);
+    return plan;
+}
+
+Opened *opened_new(Book *book, const char *number, GError **error)
+{
+    g_autoptr(Opened) opened = g_new0(Opened, 1);
+    opened->number = g_strdup(number);
+    opened->ledger = store_ledger(book, number, error);
+    opened->entries = opened->ledger ? entries_read(book, opened->ledger, error) : NULL;
+    if (!opened->entries)
+        return NULL;
+    opened->names = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_free);
+    opened->taken = taken_new((const Entry *const *)opened->entries->pdata, opened->entries->len,
+                              opened->names);
+    names_add(book, opened->names, opened->taken, "person");
+    names_add(book, opened->names, opened->taken, "owner");
+    opened->plan = plan_kept(book, taken_only(opened->taken, "build", "plan"), error);
+    return opened->plan ? g_steal_pointer(&opened) : NULL;
+}
+
+Assessment *opened_assess(const Opened *opened, gint64 upto, const Hypothesis *hypothesis)
+{
+    return assess(opened->plan, (const Entry *const *)opened->entries->pdata, opened->entries->len,
+                  upto, hypothesis);
+}
+
+SheetSource opened_source(const Opened *opened, const Assessment *assessment)
+{
+    return (SheetSource){
+        .plan = opened->plan,
+        .entries = (const Entry *const *)opened->entries->pdata,
+        .count = (gsize)assessment->upto,
+        .assessment = assessment,
+        .taken = opened->taken,
+        .build = opened->number,
+    };
+}
+
+// The last entry typed by a moment, entries being in the order of their typing.
+static gint64 typed_by(const Opened *opened, Moment moment)
+{
+    gint64 last = 0;
+    for (guint i = 0; i < opened->entries->len; i++) {
+        const Entry *entry = g_ptr_array_index(opened->entries, i);
+        Moment at;
+        if (moment_parse(entry->at, &at, NULL) && at <= moment)
+            last = entry->seq;
+    }
+    return last;
+}
+
+gint64 opened_as_of(const Opened *opened, const char *words, GError **error)
+{
+    gint64 last = 0;
+    if (*words == '#') {
+        char *end;
+        last = g_ascii_strtoll(words + 1, &end, 10);
+        if (*end || last < 1 || last > (gint64)opened->entries->len)
+            last = 0;
+    } else {
+        g_autofree char *moment =
+            strlen(words) == 10 ? g_strconcat(words, " 23:59:59", NULL) : g_strdup(words);
+        Moment by;
+        if (!moment_parse(moment, &by, error))
+            return 0;
+        last = typed_by(opened, by);
+    }
+    if (last == 0)
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "the build has no entry as of %s; it has 1 to %u", words, opened->entries->len);
+    return last;
+}
+
+char *gates_words(const Plan *plan)
+{
+    GString *words = g_string_new(NULL);
+    for (guint i = 0; i < plan->gates->len; i++)
+        g_string_append_printf(words, "%s%s", i ? ", " : "",
+                               (const char *)g_ptr_array_index(plan->gates, i));
+    return g_string_free(words, FALSE);
+}
+
+GPtrArray *build_numbers(Book *book, GError **error)
+{
+    g_autoptr(GPtrArray) ledgers = book_ledgers(book, error);
+    if (!ledgers)
+        return NULL;
+    GPtrArray *numbers = g_ptr_array_new_with_free_func(g_free);
+    for (guint i = 0; i < ledgers->len; i++) {
+        const BookLedger *ledger = g_ptr_array_index(ledgers, i);
+        if (ledger->sort == LEDGER_BUILD && ledger->last > 0)
+            g_ptr_array_add(numbers, g_strdup(ledger->label));
+    }
+    return numbers;
+}
+
+Shop *shop_open(Book *book, GError **error)
+{
+    g_autoptr(GPtrArray) ledgers = book_ledgers(book, error);
+    if (!ledgers)
+        return NULL;
+    g_autoptr(Shop) shop = shop_new();
+    for (guint i = 0; i < ledgers->len; i++) {
+        const BookLedger *ledger = g_ptr_array_index(ledgers, i);
+        if (ledger->sort != LEDGER_SHOP)
+            continue;
+        g_autoptr(GPtrArray) entries = entries_read(book, ledger->id, error);
+        if (!entries)
+            return NULL;
+        g_ptr_array_set_free_func(entries, NULL); // the shop owns them now
+        for (guint e = 0; e < entries->len; e++)
+            if (!shop_add(shop, g_ptr_array_index(entries, e), error))
+                return NULL;
+    }
+    return g_steal_pointer(&shop);
+}
+
+void say_document(const Document *document, gboolean json)
+{
+    if (json) {
+        json_t *whole = document_json(document);
+        say_json(whole);
+        json_decref(whole);
+        return;
+    }
+    g_autofree char *text = document_text(document);
+    say("%s", text);
+}
