@@ -81,7 +81,7 @@ static int suppose(const Opened *opened, const Assessment *assessment, const Ask
     GError *error = NULL;
     if (!suppose_read(opened, asking->suppose, &hypothesis, &error))
         return fail_with(error);
-    g_autoptr(Assessment) then = opened_assess(opened, assessment->upto, &hypothesis);
+    g_autoptr(Assessment) then = opened_assess(opened, &hypothesis);
     say_turned(assessment, then, asking->suppose, json);
     number_free((Number *)hypothesis.offset);
     return 0;
@@ -91,14 +91,14 @@ static int suppose(const Opened *opened, const Assessment *assessment, const Ask
 static int say_assessment(const Opened *opened, const Assessment *assessment, const Asking *asking,
                           gboolean json)
 {
-    gint gate = asking->gate ? plan_gate(opened->plan, asking->gate) : -1;
+    gint gate = asking->gate ? plan_gate(opened_plan(opened), asking->gate) : -1;
     if (asking->gate && gate < 0) {
-        g_autofree char *gates = gates_words(opened->plan);
+        g_autofree char *gates = gates_words(opened_plan(opened));
         return fail_saying(2, "the plan has no gate `%s`; it has %s", asking->gate, gates);
     }
     const SheetSource source = opened_source(opened, assessment);
     if (json) {
-        json_t *whole = assessment_json(opened->plan, assessment);
+        json_t *whole = assessment_json(opened_plan(opened), assessment);
         say_json(whole);
         json_decref(whole);
     } else {
@@ -115,12 +115,9 @@ static int assess_build(const char *number, const Asking *asking, Common *common
     GError *error = NULL;
     g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
     g_autoptr(Opened) opened = book ? opened_new(book, number, &error) : NULL;
-    if (!opened)
+    if (!opened || !opened_as_of(opened, asking->as_of, &error))
         return fail_with(error);
-    gint64 upto = asking->as_of ? opened_as_of(opened, asking->as_of, &error) : 0;
-    if (error)
-        return fail_with(error);
-    g_autoptr(Assessment) assessment = opened_assess(opened, upto, NULL);
+    g_autoptr(Assessment) assessment = opened_assess(opened, NULL);
     return asking->suppose ? suppose(opened, assessment, asking, common->json)
                            : say_assessment(opened, assessment, asking, common->json);
 }

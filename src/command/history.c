@@ -64,7 +64,7 @@ static char *fitted_words(const Opened *opened, const Requirement *requirement, 
     for (gsize i = 0; i < count; i++) {
         if (!live[i] || strcmp(entries[i]->kind->name, "fit") != 0)
             continue;
-        const PlanPart *part = plan_part(opened->plan, entry_text(entries[i], "part"));
+        const PlanPart *part = plan_part(opened_plan(opened), entry_text(entries[i], "part"));
         const char *id = entry_text(entries[i], "lot");
         const char *lot = taken_text(opened->taken, "lot", id, "label");
         const char *grade = taken_text(opened->taken, "lot", id, "grade");
@@ -113,11 +113,11 @@ static gboolean tell_build(Query *asked, Book *book, const char *number, GError 
     g_autoptr(Opened) opened = opened_new(book, number, error);
     if (!opened)
         return FALSE;
-    note_names(asked, opened->plan);
+    note_names(asked, opened_plan(opened));
     const char *serial = taken_only(opened->taken, "engine", "serial");
     if (asked->engine && (!serial || strcmp(serial, asked->engine) != 0))
         return TRUE;
-    g_autoptr(Assessment) assessment = opened_assess(opened, 0, NULL);
+    g_autoptr(Assessment) assessment = opened_assess(opened, NULL);
     const SheetSource source = opened_source(opened, assessment);
     for (guint i = 0; i < assessment->requirements->len; i++) {
         const Requirement *each = g_ptr_array_index(assessment->requirements, i);

@@ -2,6 +2,8 @@
 
 #include <standbook/base/text.h>
 #include <standbook/book/find.h>
+#include <standbook/plan/extend.h>
+#include <standbook/record/live.h>
 #include <standbook/record/order.h>
 #include <string.h>
 
@@ -16,7 +18,9 @@ void opened_free(Opened *opened)
         g_ptr_array_unref(opened->entries);
     if (opened->names)
         g_hash_table_unref(opened->names);
-    plan_free(opened->plan);
+    plan_free(opened->kept);
+    plan_free(opened->grown);
+    g_free(opened->differs);
     g_free(opened);
 }
 
@@ -84,25 +88,63 @@ Opened *opened_new(Book *book, const char *number, GError **error)
                               opened->names);
     names_add(book, opened->names, opened->taken, "person");
     names_add(book, opened->names, opened->taken, "owner");
-    opened->plan = plan_kept(book, taken_only(opened->taken, "build", "plan"), error);
-    return opened->plan ? g_steal_pointer(&opened) : NULL;
+    opened->kept = plan_kept(book, taken_only(opened->taken, "build", "plan"), error);
+    if (!opened->kept || !opened_look_at(opened, 0, error))
+        return NULL;
+    return g_steal_pointer(&opened);
 }
 
-Assessment *opened_assess(const Opened *opened, gint64 upto, const Hypothesis *hypothesis)
+const Plan *opened_plan(const Opened *opened)
 {
-    return assess(opened->plan, (const Entry *const *)opened->entries->pdata, opened->entries->len,
-                  upto, hypothesis);
+    return opened->grown ? opened->grown : opened->kept;
+}
+
+// What the build added to its plan up to an entry and did not take back (GArray of PlanAddition).
+static GArray *additions_of(const Opened *opened, gint64 upto)
+{
+    const Entry *const *entries = (const Entry *const *)opened->entries->pdata;
+    g_autofree gboolean *live = g_new0(gboolean, (gsize)upto + 1);
+    live_entries(entries, (gsize)upto, live);
+    GArray *additions = g_array_new(FALSE, FALSE, sizeof(PlanAddition));
+    for (gint64 i = 0; i < upto; i++) {
+        if (!live[i] || strcmp(entries[i]->kind->name, "add") != 0)
+            continue;
+        const PlanAddition addition = {
+            entry_text(entries[i], "what"), entry_text(entries[i], "name"),
+            entry_text(entries[i], "step"), entry_text(entries[i], "definition")};
+        g_array_append_val(additions, addition);
+    }
+    return additions;
+}
+
+gboolean opened_look_at(Opened *opened, gint64 upto, GError **error)
+{
+    opened->upto = upto > 0 ? upto : (gint64)opened->entries->len;
+    g_clear_pointer(&opened->grown, plan_free);
+    g_autoptr(GArray) additions = additions_of(opened, opened->upto);
+    if (additions->len == 0)
+        return TRUE;
+    opened->grown = plan_extend(opened->kept, (const PlanAddition *)(gpointer)additions->data,
+                                additions->len, NULL, error);
+    return opened->grown != NULL;
+}
+
+Assessment *opened_assess(const Opened *opened, const Hypothesis *hypothesis)
+{
+    return assess(opened_plan(opened), (const Entry *const *)opened->entries->pdata,
+                  opened->entries->len, opened->upto, hypothesis);
 }
 
 SheetSource opened_source(const Opened *opened, const Assessment *assessment)
 {
     return (SheetSource){
-        .plan = opened->plan,
+        .plan = opened_plan(opened),
         .entries = (const Entry *const *)opened->entries->pdata,
         .count = (gsize)assessment->upto,
         .assessment = assessment,
         .taken = opened->taken,
         .build = opened->number,
+        .since_seal = opened->differs,
     };
 }
 
@@ -119,26 +161,32 @@ static gint64 typed_by(const Opened *opened, Moment moment)
     return last;
 }
 
-gint64 opened_as_of(const Opened *opened, const char *words, GError **error)
+static gint64 numbered(const Opened *opened, const char *words)
 {
-    gint64 last = 0;
-    if (*words == '#') {
-        char *end;
-        last = g_ascii_strtoll(words + 1, &end, 10);
-        if (*end || last < 1 || last > (gint64)opened->entries->len)
-            last = 0;
-    } else {
+    char *end;
+    gint64 seq = g_ascii_strtoll(words, &end, 10);
+    return *end || seq < 1 || seq > (gint64)opened->entries->len ? 0 : seq;
+}
+
+gboolean opened_as_of(Opened *opened, const char *words, GError **error)
+{
+    gint64 upto = 0;
+    if (words && *words == '#') {
+        upto = numbered(opened, words + 1);
+    } else if (words) {
         g_autofree char *moment =
             strlen(words) == 10 ? g_strconcat(words, " 23:59:59", NULL) : g_strdup(words);
         Moment by;
         if (!moment_parse(moment, &by, error))
-            return 0;
-        last = typed_by(opened, by);
+            return FALSE;
+        upto = typed_by(opened, by);
     }
-    if (last == 0)
+    if (words && upto == 0) {
         g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
                     "the build has no entry as of %s; it has 1 to %u", words, opened->entries->len);
-    return last;
+        return FALSE;
+    }
+    return opened_look_at(opened, upto, error);
 }
 
 char *gates_words(const Plan *plan)

@@ -10,7 +10,10 @@ typedef struct {
     GPtrArray *entries; // Entry *, in turn
     GHashTable *names;  // id of a person or owner → name, where the store knows one
     Taken *taken;
-    Plan *plan;
+    Plan *kept;    // as the plan file says
+    Plan *grown;   // with what the build added, NULL if it added nothing
+    gint64 upto;   // the last entry looked at
+    char *differs; // what is judged differently since the newest seal, NULL if nothing
 } Opened;
 
 // Reads a build by its number. NULL with an error: no such build, a plan that is not kept, a ledger
@@ -22,16 +25,21 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Opened, opened_free)
 // The entries of a ledger by its id (Entry *), in turn; freed with g_ptr_array_unref.
 GPtrArray *entries_read(Book *book, const char *ledger, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-// Its assessment as of entry `upto` (0: all). The caller frees.
-Assessment *opened_assess(const Opened *opened, gint64 upto,
+// The plan in force; it belongs to the build.
+const Plan *opened_plan(const Opened *opened);
+
+// Looks at entries 1 to `upto` only (0: all), with the plan as it was then. FALSE with an error.
+gboolean opened_look_at(Opened *opened, gint64 upto, GError **error);
+// The same for `#41`, or a day or moment: the last entry typed by then. NULL words mean all. FALSE
+// with an error (MISUSE) if it is neither, or there was no entry by then.
+gboolean opened_as_of(Opened *opened, const char *words, GError **error);
+
+// The assessment of what is looked at. The caller frees.
+Assessment *opened_assess(const Opened *opened,
                           const Hypothesis *hypothesis) G_GNUC_WARN_UNUSED_RESULT;
 
 // What the sheets are made from; all of it belongs to the two.
 SheetSource opened_source(const Opened *opened, const Assessment *assessment);
-
-// `#41` or a day or moment: the last entry typed by then, at least 1. 0 with an error (MISUSE) if
-// it is neither, or there was none by then.
-gint64 opened_as_of(const Opened *opened, const char *words, GError **error);
 
 // `first start, hand over`. The caller frees with g_free.
 char *gates_words(const Plan *plan) G_GNUC_WARN_UNUSED_RESULT;

@@ -363,6 +363,12 @@ static void section_foot(Document *document, const SheetSource *source)
                                entry_text(seal, "assessment"))
              : g_strdup("Not sealed.");
     document_paragraph(document, line);
+    g_autofree char *since =
+        source->since_seal
+            ? g_strconcat("Judged differently since then: ", source->since_seal, ".", NULL)
+            : NULL;
+    if (since)
+        document_paragraph(document, since);
 }
 
 Document *sheet_customer(const SheetSource *source)
