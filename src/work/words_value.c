@@ -73,7 +73,7 @@ static gboolean read_unit(Words *words, Piece *piece, GError **error)
         piece->unit_at = words->at++;
         return TRUE;
     }
-    gsize span = unit_span(words->at);
+    gsize span = tight || *words->at != '"' ? unit_span(words->at) : 0;
     if (span == 0)
         return TRUE;
     gsize whole = strcspn(words->at, " \t[]\",");
@@ -88,7 +88,13 @@ static gboolean read_unit(Words *words, Piece *piece, GError **error)
     return TRUE;
 }
 
-static gboolean read_piece(Words *words, Piece *piece, GError **error)
+// How many values to read, and whether they may have units.
+typedef struct {
+    gsize most;
+    gboolean bare;
+} Extent;
+
+static gboolean read_piece(Words *words, gboolean bare, Piece *piece, GError **error)
 {
     NumberTyped typed;
     gsize offset = 0;
@@ -102,7 +108,7 @@ static gboolean read_piece(Words *words, Piece *piece, GError **error)
     words->at = piece->end;
     if (*words->at != '"')
         words->at += strspn(words->at, " \t");
-    if (!read_unit(words, piece, error))
+    if (!bare && !read_unit(words, piece, error))
         return FALSE;
     words->at += strspn(words->at, " \t");
     return TRUE;
@@ -124,7 +130,7 @@ static WordsValue *make_value(const Words *words, const Piece *piece, const Piec
     return NULL;
 }
 
-static GArray *read_pieces(Words *words, gsize most, GError **error)
+static GArray *read_pieces(Words *words, Extent extent, GError **error)
 {
     g_autoptr(GArray) pieces = g_array_new(FALSE, FALSE, sizeof(Piece));
     g_array_set_clear_func(pieces, piece_clear);
@@ -132,18 +138,18 @@ static GArray *read_pieces(Words *words, gsize most, GError **error)
         words_refuse(words, words->at, error, "a value is missing here; write digits");
         return NULL;
     }
-    while (pieces->len < most && begins_value(words->at)) {
+    while (pieces->len < extent.most && begins_value(words->at)) {
         Piece piece;
-        if (!read_piece(words, &piece, error))
+        if (!read_piece(words, extent.bare, &piece, error))
             return NULL;
         g_array_append_val(pieces, piece);
     }
     return g_steal_pointer(&pieces);
 }
 
-static GPtrArray *read_values(Words *words, const Unit *unit, gsize most, GError **error)
+static GPtrArray *read_values(Words *words, const Unit *unit, Extent extent, GError **error)
 {
-    g_autoptr(GArray) pieces = read_pieces(words, most, error);
+    g_autoptr(GArray) pieces = read_pieces(words, extent, error);
     if (!pieces)
         return NULL;
     g_autoptr(GPtrArray) values = g_ptr_array_new_with_free_func(value_free);
@@ -159,16 +165,32 @@ static GPtrArray *read_values(Words *words, const Unit *unit, gsize most, GError
 
 GPtrArray *words_values(Words *words, const Unit *unit, GError **error)
 {
-    return read_values(words, unit, G_MAXSIZE, error);
+    return read_values(words, unit, (Extent){G_MAXSIZE, FALSE}, error);
 }
 
-gboolean words_value(Words *words, const Unit *unit, Reading *reading, GError **error)
+static gboolean read_one(Words *words, const Unit *unit, gboolean bare, Reading *reading,
+                         GError **error)
 {
-    g_autoptr(GPtrArray) values = read_values(words, unit, 1, error);
+    g_autoptr(GPtrArray) values = read_values(words, unit, (Extent){1, bare}, error);
     if (!values)
         return FALSE;
     WordsValue *value = values->pdata[0];
     *reading = value->reading;
     value->reading = (Reading){0};
     return TRUE;
+}
+
+gboolean words_value(Words *words, const Unit *unit, Reading *reading, GError **error)
+{
+    return read_one(words, unit, FALSE, reading, error);
+}
+
+gboolean words_number(Words *words, Reading *reading, GError **error)
+{
+    return read_one(words, NULL, TRUE, reading, error);
+}
+
+gboolean words_begin_value(const Words *words)
+{
+    return begins_value(words->at);
 }

@@ -78,6 +78,12 @@ GPtrArray *words_values(Words *words, const Unit *unit, GError **error) G_GNUC_W
 // The same for exactly one value. The caller clears *reading with reading_clear.
 gboolean words_value(Words *words, const Unit *unit, Reading *reading, GError **error);
 
+// A number without a unit.
+gboolean words_number(Words *words, Reading *reading, GError **error);
+
+// Whether a value begins here.
+gboolean words_begin_value(const Words *words);
+
 // A date (`2025-03-13`) if one stands here, and goes behind it. NULL if none. The caller frees.
 char *words_date(Words *words) G_GNUC_WARN_UNUSED_RESULT;
 

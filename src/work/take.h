@@ -1,0 +1,142 @@
+// Inside the taking of one line: what the verbs share.
+#pragma once
+#include <standbook/work/line.h>
+#include <standbook/work/words.h>
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Reading, reading_clear)
+
+struct LineCarry {
+    char *date; // `2025-03-13`, NULL before the first
+    char *time; // `11:36`
+    char *by;   // id of the person
+};
+
+// The names of one sort, as words_name takes them.
+typedef struct {
+    GPtrArray *checks, *groups, *parts, *steps, *consumables;
+} PlanNames;
+
+struct LineTaker {
+    const Plan *plan;
+    PlanNames names;
+    Shop *shop;
+    char *shop_ledger, *build;
+    LineHelp help;
+    GPtrArray *entries; // Entry *
+    GHashTable *known;  // `what id` of all that was taken or learnt
+    LineCarry carry;
+    const char *step; // name of the step in hand: belongs to its entry; NULL if none
+    gboolean trust_times;
+};
+
+// One line being taken.
+typedef struct {
+    LineTaker *taker;
+    Words words;
+    LineCarry carry;
+    char *at, *done;   // as entries have them
+    char *day;         // on which it was done
+    gint64 after;      // 0 if it stands where it was typed
+    gboolean paper;    // from paper
+    GPtrArray *takes;  // Entry *: what the build relies on from now on
+    GPtrArray *made;   // Entry *: what the line says
+    GPtrArray *shop;   // Entry *: for the shop's ledger
+    GPtrArray *news;   // Entry *: for builds, this one among them
+    GPtrArray *names;  // LineName *
+    GHashTable *known; // `what id` taken by this line
+} Take;
+
+typedef gboolean (*Verb)(Take *take, GError **error);
+
+// line.c
+// A new entry of this build, or of the shop, by the person of the line.
+Entry *take_entry(Take *take, const char *kind);
+Entry *take_shop_entry(Take *take, const char *kind);
+// Its step: the one given, else the one in hand.
+void entry_set_step(const Take *take, Entry *entry, const PlanStep *step);
+void entry_set_labels(Entry *entry, const GPtrArray *axes, guint place);
+void entry_set_reading(Entry *entry, const char *field, const Reading *reading);
+const PlanStep *take_step_in_hand(const Take *take);
+const Entry *take_entry_at(const Take *take, gint64 seq);
+
+// taken.c: what the build relies on.
+// Takes an entry of the shop into the build, unless it is there already.
+void take_in(Take *take, const Entry *entry);
+void take_in_build(Take *take); // build, plan, engine, owner, rules of the shop
+// Reads `with TOOL` of a tool's label; takes the tool, the calibration in force and later ones.
+gboolean take_tool(Take *take, const Entry **tool, const char **calibration, GError **error);
+// A person by initials, NULL with an error.
+const Entry *take_person(Take *take, GError **error);
+const Entry *take_lot(Take *take, GError **error);
+const Entry *take_consumable(Take *take, GError **error);
+// The `what id` of a take or news, NULL for others. The caller frees with g_free.
+char *taken_key(const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
+// Tells every build that took `what` `id` about an entry of the shop made by this line.
+void take_news(Take *take, const Entry *entry, const char *what, const char *id);
+// A label of the shop that must be there: refused with the nearest.
+const Entry *take_shop_label(Take *take, const char *kind, const char *what, GError **error);
+
+// target.c: what a line is about.
+enum { TARGET_CHECKS = 1, TARGET_GROUPS = 2, TARGET_PARTS = 4, TARGET_STEPS = 8 };
+
+typedef struct {
+    const char *at; // where it stands in the line
+    const char *name;
+    const PlanCheck *check; // one of these four
+    const PlanGroup *group;
+    const PlanPart *part;
+    const PlanStep *itself;
+    const PlanStep *step;             // where it is done; NULL if that is not known and not needed
+    const PlanTightening *tightening; // of a group in that step
+    const GPtrArray *axes;            // its places
+    gssize *picked;                   // for each axis the label, -1 where left out
+    gboolean said;                    // a place is written
+    GArray *places;                   // guint: those meant
+} Target;
+
+// Reads a target of one of the sorts. Without `need_step`, a group stands without a step where it
+// is not clear. Clear it with target_clear also when refused.
+gboolean take_target(Take *take, unsigned sorts, gboolean need_step, Target *target,
+                     GError **error);
+void target_clear(Target *target);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Target, target_clear)
+const PlanStep *take_step(Take *take, GError **error);
+guint target_place(const Target *target, guint index);
+
+// The verbs.
+gboolean verb_read(Take *take, GError **error);
+gboolean verb_look(Take *take, GError **error);
+gboolean verb_choose(Take *take, GError **error);
+gboolean verb_claim(Take *take, GError **error);
+gboolean verb_move(Take *take, GError **error);
+gboolean verb_tighten(Take *take, GError **error);
+gboolean verb_slacken(Take *take, GError **error);
+gboolean verb_waited(Take *take, GError **error);
+gboolean verb_fit(Take *take, GError **error);
+gboolean verb_rework(Take *take, GError **error);
+gboolean verb_lay(Take *take, GError **error);
+gboolean verb_pick_up(Take *take, GError **error);
+gboolean verb_put_down(Take *take, GError **error);
+gboolean verb_sign(Take *take, GError **error);
+gboolean verb_reopen(Take *take, GError **error);
+gboolean verb_close(Take *take, GError **error);
+gboolean verb_note(Take *take, GError **error);
+gboolean verb_photo(Take *take, GError **error);
+gboolean verb_cost(Take *take, GError **error);
+gboolean verb_strike(Take *take, GError **error);
+gboolean verb_decide(Take *take, GError **error);
+gboolean verb_add(Take *take, GError **error);
+gboolean verb_amend(Take *take, GError **error);
+gboolean verb_withdraw(Take *take, GError **error);
+gboolean verb_not_needed(Take *take, GError **error);
+gboolean verb_shop(Take *take, GError **error);
+
+// A verb and what reads it; the longest phrase stands first.
+typedef struct {
+    const char *phrase;
+    Verb take;
+} VerbRow;
+
+gboolean take_verb(Take *take, const VerbRow *rows, gsize count, GError **error);
+// `customer telephone`: how the customer was asked; NULL if nothing is said. FALSE if wrong.
+gboolean take_customer(Take *take, const char **how, GError **error);

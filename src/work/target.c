@@ -1,0 +1,227 @@
+// What a line is about: a name of the plan, its place, and the step where it is done.
+#include "take.h"
+
+#include <string.h>
+
+static const struct {
+    unsigned sort;
+    const char *one; // as messages call it
+} sorts_of[] = {
+    {TARGET_CHECKS, "a check"},
+    {TARGET_GROUPS, "a bolt set"},
+    {TARGET_PARTS, "a part"},
+    {TARGET_STEPS, "a step"},
+};
+
+static GPtrArray *names_of(const Take *take, unsigned sort)
+{
+    const PlanNames *names = &take->taker->names;
+    switch (sort) {
+    case TARGET_CHECKS:
+        return names->checks;
+    case TARGET_GROUPS:
+        return names->groups;
+    case TARGET_PARTS:
+        return names->parts;
+    default:
+        return names->steps;
+    }
+}
+
+// `a check, a bolt set or a part`
+static char *sorts_in_words(unsigned sorts)
+{
+    g_autoptr(GPtrArray) words = g_ptr_array_new();
+    for (gsize i = 0; i < G_N_ELEMENTS(sorts_of); i++)
+        if (sorts & sorts_of[i].sort)
+            g_ptr_array_add(words, (gpointer)sorts_of[i].one);
+    GString *text = g_string_new(words->pdata[0]);
+    for (guint i = 1; i < words->len; i++)
+        g_string_append_printf(text, "%s%s", i + 1 < words->len ? ", " : " or ",
+                               (const char *)words->pdata[i]);
+    return g_string_free(text, FALSE);
+}
+
+// The longest name of these sorts; goes behind it. Of equal names the first sort counts.
+static const char *find_name(Take *take, unsigned sorts, unsigned *found)
+{
+    const char *longest = NULL;
+    Words best = take->words;
+    for (gsize i = 0; i < G_N_ELEMENTS(sorts_of); i++) {
+        if (!(sorts & sorts_of[i].sort))
+            continue;
+        Words words = take->words;
+        GPtrArray *names = names_of(take, sorts_of[i].sort);
+        const char *name = words_name(&words, (const char *const *)names->pdata, names->len);
+        if (name && words.at > best.at) {
+            longest = name;
+            best = words;
+            *found = sorts_of[i].sort;
+        }
+    }
+    take->words = best;
+    return longest;
+}
+
+static const char *meant(const Take *take, unsigned sorts)
+{
+    g_autoptr(GPtrArray) all = g_ptr_array_new();
+    for (gsize i = 0; i < G_N_ELEMENTS(sorts_of); i++)
+        if (sorts & sorts_of[i].sort)
+            g_ptr_array_extend(all, names_of(take, sorts_of[i].sort), NULL, NULL);
+    return words_meant(&take->words, (const char *const *)all->pdata, all->len);
+}
+
+static gboolean refuse_name(Take *take, unsigned sorts, GError **error)
+{
+    const Words *words = &take->words;
+    g_autofree char *wanted = sorts_in_words(sorts);
+    if (words_ended(words))
+        return words_refuse(words, words->at, error, "%s is missing here; write its name", wanted);
+    Take other = *take;
+    unsigned found = 0;
+    const char *name = find_name(&other, ~sorts, &found);
+    for (gsize i = 0; name && i < G_N_ELEMENTS(sorts_of); i++)
+        if (found == sorts_of[i].sort)
+            return words_refuse(words, words->at, error, "`%s` is %s; write the name of %s", name,
+                                sorts_of[i].one, wanted);
+    const char *near = meant(take, sorts);
+    if (near)
+        return words_refuse(words, words->at, error,
+                            "this is not the name of %s; did you mean `%s`?", wanted, near);
+    return words_refuse(words, words->at, error,
+                        "this is not the name of %s; write it in the plan's own letters", wanted);
+}
+
+const PlanStep *take_step(Take *take, GError **error)
+{
+    unsigned found = 0;
+    const char *name = find_name(take, TARGET_STEPS, &found);
+    if (!name)
+        refuse_name(take, TARGET_STEPS, error);
+    return name ? plan_step(take->taker->plan, name) : NULL;
+}
+
+static const PlanTightening *tightening_in(const PlanGroup *group, const PlanStep *step)
+{
+    for (guint i = 0; group && i < step->tightenings->len; i++) {
+        const PlanTightening *tightening = step->tightenings->pdata[i];
+        if (tightening->group == group)
+            return tightening;
+    }
+    return NULL;
+}
+
+static gboolean reads_again(const PlanStep *step, const PlanCheck *check)
+{
+    for (guint i = 0; i < step->read_again->len; i++)
+        if (((const PlanName *)step->read_again->pdata[i])->check == check)
+            return TRUE;
+    return FALSE;
+}
+
+static gboolean is_in(const Target *target, const PlanStep *step)
+{
+    if (target->check)
+        return target->check->step == step || reads_again(step, target->check);
+    if (target->part)
+        return target->part->step == step;
+    return tightening_in(target->group, step) != NULL;
+}
+
+// The steps that have the target: how many, the first, and all in words.
+static guint steps_with(const Take *take, const Target *target, const PlanStep **first,
+                        GString *words)
+{
+    const GPtrArray *steps = take->taker->plan->steps;
+    guint count = 0;
+    for (guint i = 0; i < steps->len; i++) {
+        const PlanStep *step = g_ptr_array_index(steps, i);
+        if (!is_in(target, step))
+            continue;
+        if (count++ == 0)
+            *first = step;
+        g_string_append_printf(words, "%s`in %s`", words->len ? " or " : "", step->name);
+    }
+    return count;
+}
+
+static gboolean read_step_of(Take *take, Target *target, GError **error)
+{
+    const char *at = take->words.at;
+    target->step = take_step(take, error);
+    if (!target->step)
+        return FALSE;
+    const PlanStep *first = NULL;
+    g_autoptr(GString) where = g_string_new(NULL);
+    if (is_in(target, target->step))
+        return TRUE;
+    steps_with(take, target, &first, where);
+    return words_refuse(&take->words, at, error, "`%s` has no `%s`; write %s", target->step->name,
+                        target->name, where->str);
+}
+
+static gboolean find_step(Take *take, gboolean need_step, Target *target, GError **error)
+{
+    const PlanStep *in_hand = take_step_in_hand(take);
+    const PlanStep *first = NULL;
+    g_autoptr(GString) where = g_string_new(NULL);
+    if (words_skip(&take->words, "in"))
+        return read_step_of(take, target, error);
+    if (in_hand && is_in(target, in_hand)) {
+        target->step = in_hand;
+        return TRUE;
+    }
+    guint count = steps_with(take, target, &first, where);
+    if (count == 1 || !need_step) {
+        target->step = count == 1 ? first : NULL;
+        return TRUE;
+    }
+    return words_refuse(&take->words, target->at, error,
+                        "`%s` is in several steps; write %s behind it", target->name, where->str);
+}
+
+static const GPtrArray *no_axes(void)
+{
+    static GPtrArray none = {0};
+    return &none;
+}
+
+gboolean take_target(Take *take, unsigned sorts, gboolean need_step, Target *target, GError **error)
+{
+    unsigned found = 0;
+    const Plan *plan = take->taker->plan;
+    *target = (Target){.at = take->words.at, .axes = no_axes()};
+    target->name = find_name(take, sorts, &found);
+    if (!target->name)
+        return refuse_name(take, sorts, error);
+    if (found == TARGET_STEPS) {
+        target->itself = target->step = plan_step(plan, target->name);
+        return TRUE;
+    }
+    target->check = found == TARGET_CHECKS ? plan_check(plan, target->name) : NULL;
+    target->group = found == TARGET_GROUPS ? plan_group(plan, target->name) : NULL;
+    target->part = found == TARGET_PARTS ? plan_part(plan, target->name) : NULL;
+    target->axes = target->check   ? target->check->places
+                   : target->group ? target->group->axes
+                                   : target->part->axes;
+    target->picked = g_new0(gssize, target->axes->len + 1);
+    target->said = *take->words.at == '[';
+    if (!words_place(&take->words, target->axes, target->name, target->picked, error) ||
+        !find_step(take, need_step, target, error))
+        return FALSE;
+    target->places = places_picked(target->axes, target->picked);
+    target->tightening = target->step ? tightening_in(target->group, target->step) : NULL;
+    return TRUE;
+}
+
+void target_clear(Target *target)
+{
+    g_clear_pointer(&target->picked, g_free);
+    g_clear_pointer(&target->places, g_array_unref);
+}
+
+guint target_place(const Target *target, guint index)
+{
+    return g_array_index(target->places, guint, index);
+}

@@ -1,0 +1,447 @@
+// tighten, slacken, waited, fit, rework, lay: bolts and parts.
+#include "take.h"
+
+#include <string.h>
+
+// The first tightening of a group, which has its order too.
+static const PlanTightening *any_tightening(const Take *take, const PlanGroup *group)
+{
+    const GPtrArray *steps = take->taker->plan->steps;
+    for (guint i = 0; i < steps->len; i++) {
+        const PlanStep *step = g_ptr_array_index(steps, i);
+        for (guint j = 0; j < step->tightenings->len; j++) {
+            const PlanTightening *tightening = step->tightenings->pdata[j];
+            if (tightening->group == group)
+                return tightening;
+        }
+    }
+    return NULL;
+}
+
+static gboolean contains(const GArray *places, guint place)
+{
+    for (guint i = 0; i < places->len; i++)
+        if (g_array_index(places, guint, i) == place)
+            return TRUE;
+    return FALSE;
+}
+
+// The places of the target in the order asked.
+static GArray *in_order(const Target *target, const PlanTightening *tightening)
+{
+    GArray *ordered = g_array_new(FALSE, FALSE, sizeof(guint));
+    for (guint i = 0; i < places_count(target->axes); i++)
+        if (contains(target->places, tightening->order[i]))
+            g_array_append_val(ordered, tightening->order[i]);
+    return ordered;
+}
+
+// One bolt: `3`, `L4`, or `[2, a]`.
+static gboolean read_bolt(Take *take, const Target *target, guint *bolt, GError **error)
+{
+    const char *at = take->words.at;
+    g_autofree gssize *picked = g_new0(gssize, target->axes->len + 1);
+    if (*at != '[') {
+        g_autofree char *label = words_word(&take->words, "a bolt", error);
+        if (!label)
+            return FALSE;
+        g_autofree char *bracketed = g_strconcat("[", label, "]", NULL);
+        Words inner = {bracketed, bracketed};
+        g_autoptr(GError) why = NULL;
+        if (!words_place(&inner, target->axes, target->name, picked, &why)) {
+            const char *sentence = strchr(why->message, ':');
+            return words_refuse(&take->words, at, error, "%s", sentence + 2);
+        }
+    } else if (!words_place(&take->words, target->axes, target->name, picked, error)) {
+        return FALSE;
+    }
+    g_autoptr(GArray) places = places_picked(target->axes, picked);
+    if (places->len != 1)
+        return words_refuse(&take->words, at, error, "this names %u bolts; name one", places->len);
+    *bolt = g_array_index(places, guint, 0);
+    return TRUE;
+}
+
+static char *order_in_words(const Target *target, const PlanTightening *tightening)
+{
+    GString *text = g_string_new(NULL);
+    for (guint i = 0; i < places_count(target->axes); i++) {
+        g_autofree char *label = places_label(target->axes, tightening->order[i]);
+        g_string_append_printf(text, "%s%s", i ? "-" : "", label);
+    }
+    return g_string_free(text, FALSE);
+}
+
+static gssize turn_of(const GArray *ordered, guint bolt)
+{
+    for (guint i = 0; i < ordered->len; i++)
+        if (g_array_index(ordered, guint, i) == bolt)
+            return i;
+    return -1;
+}
+
+// `from 3 to 2`: a run in the order asked.
+static gboolean read_run(Take *take, const Target *target, const PlanTightening *tightening,
+                         GArray *ordered, GError **error)
+{
+    guint from = 0, to = 0;
+    const char *at = take->words.at;
+    if (!read_bolt(take, target, &from, error))
+        return FALSE;
+    if (!words_skip(&take->words, "to"))
+        return words_refuse(&take->words, take->words.at, error,
+                            "`to` is missing here, and the last bolt of the run");
+    if (!read_bolt(take, target, &to, error))
+        return FALSE;
+    gssize first = turn_of(ordered, from), last = turn_of(ordered, to);
+    if (first < 0 || last < first) {
+        g_autofree char *order = order_in_words(target, tightening);
+        return words_refuse(&take->words, at, error,
+                            "the run goes backwards; the order asked is %s", order);
+    }
+    g_array_set_size(ordered, (guint)last + 1);
+    g_array_remove_range(ordered, 0, (guint)first);
+    return TRUE;
+}
+
+// The bolts meant, in the order asked: those in the brackets, `all`, or a run. The caller frees.
+static GArray *read_bolts(Take *take, const Target *target, const PlanTightening *tightening,
+                          GError **error)
+{
+    g_autoptr(GArray) ordered = in_order(target, tightening);
+    if (words_skip(&take->words, "all"))
+        return g_steal_pointer(&ordered);
+    Words words = take->words;
+    if (words_skip(&words, "from")) {
+        take->words = words;
+        return read_run(take, target, tightening, ordered, error) ? g_steal_pointer(&ordered)
+                                                                  : NULL;
+    }
+    if (target->said || ordered->len == 1)
+        return g_steal_pointer(&ordered);
+    g_autofree char *first = places_label(target->axes, tightening->order[0]);
+    words_refuse(&take->words, take->words.at, error,
+                 "which bolts? write `all`, `%s[%s]`, or a run like `from %s to …`", target->name,
+                 first, first);
+    return NULL;
+}
+
+static void entry_set_bolts(Entry *entry, const Target *target, const GArray *bolts)
+{
+    g_autoptr(GPtrArray) labels = g_ptr_array_new_with_free_func(g_free);
+    for (guint i = 0; i < bolts->len; i++)
+        g_ptr_array_add(labels, places_label(target->axes, g_array_index(bolts, guint, i)));
+    entry_set_list(entry, "bolts", (const char *const *)labels->pdata, labels->len);
+}
+
+static const Stage *stage_at(const Target *target, guint stage)
+{
+    return g_ptr_array_index(target->tightening->stages, stage - 1);
+}
+
+static char *stages_in_words(const PlanTightening *tightening)
+{
+    GString *text = g_string_new(NULL);
+    for (guint i = 0; i < tightening->stages->len; i++)
+        g_string_append_printf(text, "%s%s", i ? " > " : "",
+                               ((const Stage *)tightening->stages->pdata[i])->text);
+    return g_string_free(text, FALSE);
+}
+
+static gboolean read_stage(Take *take, const Target *target, guint *stage, GError **error)
+{
+    const char *at = take->words.at;
+    guint stages = target->tightening->stages->len;
+    *stage = 1;
+    g_autofree char *all = stages_in_words(target->tightening);
+    if (!words_skip(&take->words, "stage"))
+        return stages == 1 || words_refuse(&take->words, at, error,
+                                           "which stage? write `stage` and its number; `%s in %s` "
+                                           "has %u: %s",
+                                           target->name, target->step->name, stages, all);
+    at = take->words.at;
+    if (!words_whole(&take->words, "the stage", 1, stage, error))
+        return FALSE;
+    return *stage <= stages ||
+           words_refuse(&take->words, at, error, "`%s in %s` has no stage %u; its stages are %s",
+                        target->name, target->step->name, *stage, all);
+}
+
+static gboolean refuse_kind(const Take *take, const char *at, const Target *target, guint stage,
+                            GError **error)
+{
+    gboolean wait = stage_at(target, stage)->kind == STAGE_WAIT;
+    return words_refuse(&take->words, at, error, "stage %u of `%s` is %s; write `%s %s stage %u`",
+                        stage, target->name, wait ? "a wait" : "no wait",
+                        wait ? "waited" : "tighten", target->name, stage);
+}
+
+// The unit in which a wrench shows a stage: an angle for what is turned, else a torque.
+static Unit *stage_unit(const Take *take, const Stage *stage)
+{
+    gboolean turned = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE ||
+                      stage->kind == STAGE_DRAW || stage->kind == STAGE_SLACKEN;
+    g_autoptr(Unit) usual = unit_parse(turned ? "°" : "N·m", NULL);
+    const GPtrArray *units = take->taker->plan->units;
+    for (guint i = 0; i < units->len; i++)
+        if (kind_equal(unit_kind(units->pdata[i]), unit_kind(usual)))
+            return unit_copy(units->pdata[i]);
+    return g_steal_pointer(&usual);
+}
+
+// What stands behind the bolts: what the wrench showed, the wrench, its adapter.
+typedef struct {
+    Reading shown;
+    const Entry *tool;
+    const char *calibration;
+    char *adapter;
+} Wrench;
+
+static void wrench_clear(Wrench *wrench)
+{
+    reading_clear(&wrench->shown);
+    g_free(wrench->adapter);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Wrench, wrench_clear)
+
+static gboolean read_wrench(Take *take, const Stage *stage, Wrench *wrench, GError **error)
+{
+    const Entry *adapter = NULL;
+    const char *of_adapter = NULL;
+    g_autoptr(Unit) unit = stage_unit(take, stage);
+    if (words_begin_value(&take->words) && !words_value(&take->words, unit, &wrench->shown, error))
+        return FALSE;
+    if (!words_skip(&take->words, "with"))
+        return TRUE;
+    if (!take_tool(take, &wrench->tool, &wrench->calibration, error))
+        return FALSE;
+    if (!words_skip(&take->words, "adapter"))
+        return TRUE;
+    if (!take_tool(take, &adapter, &of_adapter, error))
+        return FALSE;
+    wrench->adapter = g_strdup(shop_label(adapter));
+    return TRUE;
+}
+
+gboolean verb_tighten(Take *take, GError **error)
+{
+    g_auto(Target) target = {0};
+    g_auto(Wrench) wrench = {0};
+    guint stage = 0;
+    if (!take_target(take, TARGET_GROUPS, TRUE, &target, error))
+        return FALSE;
+    const char *at = take->words.at;
+    if (!read_stage(take, &target, &stage, error))
+        return FALSE;
+    if (stage_at(&target, stage)->kind == STAGE_WAIT)
+        return refuse_kind(take, at, &target, stage, error);
+    g_autoptr(GArray) bolts = read_bolts(take, &target, target.tightening, error);
+    if (!bolts || !read_wrench(take, stage_at(&target, stage), &wrench, error))
+        return FALSE;
+    Entry *entry = take_entry(take, "tick");
+    entry_set_text(entry, "tightening", target.name);
+    entry_set_step(take, entry, target.step);
+    entry_set_number(entry, "stage", stage);
+    entry_set_bolts(entry, &target, bolts);
+    if (wrench.shown.number)
+        entry_set_reading(entry, "value", &wrench.shown);
+    entry_set_text(entry, "adapter", wrench.adapter);
+    entry_set_text(entry, "tool", wrench.tool ? entry_text(wrench.tool, "id") : NULL);
+    entry_set_text(entry, "calibration", wrench.calibration);
+    return TRUE;
+}
+
+gboolean verb_waited(Take *take, GError **error)
+{
+    g_auto(Target) target = {0};
+    guint stage = 0;
+    if (!take_target(take, TARGET_GROUPS, TRUE, &target, error))
+        return FALSE;
+    const char *at = take->words.at;
+    if (target.said)
+        return words_refuse(&take->words, target.at, error,
+                            "a wait is for the whole set; leave the brackets out");
+    if (!read_stage(take, &target, &stage, error))
+        return FALSE;
+    if (stage_at(&target, stage)->kind != STAGE_WAIT)
+        return refuse_kind(take, at, &target, stage, error);
+    Entry *entry = take_entry(take, "waited");
+    entry_set_text(entry, "tightening", target.name);
+    entry_set_step(take, entry, target.step);
+    entry_set_number(entry, "stage", stage);
+    return TRUE;
+}
+
+gboolean verb_slacken(Take *take, GError **error)
+{
+    g_auto(Target) target = {0};
+    g_auto(Reading) turn = {0};
+    g_autofree char *why = NULL;
+    if (!take_target(take, TARGET_GROUPS, FALSE, &target, error))
+        return FALSE;
+    const PlanTightening *tightening =
+        target.tightening ? target.tightening : any_tightening(take, target.group);
+    g_autoptr(GArray) bolts = read_bolts(take, &target, tightening, error);
+    g_autoptr(Unit) unit = unit_parse("turn", NULL);
+    if (!bolts ||
+        (words_begin_value(&take->words) && !words_value(&take->words, unit, &turn, error)))
+        return FALSE;
+    if (words_are_quoted(&take->words) && !(why = words_text(&take->words, "the reason", error)))
+        return FALSE;
+    Entry *entry = take_entry(take, "slacken");
+    entry_set_text(entry, "tightening", target.name);
+    entry_set_step(take, entry, target.step);
+    entry_set_bolts(entry, &target, bolts);
+    if (turn.number)
+        entry_set_reading(entry, "turn", &turn);
+    entry_set_text(entry, "why", why);
+    return TRUE;
+}
+
+// What a `fit` says behind its target.
+typedef struct {
+    const Entry *lot;
+    char *serial, *words;
+    const char *use;
+    guint count;
+} Fitting;
+
+static void fitting_clear(Fitting *fitting)
+{
+    g_free(fitting->serial);
+    g_free(fitting->words);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Fitting, fitting_clear)
+
+static gboolean read_origin(Take *take, Fitting *fitting, GError **error)
+{
+    for (;;) {
+        if (words_skip(&take->words, "lot")) {
+            if (!(fitting->lot = take_lot(take, error)))
+                return FALSE;
+        } else if (words_skip(&take->words, "serial")) {
+            g_free(fitting->serial);
+            if (!(fitting->serial = words_text(&take->words, "the serial", error)))
+                return FALSE;
+        } else if (words_skip(&take->words, "count")) {
+            if (!words_whole(&take->words, "the count", 1, &fitting->count, error))
+                return FALSE;
+        } else {
+            return TRUE;
+        }
+    }
+}
+
+static gboolean read_fitting(Take *take, Fitting *fitting, GError **error)
+{
+    static const char *const states[] = {"new", "reused", "reworked"};
+    if (!read_origin(take, fitting, error))
+        return FALSE;
+    fitting->use = words_name(&take->words, states, G_N_ELEMENTS(states));
+    if (!fitting->use)
+        return words_refuse(&take->words, take->words.at, error,
+                            "its condition is missing here; write new, reused or reworked");
+    if (words_are_quoted(&take->words))
+        return (fitting->words = words_text(&take->words, "the remark", error)) != NULL;
+    return strcmp(fitting->use, "new") == 0 ||
+           words_refuse(&take->words, take->words.at, error,
+                        "why can it be used again? write the reason in quotes");
+}
+
+gboolean verb_fit(Take *take, GError **error)
+{
+    g_auto(Target) target = {0};
+    g_auto(Fitting) fitting = {0};
+    if (!take_target(take, TARGET_GROUPS | TARGET_PARTS, FALSE, &target, error) ||
+        !read_fitting(take, &fitting, error))
+        return FALSE;
+    gboolean fresh = strcmp(fitting.use, "new") == 0;
+    for (guint i = 0; i < (target.said ? target.places->len : 1); i++) {
+        Entry *entry = take_entry(take, "fit");
+        entry_set_text(entry, "part", target.name);
+        if (target.said)
+            entry_set_labels(entry, target.axes, target_place(&target, i));
+        entry_set_step(take, entry, target.step);
+        entry_set_text(entry, "use", fitting.use);
+        entry_set_text(entry, "serial", fitting.serial);
+        entry_set_text(entry, "lot", fitting.lot ? entry_text(fitting.lot, "id") : NULL);
+        entry_set_text(entry, "label", fitting.lot ? shop_label(fitting.lot) : NULL);
+        if (fitting.count)
+            entry_set_number(entry, "count", fitting.count);
+        entry_set_text(entry, fresh ? "note" : "evidence", fitting.words);
+    }
+    return TRUE;
+}
+
+gboolean verb_rework(Take *take, GError **error)
+{
+    g_auto(Target) target = {0};
+    if (!take_target(take, TARGET_CHECKS | TARGET_PARTS, FALSE, &target, error))
+        return FALSE;
+    g_autofree char *work = words_text(&take->words, "what was done", error);
+    if (!work)
+        return FALSE;
+    for (guint i = 0; i < (target.said ? target.places->len : 1); i++) {
+        Entry *entry = take_entry(take, "rework");
+        entry_set_text(entry, "name", target.name);
+        if (target.said)
+            entry_set_labels(entry, target.axes, target_place(&target, i));
+        entry_set_step(take, entry, take_step_in_hand(take));
+        entry_set_text(entry, "work", work);
+    }
+    return TRUE;
+}
+
+static const PlanConsumable *read_consumable(Take *take, GError **error)
+{
+    const GPtrArray *names = take->taker->names.consumables;
+    const char *name = words_name(&take->words, (const char *const *)names->pdata, names->len);
+    if (name)
+        return plan_consumable(take->taker->plan, name);
+    const char *near = words_meant(&take->words, (const char *const *)names->pdata, names->len);
+    words_refuse(&take->words, take->words.at, error,
+                 near ? "this is no consumable of the plan; did you mean `%s`?"
+                      : "this is no consumable of the plan; write its name%s",
+                 near ? near : "");
+    return NULL;
+}
+
+// A tube of something else is the slip that matters most here.
+static gboolean is_of_sort(const Entry *item, const PlanConsumable *consumable)
+{
+    const char *sort = entry_text(item, "sort");
+    return g_strcmp0(sort, consumable->name) == 0 || g_strcmp0(sort, consumable->kind) == 0;
+}
+
+gboolean verb_lay(Take *take, GError **error)
+{
+    g_auto(Target) target = {0};
+    const Entry *item = NULL;
+    const PlanConsumable *consumable = read_consumable(take, error);
+    if (!consumable)
+        return FALSE;
+    if (!words_skip(&take->words, "on"))
+        return words_refuse(&take->words, take->words.at, error,
+                            "where? write `on` and the bolt set or part");
+    if (!take_target(take, TARGET_GROUPS | TARGET_PARTS, FALSE, &target, error))
+        return FALSE;
+    if (target.said)
+        return words_refuse(&take->words, target.at, error,
+                            "it is laid for the whole set; leave the brackets out");
+    if (words_skip(&take->words, "lot")) {
+        const char *at = take->words.at;
+        if (!(item = take_consumable(take, error)))
+            return FALSE;
+        if (!is_of_sort(item, consumable))
+            return words_refuse(&take->words, at, error, "lot %s is %s, not %s; look at the tube",
+                                shop_label(item), entry_text(item, "sort"), consumable->name);
+    }
+    Entry *entry = take_entry(take, "laid");
+    entry_set_text(entry, "consumable", consumable->name);
+    entry_set_step(take, entry, target.step);
+    entry_set_text(entry, "tightening", target.name);
+    entry_set_text(entry, "item", item ? entry_text(item, "id") : NULL);
+    entry_set_text(entry, "lot", item ? shop_label(item) : NULL);
+    entry_set_text(entry, "expires", item ? entry_text(item, "expires") : NULL);
+    return TRUE;
+}

@@ -1,0 +1,387 @@
+// strike, decide, add, amend, withdraw, not needed: what people decide about entries and the plan.
+#include "take.h"
+
+#include <standbook/plan/requirement.h>
+#include <standbook/record/live.h>
+#include <string.h>
+
+// STRIKE ----------------------------------------------------------------------------------------
+
+static gboolean is_kind(const Entry *entry, const char *const *kinds)
+{
+    for (; *kinds; kinds++)
+        if (strcmp(entry->kind->name, *kinds) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+// The last entry of this person that still counts and is their own doing.
+static gint64 last_of_person(const Take *take, const gboolean *live)
+{
+    static const char *const none[] = {"take", "news", "caution passed", "strike", NULL};
+    for (guint i = take->taker->entries->len; i > 0; i--) {
+        const Entry *entry = take->taker->entries->pdata[i - 1];
+        if (live[i - 1] && g_strcmp0(entry->by, take->carry.by) == 0 && !is_kind(entry, none))
+            return i;
+    }
+    return 0;
+}
+
+static gboolean has_item(const Entry *entry, const char *field, const char *text)
+{
+    for (gsize i = 0; i < entry_list_length(entry, field); i++)
+        if (strcmp(entry_list_item(entry, field, i), text) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+static gboolean has_labels(const Entry *entry, const char *const *labels)
+{
+    gsize count = entry_list_length(entry, "place");
+    for (gsize i = 0; i < count && labels[i]; i++)
+        if (strcmp(entry_list_item(entry, "place", i), labels[i]) != 0)
+            return FALSE;
+    return TRUE;
+}
+
+// Whether the entry says something about one place of the target.
+static gboolean is_about(const Entry *entry, const Target *target, guint place)
+{
+    static const char *const named_by[] = {"check", "tightening", "part", "name"};
+    const char *name = NULL;
+    for (gsize i = 0; i < G_N_ELEMENTS(named_by) && !name; i++)
+        name = entry_text(entry, named_by[i]);
+    const char *step = entry_text(entry, "step");
+    if (g_strcmp0(name, target->name) != 0 ||
+        (target->step && step && strcmp(step, target->step->name) != 0))
+        return FALSE;
+    g_auto(GStrv) labels = places_labels(target->axes, place);
+    g_autofree char *bolt = places_label(target->axes, place);
+    return entry_list_length(entry, "bolts") ? has_item(entry, "bolts", bolt)
+                                             : has_labels(entry, (const char *const *)labels);
+}
+
+static gint64 last_about(const Take *take, const gboolean *live, const Target *target, guint place)
+{
+    static const char *const kinds[] = {"read", "look",   "choose", "claim",  "tick", "slacken",
+                                        "move", "waited", "fit",    "rework", NULL};
+    for (guint i = take->taker->entries->len; i > 0; i--) {
+        const Entry *entry = take->taker->entries->pdata[i - 1];
+        if (live[i - 1] && is_kind(entry, kinds) && is_about(entry, target, place))
+            return i;
+    }
+    return 0;
+}
+
+static gboolean add_seq(GArray *seqs, gint64 seq)
+{
+    for (guint i = 0; i < seqs->len; i++)
+        if (g_array_index(seqs, gint64, i) == seq)
+            return TRUE;
+    g_array_append_val(seqs, seq);
+    return TRUE;
+}
+
+// `#41`, which must be there and be no copy of what the shop said.
+static gboolean find_number(Take *take, const gboolean *live, GArray *seqs, GError **error)
+{
+    static const char *const copies[] = {"take", "news", NULL};
+    const char *at = take->words.at++;
+    guint number = 0;
+    if (!words_whole(&take->words, "the number of an entry", 1, &number, error))
+        return FALSE;
+    const Entry *entry = take_entry_at(take, number);
+    if (!entry)
+        return words_refuse(&take->words, at, error, "there is no entry #%u; the last one is #%u",
+                            number, take->taker->entries->len);
+    if (is_kind(entry, copies))
+        return words_refuse(&take->words, at, error,
+                            "entry #%u is what the build took from the shop; it is not struck here",
+                            number);
+    if (!live[number - 1])
+        return words_refuse(&take->words, at, error, "entry #%u is struck already", number);
+    return add_seq(seqs, number);
+}
+
+static gboolean find_target(Take *take, const gboolean *live, GArray *seqs, GError **error)
+{
+    g_auto(Target) target = {0};
+    if (!take_target(take, TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS, FALSE, &target, error))
+        return FALSE;
+    for (guint i = 0; i < target.places->len; i++) {
+        gint64 seq = last_about(take, live, &target, target_place(&target, i));
+        if (seq)
+            add_seq(seqs, seq);
+    }
+    return seqs->len || words_refuse(&take->words, target.at, error,
+                                     "nothing is entered there that could be struck");
+}
+
+static gboolean find_struck(Take *take, GArray *seqs, GError **error)
+{
+    g_autofree gboolean *live = g_new0(gboolean, take->taker->entries->len + 1);
+    live_entries((const Entry *const *)take->taker->entries->pdata, take->taker->entries->len,
+                 live);
+    const char *at = take->words.at;
+    if (*at == '#')
+        return find_number(take, live, seqs, error);
+    if (!words_skip(&take->words, "last"))
+        return find_target(take, live, seqs, error);
+    gint64 seq = last_of_person(take, live);
+    return seq ? add_seq(seqs, seq)
+               : words_refuse(&take->words, at, error,
+                              "this person has entered nothing that could be struck");
+}
+
+static char *read_cause(Take *take, GError **error)
+{
+    static const char *const causes[] = {"typo",        "dirt",       "dropped", "cold",
+                                         "wrong place", "wrong tool", "not done"};
+    const char *cause = words_name(&take->words, causes, G_N_ELEMENTS(causes));
+    if (cause)
+        return g_strdup(cause);
+    if (words_are_quoted(&take->words))
+        return words_text(&take->words, "the cause", error);
+    words_refuse(
+        &take->words, take->words.at, error,
+        "why? write typo, dirt, dropped, cold, wrong place, wrong tool, not done, or words "
+        "in quotes");
+    return NULL;
+}
+
+gboolean verb_strike(Take *take, GError **error)
+{
+    g_autoptr(GArray) seqs = g_array_new(FALSE, FALSE, sizeof(gint64));
+    if (!find_struck(take, seqs, error))
+        return FALSE;
+    g_autofree char *cause = read_cause(take, error);
+    if (!cause)
+        return FALSE;
+    for (guint i = 0; i < seqs->len; i++) {
+        Entry *entry = take_entry(take, "strike");
+        entry_set_number(entry, "entry", g_array_index(seqs, gint64, i));
+        entry_set_text(entry, "cause", cause);
+    }
+    return TRUE;
+}
+
+// DECIDE ----------------------------------------------------------------------------------------
+
+gboolean verb_decide(Take *take, GError **error)
+{
+    static const char *const decisions[] = {"keep", "rework", "replace", "look closer"};
+    g_auto(Target) target = {0};
+    const char *how = NULL;
+    if (!take_target(take, TARGET_CHECKS, TRUE, &target, error))
+        return FALSE;
+    if (!target.check->finding)
+        return words_refuse(&take->words, target.at, error,
+                            "`%s` is no finding; write `concede` for what stays outside its limits",
+                            target.name);
+    const char *decision = words_name(&take->words, decisions, G_N_ELEMENTS(decisions));
+    if (!decision)
+        return words_refuse(&take->words, take->words.at, error,
+                            "what is decided? write keep, rework, replace or look closer");
+    g_autofree char *why = words_text(&take->words, "the reason", error);
+    if (!why || !take_customer(take, &how, error))
+        return FALSE;
+    for (guint i = 0; i < target.places->len; i++) {
+        Entry *entry = take_entry(take, "decide");
+        entry_set_text(entry, "check", target.name);
+        entry_set_labels(entry, target.axes, target_place(&target, i));
+        entry_set_step(take, entry, target.step);
+        entry_set_text(entry, "decision", decision);
+        entry_set_text(entry, "why", why);
+        entry_set_text(entry, "consent", how);
+    }
+    return TRUE;
+}
+
+// THE PLAN OF THIS BUILD ------------------------------------------------------------------------
+
+static gboolean check_new_name(const Take *take, const char *name, const char *at, GError **error)
+{
+    const Plan *plan = take->taker->plan;
+    if (strpbrk(name, "[]\",:=#") || g_utf8_strlen(name, -1) > 80)
+        return words_refuse(&take->words, at, error,
+                            "a name has at most 80 characters, and no brackets, quotes, commas or "
+                            "colons");
+    if (plan_check(plan, name) || plan_group(plan, name) || plan_part(plan, name) ||
+        plan_step(plan, name))
+        return words_refuse(&take->words, at, error,
+                            "there is a `%s` in the plan already; choose another name", name);
+    return TRUE;
+}
+
+static gboolean read_limits(Take *take, const Unit *unit, const char *end, char **text,
+                            GError **error)
+{
+    gsize offset = 0;
+    g_autoptr(GError) why = NULL;
+    const char *at = take->words.at;
+    *text = words_up_to(&take->words, end);
+    g_autoptr(Limits) limits = limits_parse(*text, unit, &offset, &why);
+    return limits || words_refuse(&take->words, g_utf8_offset_to_pointer(at, (glong)offset), error,
+                                  "%s", why->message);
+}
+
+// `in STEP: LIMITS` of a check, `behind STEP` of a step.
+static gboolean read_where(Take *take, gboolean check, const PlanStep **step, char **limits,
+                           GError **error)
+{
+    if (!words_skip(&take->words, check ? "in" : "behind"))
+        return words_refuse(&take->words, take->words.at, error,
+                            check ? "where? write `in`, the step, a colon and the limits"
+                                  : "where? write `behind` and the step");
+    *step = take_step(take, error);
+    if (!*step || !check)
+        return *step != NULL;
+    if (*take->words.at != ':')
+        return words_refuse(&take->words, take->words.at, error,
+                            "a colon and the limits are missing here: `: at most 0.05 mm`");
+    take->words.at++;
+    take->words.at += strspn(take->words.at, " \t");
+    return read_limits(take, NULL, take->words.at + strlen(take->words.at), limits, error);
+}
+
+gboolean verb_add(Take *take, GError **error)
+{
+    g_autofree char *limits = NULL;
+    const PlanStep *step = NULL;
+    gboolean check = words_skip(&take->words, "check");
+    if (!check && !words_skip(&take->words, "step"))
+        return words_refuse(&take->words, take->words.at, error,
+                            "what is added? write `check` or `step`");
+    const char *at = take->words.at;
+    g_autofree char *name = words_text(&take->words, "its name", error);
+    if (!name || !check_new_name(take, name, at, error))
+        return FALSE;
+    g_autofree char *why = words_text(&take->words, "the reason", error);
+    if (!why || !read_where(take, check, &step, &limits, error))
+        return FALSE;
+    Entry *entry = take_entry(take, "add");
+    entry_set_text(entry, "what", check ? "check" : "step");
+    entry_set_text(entry, "name", name);
+    entry_set_text(entry, "step", step->name);
+    entry_set_text(entry, "definition", limits);
+    entry_set_text(entry, "why", why);
+    return TRUE;
+}
+
+// Where the words in quotes begin: the first quote behind a blank, so that inches (`0.5"`) are not
+// taken for them.
+static const char *quote_ahead(const char *at)
+{
+    for (; *at; at++)
+        if (*at == '"' && strchr(" \t", at[-1]))
+            return at;
+    return at;
+}
+
+static gboolean read_amendment(Take *take, const Target *target, char **limits, char **wear,
+                               GError **error)
+{
+    g_auto(Reading) value = {0};
+    if (words_skip(&take->words, "limits"))
+        return read_limits(take, target->check->unit, quote_ahead(take->words.at), limits, error);
+    if (!words_skip(&take->words, "wear"))
+        return words_refuse(&take->words, take->words.at, error,
+                            "what is amended? write `limits` or `wear` and the new value");
+    if (!words_value(&take->words, target->check->unit, &value, error))
+        return FALSE;
+    *wear = g_strdup(value.typed);
+    return TRUE;
+}
+
+gboolean verb_amend(Take *take, GError **error)
+{
+    g_auto(Target) target = {0};
+    g_autofree char *limits = NULL, *wear = NULL;
+    if (!take_target(take, TARGET_CHECKS, TRUE, &target, error) ||
+        !read_amendment(take, &target, &limits, &wear, error))
+        return FALSE;
+    g_autofree char *why = words_text(&take->words, "the reason", error);
+    if (!why)
+        return FALSE;
+    for (guint i = 0; i < (target.said ? target.places->len : 1); i++) {
+        Entry *entry = take_entry(take, "amend");
+        entry_set_text(entry, "check", target.name);
+        if (target.said)
+            entry_set_labels(entry, target.axes, target_place(&target, i));
+        entry_set_text(entry, "limits", limits);
+        entry_set_text(entry, "wear", wear);
+        entry_set_text(entry, "why", why);
+    }
+    return TRUE;
+}
+
+gboolean verb_withdraw(Take *take, GError **error)
+{
+    const unsigned all = TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS | TARGET_STEPS;
+    g_auto(Target) target = {0};
+    if (!take_target(take, all, FALSE, &target, error))
+        return FALSE;
+    g_autofree char *why = words_text(&take->words, "the reason", error);
+    if (!why)
+        return FALSE;
+    for (guint i = 0; i < (target.said ? target.places->len : 1); i++) {
+        Entry *entry = take_entry(take, "withdraw");
+        entry_set_text(entry, "what",
+                       target.check   ? "check"
+                       : target.group ? "tightening"
+                       : target.part  ? "part"
+                                      : "step");
+        entry_set_text(entry, "name", target.name);
+        if (target.said)
+            entry_set_labels(entry, target.axes, target_place(&target, i));
+        entry_set_text(entry, "why", why);
+    }
+    return TRUE;
+}
+
+static gboolean is_meant(const PlanRequirement *asked, const Target *target)
+{
+    if (asked->step != target->step)
+        return FALSE;
+    gboolean same = target->check       ? asked->check == target->check
+                    : target->part      ? asked->part == target->part
+                    : asked->tightening ? asked->tightening == target->tightening
+                                        : asked->group && asked->group == target->group;
+    for (guint i = 0; same && asked->asked != PLAN_WAIT && i < target->places->len; i++)
+        if (target_place(target, i) == asked->place)
+            return TRUE;
+    return same && asked->asked == PLAN_WAIT && !target->said;
+}
+
+static void add_not_needed(Take *take, const PlanRequirement *asked, const Target *target,
+                           const char *why)
+{
+    static const char *const words[] = {"read", "look", "bolt", "wait", "fit", "sign"};
+    Entry *entry = take_entry(take, "not needed");
+    entry_set_text(entry, "asked", words[asked->asked]);
+    entry_set_text(entry, "name", target->name);
+    entry_set_step(take, entry, target->step);
+    if (asked->asked != PLAN_WAIT)
+        entry_set_labels(entry, target->axes, asked->place);
+    if (asked->number)
+        entry_set_number(entry, "stage", asked->number);
+    entry_set_text(entry, "why", why);
+}
+
+gboolean verb_not_needed(Take *take, GError **error)
+{
+    g_auto(Target) target = {0};
+    if (!take_target(take, TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS, TRUE, &target, error))
+        return FALSE;
+    g_autofree char *why = words_text(&take->words, "the reason", error);
+    if (!why)
+        return FALSE;
+    g_autoptr(GArray) all = plan_requirements(take->taker->plan);
+    for (guint i = 0; i < all->len; i++) {
+        const PlanRequirement *asked = &g_array_index(all, PlanRequirement, i);
+        if (is_meant(asked, &target))
+            add_not_needed(take, asked, &target, why);
+    }
+    return take->made->len || words_refuse(&take->words, target.at, error,
+                                           "nothing is asked for there, so nothing is left out");
+}
