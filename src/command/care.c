@@ -2,14 +2,11 @@
 #include "store.h"
 #include "subcommands.h"
 
-#include <errno.h>
 #include <standbook/base/text.h>
 #include <standbook/book/care.h>
 #include <standbook/record/digest.h>
 #include <standbook/record/entry.h>
-#include <stdio.h>
 #include <string.h>
-#include <unistd.h>
 
 enum { EXPORT_BYTES = 256 * 1024 * 1024 };
 
@@ -77,22 +74,6 @@ int backup_run(int argc, char **argv, Common *common)
     return 0;
 }
 
-// The rows are bytes to be checked, so they never go to a terminal, whose escapes they may hold.
-static int rows_out(const char *rows, const char *file)
-{
-    gboolean to_file = file && strcmp(file, "-") != 0;
-    if (!to_file && isatty(STDOUT_FILENO))
-        return fail_saying(2, "name a file for the rows, or send them on to a program");
-    FILE *out = to_file ? fopen(file, "wxb") : stdout;
-    if (!out)
-        return fail_saying(3, "%s cannot be made: %s", file, g_strerror(errno));
-    fputs(rows, out);
-    gboolean good = fflush(out) == 0 && !ferror(out);
-    if (to_file)
-        good = fclose(out) == 0 && good;
-    return good ? 0 : fail_saying(3, "the rows cannot be written out");
-}
-
 int export_run(int argc, char **argv, Common *common)
 {
     int status;
@@ -107,7 +88,7 @@ int export_run(int argc, char **argv, Common *common)
     g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
     g_autofree char *ledger = book ? store_ledger(book, words[0], &error) : NULL;
     g_autofree char *rows = ledger ? book_export(book, ledger, &error) : NULL;
-    return rows ? rows_out(rows, words[1]) : fail_with(error);
+    return rows ? bytes_out(rows, strlen(rows), words[1]) : fail_with(error);
 }
 
 // The number of the build a row speaks of: that of the first `take` of it.

@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 static GOptionContext *context_new(const char *usage, const char *about, Common *common,
                                    const GOptionEntry *entries, gboolean *help)
@@ -187,4 +188,25 @@ GBytes *file_read(const char *path, gsize most, GError **error)
     GBytes *bytes = stream_read(file, path, most, error);
     fclose(file);
     return bytes;
+}
+
+int bytes_out(const char *bytes, gsize length, const char *file)
+{
+    gboolean to_file = file && strcmp(file, "-") != 0;
+    if (!to_file && isatty(STDOUT_FILENO))
+        return fail_saying(2, "name a file for it, or send it on to a program");
+    FILE *out = to_file ? fopen(file, "wxb") : stdout;
+    if (!out)
+        return fail_saying(3, "%s cannot be made: %s", file, g_strerror(errno));
+    fwrite(bytes, 1, length, out);
+    gboolean good = fflush(out) == 0 && !ferror(out);
+    if (to_file)
+        good = fclose(out) == 0 && good;
+    return good ? 0 : fail_saying(3, "it cannot be written out");
+}
+
+Moment moment_now(void)
+{
+    g_autoptr(GDateTime) now = g_date_time_new_now_local();
+    return g_date_time_to_unix(now) + g_date_time_get_utc_offset(now) / G_TIME_SPAN_SECOND;
 }

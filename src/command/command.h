@@ -3,6 +3,7 @@
 #include <glib.h>
 #include <jansson.h>
 #include <standbook/base/error.h>
+#include <standbook/base/moment.h>
 
 // Arguments that every subcommand takes. Texts are as typed, in bytes.
 typedef struct {
@@ -56,3 +57,10 @@ int fail_saying(int status, const char *format, ...) G_GNUC_PRINTF(2, 3);
 
 // A whole file, or standard input for `-`; at most `most` bytes. NULL with STANDBOOK_ERROR_STORE.
 GBytes *file_read(const char *path, gsize most, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+// Writes bytes as they are into a new file, or to standard output for NULL or `-`; never to a
+// terminal, as they may hold its escapes. Returns the exit status.
+int bytes_out(const char *bytes, gsize length, const char *file);
+
+// What the workshop's wall clock shows.
+Moment moment_now(void);

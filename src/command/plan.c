@@ -1,3 +1,4 @@
+#include "opened.h"
 #include "subcommands.h"
 
 #include <jansson.h>
@@ -26,23 +27,48 @@ static void say_faults(const Faults *faults, const char *file, gboolean json)
     json_decref(list);
 }
 
-// Reads a plan file. NULL with *status when it cannot be read or has faults, which are said.
-static Plan *plan_open(const char *file, const Common *common, int *status)
+static Plan *plan_of_bytes(GBytes *bytes, const char *name, const Common *common, int *status)
 {
-    GError *error = NULL;
-    g_autoptr(GBytes) bytes = file_read(file, PLAN_BYTES, &error);
-    if (!bytes) {
-        *status = fail_with(error);
-        return NULL;
-    }
     gsize length;
     const char *start = g_bytes_get_data(bytes, &length);
     g_autoptr(Faults) faults = faults_new();
     Plan *plan = plan_read(start, length, faults);
-    *status = plan ? 0 : 1;
+    *status = plan ? 0 : STANDBOOK_ERROR_NO;
     if (!plan)
-        say_faults(faults, file, common->json);
+        say_faults(faults, name, common->json);
     return plan;
+}
+
+// The bytes of the newest plan of that name in the store.
+static GBytes *plan_bytes(const Common *common, const char *name, GError **error)
+{
+    g_autoptr(Book) book = store_open(common, BOOK_READ, error);
+    g_autoptr(Shop) shop = book ? shop_open(book, error) : NULL;
+    const Entry *entry = shop ? shop_find(shop, "plan", name) : NULL;
+    if (entry)
+        return book_kept(book, entry_text(entry, "digest"), error);
+    const char *nearest = shop ? shop_nearest(shop, "plan", name) : NULL;
+    if (shop)
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "there is neither a file nor a plan `%s`%s%s%s", name,
+                    nearest ? "; did you mean `" : "; standbook plan list names the plans",
+                    nearest ? nearest : "", nearest ? "`?" : "");
+    return NULL;
+}
+
+// A plan out of a file, or by its name out of the store. NULL with *status when it cannot be read
+// or has faults, which are said.
+static Plan *plan_open(const char *name, const Common *common, int *status)
+{
+    GError *error = NULL;
+    gboolean is_file = strcmp(name, "-") == 0 || strchr(name, '/') || strchr(name, '.') ||
+                       g_file_test(name, G_FILE_TEST_EXISTS);
+    g_autoptr(GBytes) bytes =
+        is_file ? file_read(name, PLAN_BYTES, &error) : plan_bytes(common, name, &error);
+    if (bytes)
+        return plan_of_bytes(bytes, name, common, status);
+    *status = fail_with(error);
+    return NULL;
 }
 
 static guint checks_of(const Plan *plan)
@@ -140,15 +166,123 @@ static int write_back(GStrv words, Common *common)
     return 0;
 }
 
+static int plan_file(GStrv words, Common *common)
+{
+    GError *error = NULL;
+    g_autoptr(GBytes) bytes = plan_bytes(common, words[0], &error);
+    if (!bytes)
+        return fail_with(error);
+    gsize length;
+    const char *start = g_bytes_get_data(bytes, &length);
+    return bytes_out(start, length, words[1]);
+}
+
+static int list(GStrv words, Common *common)
+{
+    (void)words;
+    GError *error = NULL;
+    g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
+    g_autoptr(Shop) shop = book ? shop_open(book, &error) : NULL;
+    if (!shop)
+        return fail_with(error);
+    const DocumentColumn columns[] = {{"plan", ALIGN_LEFT},
+                                      {"revision", ALIGN_WHOLE},
+                                      {"family", ALIGN_LEFT},
+                                      {"source", ALIGN_LEFT}};
+    g_autoptr(Document) document = document_new("plans", "Plans");
+    g_autoptr(GPtrArray) all = shop_all(shop, "plan", NULL);
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    for (guint i = 0; i < all->len; i++) {
+        const Entry *each = g_ptr_array_index(all, i);
+        document_row(document,
+                     (const char *const[]){entry_text(each, "name"), entry_text(each, "revision"),
+                                           entry_text(each, "family"), entry_text(each, "source")});
+    }
+    say_document(document, common->json);
+    return 0;
+}
+
+// The shop's entry of a plan. Plans come in before anybody is known by initials, so the shop itself
+// stands for who entered it.
+static Entry *plan_entry(const Plan *plan, const char *ledger, gint64 seq)
+{
+    Entry *entry = entry_new(kind_newest("plan"));
+    entry->ledger = g_strdup(ledger);
+    entry->seq = seq;
+    entry->by = g_strdup(ledger);
+    entry->at = moment_text(moment_now());
+    entry_set_text(entry, "name", plan->name);
+    entry_set_text(entry, "revision", plan->revision);
+    entry_set_text(entry, "family", plan->family);
+    entry_set_text(entry, "source", plan->source);
+    return entry;
+}
+
+static gboolean plan_put(BookTurn *turn, Book *book, GBytes *bytes, const Plan *plan,
+                         const char *known, GError **error)
+{
+    g_autofree char *ledger = known ? g_strdup(known) : g_uuid_string_random();
+    char digest[65];
+    gint64 last = 0;
+    if ((!known && !book_turn_ledger(turn, ledger, LEDGER_SHOP, "shop", error)) ||
+        !book_turn_keep_bytes(turn, "plan", bytes, digest, error) ||
+        !book_end(book, ledger, &last, NULL, error))
+        return FALSE;
+    g_autoptr(Entry) entry = plan_entry(plan, ledger, last + 1);
+    entry_set_text(entry, "digest", digest);
+    g_autofree char *line = entry_write(entry, error);
+    return line && book_turn_put(turn, line, error) == BOOK_TAKEN && book_turn_keep(turn, error);
+}
+
+// Whether the very same file is the newest of its name already.
+static gboolean is_kept(const Shop *shop, const Plan *plan, GBytes *bytes)
+{
+    const Entry *entry = shop_find(shop, "plan", plan->name);
+    g_autofree char *digest = g_compute_checksum_for_bytes(G_CHECKSUM_SHA256, bytes);
+    return entry && strcmp(entry_text(entry, "digest"), digest) == 0;
+}
+
+static int add(GStrv words, Common *common)
+{
+    int status;
+    GError *error = NULL;
+    g_autoptr(GBytes) bytes = file_read(words[0], PLAN_BYTES, &error);
+    if (!bytes)
+        return fail_with(error);
+    g_autoptr(Plan) plan = plan_of_bytes(bytes, words[0], common, &status);
+    if (!plan)
+        return status;
+    g_autoptr(Book) book = store_open(common, BOOK_WRITE, &error);
+    g_autoptr(Shop) shop = book ? shop_open(book, &error) : NULL;
+    if (!shop)
+        return fail_with(error);
+    g_autofree char *name = text_clean(plan->name, -1);
+    if (is_kept(shop, plan, bytes)) {
+        say("%s: is there already\n", name);
+        return 0;
+    }
+    g_autofree char *ledger = store_ledger(book, "shop", NULL);
+    g_autoptr(BookTurn) turn = book_turn(book, &error);
+    if (!turn || !plan_put(turn, book, bytes, plan, ledger, &error))
+        return fail_with(error);
+    say("%s: kept\n", name);
+    return 0;
+}
+
 int plan_run(int argc, char **argv, Common *common)
 {
     static const Verb verbs[] = {
         {"check", "FILE", 1, 1, check},
-        {"show", "FILE", 1, 1, show},
-        {"write", "FILE", 1, 1, write_back},
+        {"add", "FILE", 1, 1, add},
+        {"list", "", 0, 0, list},
+        {"show", "FILE|PLAN", 1, 1, show},
+        {"write", "FILE|PLAN", 1, 1, write_back},
+        {"file", "PLAN [FILE]", 1, 2, plan_file},
         {NULL, NULL, 0, 0, NULL},
     };
     return verbs_run(argc, argv, common, verbs,
-                     "check says every fault of a plan file with its line and column;\n"
-                     "show prints its steps; write prints it back as a plan file.");
+                     "check says every fault of a plan file with its line and column; add keeps\n"
+                     "a plan without fault in the store; list names the plans kept; show prints\n"
+                     "the steps; write prints it as a plan file, without comments; file gives\n"
+                     "back the file itself.");
 }
