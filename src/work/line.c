@@ -207,6 +207,8 @@ static const VerbRow build_verbs[] = {
     {"rework", verb_rework},
     {"lay", verb_lay},
     {"strike", verb_strike},
+    {"concede", verb_concede},
+    {"uphold", verb_uphold},
     {"decide", verb_decide},
     {"choose", verb_choose},
     {"add", verb_add},
@@ -215,6 +217,7 @@ static const VerbRow build_verbs[] = {
     {"sign", verb_sign},
     {"reopen", verb_reopen},
     {"close", verb_close},
+    {"seal", verb_seal},
     {"note", verb_note},
     {"photo", verb_photo},
     {"cost", verb_cost},
@@ -435,6 +438,7 @@ static void take_clear(Take *take)
     g_ptr_array_unref(take->shop);
     g_ptr_array_unref(take->news);
     g_ptr_array_unref(take->names);
+    g_clear_pointer(&take->kept, g_bytes_unref);
     g_hash_table_unref(take->known);
 }
 
@@ -508,6 +512,7 @@ static LineTaken *taken_from(Take *take, GError **error)
     take->shop = g_ptr_array_new();
     take->news = g_ptr_array_new();
     taken->names = g_ptr_array_ref(take->names);
+    taken->kept = g_steal_pointer(&take->kept);
     taken->carry = g_new0(LineCarry, 1);
     *taken->carry = take->carry;
     take->carry = (LineCarry){0};
@@ -558,5 +563,6 @@ void line_taken_free(LineTaken *taken)
     g_free(taken->carry);
     g_clear_pointer(&taken->entries, g_ptr_array_unref);
     g_clear_pointer(&taken->names, g_ptr_array_unref);
+    g_clear_pointer(&taken->kept, g_bytes_unref);
     g_free(taken);
 }

@@ -43,6 +43,7 @@ typedef struct {
     GPtrArray *shop;   // Entry *: for the shop's ledger
     GPtrArray *news;   // Entry *: for builds, this one among them
     GPtrArray *names;  // LineName *
+    GBytes *kept;      // the assessment of a seal
     GHashTable *known; // `what id` taken by this line
 } Take;
 
@@ -129,6 +130,9 @@ gboolean verb_add(Take *take, GError **error);
 gboolean verb_amend(Take *take, GError **error);
 gboolean verb_withdraw(Take *take, GError **error);
 gboolean verb_not_needed(Take *take, GError **error);
+gboolean verb_concede(Take *take, GError **error);
+gboolean verb_uphold(Take *take, GError **error);
+gboolean verb_seal(Take *take, GError **error);
 gboolean verb_shop(Take *take, GError **error);
 
 // A verb and what reads it; the longest phrase stands first.

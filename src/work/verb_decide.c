@@ -1,6 +1,7 @@
 // strike, decide, add, amend, withdraw, not needed: what people decide about entries and the plan.
 #include "take.h"
 
+#include <standbook/plan/extend.h>
 #include <standbook/plan/requirement.h>
 #include <standbook/record/live.h>
 #include <string.h>
@@ -199,20 +200,6 @@ gboolean verb_decide(Take *take, GError **error)
 
 // THE PLAN OF THIS BUILD ------------------------------------------------------------------------
 
-static gboolean check_new_name(const Take *take, const char *name, const char *at, GError **error)
-{
-    const Plan *plan = take->taker->plan;
-    if (strpbrk(name, "[]\",:=#") || g_utf8_strlen(name, -1) > 80)
-        return words_refuse(&take->words, at, error,
-                            "a name has at most 80 characters, and no brackets, quotes, commas or "
-                            "colons");
-    if (plan_check(plan, name) || plan_group(plan, name) || plan_part(plan, name) ||
-        plan_step(plan, name))
-        return words_refuse(&take->words, at, error,
-                            "there is a `%s` in the plan already; choose another name", name);
-    return TRUE;
-}
-
 static gboolean read_limits(Take *take, const Unit *unit, const char *end, char **text,
                             GError **error)
 {
@@ -225,45 +212,83 @@ static gboolean read_limits(Take *take, const Unit *unit, const char *end, char 
                                   "%s", why->message);
 }
 
+// What an `add` says, and where its parts stand in the line.
+typedef struct {
+    PlanAddition addition;
+    char *name, *definition;
+    const char *name_at, *step_at, *definition_at;
+} Added;
+
+static void added_clear(Added *added)
+{
+    g_free(added->name);
+    g_free(added->definition);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Added, added_clear)
+
 // `in STEP: LIMITS` of a check, `behind STEP` of a step.
-static gboolean read_where(Take *take, gboolean check, const PlanStep **step, char **limits,
-                           GError **error)
+static gboolean read_where(Take *take, gboolean check, Added *added, GError **error)
 {
     if (!words_skip(&take->words, check ? "in" : "behind"))
-        return words_refuse(&take->words, take->words.at, error,
+        return words_refuse(&take->words, take->words.at, error, "%s",
                             check ? "where? write `in`, the step, a colon and the limits"
                                   : "where? write `behind` and the step");
-    *step = take_step(take, error);
-    if (!*step || !check)
-        return *step != NULL;
+    added->step_at = take->words.at;
+    const PlanStep *step = take_step(take, error);
+    if (!step)
+        return FALSE;
+    added->addition.step = step->name;
+    if (!check)
+        return TRUE;
     if (*take->words.at != ':')
         return words_refuse(&take->words, take->words.at, error,
                             "a colon and the limits are missing here: `: at most 0.05 mm`");
     take->words.at++;
     take->words.at += strspn(take->words.at, " \t");
-    return read_limits(take, NULL, take->words.at + strlen(take->words.at), limits, error);
+    added->definition_at = take->words.at;
+    added->definition = words_up_to(&take->words, take->words.at + strlen(take->words.at));
+    added->addition.definition = *added->definition ? added->definition : NULL;
+    return TRUE;
+}
+
+// The plan's own reader says whether it can be added.
+static gboolean check_addition(const Take *take, const Added *added, GError **error)
+{
+    PlanRefusal refusal = {0};
+    g_autoptr(GError) why = NULL;
+    if (plan_extend_check(take->taker->plan, &added->addition, &refusal, &why))
+        return TRUE;
+    const char *at = refusal.field == ADDITION_DEFINITION && added->definition_at
+                         ? added->definition_at
+                     : refusal.field == ADDITION_STEP ? added->step_at
+                                                      : added->name_at;
+    glong left = g_utf8_strlen(at, -1);
+    return words_refuse(&take->words,
+                        g_utf8_offset_to_pointer(at, MIN((glong)refusal.offset, left)), error, "%s",
+                        why->message);
 }
 
 gboolean verb_add(Take *take, GError **error)
 {
-    g_autofree char *limits = NULL;
-    const PlanStep *step = NULL;
+    g_auto(Added) added = {0};
     gboolean check = words_skip(&take->words, "check");
     if (!check && !words_skip(&take->words, "step"))
         return words_refuse(&take->words, take->words.at, error,
                             "what is added? write `check` or `step`");
-    const char *at = take->words.at;
-    g_autofree char *name = words_text(&take->words, "its name", error);
-    if (!name || !check_new_name(take, name, at, error))
+    added.name_at = take->words.at + words_are_quoted(&take->words);
+    added.name = words_text(&take->words, "its name", error);
+    g_autofree char *why = added.name ? words_text(&take->words, "the reason", error) : NULL;
+    if (!why || !read_where(take, check, &added, error))
         return FALSE;
-    g_autofree char *why = words_text(&take->words, "the reason", error);
-    if (!why || !read_where(take, check, &step, &limits, error))
+    added.addition.what = check ? "check" : "step";
+    added.addition.name = added.name;
+    if (!check_addition(take, &added, error))
         return FALSE;
     Entry *entry = take_entry(take, "add");
-    entry_set_text(entry, "what", check ? "check" : "step");
-    entry_set_text(entry, "name", name);
-    entry_set_text(entry, "step", step->name);
-    entry_set_text(entry, "definition", limits);
+    entry_set_text(entry, "what", added.addition.what);
+    entry_set_text(entry, "name", added.name);
+    entry_set_text(entry, "step", added.addition.step);
+    entry_set_text(entry, "definition", added.addition.definition);
     entry_set_text(entry, "why", why);
     return TRUE;
 }

@@ -13,6 +13,8 @@ typedef struct {
     guint ids;          // handed out so far
     LineTaker *desk;    // lines of the shop
     GHashTable *builds; // id -> LineTaker *
+    LineTaker *judged;  // the build whose lines are fed
+    Assessment *assessment;
 } Demo;
 
 static inline char *demo_id(gpointer user)
@@ -48,9 +50,22 @@ static inline GStrv demo_builds_with(const char *what, const char *id, gpointer 
     return g_strv_builder_end(builder);
 }
 
+static inline const Assessment *demo_assess(gpointer user)
+{
+    Demo *demo = user;
+    const GPtrArray *entries = line_taker_entries(demo->judged);
+    assessment_free(demo->assessment);
+    demo->assessment =
+        assess(demo->plan, (const Entry *const *)entries->pdata, entries->len, 0, NULL);
+    return demo->assessment;
+}
+
 static inline LineHelp demo_help(Demo *demo)
 {
-    return (LineHelp){.new_id = demo_id, .builds_with = demo_builds_with, .user = demo};
+    return (LineHelp){.new_id = demo_id,
+                      .builds_with = demo_builds_with,
+                      .assessment = demo_assess,
+                      .user = demo};
 }
 
 static inline Plan *demo_read_plan(const char *file)
@@ -101,6 +116,7 @@ static inline void demo_keep(Demo *demo, LineTaker *taker, LineTaken *taken)
 static inline char *demo_try(Demo *demo, LineTaker *taker, const char *line)
 {
     GError *error = NULL;
+    demo->judged = taker;
     LineTaken *taken = line_take(taker, line, 0, &error);
     if (taken) {
         demo_keep(demo, taker, taken);
@@ -112,17 +128,24 @@ static inline char *demo_try(Demo *demo, LineTaker *taker, const char *line)
     return message;
 }
 
-static inline void demo_feed(Demo *demo, LineTaker *taker, const char *file)
+// Feeds the lines of a file from line `from` (from 1) up to before line `to` (0: all).
+static inline void demo_feed_part(Demo *demo, LineTaker *taker, const char *file, guint from,
+                                  guint to)
 {
     char *bytes = NULL;
     ck_assert(g_file_get_contents(file, &bytes, NULL, NULL));
     GStrv lines = g_strsplit(bytes, "\n", -1);
-    for (guint i = 0; lines[i]; i++) {
+    for (guint i = from - 1; lines[i] && (to == 0 || i + 1 < to); i++) {
         char *refusal = demo_try(demo, taker, lines[i]);
         ck_assert_msg(!refusal, "%s:%u: %s\n%s", file, i + 1, refusal, lines[i]);
     }
     g_strfreev(lines);
     g_free(bytes);
+}
+
+static inline void demo_feed(Demo *demo, LineTaker *taker, const char *file)
+{
+    demo_feed_part(demo, taker, file, 1, 0);
 }
 
 static inline LineTaker *demo_build(Demo *demo, const char *number)
@@ -155,6 +178,7 @@ static inline Demo *demo_new(void)
 
 static inline void demo_free(Demo *demo)
 {
+    assessment_free(demo->assessment);
     g_hash_table_unref(demo->builds);
     line_taker_free(demo->desk);
     shop_free(demo->shop);

@@ -381,6 +381,94 @@ START_TEST(names_stand_outside_the_chain)
 }
 END_TEST
 
+// From the first day to the last, the wrench found wrong in between.
+START_TEST(every_line_of_the_demo_is_taken)
+{
+    LineTaker *first = demo_build(demo, "TL-0397"), *main_build = demo_build(demo, "TL-0412"),
+              *left = demo_build(demo, "TL-0418");
+    demo_feed_part(demo, first, "demo-data/tl-0397.log", 1, 37);
+    demo_feed(demo, build, "demo-data/tl-0405.log");
+    demo_feed(demo, main_build, "demo-data/tl-0412.log");
+    demo_feed_part(demo, first, "demo-data/tl-0397.log", 37, 0);
+    demo_feed(demo, left, "demo-data/tl-0418.log");
+    ck_assert_uint_eq(count_of("news"), 0); // W2 was not used on TL-0405
+    build = first;
+    ck_assert_uint_eq(count_of("news"), 2);
+    ck_assert_uint_eq(count_of("uphold"), 6); // the six bolts of its housing, in the stage with W2
+    build = main_build;
+    ck_assert_uint_eq(count_of("news"), 2);
+    ck_assert_uint_eq(count_of("concede"), 1);
+    ck_assert_uint_eq(count_of("seal"), 2);
+}
+END_TEST
+
+START_TEST(a_concession_keeps_how_far_it_goes)
+{
+    take("2025-02-25 08:30 MO read bore[4, T, mid] 90.026 with G03");
+    take("read skirt[4] 89.940 with G02");
+    char *refusal = demo_try(demo, build, "concede piston clearance[4] to 0.083 \"x\"");
+    ck_assert_str_eq(refusal, "column 29: that is not far enough; `piston clearance` stands at "
+                              "0.086 mm");
+    g_free(refusal);
+    take("concede piston clearance[4] \"honed oversize\" customer telephone");
+    const Entry *entry = last(0);
+    expect_text(entry, "asked", "read");
+    expect_list(entry, "place", "4");
+    expect_list(entry, "reasons", "high");
+    expect_text(entry, "side", "high");
+    expect_text(entry, "who", "customer");
+    expect_text(entry, "how", "telephone");
+    ck_assert_str_eq(entry_value(entry, "bound", "value"), "43/500");
+    ck_assert_str_eq(entry_value(entry, "bound", "typed"), "0.086");
+    refusal = demo_try(demo, build, "concede piston clearance \"all of them\"");
+    ck_assert_str_eq(refusal,
+                     "column 9: nothing there fails or is in doubt, so there is nothing to "
+                     "concede");
+    g_free(refusal);
+}
+END_TEST
+
+START_TEST(an_uphold_names_each_doubt)
+{
+    take("2025-03-11 09:00 MO tighten drain plug all with W2");
+    char *refusal = demo_try(demo, build, "uphold drain plug \"felt right\" second MO");
+    ck_assert_str_eq(refusal, "column 32: the second person must be another one");
+    g_free(refusal);
+    take("uphold drain plug \"felt right\" second JT"); // W2 is overdue
+    expect_text(last(0), "asked", "bolt");
+    expect_text(last(0), "doubt", "tool");
+    ck_assert_int_eq(entry_number(last(0), "stage"), 1);
+    expect_text(last(0), "second", entry_text(shop_find(demo->shop, "person", "JT"), "id"));
+    refusal = demo_try(demo, build, "uphold drain plug \"felt right\"");
+    ck_assert_str_eq(refusal, "column 8: nothing there is in doubt, so there is nothing to uphold");
+    g_free(refusal);
+}
+END_TEST
+
+START_TEST(a_seal_names_the_assessment_it_keeps)
+{
+    take("2025-03-11 09:00 MO read crank drag 1.5 with G17");
+    gint64 covers = last(0)->seq;
+    demo->judged = build;
+    GError *error = NULL;
+    LineTaken *taken = line_take(build, "seal first start", 0, &error);
+    ck_assert_ptr_nonnull(taken);
+    const Entry *entry = taken->entries->pdata[taken->entries->len - 1];
+    char *digest = g_compute_checksum_for_bytes(G_CHECKSUM_SHA256, taken->kept);
+    expect_text(entry, "assessment", digest);
+    ck_assert_int_eq(entry_number(entry, "covers"), covers);
+    ck_assert_int_eq(entry_number(entry, "supplement"), 0);
+    line_keep(build, taken);
+    g_free(digest);
+    take("seal first start");
+    ck_assert_int_eq(entry_number(last(0), "supplement"), 1);
+    char *refusal = demo_try(demo, build, "seal frist start");
+    ck_assert_str_eq(refusal, "column 6: which gate? write one of: first start, hand over, "
+                              "follow-up, abandoned");
+    g_free(refusal);
+}
+END_TEST
+
 // Lines that are refused, with the whole sentence.
 static const char *const refusals[][2] = {
     {"reed main journal 5", "column 1: `reed` is no verb; did you mean `read`?"},
@@ -452,7 +540,8 @@ static const char *const refusals[][2] = {
      "column 8: `crank drag` is no finding; write `concede` for what stays outside its limits"},
     {"choose clearance by grade[1] C", "column 30: there is no grade `C`; write one of: A, B"},
     {"add check \"bore\" \"x\" in Crank: any",
-     "column 11: there is a `bore` in the plan already; choose another name"},
+     "column 12: step \"Crank\", check \"bore\": there is a check of this name already, in step "
+     "\"Check returned work\"; give this one another name"},
     {"add check \"face\" \"seen\" in Crank: at mots 0.05 mm", NULL},
     {"amend crank drag limits 3.0..2.0 N·m \"x\"", NULL},
     {"note \"open", "column 6: this quote is not closed; end the words with \", and write a quote "
@@ -543,6 +632,10 @@ int main(void)
         a_calibration_is_news_to_all_who_took_the_tool,
         a_recalled_lot_says_so,
         names_stand_outside_the_chain,
+        every_line_of_the_demo_is_taken,
+        a_concession_keeps_how_far_it_goes,
+        an_uphold_names_each_doubt,
+        a_seal_names_the_assessment_it_keeps,
         nobody_is_named_yet,
         what_is_too_long_for_a_ledger_line_is_refused,
     };

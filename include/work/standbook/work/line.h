@@ -3,6 +3,7 @@
 // store, no clock, no file but through what is handed in.
 #pragma once
 #include <standbook/base/moment.h>
+#include <standbook/judge/assess.h>
 #include <standbook/plan/plan.h>
 #include <standbook/record/entry.h>
 #include <standbook/work/shop.h>
@@ -17,6 +18,10 @@ typedef struct {
     // The SHA-256 of a file in lower-case hexadecimal, freed with g_free; NULL with an error. As a
     // function NULL: a digest must then be written.
     char *(*file_digest)(const char *name, gpointer user, GError **error);
+    // The build as it stands now, judged with the taker's plan and entries; it belongs to the
+    // caller and is looked at before the next line. As a function NULL: nothing can be conceded,
+    // upheld or sealed.
+    const Assessment *(*assessment)(gpointer user);
     gpointer user;
 } LineHelp;
 
@@ -58,6 +63,7 @@ typedef struct {
     GPtrArray *entries; // Entry *, in the order to be put: of this build, of the shop, and `news`
                         // for other builds, whose seq (0) the caller sets behind their last
     GPtrArray *names;   // LineName *
+    GBytes *kept;       // the assessment that a seal names by its digest, NULL without a seal
     LineCarry *carry;
 } LineTaken;
 
