@@ -13,17 +13,39 @@ static gboolean says(const TreeNode *node, const char *key, const char *word)
     return g_strcmp0(text_of(&schema_of_group, node, key), word) == 0;
 }
 
-// All labels of one axis, or NULL where there are several.
-static const Axis *single_axis(const GPtrArray *axes)
+// The axis whose labels an order or a lubricant names: the only one, or the only one beside `each`.
+static const Axis *ordered_axis(const PlanGroup *group)
 {
-    return axes->len == 1 ? g_ptr_array_index(axes, 0) : NULL;
+    const TreeNode *each = get(group->node, "each");
+    const Axis *found = NULL;
+    for (guint i = 0; i < group->axes->len; i++) {
+        const Axis *axis = g_ptr_array_index(group->axes, i);
+        if (group->axes->len > 1 && each && g_str_equal(axis_name(axis), each->text))
+            continue;
+        if (found)
+            return NULL;
+        found = axis;
+    }
+    return found;
+}
+
+static guint label_of(const PlanGroup *group, const Axis *axis, guint position)
+{
+    for (guint i = group->axes->len; i > 0; i--) {
+        const Axis *at = g_ptr_array_index(group->axes, i - 1);
+        guint size = (guint)axis_size(at);
+        if (at == axis)
+            return position % size;
+        position /= size;
+    }
+    return 0;
 }
 
 // Marks the positions that `2-4-7-9` or `2..4` names. FALSE with a fault.
 static gboolean mark_positions(Reader *reader, const PlanGroup *group, const TreeNode *key,
                                gboolean *positions, const char *where)
 {
-    const Axis *axis = single_axis(group->axes);
+    const Axis *axis = ordered_axis(group);
     g_autofree char *slashed = g_strdelimit(g_strdup(key->text), "-", '/');
     gsize offset = 0;
     g_autoptr(GError) error = NULL;
@@ -35,7 +57,8 @@ static gboolean mark_positions(Reader *reader, const PlanGroup *group, const Tre
             fault_at(reader, key, 0, where, message);
             return FALSE;
         }
-        positions[index] = TRUE;
+        for (guint j = 0; j < places_count(group->axes); j++)
+            positions[j] = positions[j] || label_of(group, axis, j) == (guint)index;
     }
     if (!labels)
         fault_at(reader, key, offset, where, error->message);
@@ -112,34 +135,6 @@ static guint *read_runs(Reader *reader, const PlanGroup *group, const char *wher
     if (each && !single)
         fault_at(reader, each, 0, where, "each: write bolt, or an axis of its bolts");
     return runs;
-}
-
-// The axis whose labels an order names: the only one, or the only one beside `each`.
-static const Axis *ordered_axis(const PlanGroup *group)
-{
-    const TreeNode *each = get(group->node, "each");
-    const Axis *found = NULL;
-    for (guint i = 0; i < group->axes->len; i++) {
-        const Axis *axis = g_ptr_array_index(group->axes, i);
-        if (group->axes->len > 1 && each && g_str_equal(axis_name(axis), each->text))
-            continue;
-        if (found)
-            return NULL;
-        found = axis;
-    }
-    return found;
-}
-
-static guint label_of(const PlanGroup *group, const Axis *axis, guint position)
-{
-    for (guint i = group->axes->len; i > 0; i--) {
-        const Axis *at = g_ptr_array_index(group->axes, i - 1);
-        guint size = (guint)axis_size(at);
-        if (at == axis)
-            return position % size;
-        position /= size;
-    }
-    return 0;
 }
 
 // Spreads an order of the labels of one axis over all positions, run by run.

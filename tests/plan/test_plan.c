@@ -250,7 +250,7 @@ START_TEST(bolts_along_axes_run_each)
     const char *text =
         "plan: T\naxes: {rod: 1..2}\nsteps:\n  One:\n    fasteners:\n      rod bolts: "
         "{bolts: [rod, a/b], each: rod, order: b-a, stages: 30, "
-        "lubricant: dry}\n      nuts: {bolts: 1..10, stages: 5, lubricant: "
+        "lubricant: {b: paste, others: dry}}\n      nuts: {bolts: 1..10, stages: 5, lubricant: "
         "{2-4-7-9: sealant, others: oil}}\n";
     expect_faults(text, "");
     g_autoptr(Faults) faults = faults_new();
@@ -259,6 +259,9 @@ START_TEST(bolts_along_axes_run_each)
     const guint order[] = {1, 0, 3, 2}, each[] = {0, 0, 1, 1};
     ck_assert_mem_eq(rods->order, order, sizeof order);
     ck_assert_mem_eq(rods->each, each, sizeof each);
+    const PlanLubricant *paste = plan_group(plan, "rod bolts")->lubricants->pdata[0];
+    const gboolean second[] = {FALSE, TRUE, FALSE, TRUE};
+    ck_assert_mem_eq(paste->positions, second, sizeof second);
     const PlanLubricant *oil = plan_group(plan, "nuts")->lubricants->pdata[1];
     ck_assert(oil->positions[0] && !oil->positions[1] && !oil->positions[8]);
 }
