@@ -258,7 +258,8 @@ class Plan:
         return part
 
     def stages(self, text: str) -> list[Stage]:
-        return [parse_stage(part, NEWTON_METRE, DEGREE) for part in str(text).split(">")]
+        torque = self.unit_of(NEWTON_METRE.kind) or NEWTON_METRE
+        return [parse_stage(part, torque, DEGREE) for part in str(text).split(">")]
 
     def add_group(self, step: Step, name: str, value: dict[str, Any]) -> Group:
         axes = bolts_at(value["bolts"], self.axes)
