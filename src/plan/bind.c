@@ -29,16 +29,31 @@ static PlanGiven *given_of(const Plan *plan, const char *name)
     return NULL;
 }
 
+// The sentence for a name with a hyphen that may have been meant as a minus; NULL if not so.
+static char *meant_minus(const Site *site, const char *name, const char *const *names, guint count)
+{
+    gsize hyphens = 0;
+    for (const char *at = name; *at; at++)
+        hyphens += *at == '-';
+    if (!hyphens || !can_compare(site->reader, name, hyphens * count))
+        return NULL;
+    g_autofree const char **ended = g_new0(const char *, count + 1);
+    memcpy(ended, names, count * sizeof *names);
+    return formula_unknown_name(name, ended);
+}
+
 static void fault_nothing(const Site *site, const char *name, gsize offset)
 {
     const GPtrArray *names = names_of(site->reader, 0);
+    const char *const *all = (const char *const *)names->pdata;
     guint count = site->step ? names->len : site->reader->plan->given->len;
-    const char *nearest = suggest(site->reader, name, (const char *const *)names->pdata, count);
+    g_autofree char *minus = meant_minus(site, name, all, count);
+    const char *nearest = minus ? NULL : suggest(site->reader, name, all, count);
     g_autofree char *message =
         nearest ? g_strdup_printf("there is nothing called `%s`; did you mean `%s`?", name, nearest)
                 : g_strdup_printf("there is nothing called `%s`; write the name of a %s", name,
                                   site->step ? "check or a constant" : "constant above");
-    site_fault(site, offset, message);
+    site_fault(site, offset, minus ? minus : message);
 }
 
 // Binds a check that a formula names. FALSE with a fault if that goes round in a circle.

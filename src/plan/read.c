@@ -14,11 +14,15 @@ void fault_at(Reader *reader, const TreeNode *node, gsize offset, const char *wh
     faults_add(reader->faults, node->line, node->column + (guint)offset, "%s%s", where, message);
 }
 
-const char *suggest(Reader *reader, const char *word, const char *const *names, gsize count)
+gboolean can_compare(Reader *reader, const char *word, gsize count)
 {
     reader->compared += count;
-    gboolean long_word = strlen(word) > SUGGESTED_MOST;
-    return reader->compared < COMPARED_MOST && !long_word ? text_nearest(word, names, count) : NULL;
+    return reader->compared < COMPARED_MOST && strlen(word) <= SUGGESTED_MOST;
+}
+
+const char *suggest(Reader *reader, const char *word, const char *const *names, gsize count)
+{
+    return can_compare(reader, word, count) ? text_nearest(word, names, count) : NULL;
 }
 
 static void add_keys(GPtrArray *names, GHashTable *table)

@@ -23,8 +23,11 @@ typedef struct {
 void fault_at(Reader *reader, const TreeNode *node, gsize offset, const char *where,
               const char *message);
 
-// text_nearest, as long as the names compared for suggestions are not too many: a hostile file
-// must not cost much time.
+// Whether the word may be compared with this many names more: a hostile file must not cost much
+// time.
+gboolean can_compare(Reader *reader, const char *word, gsize count);
+
+// text_nearest, as long as that may be.
 const char *suggest(Reader *reader, const char *word, const char *const *names, gsize count);
 
 // What a name may name, as bits.

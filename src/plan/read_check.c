@@ -126,6 +126,19 @@ static void read_name(Reader *reader, PlanCheck *check, const TreeNode *key)
     check->formula_column = key->column + (guint)g_utf8_pointer_to_offset(key->text, formula);
 }
 
+// A bolt set may not have the name of a check: entries would not know which is meant.
+static void check_no_group(Reader *reader, const PlanCheck *check, const TreeNode *key,
+                           const char *where)
+{
+    const PlanGroup *group = plan_group(reader->plan, check->name);
+    if (!group)
+        return;
+    g_autofree char *there = already_where(reader, group->step, group->node->key->line);
+    g_autofree char *message = g_strdup_printf(
+        "there is a group of this name already, %s; give this check another name", there);
+    fault_at(reader, key, 0, where, message);
+}
+
 // A name twice keeps the first; the second is read for its faults all the same.
 static void keep_check(Reader *reader, PlanStep *step, PlanCheck *check, const TreeNode *key,
                        const char *where)
@@ -135,6 +148,7 @@ static void keep_check(Reader *reader, PlanStep *step, PlanCheck *check, const T
         fault_at(reader, key, 0, where,
                  "a name is words that begin with a letter, such as `main bore`; a formula stands "
                  "behind ` = `");
+    check_no_group(reader, check, key, where);
     if (other) {
         g_autofree char *there = already_where(reader, other->step, other->line);
         g_autofree char *message = g_strdup_printf(

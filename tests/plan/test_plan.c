@@ -105,6 +105,16 @@ START_TEST(faults_say_step_check_and_what_to_write)
         "    checks:\n      bore: 1..2\n      bore = 3 mm: 1..2\n",
         "t:7:7: step \"One\", check \"bore\": there is a check of this name already, "
         "in line 6; give this one another name\n");
+    expect_step_faults("    fasteners:\n      caps: {bolts: 1..4, stages: 30}\n"
+                       "  Two:\n    checks:\n      caps: yes\n",
+                       "t:8:7: step \"Two\", check \"caps\": there is a group of this name "
+                       "already, in line 6; give this check another name\n");
+    expect_step_faults("    checks:\n      bore: any\n      skirt: any\n"
+                       "      gap = bore-skirt: any\n      play = skrit - bore: any\n",
+                       "t:8:13: step \"One\", check \"gap\": there is nothing called "
+                       "`bore-skirt`; to subtract, put spaces round the minus: `bore - skirt`\n"
+                       "t:9:14: step \"One\", check \"play\": there is nothing called `skrit`; "
+                       "did you mean `skirt`?\n");
     expect_step_faults(
         "    after: [One]\n    gate: hand ovr\n    uses: paste\n",
         "t:5:12: step \"One\": by `after` this step would have to come before "
