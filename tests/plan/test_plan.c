@@ -107,7 +107,7 @@ START_TEST(faults_say_step_check_and_what_to_write)
         "in line 6; give this one another name\n");
     expect_step_faults("    fasteners:\n      caps: {bolts: 1..4, stages: 30}\n"
                        "  Two:\n    checks:\n      caps: yes\n",
-                       "t:8:7: step \"Two\", check \"caps\": there is a group of this name "
+                       "t:9:7: step \"Two\", check \"caps\": there is a group of this name "
                        "already, in line 6; give this check another name\n");
     expect_step_faults("    checks:\n      bore: any\n      skirt: any\n"
                        "      gap = bore-skirt: any\n      play = skrit - bore: any\n",
