@@ -77,3 +77,20 @@ gboolean plan_extend_check(const Plan *plan, const PlanAddition *addition, PlanR
     g_autoptr(Plan) extended = plan_extend(plan, addition, 1, refusal, error);
     return extended != NULL;
 }
+
+Plan *plan_extend_as_far(const Plan *plan, const PlanAddition *additions, gsize count,
+                         gboolean *taken)
+{
+    Plan *extended = count ? plan_extend(plan, additions, count, NULL, NULL) : NULL;
+    gboolean all = extended != NULL;
+    for (gsize i = 0; i < count; i++) {
+        Plan *further =
+            all ? NULL : plan_extend(extended ? extended : plan, &additions[i], 1, NULL, NULL);
+        taken[i] = all || further;
+        if (!further)
+            continue;
+        plan_free(extended);
+        extended = further;
+    }
+    return extended;
+}

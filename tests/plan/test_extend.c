@@ -300,6 +300,28 @@ START_TEST(the_first_that_cannot_be_taken_is_named)
 }
 END_TEST
 
+START_TEST(what_a_strike_left_without_ground_is_left_out)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const PlanAddition additions[] = {
+        {"check", "gap doubled = 2 * gap", "Sump", "1..2"}, // its `gap` was struck
+        {"step", "Weld", "Crank", NULL},
+        {"check", "weld tight", "Weld", "yes"},
+        {"check", "lost", "Nowhere", "yes"},
+    };
+    gboolean taken[4];
+    g_autoptr(Plan) extended = plan_extend_as_far(plan, additions, 4, taken);
+    ck_assert(!taken[0] && taken[1] && taken[2] && !taken[3]);
+    ck_assert_ptr_nonnull(plan_check(extended, "weld tight"));
+    ck_assert_ptr_null(plan_check(extended, "gap doubled"));
+    g_autoptr(Plan) whole = plan_extend_as_far(plan, additions + 1, 2, taken);
+    ck_assert(taken[0] && taken[1]);
+    ck_assert_uint_eq(whole->added, 2);
+    g_autoptr(Plan) none = plan_extend_as_far(plan, additions, 1, taken);
+    ck_assert(!none && !taken[0]);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("extend");
@@ -313,6 +335,7 @@ int main(void)
     tcase_add_loop_test(tcase, what_cannot_be_taken_is_told_of_the_addition, 0,
                         G_N_ELEMENTS(refused));
     tcase_add_test(tcase, the_first_that_cannot_be_taken_is_named);
+    tcase_add_test(tcase, what_a_strike_left_without_ground_is_left_out);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

@@ -36,3 +36,10 @@ Plan *plan_extend(const Plan *plan, const PlanAddition *additions, gsize count,
 // Whether this one addition would be taken; else FALSE, with error and refusal as above.
 gboolean plan_extend_check(const Plan *plan, const PlanAddition *addition, PlanRefusal *refusal,
                            GError **error);
+
+// The plan with as many of the additions as can be taken, one after another: for a build that must
+// be judged though a strike took away what a later addition uses. `taken` (`count` flags) is filled
+// with which are in it. NULL, without an error, if none can be: then the plan itself does. The
+// caller frees with plan_free.
+Plan *plan_extend_as_far(const Plan *plan, const PlanAddition *additions, gsize count,
+                         gboolean *taken) G_GNUC_WARN_UNUSED_RESULT;
