@@ -10,6 +10,7 @@ int export_run(int argc, char **argv, Common *common);
 int find_run(int argc, char **argv, Common *common);
 int history_run(int argc, char **argv, Common *common);
 int import_run(int argc, char **argv, Common *common);
+int log_run(int argc, char **argv, Common *common);
 int plan_run(int argc, char **argv, Common *common);
 int sheet_run(int argc, char **argv, Common *common);
 int store_run(int argc, char **argv, Common *common);

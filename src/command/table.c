@@ -7,6 +7,7 @@ const Command *command_table(void)
         {"engine", "the engines the shop knows", engine_run},
         {"build", "the builds of the shop", build_run},
         {"tool", "the tools and their calibrations", tool_run},
+        {"log", "take lines of the logbook", log_run},
         {"assess", "judge a build: what is left", assess_run},
         {"sheet", "print a build's sheets", sheet_run},
         {"find", "find words in everything entered", find_run},

@@ -1,0 +1,12 @@
+// What changed between two assessments of a build, in one sentence.
+#pragma once
+#include <standbook/judge/assess.h>
+
+// The requirements that were judged differently before, or rest on a newer entry: `main bore[1,
+// front] 59.790 mm: pass; main clearance[1] 0.046 mm: fail · high`. More than a few of one name
+// are counted: `main caps in Crank, stage 1: 6 pass`. NULL if nothing changed. `before` may be of
+// another plan (with less or more added to it). The caller frees with g_free.
+char *answer_changes(const Assessment *before, const Assessment *after) G_GNUC_WARN_UNUSED_RESULT;
+
+// One requirement: `main bore[1, front] 59.790 mm: pass`. The caller frees with g_free.
+char *answer_requirement(const Requirement *requirement) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,0 +1,106 @@
+// log: lines of the logbook, one event each, from a file or standard input.
+#include "store.h"
+#include "subcommands.h"
+
+#include <errno.h>
+#include <standbook/base/text.h>
+#include <standbook/work/session.h>
+#include <stdio.h>
+#include <string.h>
+
+static Moment wall_clock(gpointer user)
+{
+    (void)user;
+    return moment_now();
+}
+
+static char *random_id(gpointer user)
+{
+    (void)user;
+    return g_uuid_string_random();
+}
+
+// A line is answered before the next one is read: what was said to be taken is taken.
+static void say_answer(json_t *list, guint line, const char *answer)
+{
+    if (list) {
+        json_array_append_new(list, json_pack("{s:i,s:s}", "line", (int)line, "answer", answer));
+        return;
+    }
+    g_autofree char *clean = text_clean(answer, -1);
+    say("%s\n", clean);
+    fflush(stdout);
+}
+
+static gboolean take_lines(Session *session, FILE *file, json_t *list, GError **error)
+{
+    char *text = NULL;
+    size_t room = 0;
+    ssize_t length;
+    gboolean taken = TRUE;
+    for (guint line = 1; taken && (length = getline(&text, &room, file)) >= 0; line++) {
+        g_autofree char *answer = NULL;
+        if (length > 0 && text[length - 1] == '\n')
+            length--;
+        taken = session_line(session, text, length, &answer, error);
+        if (taken && answer)
+            say_answer(list, line, answer);
+    }
+    free(text); // getline's own
+    return taken;
+}
+
+static int take_file(Session *session, const char *name, const Common *common)
+{
+    gboolean standard = !name || strcmp(name, "-") == 0;
+    FILE *file = standard ? stdin : fopen(name, "rb");
+    GError *error = NULL;
+    if (!file) {
+        int number = errno;
+        g_autofree char *clean = text_clean(name, -1);
+        return fail_saying(STANDBOOK_ERROR_STORE, "%s cannot be read: %s", clean,
+                           g_strerror(number));
+    }
+    json_t *list = common->json ? json_array() : NULL;
+    gboolean all = take_lines(session, file, list, &error);
+    if (!standard)
+        fclose(file);
+    if (list)
+        say_json(list);
+    json_decref(list);
+    if (all)
+        return 0;
+    int status = fail_with(error);
+    g_printerr("%u lines were taken before it\n", session_taken(session));
+    return status;
+}
+
+int log_run(int argc, char **argv, Common *common)
+{
+    gboolean shop = FALSE, check = FALSE, dated = FALSE, quiet = FALSE;
+    const GOptionEntry entries[] = {
+        {"shop", 0, 0, G_OPTION_ARG_NONE, &shop, "lines about the shop, not one build", NULL},
+        {"check", 0, 0, G_OPTION_ARG_NONE, &check, "answer as if, and take nothing", NULL},
+        {"dated", 0, 0, G_OPTION_ARG_NONE, &dated, "the lines were written down when they happened",
+         NULL},
+        {"quiet", 0, 0, G_OPTION_ARG_NONE, &quiet, "take the lines without answering them", NULL},
+        {NULL, 0, 0, 0, NULL, NULL, NULL},
+    };
+    int status;
+    g_auto(GStrv) words = arguments_read(
+        argc, argv, common, "BUILD [FILE] | log --shop [FILE]",
+        "Takes one event a line, as standbook-log(5) says, and answers each with its verdict.",
+        entries, &status);
+    if (!words || !arguments_fit(words, shop ? 0 : 1, shop ? 1 : 2, "log BUILD [FILE]"))
+        return words ? STANDBOOK_ERROR_MISUSE : status;
+    SessionOptions options = {
+        .now = wall_clock, .new_id = random_id, .check = check, .trust_times = dated,
+                              .quiet = quiet};
+    GError *error = NULL;
+    g_autoptr(Book) book = store_open(common, BOOK_WRITE, &error);
+    g_autoptr(Session) session =
+        book ? session_open(book, shop ? NULL : words[0], &options, &error) : NULL;
+    if (!session)
+        return fail_with(error);
+    return take_file(session, shop ? words[0] : words[1], common);
+}
