@@ -386,10 +386,10 @@ START_TEST(every_line_of_the_demo_is_taken)
 {
     LineTaker *first = demo_build(demo, "TL-0397"), *main_build = demo_build(demo, "TL-0412"),
               *left = demo_build(demo, "TL-0418");
-    demo_feed_part(demo, first, "demo-data/tl-0397.log", 1, 37);
+    demo_feed(demo, first, "demo-data/tl-0397.log");
     demo_feed(demo, build, "demo-data/tl-0405.log");
     demo_feed(demo, main_build, "demo-data/tl-0412.log");
-    demo_feed_part(demo, first, "demo-data/tl-0397.log", 37, 0);
+    demo_feed(demo, first, "demo-data/tl-0397-later.log");
     demo_feed(demo, left, "demo-data/tl-0418.log");
     ck_assert_uint_eq(count_of("news"), 0); // W2 was not used on TL-0405
     build = first;
