@@ -128,7 +128,7 @@ static inline char *demo_try(Demo *demo, LineTaker *taker, const char *line)
     return message;
 }
 
-// Feeds the lines of a file from line `from` (from 1) up to before line `to` (0: all).
+// Feeds the lines of a file, all of which must be taken.
 static inline void demo_feed(Demo *demo, LineTaker *taker, const char *file)
 {
     char *bytes = NULL;
