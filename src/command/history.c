@@ -37,24 +37,26 @@ static gboolean is_asked(const Requirement *requirement, const Query *asked)
            is_meant(requirement, asked->place);
 }
 
-// Whether a part's place is where the requirement is: the labels of all axes they share agree.
+// Whether what was fitted stands where the requirement is: the labels of all axes they share agree.
+// A fit that names no place filled all of them.
 static gboolean stands_there(const PlanPart *part, const Entry *fit, const Requirement *requirement)
 {
     const GPtrArray *axes = requirement->check->axes;
+    gsize placed = entry_list_length(fit, "place");
     gboolean shared = FALSE;
     for (guint a = 0; a < axes->len && a < g_strv_length(requirement->labels); a++)
-        for (guint b = 0; b < part->axes->len && b < entry_list_length(fit, "place"); b++) {
+        for (guint b = 0; b < part->axes->len; b++) {
             const char *one = axis_name(g_ptr_array_index(axes, a));
             if (strcmp(one, axis_name(g_ptr_array_index(part->axes, b))) != 0)
                 continue;
             shared = TRUE;
-            if (strcmp(requirement->labels[a], entry_list_item(fit, "place", b)) != 0)
+            if (b < placed && strcmp(requirement->labels[a], entry_list_item(fit, "place", b)) != 0)
                 return FALSE;
         }
     return shared;
 }
 
-// `main shells lot MB-2417-C grade A, …`: what is fitted at that place.
+// `Fitted there: main shells lot MB-2417-C grade A.`; empty where no lot is known.
 static char *fitted_words(const Opened *opened, const Requirement *requirement, gsize count)
 {
     const Entry *const *entries = (const Entry *const *)opened->entries->pdata;
@@ -78,7 +80,8 @@ static char *fitted_words(const Opened *opened, const Requirement *requirement, 
             g_ptr_array_add(words, text);
     }
     g_ptr_array_add(words, NULL);
-    return g_strjoinv(", ", (GStrv)words->pdata);
+    g_autofree char *all = g_strjoinv(", ", (GStrv)words->pdata);
+    return *all ? g_strconcat("Fitted there: ", all, ".", NULL) : g_strdup("");
 }
 
 static void tell_requirement(Query *asked, const Opened *opened, const SheetSource *source,
@@ -90,12 +93,15 @@ static void tell_requirement(Query *asked, const Opened *opened, const SheetSour
     g_autofree char *limits = figure_limits(requirement), *verdict = figure_verdict(requirement);
     g_autofree char *figure = g_strconcat(value, " ", figure_unit(requirement), NULL);
     g_autofree char *name = figure_name(requirement);
-    g_autofree char *notes = footnotes_of(asked->document, source, requirement);
+    g_autofree char *judged = g_strconcat(requirement->finding ? "found, " : "", verdict, NULL);
+    g_autofree char *upheld = footnotes_of(asked->document, source, requirement);
     g_autofree char *fitted = fitted_words(opened, requirement, source->count);
+    g_autofree char *number =
+        *fitted ? g_strdup_printf("%u ", document_footnote(asked->document, fitted)) : g_strdup("");
+    g_autofree char *notes = g_strconcat(number, upheld, NULL);
     when[MIN(strlen(when), 10)] = '\0';
-    document_row(asked->document,
-                 (const char *const[]){opened->number, when, name, figure, doubt, limits, verdict,
-                                       requirement->finding ? "as found" : fitted, notes});
+    document_row(asked->document, (const char *const[]){opened->number, when, name, figure, doubt,
+                                                        limits, judged, notes});
     asked->count++;
 }
 
@@ -147,9 +153,9 @@ static int history(Query *asked, Common *common)
     g_autoptr(GPtrArray) numbers = book ? build_numbers(book, &error) : NULL;
     if (!numbers)
         return fail_with(error);
-    const DocumentColumn columns[] = {{"build", ALIGN_WHOLE}, {"", ALIGN_WHOLE}, {"", ALIGN_LEFT},
-                                      {"", ALIGN_POINT},      {"", ALIGN_WHOLE}, {"", ALIGN_LEFT},
-                                      {"", ALIGN_LEFT},       {"", ALIGN_LEFT},  {"", ALIGN_WHOLE}};
+    const DocumentColumn columns[] = {
+        {"build", ALIGN_WHOLE}, {"", ALIGN_WHOLE},       {"", ALIGN_LEFT}, {"", ALIGN_POINT},
+        {"", ALIGN_WHOLE},      {"limits", ALIGN_WHOLE}, {"", ALIGN_LEFT}, {"see", ALIGN_WHOLE}};
     document_table(asked->document, columns, G_N_ELEMENTS(columns));
     for (guint i = 0; i < numbers->len; i++)
         if (!tell_build(asked, book, g_ptr_array_index(numbers, i), &error))

@@ -61,6 +61,8 @@ static char *place_of(const Entry *entry)
     GString *words = g_string_new(NULL);
     for (gsize i = 0; i < entry_list_length(entry, field); i++)
         g_string_append_printf(words, "%s%s", i ? ", " : "", entry_list_item(entry, field, i));
+    if (words->len == 0 && strcmp(entry->kind->name, "fit") == 0)
+        g_string_append(words, "all");
     return g_string_free(words, FALSE);
 }
 

@@ -30,17 +30,8 @@ static gboolean is_measured(const SheetSource *source, guint index)
 {
     const Requirement *requirement = g_ptr_array_index(source->assessment->requirements, index);
     return requirement->asked == ASKED_READ && !requirement->finding && !requirement->withdrawn &&
-           requirement->verdict != VERDICT_NOT_NEEDED &&
+           requirement->value && requirement->verdict != VERDICT_NOT_NEEDED &&
            (requirement->lower || requirement->upper) && is_last(source, index);
-}
-
-// A size without limits: what the next rebuild orders parts from.
-static gboolean is_size(const SheetSource *source, guint index)
-{
-    const Requirement *requirement = g_ptr_array_index(source->assessment->requirements, index);
-    return requirement->asked == ASKED_READ && !requirement->finding && !requirement->withdrawn &&
-           requirement->value && !requirement->lower && !requirement->upper &&
-           !requirement->check->formula && is_last(source, index);
 }
 
 typedef gboolean (*Chosen)(const SheetSource *source, guint index);
@@ -64,9 +55,8 @@ static GPtrArray *groups_of(const SheetSource *source, Chosen chosen)
 }
 
 static void measured_row(Document *document, const SheetSource *source, const char *name,
-                         const char *value, const Requirement *requirement)
+                         const char *value, const char *doubt, const Requirement *requirement)
 {
-    g_autofree char *doubt = figure_doubt(requirement);
     g_autofree char *limits = figure_limits(requirement);
     g_autofree char *asked = g_strconcat(limits, " ", figure_unit(requirement), NULL);
     g_autofree char *notes = footnotes_of(document, source, requirement);
@@ -88,9 +78,8 @@ static void measured_range(Document *document, const SheetSource *source, GPtrAr
     g_autofree char *least = figure_value(g_ptr_array_index(plain, 0));
     g_autofree char *most = figure_value(g_ptr_array_index(plain, plain->len - 1));
     g_autofree char *name = g_strdup_printf("%s, %u places", any->name, plain->len);
-    g_autofree char *range =
-        strcmp(least, most) == 0 ? g_strdup(least) : g_strconcat(least, " to ", most, NULL);
-    measured_row(document, source, name, range, any);
+    g_autofree char *to = strcmp(least, most) == 0 ? g_strdup("") : g_strconcat("to ", most, NULL);
+    measured_row(document, source, name, least, to, any);
 }
 
 static gboolean same_limits(const GPtrArray *group)
@@ -116,7 +105,8 @@ static void measured_group(Document *document, const SheetSource *source, const 
             continue;
         }
         g_autofree char *name = figure_name(each), *value = figure_value(each);
-        measured_row(document, source, name, value, each);
+        g_autofree char *doubt = figure_doubt(each);
+        measured_row(document, source, name, value, doubt, each);
     }
     if (plain->len)
         measured_range(document, source, plain);
@@ -136,26 +126,6 @@ static void section_measured(Document *document, const SheetSource *source)
     for (guint i = 0; i < groups->len; i++)
         measured_group(document, source, g_ptr_array_index(groups, i));
     document_footnotes(document);
-}
-
-static void section_sizes(Document *document, const SheetSource *source)
-{
-    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_POINT}, {"", ALIGN_LEFT}};
-    g_autoptr(GPtrArray) groups = groups_of(source, is_size);
-    if (groups->len == 0)
-        return;
-    document_heading(document, 1, "Sizes now");
-    document_table(document, columns, G_N_ELEMENTS(columns));
-    for (guint i = 0; i < groups->len; i++) {
-        GPtrArray *group = g_ptr_array_index(groups, i);
-        g_ptr_array_sort(group, compare_values);
-        const Requirement *any = g_ptr_array_index(group, 0);
-        g_autofree char *least = figure_value(any);
-        g_autofree char *most = figure_value(g_ptr_array_index(group, group->len - 1));
-        g_autofree char *range =
-            strcmp(least, most) == 0 ? g_strdup(least) : g_strconcat(least, " to ", most, NULL);
-        document_row(document, (const char *const[]){any->name, range, figure_unit(any)});
-    }
 }
 
 // TIGHTENED
@@ -199,7 +169,7 @@ static char *stages_words(const PlanTightening *tightening)
 }
 
 static void tightened_row(Document *document, const SheetSource *source,
-                          const PlanTightening *tightening)
+                          const PlanTightening *tightening, gboolean again)
 {
     TightState state = tight_state(source, tightening);
     if (state.bolts == 0)
@@ -211,17 +181,30 @@ static void tightened_row(Document *document, const SheetSource *source,
     const Entry *entry = source_entry(source, state.newest);
     g_autofree char *when = entry ? entry_when(entry) : g_strdup("not done yet");
     g_autofree char *day = g_strndup(when, entry ? 10 : 12);
-    g_autofree char *name =
-        g_strconcat(tightening->group->name, tightening->again ? ", again in " : "",
-                    tightening->again ? tightening->step->name : "", NULL);
+    g_autofree char *name = g_strconcat(tightening->group->name, again ? ", again in " : "",
+                                        again ? tightening->step->name : "", NULL);
     document_row(document, (const char *const[]){name, stages, done, day, notes});
+}
+
+// The heading of the stages, with the unit of a bare torque.
+static char *stages_title(const Plan *plan)
+{
+    const Kind torque = {.length = 2, .mass = 1, .time = -2};
+    for (guint i = 0; i < plan->units->len; i++) {
+        const Unit *unit = g_ptr_array_index(plan->units, i);
+        if (kind_equal(unit_kind(unit), torque))
+            return g_strdup_printf("stages, in %s where no unit stands", unit_text(unit));
+    }
+    return g_strdup("stages");
 }
 
 // A mock-up that is taken down again says nothing of the engine as left.
 static void section_tightened(Document *document, const SheetSource *source)
 {
+    g_autofree char *stages = stages_title(source->plan);
+    g_autoptr(GHashTable) printed = g_hash_table_new(NULL, NULL);
     const DocumentColumn columns[] = {{"", ALIGN_LEFT},
-                                      {"stages, N·m where no unit stands", ALIGN_LEFT},
+                                      {stages, ALIGN_LEFT},
                                       {"tight", ALIGN_RIGHT},
                                       {"", ALIGN_LEFT},
                                       {"see", ALIGN_LEFT}};
@@ -232,7 +215,8 @@ static void section_tightened(Document *document, const SheetSource *source)
         for (guint i = 0; i < step->tightenings->len; i++) {
             const PlanTightening *each = g_ptr_array_index(step->tightenings, i);
             if (each->again || !each->group->then_off)
-                tightened_row(document, source, each);
+                tightened_row(document, source, each,
+                              !g_hash_table_add(printed, (gpointer)each->group));
         }
     }
     document_footnotes(document);
@@ -275,21 +259,44 @@ static gboolean is_replaced(const SheetSource *source, const gboolean *live, gsi
     return FALSE;
 }
 
+// What the next rebuild orders parts from: `89.999 to 90.027 mm`, as a check of that name reads.
+static char *size_words(const SheetSource *source, const char *name)
+{
+    const GPtrArray *all = source->assessment->requirements;
+    const Requirement *least = NULL, *most = NULL;
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *each = g_ptr_array_index(all, i);
+        if (each->asked != ASKED_READ || !each->value || strcmp(each->name, name) != 0)
+            continue;
+        if (!least || number_compare(each->value, least->value) < 0)
+            least = each;
+        if (!most || number_compare(each->value, most->value) > 0)
+            most = each;
+    }
+    if (!least)
+        return g_strdup("");
+    g_autofree char *one = figure_value(least), *other = figure_value(most);
+    return g_strconcat(one, strcmp(one, other) == 0 ? "" : " to ",
+                       strcmp(one, other) == 0 ? "" : other, " ", figure_unit(least), NULL);
+}
+
 static void section_machined(Document *document, const SheetSource *source, const gboolean *live)
 {
-    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
+    const DocumentColumn columns[] = {
+        {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"size now", ALIGN_WHOLE}};
     gboolean begun = FALSE;
     for (gsize i = 0; i < source->count; i++) {
         const Entry *entry = source->entries[i];
         if (!live[i] || strcmp(entry->kind->name, "rework") != 0)
             continue;
         if (!begun) {
-            document_heading(document, 1, "Machined");
+            document_heading(document, 1, "Machined, and sizes now");
             document_table(document, columns, G_N_ELEMENTS(columns));
         }
         begun = TRUE;
-        document_row(document,
-                     (const char *const[]){entry_text(entry, "name"), entry_text(entry, "work")});
+        g_autofree char *size = size_words(source, entry_text(entry, "name"));
+        document_row(document, (const char *const[]){entry_text(entry, "name"),
+                                                     entry_text(entry, "work"), size});
     }
 }
 
@@ -321,7 +328,7 @@ static void section_looks(Document *document, const SheetSource *source)
             continue;
         if (each->verdict == VERDICT_PASS || each->verdict == VERDICT_NOTED) {
             good++;
-        } else if (each->verdict != VERDICT_NOT_NEEDED) {
+        } else if (each->verdict != VERDICT_NOT_NEEDED && each->verdict != VERDICT_OPEN) {
             g_autofree char *name = figure_name(each), *verdict = figure_verdict(each);
             g_autofree char *notes = footnotes_of(document, source, each);
             g_autofree char *line =
@@ -332,6 +339,42 @@ static void section_looks(Document *document, const SheetSource *source)
     g_autofree char *line = g_strdup_printf("%u looks, tests and answers as they should be.", good);
     document_line(document, line);
     document_footnotes(document);
+}
+
+// STILL TO COME: what is open, a line for each step.
+
+static void name_open(GString *names, const char *name)
+{
+    g_auto(GStrv) known = g_strsplit(names->str, ", ", -1);
+    if (!g_strv_contains((const char *const *)known, name))
+        g_string_append_printf(names, "%s%s", names->len ? ", " : "", name);
+}
+
+static void section_open(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {
+        {"in", ALIGN_LEFT}, {"before", ALIGN_WHOLE}, {"", ALIGN_LEFT}};
+    const GPtrArray *all = source->assessment->requirements;
+    gboolean begun = FALSE;
+    for (guint s = 0; s < source->plan->steps->len; s++) {
+        const PlanStep *step = g_ptr_array_index(source->plan->steps, s);
+        g_autoptr(GString) names = g_string_new(NULL);
+        for (guint i = 0; i < all->len; i++) {
+            const Requirement *each = g_ptr_array_index(all, i);
+            if (each->step == step && !each->withdrawn && each->verdict == VERDICT_OPEN)
+                name_open(names, each->asked == ASKED_SIGN ? "signature" : each->name);
+        }
+        if (names->len == 0)
+            continue;
+        if (!begun) {
+            document_heading(document, 1, "Still to come");
+            document_table(document, columns, G_N_ELEMENTS(columns));
+        }
+        begun = TRUE;
+        document_row(document, (const char *const[]){
+                                   step->name, g_ptr_array_index(source->plan->gates, step->gate),
+                                   names->str});
+    }
 }
 
 static void section_state(Document *document, const SheetSource *source)
@@ -378,11 +421,11 @@ Document *sheet_customer(const SheetSource *source)
     Document *document = document_new("customer", title);
     section_head(document, source);
     section_state(document, source);
-    section_sizes(document, source);
     section_measured(document, source);
     section_tightened(document, source);
     section_parts(document, source);
     section_looks(document, source);
+    section_open(document, source);
     section_foot(document, source);
     return document;
 }

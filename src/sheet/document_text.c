@@ -3,7 +3,7 @@
 #include <standbook/base/text.h>
 #include <string.h>
 
-enum { INDENT = 2, GAP = 2, LEAST = 8 }; // columns
+enum { INDENT = 2, GAP = 2, LEAST = 12 }; // columns
 
 static guint character_width(gunichar character)
 {

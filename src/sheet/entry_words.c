@@ -280,6 +280,17 @@ static void cost_words(GString *out, const Taken *taken, const Entry *entry)
     put_value(out, " ", entry, "amount");
 }
 
+static void calibration_words(GString *out, const Taken *taken, const Entry *entry)
+{
+    (void)taken;
+    put(out, " ", entry_text(entry, "date"));
+    put(out, " ", entry_text(entry, "found"));
+    put(out, " certificate ", entry_text(entry, "certificate"));
+    put_value(out, " U ", entry, "uncertainty");
+    put_value(out, " repeats ", entry, "repeat");
+    put(out, " due ", entry_text(entry, "due"));
+}
+
 // A kind without its own row says its fields of one word in their order; so every kind is told.
 static const struct {
     const char *kind;
@@ -317,6 +328,7 @@ static const struct {
     {"note", NULL, remark_words},
     {"photo", NULL, remark_words},
     {"cost", NULL, cost_words},
+    {"calibration", NULL, calibration_words},
 };
 
 static void field_words(GString *out, const Entry *entry)

@@ -37,7 +37,7 @@ char *figure_number(const Requirement *requirement, const Number *number)
 
 char *figure_value(const Requirement *requirement)
 {
-    if (!requirement->value)
+    if (!requirement->value || !requirement->check)
         return g_strdup(requirement->answer ? requirement->answer : "");
     const Unit *unit = requirement->check ? requirement->check->unit : NULL;
     g_autoptr(Number) shown = unit_from_base(unit, requirement->value);
@@ -51,7 +51,8 @@ char *figure_value(const Requirement *requirement)
 // A doubt that would show as nought has more decimals.
 char *figure_doubt(const Requirement *requirement)
 {
-    if (!requirement->value || !requirement->variance || number_sign(requirement->variance) == 0)
+    if (!requirement->value || !requirement->check || !requirement->variance ||
+        number_sign(requirement->variance) == 0)
         return g_strdup("");
     const Unit *unit = requirement->check ? requirement->check->unit : NULL;
     g_autoptr(Number) four = number_from_integer(4);
@@ -61,7 +62,7 @@ char *figure_doubt(const Requirement *requirement)
     for (guint more = 0;; more++) {
         g_autofree char *digits = number_decimal(shown, decimals_of(requirement) + more);
         if (more == MORE_DECIMALS || strpbrk(digits, "123456789"))
-            return g_strconcat("±", digits, NULL);
+            return g_strconcat("±", digits + (g_str_has_prefix(digits, "0.") ? 1 : 0), NULL);
     }
 }
 
@@ -122,8 +123,7 @@ char *figure_verdict(const Requirement *requirement)
 
 char *figure_name(const Requirement *requirement)
 {
-    return *requirement->place ? g_strconcat(requirement->name, ", ", requirement->place, NULL)
-                               : g_strdup(requirement->name);
+    return g_strconcat(requirement->name, *requirement->place ? " " : "", requirement->place, NULL);
 }
 
 const char *reason_sentence(Reason reason)

@@ -62,11 +62,13 @@ const Entry *newest_seal(const SheetSource *source, const char *gate)
 
 // FOOTNOTES
 
-// Adds a footnote and its number.
+// Adds a footnote and its number, once.
 static void note_add(GString *numbers, Document *document, char *text)
 {
-    guint number = document_footnote(document, text);
-    g_string_append_printf(numbers, "%s%u", numbers->len ? " " : "", number);
+    g_autofree char *number = g_strdup_printf("%u", document_footnote(document, text));
+    g_auto(GStrv) known = g_strsplit(numbers->str, " ", -1);
+    if (!g_strv_contains((const char *const *)known, number))
+        g_string_append_printf(numbers, "%s%s", numbers->len ? " " : "", number);
     g_free(text);
 }
 
@@ -125,6 +127,43 @@ static char *undecided_words(const Requirement *requirement)
                        reason_sentence(requirement->reason), " Nobody has accepted it.", NULL);
 }
 
+// Whether an uphold speaks of the place of a requirement, or of one it is worked out from: the
+// labels of all axes that the two checks share agree.
+static gboolean place_meets(const SheetSource *source, const Requirement *requirement,
+                            const Entry *entry)
+{
+    const PlanCheck *other = plan_check(source->plan, entry_text(entry, "name"));
+    const GPtrArray *axes = requirement->check->axes;
+    for (guint a = 0; other && a < axes->len && requirement->labels[a]; a++)
+        for (guint b = 0; b < other->axes->len && b < entry_list_length(entry, "place"); b++) {
+            const char *name = axis_name(g_ptr_array_index(axes, a));
+            if (strcmp(name, axis_name(g_ptr_array_index(other->axes, b))) == 0 &&
+                strcmp(requirement->labels[a], entry_list_item(entry, "place", b)) != 0)
+                return FALSE;
+        }
+    return other != NULL;
+}
+
+// What was argued about a figure, or about the readings it is worked out from, stands beside it,
+// whether or not the doubt came back another way.
+static void note_upholds(GString *numbers, Document *document, const SheetSource *source,
+                         const Requirement *requirement)
+{
+    const Formula *formula = requirement->check->formula;
+    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
+    live_entries(source->entries, source->count, live);
+    for (gsize i = 0; i < source->count; i++) {
+        const Entry *entry = source->entries[i];
+        if (!live[i] || strcmp(entry->kind->name, "uphold") != 0)
+            continue;
+        const char *name = entry_text(entry, "name");
+        gboolean meant =
+            strcmp(name, requirement->name) == 0 || (formula && formula_uses(formula, name));
+        if (meant && place_meets(source, requirement, entry))
+            note_add(numbers, document, upheld_words(source, entry));
+    }
+}
+
 char *footnotes_of(Document *document, const SheetSource *source, const Requirement *requirement)
 {
     GString *numbers = g_string_new(NULL);
@@ -135,6 +174,8 @@ char *footnotes_of(Document *document, const SheetSource *source, const Requirem
         note_add(numbers, document, conceded_words(source, requirement, conceded));
     if (upheld)
         note_add(numbers, document, upheld_words(source, upheld));
+    if (requirement->check && requirement->value)
+        note_upholds(numbers, document, source, requirement);
     if (amended)
         note_add(numbers, document, amended_words(requirement, amended));
     if (requirement_is_left(requirement) && requirement->verdict != VERDICT_OPEN)

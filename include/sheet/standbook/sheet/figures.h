@@ -5,7 +5,7 @@
 
 // `0.086`, `<0.03`, `yes`: without its unit.
 char *figure_value(const Requirement *requirement);
-// `±0.005`: U, k = 2.
+// `±.005`: U, k = 2.
 char *figure_doubt(const Requirement *requirement);
 // `0.050 to 0.080`, `at least 7.0`, `at most 0.010`; for a look the answer wanted.
 char *figure_limits(const Requirement *requirement);
@@ -16,7 +16,7 @@ char *figure_verdict(const Requirement *requirement);
 char *figure_outside(const Requirement *requirement);
 // A number of that check's kind (base units) as its figures are shown.
 char *figure_number(const Requirement *requirement, const Number *number);
-// `piston clearance, cylinder 4`.
+// `piston clearance 4`.
 char *figure_name(const Requirement *requirement);
 
 // Why a reason leaves it undecided or outside, in a sentence a customer understands.
