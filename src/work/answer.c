@@ -13,13 +13,34 @@ static char *value_words(const Requirement *made)
         g_autofree char *shown = unit_show(made->check->unit, made->value, made->check->decimals);
         return g_strconcat(" ", bounds[made->bound], shown, NULL);
     }
-    return made->answer && *made->answer ? g_strconcat(" ", made->answer, NULL) : g_strdup("");
+    // What a stage asks for is not what became of the bolt.
+    gboolean says = made->answer && *made->answer && made->asked != ASKED_BOLT;
+    return says ? g_strconcat(" ", made->answer, NULL) : g_strdup("");
 }
 
+static char *pair_in_words(Verdict verdict, Reason reason)
+{
+    const char *words = reason_words(reason);
+    return g_strconcat(verdict_words(verdict), *words ? " · " : "", words, NULL);
+}
+
+// Whether it is judged and yet open: a finding outside its limits that nothing answers yet.
+static gboolean awaits_answer(const Requirement *made)
+{
+    return made->finding && made->verdict == VERDICT_OPEN && made->own_verdict != VERDICT_OPEN;
+}
+
+// What is conceded, or a finding noted, keeps its own verdict beside it.
 static char *verdict_of(const Requirement *made)
 {
-    const char *reason = reason_words(made->reason);
-    return g_strconcat(verdict_words(made->verdict), *reason ? " · " : "", reason, NULL);
+    g_autofree char *own = pair_in_words(made->own_verdict, made->own_reason);
+    gboolean beside = made->verdict == VERDICT_CONCEDED ||
+                      (made->verdict == VERDICT_NOTED && made->own_verdict != VERDICT_NOTED &&
+                       made->own_verdict != VERDICT_PASS && made->own_verdict != VERDICT_OPEN);
+    if (awaits_answer(made))
+        return g_strconcat(own, ", open until answered", NULL);
+    g_autofree char *verdict = pair_in_words(made->verdict, made->reason);
+    return beside ? g_strconcat(verdict, " (", own, ")", NULL) : g_steal_pointer(&verdict);
 }
 
 // `main bore[1, front]`; only bolts, waits and signatures keep the word in front.
@@ -45,14 +66,21 @@ static gboolean same_value(const Requirement *one, const Requirement *other)
     return number_equal(one->value, other->value);
 }
 
+static gboolean is_open(const Requirement *made)
+{
+    return made->verdict == VERDICT_OPEN && !awaits_answer(made);
+}
+
 static gboolean has_changed(const Requirement *before, const Requirement *after)
 {
-    if (after->withdrawn || (after->verdict == VERDICT_OPEN && !before))
+    if (after->withdrawn)
         return FALSE;
-    if (!before || before->verdict != after->verdict || before->reason != after->reason)
+    if (!before)
+        return !is_open(after);
+    if (before->verdict != after->verdict || before->reason != after->reason ||
+        before->own_verdict != after->own_verdict || before->own_reason != after->own_reason)
         return TRUE;
-    return after->verdict != VERDICT_OPEN &&
-           (before->entry != after->entry || !same_value(before, after));
+    return !is_open(after) && (before->entry != after->entry || !same_value(before, after));
 }
 
 // Finds the requirement of the same name: mostly at the same index.
@@ -85,7 +113,8 @@ static gboolean is_same_group(const Requirement *one, const Requirement *other)
 {
     return one->asked == other->asked && one->step == other->step && one->stage == other->stage &&
            strcmp(one->name, other->name) == 0 && one->verdict == other->verdict &&
-           one->reason == other->reason;
+           one->reason == other->reason && one->own_verdict == other->own_verdict &&
+           one->own_reason == other->own_reason;
 }
 
 // `main caps in Crank, stage 1: 6 pass`
@@ -98,50 +127,50 @@ static void append_group(GString *text, const Requirement *first, guint count)
     g_string_append_printf(text, ": %u %s", count, verdict);
 }
 
-static void append_run(GString *text, const GPtrArray *changed, guint from, guint count)
+static void append_run(GString *text, const GPtrArray *group)
 {
-    if (count > SHOWN_ONE_BY_ONE) {
-        append_group(text, changed->pdata[from], count);
+    if (text->len)
+        g_string_append(text, "; ");
+    if (group->len > SHOWN_ONE_BY_ONE) {
+        append_group(text, group->pdata[0], group->len);
         return;
     }
-    for (guint i = from; i < from + count; i++) {
-        g_autofree char *one = answer_requirement(changed->pdata[i]);
-        g_string_append_printf(text, "%s%s", i > from ? "; " : "", one);
+    for (guint i = 0; i < group->len; i++) {
+        g_autofree char *one = answer_requirement(group->pdata[i]);
+        g_string_append_printf(text, "%s%s", i ? "; " : "", one);
     }
 }
 
-static char *changes_in_words(const GPtrArray *changed)
+// Takes the first and all of its group out of what changed.
+static GPtrArray *take_group(GPtrArray *changed)
+{
+    GPtrArray *group = g_ptr_array_new();
+    g_ptr_array_add(group, g_ptr_array_remove_index(changed, 0));
+    for (guint i = 0; i < changed->len;)
+        if (is_same_group(group->pdata[0], changed->pdata[i]))
+            g_ptr_array_add(group, g_ptr_array_remove_index(changed, i));
+        else
+            i++;
+    return group;
+}
+
+static char *changes_in_words(GPtrArray *changed)
 {
     GString *text = g_string_new(NULL);
-    guint shown = 0;
-    for (guint i = 0, count; i < changed->len; i += count, shown++) {
-        for (count = 1; i + count < changed->len &&
-                        is_same_group(changed->pdata[i], changed->pdata[i + count]);)
-            count++;
-        if (shown == GROUPS_SHOWN) {
-            g_string_append_printf(text, "; and %u more", changed->len - i);
-            break;
-        }
-        if (text->len)
-            g_string_append(text, "; ");
-        append_run(text, changed, i, count);
+    for (guint shown = 0; changed->len && shown < GROUPS_SHOWN; shown++) {
+        g_autoptr(GPtrArray) group = take_group(changed);
+        append_run(text, group);
     }
+    if (changed->len)
+        g_string_append_printf(text, "; and %u more", changed->len);
     return g_string_free(text, FALSE);
 }
 
-static gint by_group(gconstpointer one, gconstpointer other)
+// What somebody has to do something about.
+static gboolean needs_doing(const Requirement *made)
 {
-    const Requirement *a = *(const Requirement *const *)one;
-    const Requirement *b = *(const Requirement *const *)other;
-    if (a->step != b->step)
-        return a->step->index < b->step->index ? -1 : 1;
-    int name = strcmp(a->name, b->name);
-    if (name)
-        return name;
-    if (a->stage != b->stage)
-        return a->stage < b->stage ? -1 : 1;
-    return a->verdict != b->verdict ? (gint)a->verdict - (gint)b->verdict
-                                    : (gint)a->reason - (gint)b->reason;
+    return made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT ||
+           awaits_answer(made);
 }
 
 char *answer_changes(const Assessment *before, const Assessment *after)
@@ -149,12 +178,12 @@ char *answer_changes(const Assessment *before, const Assessment *after)
     Finder finder = {before->requirements, NULL};
     gboolean aligned = before->requirements->len == after->requirements->len;
     g_autoptr(GPtrArray) changed = g_ptr_array_new();
-    for (guint i = 0; i < after->requirements->len; i++) {
+    for (guint i = 0, first = 0; i < after->requirements->len; i++) {
         Requirement *made = after->requirements->pdata[i];
-        if (has_changed(find_before(&finder, made, i, aligned), made))
-            g_ptr_array_add(changed, made);
+        if (!has_changed(find_before(&finder, made, i, aligned), made))
+            continue;
+        g_ptr_array_insert(changed, needs_doing(made) ? (gint)first++ : -1, made);
     }
     g_clear_pointer(&finder.by_name, g_hash_table_unref);
-    g_ptr_array_sort(changed, by_group);
     return changed->len ? changes_in_words(changed) : NULL;
 }
