@@ -18,6 +18,15 @@ expect() {
         { echo "FAULT: \`$*\` does not say \`$words\`:"; echo "$answer"; exit 1; }
 }
 
+# has WORDS…: the last answer holds each of them.
+has() {
+    local words
+    for words in "$@"; do
+        grep -qF -- "$words" <<<"$answer" ||
+            { echo "FAULT: \`$words\` is not said:"; echo "$answer"; exit 1; }
+    done
+}
+
 # not_said WORDS: the last answer does not hold them.
 not_said() {
     if grep -qF -- "$1" <<<"$answer"; then
