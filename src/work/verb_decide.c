@@ -393,17 +393,31 @@ static void add_not_needed(Take *take, const PlanRequirement *asked, const Targe
     entry_set_text(entry, "why", why);
 }
 
+// A whole step is its signatures, without saying which, and all that leads up to them.
+static gboolean leave_out_step(Take *take, const PlanStep *step, const char *why)
+{
+    Entry *entry = take_entry(take, "not needed");
+    entry_set_text(entry, "asked", "sign");
+    entry_set_text(entry, "name", step->name);
+    entry_set_step(take, entry, step);
+    entry_set_text(entry, "why", why);
+    return TRUE;
+}
+
 gboolean verb_not_needed(Take *take, GError **error)
 {
+    const unsigned all = TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS | TARGET_STEPS;
     g_auto(Target) target = {0};
-    if (!take_target(take, TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS, TRUE, &target, error))
+    if (!take_target(take, all, TRUE, &target, error))
         return FALSE;
     g_autofree char *why = words_text(&take->words, "the reason", error);
     if (!why)
         return FALSE;
-    g_autoptr(GArray) all = plan_requirements(take->taker->plan);
-    for (guint i = 0; i < all->len; i++) {
-        const PlanRequirement *asked = &g_array_index(all, PlanRequirement, i);
+    if (target.itself)
+        return leave_out_step(take, target.itself, why);
+    g_autoptr(GArray) asked_for = plan_requirements(take->taker->plan);
+    for (guint i = 0; i < asked_for->len; i++) {
+        const PlanRequirement *asked = &g_array_index(asked_for, PlanRequirement, i);
         if (is_meant(asked, &target))
             add_not_needed(take, asked, &target, why);
     }

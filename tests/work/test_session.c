@@ -1,0 +1,404 @@
+// Sessions on a real store in a folder of its own.
+#include "demo.h"
+
+#include <glib/gstdio.h>
+#include <standbook/book/care.h>
+#include <standbook/book/find.h>
+#include <standbook/work/session.h>
+
+static char *folder, *path;
+static Book *book;
+static guint ids;
+static Moment clock_time;
+
+static char *next_id(gpointer user)
+{
+    (void)user;
+    return g_strdup_printf("00000000-0000-4000-8000-%012x", ++ids);
+}
+
+static Moment now(gpointer user)
+{
+    (void)user;
+    return clock_time;
+}
+
+static SessionOptions options(void)
+{
+    return (SessionOptions){.now = now, .new_id = next_id, .trust_times = TRUE};
+}
+
+static Session *open_session(const char *number)
+{
+    GError *error = NULL;
+    SessionOptions chosen = options();
+    Session *session = session_open(book, number, &chosen, &error);
+    ck_assert_msg(session != NULL, "%s", error ? error->message : "");
+    return session;
+}
+
+static void take(Session *session, const char *line)
+{
+    GError *error = NULL;
+    ck_assert_msg(session_line(session, line, -1, NULL, &error), "%s: %s", line,
+                  error ? error->message : "");
+}
+
+static void expect_answer(Session *session, const char *line, const char *expected)
+{
+    GError *error = NULL;
+    char *answer = NULL;
+    ck_assert_msg(session_line(session, line, -1, &answer, &error), "%s: %s", line,
+                  error ? error->message : "");
+    if (!expected)
+        ck_assert_ptr_null(answer);
+    else
+        ck_assert_msg(answer && strcmp(answer, expected) == 0, "%s\n  answers  %s\n  expected %s",
+                      line, answer, expected);
+    g_free(answer);
+}
+
+static void expect_refused(Session *session, const char *line, int code, const char *expected)
+{
+    GError *error = NULL;
+    char *answer = NULL;
+    ck_assert_msg(!session_line(session, line, -1, &answer, &error), "taken: %s", line);
+    ck_assert_ptr_null(answer);
+    ck_assert_int_eq(error->code, code);
+    ck_assert_str_eq(error->message, expected);
+    g_error_free(error);
+}
+
+static void feed(Session *session, const char *file)
+{
+    char *text = NULL;
+    gsize length = 0;
+    GError *error = NULL;
+    ck_assert(g_file_get_contents(file, &text, &length, NULL));
+    ck_assert_msg(session_text(session, text, length, NULL, NULL, &error), "%s: %s", file,
+                  error ? error->message : "");
+    g_free(text);
+}
+
+// The plan goes in as `standbook plan add` puts it: entered by the shop itself.
+static void add_plan(void)
+{
+    char *text = NULL, digest[65];
+    gsize length = 0;
+    ck_assert(g_file_get_contents("demo-data/hathersey-h23.yaml", &text, &length, NULL));
+    g_autoptr(GBytes) bytes = g_bytes_new_take(text, length);
+    g_autoptr(BookTurn) turn = book_turn(book, NULL);
+    ck_assert(book_turn_ledger(turn, SHOP_LEDGER, LEDGER_SHOP, "shop", NULL));
+    ck_assert(book_turn_keep_bytes(turn, "plan", bytes, digest, NULL));
+    g_autoptr(Entry) entry = entry_new(kind_newest("plan"));
+    entry->ledger = g_strdup(SHOP_LEDGER);
+    entry->seq = 1;
+    entry->by = g_strdup(SHOP_LEDGER);
+    entry->at = g_strdup("2024-01-08T07:00:00");
+    entry_set_text(entry, "digest", digest);
+    entry_set_text(entry, "name", "Hathersey H23 four, full rebuild");
+    g_autofree char *line = entry_write(entry, NULL);
+    ck_assert_int_eq(book_turn_put(turn, line, NULL), BOOK_TAKEN);
+    ck_assert(book_turn_keep(turn, NULL));
+}
+
+static void make(void)
+{
+    folder = g_dir_make_tmp("standbook-XXXXXX", NULL);
+    path = g_build_filename(folder, "shop.db", NULL);
+    ids = 0;
+    clock_time = 0;
+    ck_assert(book_create(path, NULL));
+    book = book_open(path, BOOK_WRITE, NULL);
+    ck_assert_ptr_nonnull(book);
+}
+
+static void make_shop(void)
+{
+    make();
+    add_plan();
+    Session *shop = open_session(NULL);
+    feed(shop, "demo-data/shop.log");
+    session_close(shop);
+}
+
+static void clear(void)
+{
+    book_close(book);
+    GDir *open = g_dir_open(folder, 0, NULL);
+    const char *name;
+    while ((name = g_dir_read_name(open))) {
+        g_autofree char *file = g_build_filename(folder, name, NULL);
+        g_unlink(file);
+    }
+    g_dir_close(open);
+    g_rmdir(folder);
+    g_free(path);
+    g_free(folder);
+}
+
+static void expect_whole(void)
+{
+    GPtrArray *faults = book_verify(book, NULL);
+    ck_assert_ptr_nonnull(faults);
+    if (faults->len)
+        ck_abort_msg("%s", ((BookFault *)faults->pdata[0])->fault);
+    g_ptr_array_unref(faults);
+}
+
+START_TEST(an_empty_store_gets_its_shop_with_the_first_line)
+{
+    Session *shop = open_session(NULL);
+    take(shop, "2024-01-08 08:00 EV person EV \"Edda Vail\" role office");
+    take(shop, "person MO \"Mab Orrin\"");
+    ck_assert_uint_eq(session_taken(shop), 2);
+    const Entry *person = shop_find(session_shop(shop), "person", "EV");
+    ck_assert_str_eq(person->by, entry_text(person, "id")); // the first enters themselves
+    g_autoptr(BookPerson) known = book_person(book, entry_text(person, "id"), NULL);
+    ck_assert_str_eq(known->name, "Edda Vail");
+    session_close(shop);
+    shop = open_session(NULL);
+    ck_assert_int_eq(shop_last(session_shop(shop)), 2);
+    session_close(shop);
+    expect_whole();
+}
+END_TEST
+
+START_TEST(a_session_goes_on_where_the_last_one_stopped)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 08:30 MO pick up Crank");
+    guint entries = session_entries(session)->len;
+    session_close(session);
+    session = open_session("TL-0405");
+    ck_assert_uint_eq(session_entries(session)->len, entries);
+    ck_assert_str_eq(session_step(session)->name, "Crank");
+    take(session, "2024-12-05 08:40 MO read crank drag 1.5 with G17");
+    take(session, "strike last typo");
+    session_close(session);
+    expect_whole();
+}
+END_TEST
+
+START_TEST(each_line_is_answered_with_what_it_changed)
+{
+    Session *session = open_session("TL-0405");
+    expect_answer(session, "2024-12-05 08:30 MO pick up Crank", "#6-7: taken");
+    expect_answer(session, "read crank drag 1.5 with G17", "#10: crank drag 1.5 N·m: pass");
+    expect_answer(session, "read crank drag 3.8 with G17",
+                  "#11: crank drag 3.8 N·m: in doubt · disagree");
+    expect_answer(session, "strike last typo", "#12: crank drag 1.5 N·m: pass");
+    expect_answer(session, "", NULL);
+    expect_answer(session, "# only a remark", NULL);
+    expect_answer(session, "read found idler backlash 0.24 with G04",
+                  "#15: found idler backlash 0.24 mm: fail · high, open until answered");
+    expect_answer(session, "decide found idler backlash rework \"set anew\"",
+                  "#16: found idler backlash 0.24 mm: noted (fail · high)");
+    expect_answer(session, "tighten sump stage 1 all with W1",
+                  "#19: sump in Sump, stage 1: 18 pass");
+    expect_answer(session, "look white cloth grey", "#20: white cloth grey: fail · look");
+    expect_answer(session, "seal abandoned", "#21: abandoned sealed");
+    session_close(session);
+}
+END_TEST
+
+START_TEST(a_refused_line_says_where_and_stops)
+{
+    static const char text[] = "2024-12-05 08:30 MO\n\nread crank drag 1.5\nread crank darg 1.5\n"
+                               "read crank drag 1.6\n";
+    Session *session = open_session("TL-0405");
+    GError *error = NULL;
+    ck_assert(!session_text(session, text, strlen(text), NULL, NULL, &error));
+    ck_assert_str_eq(error->message, "line 4, column 6: this is not the name of a check; did you "
+                                     "mean `crank drag`?");
+    g_error_free(error);
+    ck_assert_uint_eq(session_taken(session), 1);
+    expect_refused(session, "read crank drag", 2,
+                   "line 5, column 16: a value is missing here; write digits");
+    session_close(session);
+    session = open_session("TL-0405");
+    error = NULL;
+    ck_assert(!session_line(session, "note \0 x", 8, NULL, &error));
+    ck_assert_str_eq(error->message, "line 1, column 6: a hidden character (U+0000); take it out");
+    g_error_free(error);
+    session_close(session);
+}
+END_TEST
+
+START_TEST(no_such_build)
+{
+    GError *error = NULL;
+    SessionOptions chosen = options();
+    ck_assert_ptr_null(session_open(book, "TL-0421", &chosen, &error));
+    ck_assert_str_eq(error->message, "there is no build `TL-0421`; did you mean `TL-0412`?");
+    g_error_free(error);
+}
+END_TEST
+
+START_TEST(check_stores_nothing)
+{
+    SessionOptions chosen = options();
+    chosen.check = TRUE;
+    Session *session = session_open(book, "TL-0405", &chosen, NULL);
+    feed(session, "demo-data/tl-0405.log");
+    ck_assert_uint_gt(session_entries(session)->len, 50); // as if
+    session_close(session);
+    session = open_session("TL-0405");
+    ck_assert_uint_eq(session_entries(session)->len, 0);
+    session_close(session);
+}
+END_TEST
+
+START_TEST(two_write_to_one_build)
+{
+    Book *second_book = book_open(path, BOOK_WRITE, NULL);
+    SessionOptions chosen = options();
+    Session *first = open_session("TL-0405");
+    Session *second = session_open(second_book, "TL-0405", &chosen, NULL);
+    take(first, "2024-12-05 08:30 MO read crank drag 1.5 with G17");
+    take(second, "2024-12-05 08:31 JT read pump tip clearance 0.10 with G08");
+    take(first, "read pump end clearance 0.05 with G08"); // behind what the other entered
+    ck_assert_uint_eq(session_entries(first)->len, session_entries(second)->len + 1);
+    ck_assert(session_catch_up(second, NULL));
+    ck_assert_uint_eq(session_entries(first)->len, session_entries(second)->len);
+    session_close(first);
+    session_close(second);
+    book_close(second_book);
+    expect_whole();
+}
+END_TEST
+
+// What the clock handed in does while the line is being taken: somebody else is faster.
+typedef struct {
+    Session *other;
+    const char *line;
+} Faster;
+
+static Moment meanwhile(gpointer user)
+{
+    Faster *faster = user;
+    if (faster->line)
+        take(faster->other, faster->line);
+    faster->line = NULL;
+    return 0;
+}
+
+START_TEST(somebody_was_faster)
+{
+    Book *second_book = book_open(path, BOOK_WRITE, NULL);
+    Faster faster = {open_session("TL-0405"), NULL};
+    SessionOptions chosen = options();
+    chosen.now = meanwhile;
+    chosen.user = &faster;
+    Session *slow = session_open(second_book, "TL-0405", &chosen, NULL);
+    take(slow, "2024-12-05 08:30 MO");
+    take(faster.other, "2024-12-05 08:31 JT");
+    faster.line = "read crank drag 1.6 with G17";
+    expect_refused(slow, "read crank drag 1.5 with G17", 1,
+                   "line 2: nothing is stored: JT entered #8 at `crank drag` meanwhile; look at "
+                   "it, then write the line anew");
+    faster.line = "read pump tip clearance 0.10 with G08";
+    expect_answer(slow, "read crank drag 1.5 with G17", "#13: crank drag 1.5 N·m: pass");
+    session_close(slow);
+    session_close(faster.other);
+    book_close(second_book);
+    expect_whole();
+}
+END_TEST
+
+START_TEST(news_reaches_the_other_build)
+{
+    Session *other = open_session("TL-0405");
+    take(other, "2024-12-05 08:30 MO tighten drain plug all with W2");
+    guint before = session_entries(other)->len;
+    Session *session = open_session("TL-0412");
+    take(session, "2025-03-11 09:40 JT shop calibration W2 2025-03-11 wrong \"91 for 100\"");
+    ck_assert_uint_eq(session_entries(session)->len, 5); // what it is, and who says so
+    session_close(session);
+    expect_answer(other, "2025-03-11 10:00 MO note \"to be called back\"", "#11: taken");
+    ck_assert_uint_eq(session_entries(other)->len, before + 3); // JT, the news, the note
+    const Entry *news = session_entries(other)->pdata[before + 1];
+    ck_assert_str_eq(news->kind->name, "news");
+    session_close(other);
+    expect_whole();
+}
+END_TEST
+
+START_TEST(added_work_can_be_done_and_taken_back)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 08:30 MO pick up Idler backlash");
+    expect_refused(session, "read carrier flatness 0.04", 2,
+                   "line 2, column 6: this is not the name of a check; write it in the plan's own "
+                   "letters");
+    expect_answer(session,
+                  "add check \"carrier flatness\" \"fretting\" in Idler backlash: at most 0.05 mm",
+                  "#7: taken");
+    expect_answer(session, "read carrier flatness 0.09",
+                  "#8: carrier flatness 0.09 mm: fail · high");
+    session_close(session);
+    session = open_session("TL-0405");
+    take(session, "2024-12-05 09:30 MO strike #7 typo");
+    expect_refused(session, "read carrier flatness 0.04", 2,
+                   "line 2, column 6: this is not the name of a check; write it in the plan's own "
+                   "letters");
+    session_close(session);
+}
+END_TEST
+
+START_TEST(the_whole_demo_is_stored)
+{
+    static const char *const logs[] = {"tl-0397", "tl-0405", "tl-0412", "tl-0397-later", "tl-0418"};
+    for (gsize i = 0; i < G_N_ELEMENTS(logs); i++) {
+        g_autofree char *number = g_strdup_printf("TL-%.4s", logs[i] + 3);
+        g_autofree char *file = g_strdup_printf("demo-data/%s.log", logs[i]);
+        Session *session = open_session(number);
+        feed(session, file);
+        session_close(session);
+    }
+    expect_whole();
+    Session *session = open_session("TL-0412");
+    const GPtrArray *entries = session_entries(session);
+    const Entry *seal = entries->pdata[entries->len - 1];
+    ck_assert_str_eq(seal->kind->name, "seal");
+    g_autoptr(GBytes) kept = book_kept(book, entry_text(seal, "assessment"), NULL);
+    ck_assert_ptr_nonnull(kept);
+    session_close(session);
+}
+END_TEST
+
+static void add_case(Suite *suite, const char *name, void (*fixture)(void),
+                     const TTest *const *tests, gsize count)
+{
+    TCase *tcase = tcase_create(name);
+    tcase_set_timeout(tcase, 120);
+    tcase_add_checked_fixture(tcase, fixture, clear);
+    for (gsize i = 0; i < count; i++)
+        tcase_add_test(tcase, tests[i]);
+    suite_add_tcase(suite, tcase);
+}
+
+int main(void)
+{
+    Suite *suite = suite_create("session");
+    const TTest *empty[] = {an_empty_store_gets_its_shop_with_the_first_line};
+    const TTest *with_shop[] = {
+        a_session_goes_on_where_the_last_one_stopped,
+        each_line_is_answered_with_what_it_changed,
+        a_refused_line_says_where_and_stops,
+        no_such_build,
+        check_stores_nothing,
+        two_write_to_one_build,
+        somebody_was_faster,
+        news_reaches_the_other_build,
+        added_work_can_be_done_and_taken_back,
+        the_whole_demo_is_stored,
+    };
+    add_case(suite, "empty store", make, empty, G_N_ELEMENTS(empty));
+    add_case(suite, "demo shop", make_shop, with_shop, G_N_ELEMENTS(with_shop));
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+}
