@@ -45,6 +45,8 @@ static gboolean suppose_read(const Opened *opened, const char *words, Hypothesis
         return FALSE;
     }
     hypothesis->offset = width_read(sides[1], error);
+    if (!hypothesis->offset)
+        g_prefix_error(error, "`%s`: ", words);
     return hypothesis->offset != NULL;
 }
 

@@ -1,25 +1,54 @@
 #include "sections.h"
 
+#include <string.h>
+
 static gboolean is_of_gate(const Requirement *requirement, guint gate)
 {
     return requirement->gate <= gate && !requirement->withdrawn;
 }
 
-static void gap_row(Document *document, const Requirement *requirement)
+// What is known of a gap: its figure and limits, what is missing, or what its reason means.
+static char *gap_words(const Requirement *requirement)
 {
-    g_autofree char *name = requirement_name(requirement);
-    g_autofree char *verdict = figure_verdict(requirement);
-    const char *first = requirement->notes->len ? g_ptr_array_index(requirement->notes, 0) : NULL;
-    g_autofree char *missing =
-        requirement->asked_for > requirement->read && requirement->asked_for > 1
-            ? g_strdup_printf("%u of %u read", requirement->read, requirement->asked_for)
-            : NULL;
-    const char *words =
-        first     ? first
-        : missing ? missing
-                  : reason_sentence(requirement->verdict == VERDICT_OPEN ? REASON_NONE
-                                                                         : requirement->reason);
+    if (requirement->notes->len)
+        return g_strdup(g_ptr_array_index(requirement->notes, 0));
+    if (requirement->asked_for > 1 && requirement->asked_for > requirement->read)
+        return g_strdup_printf("%u of %u read", requirement->read, requirement->asked_for);
+    if (requirement->verdict == VERDICT_OPEN)
+        return g_strdup("");
+    g_autofree char *value = figure_value(requirement), *doubt = figure_doubt(requirement);
+    g_autofree char *limits = figure_limits(requirement);
+    return g_strconcat(value, *doubt ? " " : "", doubt, *limits ? ", asked " : "", limits,
+                       *value || *limits ? ". " : "", reason_sentence(requirement->reason), NULL);
+}
+
+// Places that are all simply open stand in one row.
+static gboolean is_alike(const Requirement *one, const Requirement *other)
+{
+    return one->verdict == VERDICT_OPEN && other->verdict == VERDICT_OPEN && one->entry == 0 &&
+           other->entry == 0 && one->asked == other->asked && one->step == other->step &&
+           one->stage == other->stage && one->asked != ASKED_SIGN &&
+           strcmp(one->name, other->name) == 0;
+}
+
+static char *gap_name(const GPtrArray *alike)
+{
+    const Requirement *first = g_ptr_array_index(alike, 0);
+    if (alike->len == 1)
+        return requirement_name(first);
+    if (first->stage)
+        return g_strdup_printf("%s %s, stage %u: %u", asked_words(first->asked), first->name,
+                               first->stage, alike->len);
+    return g_strdup_printf("%s %s: %u places", asked_words(first->asked), first->name, alike->len);
+}
+
+static void gap_row(Document *document, GPtrArray *alike)
+{
+    const Requirement *requirement = g_ptr_array_index(alike, 0);
+    g_autofree char *name = gap_name(alike), *verdict = figure_verdict(requirement);
+    g_autofree char *words = alike->len == 1 ? gap_words(requirement) : g_strdup("");
     document_row(document, (const char *const[]){name, verdict, words, requirement->step->name});
+    g_ptr_array_set_size(alike, 0);
 }
 
 static void section_gaps(Document *document, const SheetSource *source, guint gate)
@@ -35,11 +64,17 @@ static void section_gaps(Document *document, const SheetSource *source, guint ga
         return;
     }
     document_table(document, columns, G_N_ELEMENTS(columns));
+    g_autoptr(GPtrArray) alike = g_ptr_array_new();
     for (guint i = 0; i < all->len; i++) {
-        const Requirement *each = g_ptr_array_index(all, i);
-        if (is_of_gate(each, gate) && requirement_is_left(each))
-            gap_row(document, each);
+        Requirement *each = g_ptr_array_index(all, i);
+        if (!is_of_gate(each, gate) || !requirement_is_left(each))
+            continue;
+        if (alike->len && !is_alike(g_ptr_array_index(alike, 0), each))
+            gap_row(document, alike);
+        g_ptr_array_add(alike, each);
     }
+    if (alike->len)
+        gap_row(document, alike);
 }
 
 // What does not keep the gate from being complete and must be known all the same.

@@ -3,7 +3,7 @@
 #include <standbook/base/text.h>
 #include <string.h>
 
-enum { INDENT = 2, GAP = 2, LEAST = 12 }; // columns
+enum { INDENT = 2, GAP = 2, LEAST = 12, FIGURE = 24 }; // columns
 
 static guint character_width(gunichar character)
 {
@@ -108,6 +108,7 @@ static void put_heading(GString *out, const DocumentPart *part)
 typedef struct {
     guint width;
     guint before; // of the point, for ALIGN_POINT
+    DocumentAlign align;
 } Column;
 
 static guint before_point(const char *cell)
@@ -116,17 +117,39 @@ static guint before_point(const char *cell)
     return point ? span_width(cell, (gsize)(point - cell)) : text_width(cell);
 }
 
-static void column_widen(Column *column, DocumentAlign align, const char *cell)
+static void column_widen(Column *column, const char *cell)
 {
     guint before = before_point(cell), behind = text_width(cell) - before;
-    if (align == ALIGN_POINT && column->width - column->before < behind)
+    if (column->align == ALIGN_POINT && column->width - column->before < behind)
         column->width = column->before + behind;
-    if (align == ALIGN_POINT && column->before < before) {
+    if (column->align == ALIGN_POINT && column->before < before) {
         column->width += before - column->before;
         column->before = before;
     }
-    if (align != ALIGN_POINT)
+    if (column->align != ALIGN_POINT)
         column->width = MAX(column->width, text_width(cell));
+}
+
+// Words among the figures: then there is no point to stand under.
+static gboolean has_words(const GPtrArray *rows, guint column)
+{
+    for (guint r = 0; r < rows->len; r++)
+        if (text_width(((GStrv)g_ptr_array_index(rows, r))[column]) > FIGURE)
+            return TRUE;
+    return FALSE;
+}
+
+static void column_measure(Column *column, DocumentAlign align, const GPtrArray *rows, guint index,
+                           const char *title)
+{
+    column->align = align == ALIGN_POINT && has_words(rows, index) ? ALIGN_LEFT : align;
+    for (guint r = 0; r < rows->len; r++)
+        column_widen(column, ((GStrv)g_ptr_array_index(rows, r))[index]);
+    guint least = text_width(title);
+    if (column->width < least) {
+        column->before += least - column->width;
+        column->width = least;
+    }
 }
 
 static guint table_width(const Column *columns, guint count)
@@ -137,17 +160,28 @@ static guint table_width(const Column *columns, guint count)
     return width;
 }
 
-// Takes columns from the widest that can be broken until the table fits.
+// The widest column of an alignment up to `most` that can still give a column away.
+static Column *widest_column(Column *columns, const DocumentPart *table, DocumentAlign most)
+{
+    Column *widest = NULL;
+    for (guint i = 0; i < table->columns; i++)
+        if (columns[i].align <= most && columns[i].width > LEAST &&
+            (!widest || columns[i].width > widest->width))
+            widest = &columns[i];
+    return widest;
+}
+
+// Takes from the widest until the table fits: first from columns that may be broken, and only if
+// that is not enough from those that should not be.
 static void columns_narrow(Column *columns, const DocumentPart *table)
 {
     while (table_width(columns, table->columns) > DOCUMENT_WIDTH) {
-        Column *widest = NULL;
-        for (guint i = 0; i < table->columns; i++)
-            if (table->align[i] == ALIGN_LEFT && columns[i].width > LEAST &&
-                (!widest || columns[i].width > widest->width))
-                widest = &columns[i];
+        Column *widest = widest_column(columns, table, ALIGN_LEFT);
+        if (!widest)
+            widest = widest_column(columns, table, ALIGN_POINT);
         if (!widest)
             return;
+        widest->align = ALIGN_LEFT;
         widest->width--;
     }
 }
@@ -179,7 +213,7 @@ static void put_row(GString *out, const Column *columns, const DocumentPart *tab
     GPtrArray *broken = g_ptr_array_new_with_free_func((GDestroyNotify)g_ptr_array_unref);
     guint height = 1;
     for (guint i = 0; i < table->columns; i++) {
-        guint width = table->align[i] == ALIGN_LEFT ? columns[i].width : G_MAXUINT / 2;
+        guint width = columns[i].align == ALIGN_LEFT ? columns[i].width : G_MAXUINT / 2;
         GPtrArray *lines = break_lines(cells[i], width);
         height = MAX(height, lines->len);
         g_ptr_array_add(broken, lines);
@@ -189,7 +223,7 @@ static void put_row(GString *out, const Column *columns, const DocumentPart *tab
         for (guint i = 0; i < table->columns; i++) {
             const GPtrArray *lines = g_ptr_array_index(broken, i);
             const char *text = line < lines->len ? g_ptr_array_index(lines, line) : "";
-            DocumentAlign align = table->align[i];
+            DocumentAlign align = columns[i].align;
             put_cell(out, &columns[i], titles && align == ALIGN_POINT ? ALIGN_RIGHT : align, text);
         }
         end_line(out);
@@ -212,15 +246,8 @@ static void put_table(GString *out, const DocumentPart *table)
     g_autoptr(GPtrArray) rows = g_ptr_array_new_with_free_func((GDestroyNotify)g_strfreev);
     for (guint i = 0; i < table->rows->len; i++)
         g_ptr_array_add(rows, row_clean(g_ptr_array_index(table->rows, i), table->columns));
-    for (guint i = 0; i < table->columns; i++) {
-        for (guint r = 0; r < rows->len; r++)
-            column_widen(&columns[i], table->align[i], ((GStrv)g_ptr_array_index(rows, r))[i]);
-        guint least = text_width(titles[i]);
-        if (columns[i].width < least) {
-            columns[i].before += least - columns[i].width;
-            columns[i].width = least;
-        }
-    }
+    for (guint i = 0; i < table->columns; i++)
+        column_measure(&columns[i], table->align[i], rows, i, titles[i]);
     columns_narrow(columns, table);
     if (has_titles(table))
         put_row(out, columns, table, titles, TRUE);

@@ -164,6 +164,57 @@ static void note_upholds(GString *numbers, Document *document, const SheetSource
     }
 }
 
+static gboolean same_place(const Entry *one, const Entry *other)
+{
+    gsize count = entry_list_length(one, "place");
+    if (count != entry_list_length(other, "place"))
+        return FALSE;
+    for (gsize i = 0; i < count; i++)
+        if (strcmp(entry_list_item(one, "place", i), entry_list_item(other, "place", i)) != 0)
+            return FALSE;
+    return TRUE;
+}
+
+// Readings of the same place with another gauge than the one that counts: said beside the figure.
+static void note_gauges(GString *numbers, Document *document, const SheetSource *source,
+                        const Requirement *counted)
+{
+    const Entry *best = source_entry(source, counted->entry);
+    if (!best || strcmp(best->kind->name, "read") != 0 || !entry_text(best, "tool"))
+        return;
+    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
+    live_entries(source->entries, source->count, live);
+    for (gsize i = 0; i < source->count; i++) {
+        const Entry *entry = source->entries[i];
+        if (!live[i] || entry == best || strcmp(entry->kind->name, "read") != 0 ||
+            strcmp(entry_text(entry, "check"), entry_text(best, "check")) != 0 ||
+            g_strcmp0(entry_text(entry, "step"), entry_text(best, "step")) != 0 ||
+            !same_place(entry, best) || !entry_text(entry, "tool") ||
+            strcmp(entry_text(entry, "tool"), entry_text(best, "tool")) == 0)
+            continue;
+        const char *sort = taken_text(source->taken, "tool", entry_text(entry, "tool"), "sort");
+        note_add(numbers, document,
+                 g_strdup_printf("Also read with a %s; the finer gauge decides.",
+                                 sort ? sort : "coarser gauge"));
+    }
+}
+
+// Those of the check itself, or of the readings at the places it is worked out from.
+static void note_all_gauges(GString *numbers, Document *document, const SheetSource *source,
+                            const Requirement *requirement)
+{
+    const Formula *formula = requirement->check->formula;
+    const GPtrArray *all = source->assessment->requirements;
+    if (!formula)
+        note_gauges(numbers, document, source, requirement);
+    for (guint i = 0; formula && i < all->len; i++) {
+        const Requirement *input = g_ptr_array_index(all, i);
+        if (input->asked == ASKED_READ && input->value && input->check->axes->len == 0 &&
+            formula_uses(formula, input->name))
+            note_gauges(numbers, document, source, input);
+    }
+}
+
 char *footnotes_of(Document *document, const SheetSource *source, const Requirement *requirement)
 {
     GString *numbers = g_string_new(NULL);
@@ -174,8 +225,10 @@ char *footnotes_of(Document *document, const SheetSource *source, const Requirem
         note_add(numbers, document, conceded_words(source, requirement, conceded));
     if (upheld)
         note_add(numbers, document, upheld_words(source, upheld));
-    if (requirement->check && requirement->value)
+    if (requirement->check && requirement->value) {
         note_upholds(numbers, document, source, requirement);
+        note_all_gauges(numbers, document, source, requirement);
+    }
     if (amended)
         note_add(numbers, document, amended_words(requirement, amended));
     if (requirement_is_left(requirement) && requirement->verdict != VERDICT_OPEN)

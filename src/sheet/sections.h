@@ -7,6 +7,10 @@ void section_head(Document *document, const SheetSource *source);
 // The line that stands on every sheet.
 void section_precedence(Document *document);
 
+// Every tightening as left: its stages, how many of its bolts are tight, when; bolts that were done
+// again because their wrench was found wrong have a footnote.
+void section_tightened(Document *document, const SheetSource *source);
+
 // Counts in words, those of nought left out: `143 pass, 2 open`. The caller frees with g_free.
 char *counts_words(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -56,6 +56,20 @@ START_TEST(nothing_is_wider_than_the_page)
 }
 END_TEST
 
+START_TEST(words_among_figures_are_broken_too)
+{
+    g_autoptr(Document) document = document_new("record", "A title");
+    const char *answer =
+        "yes by letter, quote 4,980.00, idler and cam reused, tappets new at +92.40";
+    const DocumentColumn columns[] = {{"", ALIGN_WHOLE}, {"", ALIGN_POINT}, {"", ALIGN_WHOLE}};
+    document_table(document, columns, 3);
+    document_row(document, (const char *const[]){answer, answer, answer});
+    document_row(document, (const char *const[]){"bore", "90.015", "pass"});
+    g_autofree char *text = document_text(document);
+    expect_within_width(text);
+}
+END_TEST
+
 START_TEST(escapes_do_not_reach_the_page)
 {
     g_autoptr(Document) document = document_new("record", "\x1b[2J");
@@ -116,6 +130,7 @@ int main(void)
     TCase *tcase = tcase_create("document");
     tcase_add_test(tcase, points_stand_in_one_column);
     tcase_add_test(tcase, nothing_is_wider_than_the_page);
+    tcase_add_test(tcase, words_among_figures_are_broken_too);
     tcase_add_test(tcase, escapes_do_not_reach_the_page);
     tcase_add_test(tcase, footnotes_are_numbered_once);
     tcase_add_test(tcase, json_holds_the_parts);

@@ -1,0 +1,151 @@
+// The customer's sheet: what was tightened, how often, and whether it had to be done again.
+#include "sections.h"
+
+#include <standbook/record/live.h>
+#include <string.h>
+
+typedef struct {
+    gint bolts;    // requirements of its last stage
+    gint good;     // of those pass, conceded or noted
+    gint64 newest; // seq of the newest tick
+    const Requirement *worst;
+} TightState;
+
+static TightState tight_state(const SheetSource *source, const PlanTightening *tightening)
+{
+    TightState state = {0};
+    const GPtrArray *all = source->assessment->requirements;
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *each = g_ptr_array_index(all, i);
+        if (each->asked != ASKED_BOLT || each->withdrawn || each->step != tightening->step ||
+            strcmp(each->name, tightening->group->name) != 0)
+            continue;
+        gboolean last = each->stage == tightening->stages->len;
+        gboolean left = requirement_is_left(each);
+        state.bolts += last;
+        state.good += last && !left && each->verdict != VERDICT_OPEN;
+        state.newest = MAX(state.newest, each->entry);
+        if ((left || each->upheld || each->conceded) && !state.worst)
+            state.worst = each;
+    }
+    return state;
+}
+
+// Whether an entry is a live tick of that tightening.
+static gboolean is_tick_of(const Entry *entry, const PlanTightening *tightening)
+{
+    return strcmp(entry->kind->name, "tick") == 0 &&
+           strcmp(entry_text(entry, "tightening"), tightening->group->name) == 0 &&
+           g_strcmp0(entry_text(entry, "step"), tightening->step->name) == 0;
+}
+
+// The calibration behind an entry that found its tool wrong, NULL if none did.
+static const json_t *found_wrong(const SheetSource *source, const Entry *use)
+{
+    const char *tool = entry_text(use, "tool");
+    for (gsize i = (gsize)use->seq; tool && i < source->count; i++) {
+        const Entry *entry = source->entries[i];
+        const char *kind = entry->kind->name;
+        if (strcmp(kind, "news") != 0 && strcmp(kind, "take") != 0)
+            continue;
+        const json_t *body = json_object_get(entry->body, "body");
+        const char *found = json_string_value(json_object_get(body, "found"));
+        if (g_strcmp0(found, "wrong") == 0 &&
+            g_strcmp0(json_string_value(json_object_get(body, "tool")), tool) == 0)
+            return body;
+    }
+    return NULL;
+}
+
+// What a customer is told of bolts done again because their wrench was found wrong; NULL if that is
+// not so.
+static char *redone_words(const SheetSource *source, const PlanTightening *tightening,
+                          const Entry *newest)
+{
+    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
+    live_entries(source->entries, source->count, live);
+    for (gsize i = 0; i < source->count; i++) {
+        const Entry *entry = source->entries[i];
+        const json_t *body =
+            live[i] && is_tick_of(entry, tightening) ? found_wrong(source, entry) : NULL;
+        if (!body || g_strcmp0(entry_text(entry, "tool"), entry_text(newest, "tool")) == 0)
+            continue;
+        const char *note = json_string_value(json_object_get(body, "note"));
+        const char *sort = taken_text(source->taken, "tool", entry_text(entry, "tool"), "sort");
+        return g_strdup_printf("Done twice: the first %s was found wrong on %s%s%s%s; tightened "
+                               "again with another.",
+                               sort ? sort : "wrench",
+                               json_string_value(json_object_get(body, "date")), note ? " (" : "",
+                               note ? note : "", note ? ")" : "");
+    }
+    return NULL;
+}
+
+// `40 > 75 > 100`.
+static char *stages_words(const PlanTightening *tightening)
+{
+    GString *words = g_string_new(NULL);
+    for (guint i = 0; i < tightening->stages->len; i++) {
+        const Stage *stage = g_ptr_array_index(tightening->stages, i);
+        g_string_append_printf(words, "%s%s", i ? " > " : "", stage->text);
+    }
+    return g_string_free(words, FALSE);
+}
+
+static void tightened_row(Document *document, const SheetSource *source,
+                          const PlanTightening *tightening, gboolean again)
+{
+    TightState state = tight_state(source, tightening);
+    if (state.bolts == 0)
+        return;
+    g_autofree char *stages = stages_words(tightening);
+    g_autofree char *done = g_strdup_printf("%d of %d", state.good, state.bolts);
+    g_autofree char *notes =
+        state.worst ? footnotes_of(document, source, state.worst) : g_strdup("");
+    const Entry *entry = source_entry(source, state.newest);
+    g_autofree char *redone = entry ? redone_words(source, tightening, entry) : NULL;
+    g_autofree char *number =
+        redone ? g_strdup_printf(" %u", document_footnote(document, redone)) : g_strdup("");
+    g_autofree char *see = g_strstrip(g_strconcat(notes, number, NULL));
+    g_autofree char *when = entry ? entry_when(entry) : g_strdup("not done yet");
+    g_autofree char *day = g_strndup(when, entry ? 10 : 12);
+    g_autofree char *name = g_strconcat(tightening->group->name, again ? ", again in " : "",
+                                        again ? tightening->step->name : "", NULL);
+    document_row(document, (const char *const[]){name, stages, done, day, see});
+}
+
+// The heading of the stages, with the unit of a bare torque.
+static char *stages_title(const Plan *plan)
+{
+    const Kind torque = {.length = 2, .mass = 1, .time = -2};
+    for (guint i = 0; i < plan->units->len; i++) {
+        const Unit *unit = g_ptr_array_index(plan->units, i);
+        if (kind_equal(unit_kind(unit), torque))
+            return g_strdup_printf("stages, in %s where no unit stands", unit_text(unit));
+    }
+    return g_strdup("stages");
+}
+
+// A mock-up that is taken down again says nothing of the engine as left.
+void section_tightened(Document *document, const SheetSource *source)
+{
+    g_autofree char *stages = stages_title(source->plan);
+    g_autoptr(GHashTable) printed = g_hash_table_new(NULL, NULL);
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT},
+                                      {stages, ALIGN_LEFT},
+                                      {"tight", ALIGN_RIGHT},
+                                      {"", ALIGN_LEFT},
+                                      {"see", ALIGN_LEFT}};
+    document_heading(document, 1, "Tightened");
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    for (guint s = 0; s < source->plan->steps->len; s++) {
+        const PlanStep *step = g_ptr_array_index(source->plan->steps, s);
+        for (guint i = 0; i < step->tightenings->len; i++) {
+            const PlanTightening *each = g_ptr_array_index(step->tightenings, i);
+            if (each->again || !each->group->then_off)
+                tightened_row(document, source, each,
+                              !g_hash_table_add(printed, (gpointer)each->group));
+        }
+    }
+    document_footnotes(document);
+}
