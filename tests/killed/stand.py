@@ -81,17 +81,17 @@ class Stand:
             sys.exit(f"FAULT: {' '.join(map(str, arguments))}: {answer}")
         return answer
 
-    def has_log(self):
-        return self.run("log", "--help").status == 0
+    def is_sanitized(self):
+        """Such a program is several times slower."""
+        return b"__asan_init" in self.program.read_bytes()
 
     def begin(self, *builds):
         """A store with the demo's plan, its shop and these builds."""
         self.must("store", "new")
         self.must("plan", "add", PLAN)
-        if self.has_log():
-            self.must("log", "--shop", DEMO / "shop.log")
-            for build in builds:
-                self.must("log", build, DEMO / f"{build.lower()}.log")
+        self.must("log", "--quiet", "--dated", "--shop", DEMO / "shop.log")
+        for build in builds:
+            self.must("log", "--quiet", "--dated", build, DEMO / f"{build.lower()}.log")
 
 
 def files_of(store):
@@ -127,32 +127,38 @@ def held(store):
     return rows
 
 
-def told(store, known):
-    """What the entries of a store say, without when they were typed and without ids that are made
-    anew each time: those that are not in `known`."""
-    def without_new(text):
-        return UUID.sub(lambda id: id.group() if id.group() in known else "new", text)
-
-    db = connect(store)
-    lines = db.execute("SELECT label, seq, line FROM entry JOIN ledger ON id = ledger"
-                       " ORDER BY kind, label, seq").fetchall()
-    kept = db.execute("SELECT what, count(*) FROM kept GROUP BY what").fetchall()
-    db.close()
-    said = []
-    for label, seq, line in lines:
-        entry = json.loads(line)
-        entry.pop("at")
-        entry["body"].pop("assessment", None)
-        said.append(without_new(json.dumps([label, seq, entry])))
-    return said + [str(kept)]
+LINES = ("SELECT label, seq, line FROM entry JOIN ledger ON id = ledger"
+         " ORDER BY kind, label, seq")
 
 
-def ids_in(store):
-    db = connect(store)
-    text = " ".join(line for line, in db.execute("SELECT line FROM entry UNION ALL"
-                                                 " SELECT id FROM ledger"))
-    db.close()
-    return set(UUID.findall(text))
+class Base:
+    """What a store holds before something is done to a copy of it."""
+
+    def __init__(self, store):
+        db = connect(store)
+        self.lines = set(db.execute(LINES))
+        self.ids = set(UUID.findall(" ".join(line for _, _, line in self.lines) +
+                                    str(db.execute("SELECT id FROM ledger").fetchall())))
+        db.close()
+
+    def told(self, store):
+        """What a copy holds beyond it, without when it was typed and without ids and digests made
+        anew each time. What the copy has lost is in it too."""
+        def old(id):
+            return id.group() if id.group() in self.ids else "new"
+
+        db = connect(store)
+        lines = db.execute(LINES).fetchall()
+        kept = db.execute("SELECT what, count(*) FROM kept GROUP BY what").fetchall()
+        db.close()
+        said = [f"lost: {line}" for line in self.lines - set(lines)]
+        for label, seq, line in lines:
+            if (label, seq, line) not in self.lines:
+                entry = json.loads(line)
+                entry.pop("at")
+                entry["body"].pop("assessment", None)
+                said.append(UUID.sub(old, json.dumps([label, seq, entry])))
+        return said + [str(kept)]
 
 
 def is_clean(data):
