@@ -60,6 +60,17 @@ void entry_set_reading(Entry *entry, const char *field, const Reading *reading);
 const PlanStep *take_step_in_hand(const Take *take);
 const Entry *take_entry_at(const Take *take, gint64 seq);
 
+// line_when.c: the front of a line and its endings.
+// The date and time, if they are written.
+gboolean read_when(Take *take, GError **error);
+// The initials, if they are written.
+gboolean read_who(Take *take, GError **error);
+// The moment of the line: its own date and time, of the date of `at` where only a time is said.
+gboolean work_out_times(Take *take, const char *line_start, Moment at, GError **error);
+// Takes `from paper` and `after #41` off the end of a copy of the line: they are read first,
+// because some verbs take all that is left.
+gboolean cut_endings(Take *take, char *line, GError **error);
+
 // taken.c: what the build relies on.
 // Takes an entry of the shop into the build, unless it is there already.
 void take_in(Take *take, const Entry *entry);

@@ -26,8 +26,8 @@ static char *read_new_label(Take *take, const char *kind, const char *what, GErr
     g_autofree char *label = words_word(&take->words, what, error);
     if (!label || !shop_find(take->taker->shop, kind, label))
         return g_steal_pointer(&label);
-    words_refuse(&take->words, at, error, "the shop has a %s `%s` already; choose another name",
-                 kind, label);
+    words_refuse(&take->words, at, error,
+                 "`%s` is the name of another %s already; choose another one", label, kind);
     return NULL;
 }
 

@@ -1,0 +1,156 @@
+// The front of a line, when and who, and its endings.
+#include "take.h"
+
+#include <string.h>
+
+// WHEN AND WHO ----------------------------------------------------------------------------------
+
+static gboolean is_time(const char *word)
+{
+    gsize length = strlen(word);
+    if (length != 5 && length != 8)
+        return FALSE;
+    for (gsize i = 0; i < length; i++)
+        if (i % 3 == 2 ? word[i] != ':' : !g_ascii_isdigit(word[i]))
+            return FALSE;
+    return TRUE;
+}
+
+static gboolean is_initials(const char *word)
+{
+    glong letters = g_utf8_strlen(word, -1);
+    for (const char *at = word; *at; at = g_utf8_next_char(at))
+        if (!g_unichar_isupper(g_utf8_get_char(at)))
+            return FALSE;
+    return letters >= 2 && letters <= 4;
+}
+
+// Goes behind the next word if it is of that form.
+static char *take_word_like(Take *take, gboolean (*is_like)(const char *word))
+{
+    g_autofree char *word = words_peek(&take->words);
+    if (!word || !is_like(word))
+        return NULL;
+    take->words.at += strlen(word);
+    take->words.at += strspn(take->words.at, " \t");
+    return g_steal_pointer(&word);
+}
+
+gboolean read_when(Take *take, GError **error)
+{
+    const char *at = take->words.at;
+    char *date = words_date(&take->words);
+    char *time = take_word_like(take, is_time);
+    if (date) {
+        g_free(take->carry.date);
+        take->carry.date = date;
+    }
+    if (time) {
+        g_free(take->carry.time);
+        take->carry.time = time;
+    }
+    return !date || time ||
+           words_refuse(&take->words, at, error, "a new date needs a time behind it: %s 08:30",
+                        date);
+}
+
+// Whether the line makes the person whose initials these are: `EV person EV "Edda Vail"`.
+static gboolean introduces(const Take *take, const char *initials)
+{
+    Words words = take->words;
+    if (!words_skip(&words, "person"))
+        return FALSE;
+    g_autofree char *word = words_peek(&words);
+    return g_strcmp0(word, initials) == 0;
+}
+
+gboolean read_who(Take *take, GError **error)
+{
+    Words before = take->words;
+    g_autofree char *initials = take_word_like(take, is_initials);
+    if (!initials)
+        return TRUE;
+    const Entry *person = shop_find(take->taker->shop, "person", initials);
+    g_free(take->carry.by);
+    take->carry.by = NULL;
+    if (!person && !take->taker->build && introduces(take, initials)) {
+        take->carry.by = take->taker->help.new_id(take->taker->help.user);
+        return TRUE;
+    }
+    if (!person) {
+        take->words = before;
+        return take_shop_label(take, "person", "the initials", error) != NULL;
+    }
+    take->carry.by = g_strdup(entry_text(person, "id"));
+    return TRUE;
+}
+
+gboolean work_out_times(Take *take, const char *line_start, Moment at, GError **error)
+{
+    take->at = moment_text(at);
+    if (take->carry.time) {
+        g_autofree char *today = g_strndup(take->at, 10);
+        g_autofree char *text =
+            g_strconcat(take->carry.date ? take->carry.date : today, "T", take->carry.time, NULL);
+        Moment moment;
+        if (!moment_parse(text, &moment, NULL))
+            return words_refuse(&take->words, line_start, error,
+                                "`%s` is no time of day; write it like 11:36", take->carry.time);
+        take->done = moment_text(moment);
+    }
+    if (take->done && take->taker->trust_times) {
+        g_free(take->at);
+        take->at = g_strdup(take->done);
+    }
+    if (g_strcmp0(take->done, take->at) == 0)
+        g_clear_pointer(&take->done, g_free);
+    take->day = g_strndup(take->done ? take->done : take->at, 10);
+    return TRUE;
+}
+
+// ENDINGS ---------------------------------------------------------------------------------------
+
+// Cuts ` from paper` off the end of the line.
+static gboolean cut_paper(char *line)
+{
+    char *blank = g_str_has_suffix(line, "paper") ? line + strlen(line) - strlen("paper") : NULL;
+    while (blank && blank > line && strchr(" \t", blank[-1]))
+        blank--;
+    gsize front = blank ? (gsize)(blank - line) : 0;
+    if (front < 5 || strncmp(blank - 4, "from", 4) != 0 || !strchr(" \t", blank[-5]))
+        return FALSE;
+    blank[-5] = '\0';
+    g_strchomp(line);
+    return TRUE;
+}
+
+// Cuts ` after #41` off the end of the line.
+static gboolean cut_after(Take *take, char *line, GError **error)
+{
+    char *hash = strrchr(line, '#');
+    gsize digits = hash ? strspn(hash + 1, "0123456789") : 0;
+    char *word = hash;
+    while (word && word > line && strchr(" \t", word[-1]))
+        word--;
+    if (!digits || hash[1 + digits] || word - line < 6 || strncmp(word - 5, "after", 5) != 0 ||
+        !strchr(" \t", word[-6]))
+        return TRUE;
+    take->after = g_ascii_strtoll(hash + 1, NULL, 10);
+    if (!take->taker->build || !take_entry_at(take, take->after))
+        return words_refuse(&take->words, take->words.text + (hash - line), error,
+                            "there is no entry %s; the last one is #%u", hash,
+                            take->taker->entries->len);
+    word[-6] = '\0';
+    g_strchomp(line);
+    return TRUE;
+}
+
+gboolean cut_endings(Take *take, char *line, GError **error)
+{
+    g_strchomp(line);
+    take->paper = cut_paper(line);
+    if (!cut_after(take, line, error))
+        return FALSE;
+    take->paper = cut_paper(line) || take->paper;
+    return TRUE;
+}
