@@ -84,6 +84,60 @@ static char *fitted_words(const Opened *opened, const Requirement *requirement, 
     return *all ? g_strconcat("Fitted there: ", all, ".", NULL) : g_strdup("");
 }
 
+// Whether two requirements agree on the labels of all axes that their checks share.
+static gboolean places_meet(const Requirement *one, const Requirement *other)
+{
+    const GPtrArray *axes = one->check->axes, *others = other->check->axes;
+    for (guint a = 0; a < axes->len && one->labels[a]; a++)
+        for (guint b = 0; b < others->len && other->labels[b]; b++)
+            if (strcmp(axis_name(g_ptr_array_index(axes, a)),
+                       axis_name(g_ptr_array_index(others, b))) == 0 &&
+                strcmp(one->labels[a], other->labels[b]) != 0)
+                return FALSE;
+    return TRUE;
+}
+
+static void gauge_add(GPtrArray *gauges, const SheetSource *source, const Requirement *requirement)
+{
+    const Entry *entry = source_entry(source, requirement->entry);
+    const char *tool =
+        entry && strcmp(entry->kind->name, "read") == 0 ? entry_text(entry, "tool") : NULL;
+    const char *sort = taken_text(source->taken, "tool", tool, "sort");
+    g_autofree char *text =
+        tool ? g_strconcat(sort ? sort : "", sort ? " " : "", taken_tool(source->taken, tool), NULL)
+             : NULL;
+    if (text && !g_ptr_array_find_with_equal_func(gauges, text, g_str_equal, NULL))
+        g_ptr_array_add(gauges, g_steal_pointer(&text));
+}
+
+// `Read with bore gauge G03, micrometer G01.`: the gauges of a reading, or of what a figure is
+// worked out from; empty where none is known.
+static char *gauges_words(const SheetSource *source, const Requirement *requirement)
+{
+    g_autoptr(GPtrArray) gauges = g_ptr_array_new_with_free_func(g_free);
+    const Formula *formula = requirement->check->formula;
+    const GPtrArray *all = source->assessment->requirements;
+    if (!formula)
+        gauge_add(gauges, source, requirement);
+    for (guint i = 0; formula && i < all->len; i++) {
+        const Requirement *input = g_ptr_array_index(all, i);
+        if (input->check && input->value && formula_uses(formula, input->name) &&
+            places_meet(requirement, input))
+            gauge_add(gauges, source, input);
+    }
+    if (gauges->len == 0)
+        return g_strdup("");
+    g_ptr_array_add(gauges, NULL);
+    g_autofree char *words = g_strjoinv(", ", (GStrv)gauges->pdata);
+    return g_strconcat("Read with ", words, ".", NULL);
+}
+
+// The number of a footnote, with a blank behind it; empty for empty words.
+static char *footnote_number(Document *document, const char *words)
+{
+    return *words ? g_strdup_printf("%u ", document_footnote(document, words)) : g_strdup("");
+}
+
 static void tell_requirement(Query *asked, const Opened *opened, const SheetSource *source,
                              const Requirement *requirement)
 {
@@ -98,9 +152,10 @@ static void tell_requirement(Query *asked, const Opened *opened, const SheetSour
     g_autofree char *judged = g_strconcat(requirement->finding ? "found, " : "", verdict, NULL);
     g_autofree char *upheld = footnotes_of(asked->document, source, requirement);
     g_autofree char *fitted = fitted_words(opened, requirement, source->count);
-    g_autofree char *number =
-        *fitted ? g_strdup_printf("%u ", document_footnote(asked->document, fitted)) : g_strdup("");
-    g_autofree char *notes = g_strconcat(number, upheld, NULL);
+    g_autofree char *gauges = gauges_words(source, requirement);
+    g_autofree char *gauge = footnote_number(asked->document, gauges);
+    g_autofree char *lot = footnote_number(asked->document, fitted);
+    g_autofree char *notes = g_strconcat(gauge, lot, upheld, NULL);
     when[MIN(strlen(when), 10)] = '\0';
     document_row(asked->document, (const char *const[]){opened->number, when, name, figure, doubt,
                                                         limits, judged, notes});

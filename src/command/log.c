@@ -93,8 +93,10 @@ int log_run(int argc, char **argv, Common *common)
         entries, &status);
     if (!words || !arguments_fit(words, shop ? 0 : 1, shop ? 1 : 2, "log BUILD [FILE]"))
         return words ? STANDBOOK_ERROR_MISUSE : status;
-    SessionOptions options = {
-        .now = wall_clock, .new_id = random_id, .check = check, .trust_times = dated,
+    SessionOptions options = {.now = wall_clock,
+                              .new_id = random_id,
+                              .check = check,
+                              .trust_times = dated,
                               .quiet = quiet};
     GError *error = NULL;
     g_autoptr(Book) book = store_open(common, BOOK_WRITE, &error);

@@ -89,7 +89,8 @@ Opened *opened_new(Book *book, const char *number, GError **error)
     names_add(book, opened->names, opened->taken, "person");
     names_add(book, opened->names, opened->taken, "owner");
     opened->kept = plan_kept(book, taken_only(opened->taken, "build", "plan"), error);
-    if (!opened->kept || !opened_look_at(opened, 0, error))
+    if (!opened->kept || !opened_look_at(opened, 0, error) ||
+        !book_end(book, opened->ledger, &opened->end, opened->digest, error))
         return NULL;
     return g_steal_pointer(&opened);
 }
@@ -144,6 +145,7 @@ SheetSource opened_source(const Opened *opened, const Assessment *assessment)
         .assessment = assessment,
         .taken = opened->taken,
         .build = opened->number,
+        .digest = opened->upto == opened->end ? opened->digest : NULL,
         .since_seal = opened->differs,
     };
 }

@@ -10,10 +10,12 @@ typedef struct {
     GPtrArray *entries; // Entry *, in turn
     GHashTable *names;  // id of a person or owner → name, where the store knows one
     Taken *taken;
-    Plan *kept;    // as the plan file says
-    Plan *grown;   // with what the build added, NULL if it added nothing
-    gint64 upto;   // the last entry looked at
-    char *differs; // what is judged differently since the newest seal, NULL if nothing
+    Plan *kept;      // as the plan file says
+    Plan *grown;     // with what the build added, NULL if it added nothing
+    gint64 upto;     // the last entry looked at
+    gint64 end;      // the last entry when all were read, or a newer one
+    char digest[65]; // of that entry
+    char *differs;   // what is judged differently since the newest seal, NULL if nothing
 } Opened;
 
 // Reads a build by its number. NULL with an error: no such build, a plan that is not kept, a ledger

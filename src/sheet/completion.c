@@ -163,5 +163,6 @@ Document *sheet_completion(const SheetSource *source, guint gate)
     section_known(document, source, gate, "Not needed", is_left_out);
     section_known(document, source, gate, "Optional and not done", is_optional_open);
     section_precedence(document);
+    section_digest(document, source);
     return document;
 }

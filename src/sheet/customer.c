@@ -312,6 +312,7 @@ static void section_foot(Document *document, const SheetSource *source)
                                entry_text(seal, "assessment"))
              : g_strdup("Not sealed.");
     document_paragraph(document, line);
+    section_digest(document, source);
     g_autofree char *since =
         source->since_seal
             ? g_strconcat("Judged differently since then: ", source->since_seal, ".", NULL)

@@ -199,5 +199,6 @@ Document *sheet_record(const SheetSource *source)
     section_kind(document, source, "Costs", "cost");
     section_sums(document, source);
     section_precedence(document);
+    section_digest(document, source);
     return document;
 }

@@ -35,6 +35,18 @@ void section_precedence(Document *document)
                        "first. Figures are this workshop's record and replace none of them.");
 }
 
+void section_digest(Document *document, const SheetSource *source)
+{
+    g_autofree char *line =
+        source->digest ? g_strdup_printf("Entries 1 to %" G_GSIZE_FORMAT ", the last with digest "
+                                         "%.16s.",
+                                         source->count, source->digest)
+                       : g_strdup_printf("Entries 1 to %" G_GSIZE_FORMAT "; later ones are left "
+                                         "out.",
+                                         source->count);
+    document_paragraph(document, line);
+}
+
 char *counts_words(const guint counts[VERDICTS])
 {
     GString *words = g_string_new(NULL);

@@ -4,6 +4,9 @@
 
 // `TL-0412`, engine, owner, order, plan.
 void section_head(Document *document, const SheetSource *source);
+// The entries looked at, and the digest that only a printed sheet can hold against a ledger that
+// was cut or rewritten.
+void section_digest(Document *document, const SheetSource *source);
 // The line that stands on every sheet.
 void section_precedence(Document *document);
 

@@ -101,9 +101,15 @@ static char *print(const Story *story, Sheet sheet, guint gate)
     const Entry *const *entries = (const Entry *const *)story->entries->pdata;
     g_autoptr(Assessment) assessment = assess(story->plan, entries, story->entries->len, 0, NULL);
     g_autoptr(Taken) taken = taken_new(entries, story->entries->len, NULL);
-    const SheetSource source = {
-        story->plan, entries, story->entries->len, assessment,
-        taken,       "T-1",   "The shop",          "read bore: pass then, fail today"};
+    const SheetSource source = {story->plan,
+                                entries,
+                                story->entries->len,
+                                assessment,
+                                taken,
+                                "T-1",
+                                "The shop",
+                                "7f3a90c1e25d0011",
+                                "read bore: pass then, fail today"};
     g_autoptr(Document) document = sheet(&source, gate);
     return document_text(document);
 }
@@ -153,6 +159,7 @@ START_TEST(the_customer_reads_figures_and_plain_words)
     expect_said(text, "no wear seen");
     expect_said(text, "Undecided. It was not done in the order asked for.");
     expect_said(text, "Not complete for first start");
+    expect_said(text, "the last with digest 7f3a90c1e25d0011.");
     expect_said(text, "Judged differently since then: read bore: pass then, fail today.");
     expect_said(text, "The maker's current service data, local codes and licensed practice come "
                       "first.");

@@ -14,6 +14,7 @@ typedef struct {
     const Taken *taken;           // of these entries
     const char *build;            // its number
     const char *shop;             // the workshop's name, NULL if it is not known
+    const char *digest;     // of the ledger's last entry, NULL if that is not what is looked at
     const char *since_seal; // what is judged differently since the newest seal, NULL if nothing
 } SheetSource;
 
