@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from fractions import Fraction as F
 
-from arrays import Labels
+from arrays import Axis, Labels
 from labels import places
 from ledger import Entry
 from plan import Group, Tightening
@@ -36,10 +36,10 @@ class Tick:
     place: Labels
     stage: int
     turn: int
-    again: bool
+    round: tuple[int, int]  # which slackening it follows, how often it was ticked since
     early: bool
     spent: bool
-    doubts: set[str] = field(default_factory=set)
+    doubts: dict[str, int] = field(default_factory=dict)  # with the rank of what brought them
 
     @property
     def rank(self) -> tuple[int, int]:
@@ -73,17 +73,20 @@ class Tightened:
         self.of = tightening
         self.places = places(tightening.group.axes)
         self.ticks: dict[tuple[Labels, int], Tick] = {}
-        self.again: set[tuple[Labels, int]] = set()
-        self.waits: dict[int, "Wait"] = {}
-        self.taken_down: dict[tuple[Labels, int], Tick] | None = None
-        self.ended = False
+        self.ticked: set[tuple[Labels, int]] = set()
+        self.laps: dict[tuple[Labels, int], int] = {}
+        self.waited: dict[int, Entry] = {}
+        self.left_out: set[tuple[Labels, int]] = set()
 
     def bolt_stages(self) -> list[int]:
         return [n for n, stage in enumerate(self.of.stages, 1) if stage.kind != "wait"]
 
-    def complete(self) -> bool:
-        return all((place, stage) in self.ticks for place in self.places
-                   for stage in self.bolt_stages())
+    def through(self, place: Labels) -> bool:
+        """Whether this bolt has had all its stages."""
+        return not any(self.lacks(place, stage) for stage in self.bolt_stages())
+
+    def lacks(self, place: Labels, stage: int) -> bool:
+        return (place, stage) not in self.ticks and (place, stage) not in self.left_out
 
     def run(self, place: Labels) -> list[Labels]:
         mine = self.of.run_of(place)
@@ -91,44 +94,33 @@ class Tightened:
 
     def lacks_before(self, place: Labels, stage: int) -> bool:
         """Whether a bolt of the same run has not had the stage before."""
-        if stage == 1:
-            return False
-        if self.of.stages[stage - 2].kind == "wait":
-            return stage - 1 not in self.waits
-        needed = self.run(place)
-        if (place, stage - 1) in self.again:
-            needed = [other for other in needed if (other, stage - 1) in self.again]
-        return any((other, stage - 1) not in self.ticks for other in needed)
+        before = [n for n in self.bolt_stages() if n < stage]
+        return bool(before) and any(self.lacks(other, before[-1]) for other in self.run(place))
 
     def in_doubt_of_order(self, stage: int) -> set[Labels]:
         """Out of turn, or before their time; what is done again runs by itself."""
         ticks = [tick for (_, n), tick in self.ticks.items() if n == stage]
         order = self.of.group.order
         doubtful = {tick.place for tick in ticks if tick.early}
-        for again in (False, True):
-            doubtful |= out_of_turn(order, [tick for tick in ticks if tick.again == again])
+        for round_ in {tick.round for tick in ticks}:
+            doubtful |= out_of_turn(order, [tick for tick in ticks if tick.round == round_])
         return doubtful
 
     def remove(self, place: Labels) -> None:
         for stage in self.bolt_stages():
-            if self.ticks.pop((place, stage), None):
-                self.again.add((place, stage))
+            self.ticks.pop((place, stage), None)
+            self.laps.pop((place, stage), None)
 
-    def snapshot(self) -> list[tuple[Tick, bool]]:
-        """The ticks a reading leans on, and whether each is out of order just now."""
-        doubtful = {stage: self.in_doubt_of_order(stage) for stage in self.bolt_stages()}
-        return [(tick, place in doubtful[stage]) for (place, stage), tick in self.ticks.items()]
-
-
-@dataclass
-class Wait:
-    entry: Entry
-    doubts: set[str]
+    def snapshot(self, place: Labels) -> list[tuple[Tick, bool]]:
+        """The ticks of a bolt, and whether each is out of order just now."""
+        return [(self.ticks[(place, stage)], place in self.in_doubt_of_order(stage))
+                for stage in self.bolt_stages() if (place, stage) in self.ticks]
 
 
 @dataclass
 class Laid:
     entry: Entry
+    target: str
     consumable: str
     expired: bool
 
@@ -139,10 +131,12 @@ class BoltSet:
     def __init__(self, group: Group, tightenings: list[Tightening]):
         self.group = group
         self.tightened = [Tightened(tightening) for tightening in tightenings]
-        self.in_force: Tightened | None = None
-        self.slack: set[Labels] = set()
+        self.in_force: dict[Labels, Tightened] = {}
+        self.slack: set[Labels] = set(self.tightened[0].places)
         self.used: set[Labels] = set()
         self.spent: set[Labels] = set()
+        self.batches = 0
+        self.batch: dict[Labels, int] = {}
 
     def at(self, step: str | None) -> Tightened:
         return next((t for t in self.tightened if t.of.step == step), self.tightened[0])
@@ -150,30 +144,34 @@ class BoltSet:
     def place_of(self, text: str) -> Labels:
         return position(text, self.tightened[0].places)
 
-    def final(self) -> bool:
-        """Whether the tightening in force is done on every bolt, and none is slack."""
-        return self.in_force is not None and self.in_force.complete() and not self.slack
+    def final(self, place: Labels, step: str | None) -> bool:
+        """Whether the tightening in force (in that step, if one is named) is done on a bolt."""
+        state = self.in_force.get(place)
+        if state is None or place in self.slack:
+            return False
+        return state.through(place) and step in (None, state.of.step)
+
+    def aligned(self, axes: list[Axis], place: Labels) -> list[Labels]:
+        """The bolts that agree with a place on every axis they share."""
+        return [bolt for bolt in self.tightened[0].places
+                if meet(self.group.axes, bolt, axes, place)]
 
     def tick(self, entry: Entry, text: str, turn: int) -> Tick:
         state, stage, place = self.at(entry.text("step")), entry.body["stage"], self.place_of(text)
-        self.resume(state)
-        tick = Tick(entry, state.of, place, stage, turn, (place, stage) in state.again,
+        if place in self.slack:
+            state.remove(place)
+        batch = self.batch.get(place, 0) if (place, stage) in state.ticked else 0
+        lap = state.laps.get((place, stage), 0)
+        tick = Tick(entry, state.of, place, stage, turn, (batch, lap),
                     state.lacks_before(place, stage), place in self.spent)
+        state.laps[(place, stage)] = lap + 1
         state.ticks[(place, stage)] = tick
-        self.in_force = state
+        state.ticked.add((place, stage))
+        self.in_force[place] = state
         self.slack.discard(place)
         if self.uses_up(state.of, stage):
             self.used.add(place)
         return tick
-
-    def resume(self, state: Tightened) -> None:
-        """A tick after a take-down begins the tightening anew."""
-        state.taken_down = None
-        if state.ended:
-            state.ended = False
-            for place in state.places:
-                if place in self.slack:
-                    state.remove(place)
 
     def uses_up(self, tightening: Tightening, stage: int) -> bool:
         """By default the first angle stage uses a bolt up, else the last."""
@@ -182,35 +180,43 @@ class BoltSet:
         return self.group.use == "once" and stage == (angles[0] if angles else last)
 
     def slacken(self, entry: Entry) -> None:
-        loosened = [self.place_of(text) for text in entry.body["bolts"]]
-        self.loosen(loosened)
-        later = self.at(entry.text("step"))
-        if self.in_force is None or self.in_force.ended:
-            return
-        if self.tightened.index(later) > self.tightened.index(self.in_force):
-            self.in_force.ended = True
-            self.in_force = later
-            return
-        self.open_again(self.in_force, loosened)
+        for text in entry.body["bolts"]:
+            self.loosen(self.place_of(text), entry.text("step"))
 
-    def loosen(self, loosened: list[Labels]) -> None:
-        self.slack |= set(loosened)
-        self.spent |= self.used & set(loosened)
+    def loosen(self, place: Labels, step: str | None) -> None:
+        if place not in self.slack:
+            self.batch[place] = self.batch_now()
+        if not self.foreseen(place, step):
+            self.in_force.get(place, self.tightened[0]).remove(place)
+        self.slack.add(place)
+        self.spent |= self.used & {place}
 
-    def open_again(self, state: Tightened, loosened: list[Labels]) -> None:
-        """Stages go back to open, unless a mock-up is taken down as a whole."""
-        if state.of.group.then_off and state.taken_down is None and state.complete():
-            state.taken_down = dict(state.ticks)
-        again = set(state.again)
-        for place in loosened:
-            state.remove(place)
-        if state.taken_down and self.slack >= set(state.places):
-            state.ticks, state.taken_down, state.ended = state.taken_down, None, True
-            state.again = again
+    def batch_now(self) -> int:
+        """Bolts slackened together are done again among themselves, until all are through."""
+        latest = [place for place, batch in self.batch.items() if batch == self.batches]
+        if not self.batches or all(self.final(place, None) for place in latest):
+            self.batches += 1
+        return self.batches
+
+    def foreseen(self, place: Labels, step: str | None) -> bool:
+        """A mock-up that was done comes off again; a later tightening may begin by slackening."""
+        state = self.in_force.get(place)
+        if state is None:
+            return False
+        index = self.tightened.index(state)
+        if self.group.then_off and index == 0 and state.through(place):
+            return True
+        return any(later.of.step == step for later in self.tightened[index + 1:])
 
     def renew(self, places_fitted: list[Labels]) -> None:
         self.spent -= set(places_fitted)
         self.used -= set(places_fitted)
+
+
+def meet(axes: list[Axis], place: Labels, others: list[Axis], other: Labels) -> bool:
+    """Whether two places agree on every axis they share."""
+    named = dict(zip((axis[0] for axis in others), other))
+    return all(named.get(axis[0], label) == label for axis, label in zip(axes, place))
 
 
 def elapsed(entries: list[Entry]) -> F | None:

@@ -36,11 +36,11 @@ tool G4 "old dial" kind dial range 5..50 mm step 0.01
 tool W1 "click wrench" kind click wrench range 10..60 N·m
 tool W2 "old click wrench" kind click wrench range 10..60 N·m
 tool A1 "angle gauge" kind angle gauge range 0..360 ° step 2
-calibration G1 2025-01-08 due 2026-01-08 good U 0.01 mm repeats 0.007 mm
-calibration G2 2025-01-08 due 2026-01-08 good U 0.03 mm
 calibration G4 2024-01-08 due 2025-01-08 good U 0.005 mm
-calibration W1 2025-01-08 due 2026-01-08 good
 calibration W2 2024-01-08 due 2025-01-08 good
+2025-01-08 09:00 MO calibration G1 2025-01-08 due 2026-01-08 good U 0.01 mm repeats 0.007 mm
+calibration G2 2025-01-08 due 2026-01-08 good U 0.03 mm
+calibration W1 2025-01-08 due 2026-01-08 good
 calibration A1 2025-01-08 good U 2 °
 lot LT-1 "parts"
 lot LT-2 "old parts" expires 2025-02-01

@@ -3,22 +3,23 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction as F
-from typing import Any, Hashable
+from typing import Any, Callable, Hashable
 
 import yaml
 
 import decision
-from arrays import Array, Labels, Place, at
-from bolts import Tick, covers
+from arrays import Array, Axis, Labels, Place, at
+from bolts import Tick, covers, meet
 from decision import first_reason
 from formula import Context, evaluate
 from labels import places
 from ledger import Entry
 from limits import Limits, parse_limits
-from plan import Asked, Check, Plan
-from tools import Gauge, gauge_of, variance
-from walk import Key, Reading, Walk
+from plan import Asked, Check, Part, Plan
+from tools import Gauge, base, gauge_of, unit_of, variance
+from walk import Reading, Walk
 
+ENDED = ("pass", "conceded", "noted", "not needed")
 VERDICTS = ("open", "pass", "fail", "in doubt", "conceded", "noted", "not needed")
 
 
@@ -31,6 +32,7 @@ class Verdict:
     bound: str = ""
     doubts: frozenset[str] = frozenset()
     own: str = ""
+    newest: int = 0
     withdrawn: bool = False
 
 
@@ -67,7 +69,7 @@ class Judge:
         self.walk = Walk(plan, entries)
         self.gauges: dict[Hashable, Gauge] = {}
         self.doubts: dict[Hashable, F] = dict(plan.doubts)
-        self.arrays: dict[str, Array] = {}
+        self.arrays: dict[tuple[str, str], Array] = {}
         self.verdicts: dict[Asked, Verdict] = {}
 
     def all(self) -> list[Verdict]:
@@ -93,7 +95,9 @@ class Judge:
         return any(entry.body["doubt"] == doubt and entry.rank > newest
                    for entry in self.walk.about("uphold", asked))
 
-    def argue(self, asked: Asked, doubts: set[str], newest: int) -> frozenset[str]:
+    def argue(self, asked: Asked, doubts: dict[str, int]) -> frozenset[str]:
+        """What is left of doubts, each with the rank that an uphold must stand behind."""
+        newest = max(doubts.values(), default=0)
         return frozenset(d for d in doubts if not self.upheld(asked, d, newest))
 
     def needless(self, asked: Asked) -> bool:
@@ -104,26 +108,29 @@ class Judge:
         kept = tuple(label for name, label in zip(names, place) if name != check.choose)
         return Asked(check.asked, check.name, step, kept, 0, step != check.step)
 
-    def array(self, name: str) -> Array:
-        """A name of a formula: per place the reading that counts."""
+    def seen_from(self, step: str) -> Callable[[str], Array]:
+        """What a name of a formula means in a step."""
+        return lambda name: self.array(name, step)
+
+    def array(self, name: str, step: str) -> Array:
+        """Per place the reading that counts, as it was last asked for up to a step."""
         if name in self.plan.given:
             return self.plan.given[name]
-        if name not in self.arrays:
-            check = self.plan.checks[name]
-            self.arrays[name] = (self.worked_out(check) if check.formula
-                                 else self.measured(check))
-        return self.arrays[name]
+        check, index = self.plan.checks[name], self.plan.steps[step].index
+        up_to = [one for one in self.plan.instances(name) if self.plan.steps[one].index <= index]
+        key = (name, (up_to or [check.step])[-1])
+        if key not in self.arrays:
+            self.arrays[key] = self.worked_out(check) if check.formula else self.measured(check, key[1])
+        return self.arrays[key]
 
-    def measured(self, check: Check) -> Array:
+    def measured(self, check: Check, step: str) -> Array:
         array = Array(check.axes)
         for place in places(check.axes):
-            steps = self.plan.instances(check.name)
-            read = [step for step in steps if (check.name, step, place) in self.walk.readings]
-            array.places[place] = self.counting(check, (read or steps[:1])[-1], place)
+            array.places[place] = self.counting(check, step, place)
         return array
 
     def worked_out(self, check: Check) -> Array:
-        context = Context(self.array, self.spread, check.name, self.doubts)
+        context = Context(self.seen_from(check.step), self.spread, check.name, self.doubts)
         array = evaluate(check.formula, context)
         for labels, place in list(array.places.items()):
             array.places[labels] = self.finished(check, check.step, labels, place)
@@ -134,28 +141,36 @@ class Judge:
         asked = self.asked_at(check, step, labels)
         result = Place(place.state, place.value, dict(place.weights), place.bound, place.doubts,
                        place.read, place.asked, place.newest)
-        if self.needless(asked):
+        if self.needless(asked) or self.withdrawn(asked):
             result.state = "not needed"
         if check.doubt and result.state == "value":
             source = ("method", check.name, step, labels)
             self.doubts[source] = check.doubt
             result.weights[source] = F(1)
-        result.doubts = self.argue(asked, set(place.doubts), place.newest)
+        result.doubts = self.argue(asked, dict.fromkeys(place.doubts, place.newest))
         return result
 
     def counting(self, check: Check, step: str, labels: Labels) -> Place:
         segments = self.walk.readings.get((check.name, step, labels), [])
         if not segments:
             return self.finished(check, step, labels, Place("open", asked=1))
-        candidates = [(self.single(check, reading), reading) for reading in segments[-1]]
+        candidates = [(self.single(check, reading), reading)
+                      for reading in self.not_redone(check, segments[-1])]
         place, reading = self.least(candidates)
         doubts = self.reading_doubts(check, reading)
-        newest = reading.newest
-        if self.disagreeing(candidates, place):
-            doubts.add("disagree")
-            newest = max(r.newest for _, r in candidates)
-        place.doubts, place.newest, place.read, place.asked = frozenset(doubts), newest, 1, 1
+        doubts |= {"basis": reading.fell} if reading.fell else {}
+        for other, competitor in candidates:
+            if apart(other, place, self.spread(other) + self.spread(place)):
+                doubts["disagree"] = max(doubts.get("disagree", 0), competitor.entry.rank)
+        place.doubts, place.read, place.asked = frozenset(doubts), 1, 1
+        place.newest = max(doubts.values(), default=reading.entry.rank)
         return self.finished(check, step, labels, place)
+
+    def not_redone(self, check: Check, readings: list[Reading]) -> list[Reading]:
+        """Without those read in doubt and read again since with nothing to doubt."""
+        clean = [i for i, reading in enumerate(readings) if not self.reading_doubts(check, reading)]
+        last = clean[-1] if clean else -1
+        return [reading for i, reading in enumerate(readings) if i in clean or i > last]
 
     def single(self, check: Check, reading: Reading) -> Place:
         source = ("reading", reading.entry.seq)
@@ -170,46 +185,39 @@ class Judge:
                 best = candidate
         return best
 
-    def disagreeing(self, candidates: list[tuple[Place, Reading]], counting: Place) -> bool:
-        return any(apart(other, counting, self.spread(other) + self.spread(counting))
-                   for other, _ in candidates)
-
-    def reading_doubts(self, check: Check, reading: Reading) -> set[str]:
-        doubts = {"basis"} if reading.fell or reading.unsound else set()
-        tool = reading.entry.text("tool")
-        if tool and self.walk.shop.doubtful(tool, reading.entry, reading.value, check.kind):
-            doubts.add("tool")
+    def reading_doubts(self, check: Check, reading: Reading) -> dict[str, int]:
+        """Of itself, each with the rank of what brought it."""
+        rank = reading.entry.rank
+        doubts = {"basis": rank} if reading.unsound else {}
+        tool = self.walk.shop.doubtful(reading.entry.text("tool"), reading.entry, reading.value,
+                                       check.kind)
+        doubts |= {"tool": max(tool, rank)} if tool else {}
         for tick, out_of_order in reading.leans_on:
-            doubts |= self.tick_doubts(tick, out_of_order)
+            if self.tick_doubts(tick, out_of_order):
+                since = max(self.all_doubts(tick, out_of_order).values())
+                doubts["basis"] = max(doubts.get("basis", rank), since)
         return doubts
 
     # Bolts
 
     def tick_doubts(self, tick: Tick, out_of_order: bool) -> frozenset[str]:
-        doubts = set(tick.doubts) | ({"order"} if out_of_order else set())
-        if self.tool_doubtful(tick):
-            doubts.add("tool")
         asked = Asked("bolt", tick.tightening.group.name, tick.tightening.step, tick.place, tick.stage)
-        return self.argue(asked, doubts, tick.entry.rank)
+        return self.argue(asked, self.all_doubts(tick, out_of_order))
 
-    def tool_doubtful(self, tick: Tick) -> bool:
-        tool = tick.entry.text("tool")
-        if tool is None:
-            return False
-        used, kind = self.used_at(tick)
-        return self.walk.shop.doubtful(tool, tick.entry, used, kind)
+    def all_doubts(self, tick: Tick, out_of_order: bool) -> dict[str, int]:
+        doubts = dict(tick.doubts) | ({"order": tick.entry.rank} if out_of_order else {})
+        torque = tick.tightening.stages[tick.stage - 1].kind == "torque"
+        used, kind = self.used_at(tick) if torque else (None, None)
+        tool = self.walk.shop.doubtful(tick.entry.text("tool"), tick.entry, used, kind, torque)
+        return doubts | ({"tool": tool} if tool else {})
 
     def used_at(self, tick: Tick) -> tuple[F | None, Any]:
-        """Where the tool was used: its setting, the value reached, or what the stage asks."""
-        body = tick.entry.body
-        value = body.get("setting") or body.get("value")
-        if value:
-            unit = decision_unit(value)
-            return unit[0], unit[1]
+        """Where a wrench was used: its setting, or what the stage asks."""
+        setting = tick.entry.body.get("setting")
+        if setting:
+            return in_base(setting)
         amount = tick.tightening.stages[tick.stage - 1].amount
-        if amount is None:
-            return None, None
-        array = evaluate(amount, Context(self.array, self.spread))
+        array = evaluate(amount, Context(self.seen_from(tick.tightening.step), self.spread))
         names = tick.tightening.group.axes
         place = at(array, names, tick.place)
         return (place.value if place.state == "value" else None), self.plan.kind_of(amount)
@@ -223,24 +231,37 @@ class Judge:
         return doubted(asked, doubts)
 
     def own_wait(self, asked: Asked) -> Verdict:
-        wait = self.walk.sets[asked.name].at(asked.step).waits.get(asked.number)
-        if wait is None:
+        state = self.walk.sets[asked.name].at(asked.step)
+        stage, doubts = state.of.stages[asked.number - 1], {}
+        spans = self.walk.wait_of(state, asked.number)
+        if not spans:
             return Verdict(asked, "open")
-        return doubted(asked, self.argue(asked, wait.doubts, wait.entry.rank))
+        needed = evaluate(stage.amount, Context(dict().__getitem__))[()].value
+        for first, last in spans:
+            doubts |= dict.fromkeys(self.walk.soon(first, last, needed), last.rank)
+        return doubted(asked, self.argue(asked, doubts))
 
     # Parts and signatures
 
     def own_fit(self, asked: Asked) -> Verdict:
         entry = self.walk.fits.get((asked.name, asked.place))
-        if entry is None:
-            return Verdict(asked, "open")
         owner = self.plan.parts.get(asked.name) or self.plan.groups[asked.name]
-        lot = entry.text("lot")
-        expires = self.walk.shop.lots.get(lot or "", {}).get("expires")
-        bad = (owner.use in ("new", "once") and entry.body["use"] != "new"
-               or lot in self.walk.shop.recalled
-               or expires is not None and entry.day.isoformat() > expires)
-        return doubted(asked, self.argue(asked, {"part"} if bad else set(), entry.rank))
+        if entry is None or owner.track and not (entry.text("lot") or entry.text("serial")):
+            return Verdict(asked, "open")
+        doubts = self.walk.fit_doubts(entry, owner.use)
+        if asked.name in self.plan.parts:
+            doubts |= self.walk.laid_doubts(asked.name, entry) | self.grade_doubts(asked, owner, entry)
+        return doubted(asked, self.argue(asked, {d: max(r, entry.rank) for d, r in doubts.items()}))
+
+    def grade_doubts(self, asked: Asked, part: Part, entry: Entry) -> dict[str, int]:
+        """Of another grade than was chosen where it goes."""
+        grade = self.walk.shop.lots.get(entry.text("lot") or "", {}).get("grade")
+        for (name, place), choice in self.walk.choices.items():
+            check = self.plan.checks[name]
+            if (grade in self.plan.axes.get(check.choose, ()) and part.axes and place
+                    and meet(part.axes, asked.place, check.asked_axes(), place)):
+                return {"part": choice.rank} if choice.body["label"] != grade else {}
+        return {}
 
     def own_sign(self, asked: Asked) -> Verdict:
         entry = self.walk.signs.get((asked.step, asked.number))
@@ -248,11 +269,11 @@ class Judge:
         if entry is None or any(other and other.by == entry.by for other in others):
             return Verdict(asked, "open")
         doubts: set[str] = set()
-        for laid in self.walk.laid.values():
+        for laid in self.walk.laid if asked.number == 1 else ():
             needed = self.no_before(asked.step, laid.consumable)
             if needed is not None and laid.entry.rank < entry.rank:
                 doubts |= self.walk.soon(laid.entry, entry, needed)
-        return doubted(asked, self.argue(asked, doubts, entry.rank))
+        return doubted(asked, self.argue(asked, dict.fromkeys(doubts, entry.rank)))
 
     def no_before(self, step: str, consumable: str) -> F | None:
         clocks, begins = self.plan.consumables.get(consumable), self.plan.steps[step].begins
@@ -277,7 +298,8 @@ class Judge:
         if not segments:
             return Verdict(asked, "open")
         reading = segments[-1][-1]
-        doubts = self.argue(asked, self.reading_doubts(check, reading), reading.newest)
+        own = self.reading_doubts(check, reading) | ({"basis": reading.fell} if reading.fell else {})
+        doubts = self.argue(asked, own)
         if doubts:
             return doubted(asked, doubts)
         limits = limits_at(check.limits, asked.place)
@@ -291,7 +313,7 @@ class Judge:
         labels = self.full_place(check, asked.place)
         if labels is None:
             return Verdict(asked, "open")
-        place = (self.array(check.name)[labels] if check.formula
+        place = (self.array(check.name, asked.step)[labels] if check.formula
                  else self.counting(check, asked.step, labels))
         if place.state != "value":
             return Verdict(asked, place.state)
@@ -299,6 +321,7 @@ class Judge:
         amended = self.against(check, asked, labels, place, True)
         if amended.verdict == "pass" and planned.verdict in ("fail", "in doubt"):
             amended.verdict, amended.reason = "conceded", planned.reason
+        amended.newest = place.newest
         return amended
 
     def full_place(self, check: Check, place: Labels) -> Labels | None:
@@ -330,7 +353,7 @@ class Judge:
     def sides(self, check: Check, limits: Limits | None, labels: Labels) -> list[Place | None]:
         if limits is None:
             return [None, None]
-        context = Context(self.array, self.spread)
+        context = Context(self.seen_from(check.step), self.spread)
         return [tree and at(evaluate(tree, context), check.axes, labels)
                 for tree in (limits.lower, limits.upper)]
 
@@ -361,26 +384,29 @@ class Judge:
         if asked.sort not in ("read", "look"):
             return
         check, verdict = self.plan.checks[asked.name], self.verdicts[asked]
-        if not check.finding or verdict.own in ("open", "not needed"):
+        if not check.finding or verdict.own not in ("fail", "in doubt"):
             return
-        if self.walk.about("decide", asked) or self.settled(check):
-            verdict.verdict, verdict.reason = "noted", ""
-        elif verdict.verdict == "fail":
-            verdict.verdict, verdict.reason = "open", ""
+        answered = self.decided(asked, verdict) or self.settled(check, asked)
+        verdict.verdict, verdict.reason = "noted" if answered else "open", ""
 
-    def settled(self, check: Check) -> bool:
-        """Whether all checks that settle it have ended pass or conceded."""
-        if not check.settled_by:
-            return False
-        return all(self.ended(words) for words in check.settled_by)
+    def decided(self, asked: Asked, verdict: Verdict) -> bool:
+        """To look closer answers nothing yet."""
+        return any(entry.body["decision"] != "look closer" and entry.rank > verdict.newest
+                   for entry in self.walk.about("decide", asked))
 
-    def ended(self, words: str) -> bool:
+    def settled(self, check: Check, asked: Asked) -> bool:
+        """Whether all checks that settle it have ended well, where the places meet."""
+        return bool(check.settled_by) and all(
+            self.ended(words, check.asked_axes(), asked.place) for words in check.settled_by)
+
+    def ended(self, words: str, axes: list[Axis], place: Labels) -> bool:
         name, step = self.plan.named(words)
-        step = step or self.plan.checks[name].step
-        those = [v for asked, v in self.verdicts.items()
-                 if asked.name == name and asked.step == step and asked.sort in ("read", "look")]
-        needed = [v for v in those if v.own != "not needed"]
-        return bool(needed) and all(v.verdict == "conceded" or v.own == "pass" for v in needed)
+        other = self.plan.checks[name]
+        those = [v for v in self.verdicts.values()
+                 if v.asked.name == name and v.asked.step == (step or other.step)
+                 and v.asked.sort in ("read", "look") and not self.withdrawn(v.asked)
+                 and meet(other.asked_axes(), v.asked.place, axes, place)]
+        return bool(those) and all(v.verdict in ENDED for v in those)
 
     def concede(self, verdict: Verdict) -> None:
         if verdict.verdict not in ("fail", "in doubt"):
@@ -395,7 +421,7 @@ class Judge:
         bound, side = entry.body.get("bound"), entry.body.get("side")
         if bound is None or verdict.value is None:
             return True
-        value = decision_unit(bound)[0]
+        value = in_base(bound)[0]
         return verdict.value >= value if side == "low" else verdict.value <= value
 
     def withdrawn(self, asked: Asked) -> bool:
@@ -404,14 +430,13 @@ class Judge:
     def takes_out(self, body: dict[str, Any], asked: Asked) -> bool:
         if body["what"] == "step":
             return asked.step == body["name"]
-        sorts = {"check": ("read", "look"), "tightening": ("bolt", "wait"), "part": ("fit",)}
-        return (asked.sort in sorts[body["what"]] and asked.name == body["name"]
-                and covers(body.get("place"), asked.place))
+        owners = {"check": self.plan.checks, "tightening": self.plan.groups, "part": self.plan.parts}
+        return (asked.name == body["name"] and asked.sort != "sign"
+                and asked.name in owners[body["what"]] and covers(body.get("place"), asked.place))
 
 
-def decision_unit(value: dict[str, str]) -> tuple[F, Any]:
+def in_base(value: dict[str, str]) -> tuple[F, Any]:
     """A ledger's value in base units and its kind."""
-    from tools import base, unit_of
     unit = unit_of(value)
     return base(value), unit.kind if unit else None
 

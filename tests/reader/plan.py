@@ -68,7 +68,7 @@ class Group:
     @property
     def fitted(self) -> bool:
         """New or tracked bolts are asked for one by one."""
-        return self.use == "new" or self.track is not None
+        return self.use in ("new", "once") or self.track is not None
 
 
 @dataclass

@@ -10,8 +10,6 @@ from arrays import Place
 from ledger import Entry
 from units import Unit, parse_unit
 
-TORQUE = parse_unit("N·m").kind
-
 
 def number(text: str) -> tuple[str, F]:
     """A ledger's value: its bound and the number."""
@@ -45,6 +43,7 @@ class Calibration:
     expanded: F | None
     repeat: F | None
     seq: int
+    rank: int
 
 
 class Shop:
@@ -55,7 +54,7 @@ class Shop:
         self.calibrations: dict[str, Calibration] = {}
         self.lots: dict[str, dict[str, Any]] = {}
         self.consumables: dict[str, dict[str, Any]] = {}
-        self.recalled: set[str] = set()
+        self.recalls: dict[str, int] = {}
         for entry in entries:
             if entry.live and entry.kind in ("take", "news"):
                 self.learn(entry)
@@ -67,9 +66,9 @@ class Shop:
             self.calibrations[body["id"]] = Calibration(
                 body["id"], body["tool"], date.fromisoformat(body["date"]),
                 date.fromisoformat(body["due"]) if "due" in body else None, body["found"],
-                width(body.get("uncertainty")), width(body.get("repeat")), entry.seq)
+                width(body.get("uncertainty")), width(body.get("repeat")), entry.seq, entry.rank)
         elif what == "recall":
-            self.recalled.add(body["lot"])
+            self.recalls[body["lot"]] = entry.rank
         elif what in ("tool", "lot", "consumable"):
             {"tool": self.tools, "lot": self.lots,
              "consumable": self.consumables}[what][body["id"]] = body
@@ -88,41 +87,46 @@ class Shop:
                 after = calibration
         return before, after
 
-    def is_torque(self, tool: str) -> bool:
-        body = self.tools.get(tool, {})
-        end = body.get("greatest") or body.get("least")
-        unit = unit_of(end) if end else None
-        return bool(unit and unit.kind == TORQUE) or "wrench" in body.get("sort", "")
+    def stated(self, tool: str, entry: Entry) -> Calibration | None:
+        """The last that says how good the gauge is; an adjustment may say nothing of it."""
+        said = [c for c in self.of_tool(tool)
+                if c.expanded is not None and (c.day, c.seq) < (entry.day, entry.seq)]
+        return said[-1] if said else None
 
-    def out_of_range(self, tool: str, used: F | None, kind: Any) -> bool:
+    def out_of_range(self, tool: str, used: F | None, kind: Any, torque: bool) -> bool:
         body = self.tools.get(tool, {})
         ends = [body.get("least"), body.get("greatest")]
         units = [unit_of(end) for end in ends if end]
         if used is None or any((unit.kind if unit else None) != kind for unit in units):
             return False
         least, greatest = (base(end) if end else None for end in ends)
-        if least is None and greatest is not None and self.is_torque(tool):
+        if least is None and greatest is not None and torque:
             least = greatest / 5
         return (least is not None and used < least) or (greatest is not None and used > greatest)
 
-    def doubtful(self, tool: str, entry: Entry, used: F | None, kind: Any) -> bool:
-        """Whether this use is in doubt: out of range, found wrong, overdue or unknown."""
-        if self.out_of_range(tool, used, kind):
-            return True
+    def doubtful(self, tool: str | None, entry: Entry, used: F | None, kind: Any,
+                 torque: bool = False) -> int:
+        """Whether this use is in doubt (out of range, found wrong, overdue or unknown): 0, or the
+        rank of what put it there."""
+        if tool is None:
+            return entry.rank if torque else 0
         before, after = self.around(tool, entry)
-        if before and before.found == "wrong" or after and after.found == "wrong":
-            return True
+        wrong_before = before is not None and before.found == "wrong"
+        if after and after.found == "wrong" or wrong_before and after:
+            return max(entry.rank, after.rank)
+        if (tool not in self.tools or self.out_of_range(tool, used, kind, torque) or wrong_before):
+            return entry.rank
         if after and after.found == "good":
-            return False
-        if before is None:
-            return self.is_torque(tool)
-        return self.overdue(before, entry.day)
+            return 0
+        late = torque if before is None else overdue(before, entry.day, torque)
+        return entry.rank if late else 0
 
-    def overdue(self, calibration: Calibration, day: date) -> bool:
-        due = calibration.due
-        if due is None and self.is_torque(calibration.tool):
-            due = year_later(calibration.day)
-        return due is not None and day > due
+
+def overdue(calibration: Calibration, day: date, torque: bool) -> bool:
+    due = calibration.due
+    if due is None and torque:
+        due = year_later(calibration.day)
+    return due is not None and day > due
 
 
 def year_later(day: date) -> date:
@@ -143,12 +147,12 @@ class Gauge:
 
 
 def gauge_of(shop: Shop, entry: Entry, typed_grain: F) -> Gauge:
-    tool, named = entry.text("tool"), entry.text("calibration")
+    tool = entry.text("tool")
     if tool is None:
         return Gauge(("none", entry.seq), None, None, typed_grain)
-    calibration = shop.calibrations.get(named or "")
-    if calibration and calibration.expanded is not None:
-        return Gauge((tool, calibration.id), calibration.expanded, calibration.repeat, F(0))
+    stated, (before, _) = shop.stated(tool, entry), shop.around(tool, entry)
+    if stated and before:
+        return Gauge((tool, before.id), stated.expanded, stated.repeat, F(0))
     grain = width(shop.tools.get(tool, {}).get("graduation"))
     return Gauge((tool, ""), None, None, typed_grain if grain is None else grain)
 

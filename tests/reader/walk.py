@@ -5,9 +5,10 @@ import re
 from dataclasses import dataclass, field
 from fractions import Fraction as F
 
-from arrays import Labels
-from bolts import BoltSet, Laid, Tick, Wait, covers, elapsed
-from formula import Context, evaluate, scan_number
+from arrays import Axis, Labels
+from bolts import BoltSet, Laid, Tick, Tightened, covers, elapsed, meet
+from formula import names as names_in
+from formula import scan_number
 from labels import places
 from ledger import Entry
 from plan import Asked, Check, Plan
@@ -27,10 +28,6 @@ class Reading:
     unsound: bool = False
     leans_on: list[tuple[Tick, bool]] = field(default_factory=list)
     fell: int = 0
-
-    @property
-    def newest(self) -> int:
-        return max(self.entry.rank, self.fell)
 
 
 @dataclass
@@ -55,28 +52,38 @@ class Walk:
         self.sets = {name: BoltSet(group, plan.tightenings_of(name))
                      for name, group in plan.groups.items()}
         self.readings: dict[Key, list[list[Reading]]] = {}
-        self.frozen: set[Key] = set()
         self.fits: dict[tuple[str, Labels], Entry] = {}
         self.signs: dict[tuple[str, int], Entry] = {}
-        self.laid: dict[tuple[str, str], Laid] = {}
+        self.laid: list[Laid] = []
         self.choices: dict[tuple[str, Labels], Entry] = {}
-        self.moved_since: dict[str, bool] = {}
-        self.unsound_move: dict[str, bool] = {}
-        self.fallen: dict[tuple[str, str], int] = {}
+        self.unsound_until: dict[str, int] = {}
         self.said: dict[str, list[Entry]] = {}
+        for entry in self.live:
+            if entry.kind == "not needed" and entry.body["asked"] == "bolt":
+                self.leave_out(entry)
         for entry in entries:
             self.take(entry)
 
     def take(self, entry: Entry) -> None:
         if not entry.live:
             if entry.kind == "move":
-                self.unsound_move[entry.body["check"]] = True
+                self.unsound_until[entry.body["check"]] = self.struck_at(entry)
             return
         handler = getattr(self, "on_" + entry.kind.replace(" ", "_"), None)
         if handler:
             handler(entry)
         else:
             self.said.setdefault(entry.kind, []).append(entry)
+
+    def struck_at(self, entry: Entry) -> int:
+        return max(strike.rank for strike in self.live
+                   if strike.kind == "strike" and strike.body["entry"] == entry.seq)
+
+    def leave_out(self, entry: Entry) -> None:
+        state = self.sets[entry.body["name"]].at(entry.text("step"))
+        state.left_out |= {(place, stage) for place in state.places for stage in state.bolt_stages()
+                           if covers(entry.body.get("place"), place)
+                           and entry.body.get("stage") in (None, 0, stage)}
 
     # Readings
 
@@ -104,53 +111,44 @@ class Walk:
 
     def add_reading(self, key: Key, reading: Reading) -> None:
         check = self.plan.checks[key[0]]
-        reading.unsound = self.unsound_move.get(check.name, False)
-        for words in check.held_by + check.rests_on:
-            self.lean(reading, words)
+        reading.unsound = reading.entry.rank < self.unsound_until.get(check.name, 0)
+        for words in check.held_by:
+            self.lean(reading, check, key[2], words)
         segments = self.readings.setdefault(key, [])
         if not segments or segments[-1][-1].fell:
             segments.append([])
         segments[-1].append(reading)
-        self.moved_since[check.name] = False
-        self.freeze(key[0], key[1])
 
-    def lean(self, reading: Reading, words: str) -> None:
-        """What stands tightened below a reading must be final when it is taken."""
-        name, _ = self.plan.named(words)
+    def lean(self, reading: Reading, check: Check, place: Labels, words: str) -> None:
+        """What a reading is taken with must be final then."""
+        name, step = self.plan.named(words)
         if name not in self.sets:
             return
         bolts = self.sets[name]
-        reading.unsound |= not bolts.final()
-        if bolts.in_force:
-            reading.leans_on += bolts.in_force.snapshot()
-
-    def freeze(self, check: str, step: str) -> None:
-        """Once a check is read again, its earlier readings are judged as they stood."""
-        instances = self.plan.instances(check)
-        for earlier in instances[:instances.index(step)]:
-            for place in places(self.plan.checks[check].axes):
-                self.frozen.add((check, earlier, place))
+        for bolt in bolts.aligned(check.axes, place):
+            reading.unsound |= not bolts.final(bolt, step)
+            if bolt in bolts.in_force:
+                reading.leans_on += bolts.in_force[bolt].snapshot(bolt)
 
     # What falls
 
-    def disturb(self, name: str, entry: Entry) -> None:
-        """What rests on a bolt set, a part or a setting falls."""
+    def disturb(self, name: str, entry: Entry, axes: list[Axis], disturbed: list[Labels]) -> None:
+        """What rests on a bolt set, a part or a setting falls, where the places meet."""
         for check in self.plan.checks.values():
             if any(self.plan.named(words)[0] == name for words in check.rests_on):
-                self.fall(check, entry, None)
+                self.fall(check, entry, [one for one in places(check.axes) if any(
+                    meet(axes, place, check.axes, one) for place in disturbed)])
 
-    def fall(self, check: Check, entry: Entry, place: list[str] | None) -> None:
+    def fall(self, check: Check, entry: Entry, fallen: list[Labels]) -> None:
         if check.finding:
             return
         instances = self.plan.instances(check.name)
-        step = entry.text("step")
-        if step in instances[1:]:
-            self.freeze(check.name, step)
-        for instance in instances:
-            for one in places(check.axes):
-                key = (check.name, instance, one)
-                if key not in self.frozen and covers(place, one):
-                    self.fall_at(key, entry.rank)
+        step = self.plan.steps.get(entry.text("step") or "")
+        for instance, later in zip(instances, instances[1:] + [""]):
+            if later and step and step.index >= self.plan.steps[later].index:
+                continue  # judged as it stood before the step that reads it again
+            for one in fallen:
+                self.fall_at((check.name, instance, one), entry.rank)
 
     def fall_at(self, key: Key, rank: int) -> None:
         for segment in self.readings.get(key, [])[-1:]:
@@ -159,43 +157,76 @@ class Walk:
 
     def on_rework(self, entry: Entry) -> None:
         name = entry.body["name"]
-        if name in self.plan.checks:
-            self.fall(self.plan.checks[name], entry, entry.body.get("place"))
-        self.disturb(name, entry)
+        if name in self.plan.parts:
+            axes = self.plan.parts[name].axes
+            self.disturb(name, entry, axes, self.covered(axes, entry))
+        elif name in self.plan.checks:
+            axes = self.plan.checks[name].asked_axes()
+            self.rework(self.plan.checks[name], entry, axes, self.covered(axes, entry))
+
+    def rework(self, check: Check, entry: Entry, axes: list[Axis], worked: list[Labels]) -> None:
+        """What was read there falls; behind a formula stand the checks it uses."""
+        self.fall(check, entry, [one for one in places(check.axes)
+                                 if any(meet(axes, place, check.axes, one) for place in worked)])
+        self.disturb(check.name, entry, axes, worked)
+        for name in names_in(check.formula) if check.formula else []:
+            if name in self.plan.checks:
+                self.rework(self.plan.checks[name], entry, axes, worked)
+
+    def covered(self, axes: list[Axis], entry: Entry) -> list[Labels]:
+        return [place for place in places(axes) if covers(entry.body.get("place"), place)]
 
     def on_move(self, entry: Entry) -> None:
         check = self.plan.checks[entry.body["check"]]
-        self.unsound_move[check.name] = False
-        if self.moved_since.get(check.name, True):
-            return
-        self.moved_since[check.name] = True
-        self.fall(check, entry, None)
-        self.disturb(check.name, entry)
+        self.unsound_until[check.name] = 0
+        self.fall(check, entry, places(check.axes))
+        self.disturb(check.name, entry, check.axes, places(check.axes))
 
     # Bolts
 
     def on_tick(self, entry: Entry) -> None:
         bolts = self.sets[entry.body["tightening"]]
         for turn, text in enumerate(entry.body["bolts"]):
+            loose = bolts.place_of(text) in bolts.slack
             tick = bolts.tick(entry, text, turn)
-            tick.doubts = self.tick_doubts(tick)
+            tick.doubts = self.tick_doubts(tick, loose)
         stage = bolts.at(entry.text("step")).of.stages[entry.body["stage"] - 1]
         if stage.kind == "slacken":
-            self.disturb(bolts.group.name, entry)
+            self.disturb_bolts(bolts, entry)
 
-    def tick_doubts(self, tick: Tick) -> set[str]:
-        doubts = {"spent"} if tick.spent else set()
-        return doubts | self.laid_doubts(tick.tightening.group.name, tick.entry)
+    def disturb_bolts(self, bolts: BoltSet, entry: Entry) -> None:
+        self.disturb(bolts.group.name, entry, bolts.group.axes,
+                     [bolts.place_of(text) for text in entry.body["bolts"]])
 
-    def laid_doubts(self, name: str, entry: Entry) -> set[str]:
-        doubts: set[str] = set()
-        for (target, words), laid in self.laid.items():
-            if target != name:
-                continue
-            doubts |= {"part"} if laid.expired else set()
-            window = self.plan.consumables.get(words)
-            if window and window.fit_within is not None:
-                doubts |= self.late(laid.entry, entry, window.fit_within)
+    def tick_doubts(self, tick: Tick, loose: bool) -> dict[str, int]:
+        group, rank = tick.tightening.group, tick.entry.rank
+        doubts = {"spent": rank} if tick.spent else {}
+        doubts |= self.fit_doubts(self.fits.get((group.name, tick.place)), group.use)
+        if tick.stage == 1 and loose:
+            doubts |= self.laid_doubts(group.name, tick.entry)
+        return {doubt: max(since, rank) for doubt, since in doubts.items()}
+
+    def fit_doubts(self, entry: Entry | None, use: str) -> dict[str, int]:
+        """Expired, recalled, or used again where new is asked."""
+        if entry is None:
+            return {}
+        lot = entry.text("lot") or ""
+        expires = self.shop.lots.get(lot, {}).get("expires")
+        bad = (use in ("new", "once") and entry.body["use"] != "new"
+               or expires is not None and entry.day.isoformat() > expires)
+        since = max(self.shop.recalls.get(lot, 0), entry.rank if bad else 0)
+        return {"part": since} if since else {}
+
+    def laid_doubts(self, name: str, entry: Entry) -> dict[str, int]:
+        """Too old, or too late after it was laid."""
+        mine = [laid for laid in self.laid if laid.target == name and laid.entry.rank < entry.rank]
+        if not mine:
+            return {}
+        laid = mine[-1]
+        doubts = {"part": entry.rank} if laid.expired else {}
+        window = self.plan.consumables.get(laid.consumable)
+        if window and window.fit_within is not None:
+            doubts |= dict.fromkeys(self.late(laid.entry, entry, window.fit_within), entry.rank)
         return doubts
 
     def between(self, first: Entry, last: Entry) -> list[Entry]:
@@ -215,29 +246,42 @@ class Walk:
 
     def on_waited(self, entry: Entry) -> None:
         state = self.sets[entry.body["tightening"]].at(entry.text("step"))
-        number_ = entry.body["stage"]
-        amount = state.of.stages[number_ - 1].amount
-        needed = evaluate(amount, Context(dict().__getitem__))[()].value if amount else F(0)
-        before = [tick for (_, stage), tick in state.ticks.items() if stage == number_ - 1]
-        doubts = {"order"} if any((place, number_ - 1) not in state.ticks
-                                  for place in state.places) and number_ > 1 else set()
-        if before:
-            doubts |= self.soon(max(before, key=lambda tick: tick.rank).entry, entry, needed)
-        state.waits[number_] = Wait(entry, doubts)
+        state.waited[entry.body["stage"]] = entry
+
+    def wait_of(self, state: Tightened, stage: int) -> list[tuple[Entry, Entry]] | None:
+        """From where to where each run waited; None while one has not yet."""
+        found = []
+        for run in {tuple(state.run(place)) for place in state.places}:
+            done = [state.ticks.get((place, stage - 1)) for place in run
+                    if (place, stage - 1) not in state.left_out]
+            if not all(done) or not any(done):
+                return None
+            last = max((tick for tick in done if tick), key=lambda tick: tick.rank).entry
+            ends = [tick.entry for (place, n), tick in state.ticks.items()
+                    if n == stage + 1 and place in run] + [state.waited.get(stage)]
+            after = [end for end in ends if end and end.rank > last.rank]
+            if not after:
+                return None
+            found.append((last, min(after, key=lambda end: end.rank)))
+        return found
 
     def on_slacken(self, entry: Entry) -> None:
         bolts = self.sets[entry.body["tightening"]]
         bolts.slacken(entry)
-        self.disturb(bolts.group.name, entry)
+        self.disturb_bolts(bolts, entry)
 
     # Parts, consumables, signatures, choices
 
     def on_fit(self, entry: Entry) -> None:
         name = entry.body["part"]
         owner = self.plan.parts.get(name) or self.plan.groups.get(name)
-        fitted = [place for place in places(owner.axes) if covers(entry.body.get("place"), place)]
-        if any((name, place) in self.fits for place in fitted):
-            self.disturb(name, entry)
+        fitted = self.covered(owner.axes, entry)
+        replaced = [place for place in fitted if (name, place) in self.fits]
+        if name in self.sets:
+            replaced = [place for place in replaced if place not in self.sets[name].slack]
+            for place in replaced:
+                self.sets[name].loosen(place, entry.text("step"))
+        self.disturb(name, entry, owner.axes, replaced)
         for place in fitted:
             self.fits[(name, place)] = entry
         if name in self.sets and entry.body["use"] == "new":
@@ -248,7 +292,7 @@ class Walk:
             entry.text("item") or "", {}).get("expires")
         expired = expires is not None and entry.day.isoformat() > expires
         name = entry.body["consumable"]
-        self.laid[(entry.text("tightening") or "", name)] = Laid(entry, name, expired)
+        self.laid.append(Laid(entry, entry.text("tightening") or "", name, expired))
 
     def on_sign(self, entry: Entry) -> None:
         self.signs[(entry.body["step"], entry.body["signature"])] = entry
