@@ -82,6 +82,25 @@ static int build_list(GStrv words, Common *common)
     return 0;
 }
 
+// `first start: complete; hand over: 3 left`. NULL with an error.
+static char *build_state(Book *book, const char *number, GError **error)
+{
+    g_autoptr(Opened) opened = opened_new(book, number, error);
+    if (!opened)
+        return NULL;
+    g_autoptr(Assessment) assessment = opened_assess(opened, NULL);
+    GString *words = g_string_new(NULL);
+    for (guint i = 0; i < assessment->gates->len; i++) {
+        const GateCount *gate = g_ptr_array_index(assessment->gates, i);
+        g_string_append_printf(words, "%s%s: ", i ? "; " : "", gate->name);
+        if (gate->left)
+            g_string_append_printf(words, "%u left", gate->left);
+        else
+            g_string_append(words, "complete");
+    }
+    return g_string_free(words, FALSE);
+}
+
 // The calibration in force is the last of all; whether it is overdue depends on the day of use.
 static void tool_row(Document *document, const Shop *shop, const Entry *tool)
 {
@@ -116,18 +135,121 @@ static int tool_list(GStrv words, Common *common)
     return 0;
 }
 
+// A sentence that names the nearest where the shop has no such thing. Returns the status.
+static int none_such(const Shop *shop, const char *kind, const char *label)
+{
+    const char *nearest = shop_nearest(shop, kind, label);
+    return nearest
+               ? fail_saying(STANDBOOK_ERROR_MISUSE, "the shop has no %s `%s`; did you mean `%s`?",
+                             kind, label, nearest)
+               : fail_saying(STANDBOOK_ERROR_MISUSE, "the shop has no %s `%s`", kind, label);
+}
+
+static void fact(Document *document, const char *before, const char *text)
+{
+    g_autofree char *line = text ? g_strconcat(before, text, NULL) : NULL;
+    if (line)
+        document_line(document, line);
+}
+
+// An engine comes back over the years: all its builds, and how complete each is.
+static gboolean engine_builds(Document *document, const Shop *shop, Book *book, const char *engine,
+                              GError **error)
+{
+    const DocumentColumn columns[] = {
+        {"build", ALIGN_WHOLE}, {"begun", ALIGN_WHOLE}, {"order", ALIGN_LEFT}, {"", ALIGN_LEFT}};
+    g_autoptr(GPtrArray) all = shop_all(shop, "build", NULL);
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    for (guint i = 0; i < all->len; i++) {
+        const Entry *build = g_ptr_array_index(all, i);
+        if (strcmp(entry_text(build, "engine"), engine) != 0)
+            continue;
+        g_autofree char *when = entry_when(build);
+        when[MIN(strlen(when), 10)] = '\0';
+        g_autofree char *state = build_state(book, entry_text(build, "number"), error);
+        if (!state)
+            return FALSE;
+        document_row(document, (const char *const[]){entry_text(build, "number"), when,
+                                                     entry_text(build, "order"), state});
+    }
+    return TRUE;
+}
+
+static int engine_show(GStrv words, Common *common)
+{
+    int status = 0;
+    g_autoptr(Book) book = NULL;
+    g_autoptr(Shop) shop = shop_of(common, &book, &status);
+    if (!shop)
+        return status;
+    const Entry *engine = shop_find(shop, "engine", words[0]);
+    if (!engine)
+        return none_such(shop, "engine", words[0]);
+    const char *owner = entry_text(engine, "owner");
+    g_autofree char *name = owner ? person_name(book, owner) : NULL;
+    g_autofree char *title = g_strconcat("Engine ", words[0], NULL);
+    g_autoptr(Document) document = document_new("engine", title);
+    fact(document, "family ", entry_text(engine, "family"));
+    fact(document, "made by ", entry_text(engine, "make"));
+    fact(document, "for ", name);
+    fact(document, "", entry_text(engine, "note"));
+    GError *error = NULL;
+    if (!engine_builds(document, shop, book, entry_text(engine, "id"), &error))
+        return fail_with(error);
+    say_document(document, common->json);
+    return 0;
+}
+
+static void last_line(Document *document, const Opened *opened)
+{
+    if (opened->entries->len == 0)
+        return;
+    const Entry *last = g_ptr_array_index(opened->entries, opened->entries->len - 1);
+    g_autofree char *when = entry_when(last), *what = entry_words(opened->taken, last);
+    g_autofree char *line = g_strdup_printf("last: #%" G_GINT64_FORMAT " %s %s  %s", last->seq,
+                                            when, taken_initials(opened->taken, last->by), what);
+    document_line(document, line);
+}
+
+static int build_show(GStrv words, Common *common)
+{
+    GError *error = NULL;
+    g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
+    g_autoptr(Opened) opened = book ? opened_new(book, words[0], &error) : NULL;
+    g_autofree char *state = opened ? build_state(book, words[0], &error) : NULL;
+    if (!state)
+        return fail_with(error);
+    g_autofree char *title = g_strconcat("Build ", words[0], NULL);
+    g_autoptr(Document) document = document_new("build", title);
+    fact(document, "engine ", taken_only(opened->taken, "engine", "serial"));
+    fact(document, "", taken_only(opened->taken, "engine", "note"));
+    fact(document, "for ", taken_name(opened->taken, taken_only(opened->taken, "engine", "owner")));
+    fact(document, "order: ", taken_only(opened->taken, "build", "order"));
+    fact(document, "plan: ", opened->kept->name);
+    last_line(document, opened);
+    document_line(document, state);
+    say_document(document, common->json);
+    return 0;
+}
+
 int engine_run(int argc, char **argv, Common *common)
 {
-    static const Verb verbs[] = {{"list", "", 0, 0, engine_list}, {NULL, NULL, 0, 0, NULL}};
+    static const Verb verbs[] = {{"list", "", 0, 0, engine_list},
+                                 {"show", "SERIAL", 1, 1, engine_show},
+                                 {NULL, NULL, 0, 0, NULL}};
     return verbs_run(argc, argv, common, verbs,
-                     "Engines the shop knows. A new one is a line of standbook log --shop.");
+                     "Engines the shop knows; show tells all builds of one. A new one is a line of "
+                     "standbook log --shop.");
 }
 
 int build_run(int argc, char **argv, Common *common)
 {
-    static const Verb verbs[] = {{"list", "", 0, 0, build_list}, {NULL, NULL, 0, 0, NULL}};
+    static const Verb verbs[] = {{"list", "", 0, 0, build_list},
+                                 {"show", "BUILD", 1, 1, build_show},
+                                 {NULL, NULL, 0, 0, NULL}};
     return verbs_run(argc, argv, common, verbs,
-                     "Builds of the shop. A new one is a line of standbook log --shop.");
+                     "Builds of the shop; show tells how one stands. A new one is a line of "
+                     "standbook log --shop.");
 }
 
 int tool_run(int argc, char **argv, Common *common)

@@ -50,7 +50,7 @@ static gboolean take_lines(Session *session, FILE *file, json_t *list, GError **
     return taken;
 }
 
-static int take_file(Session *session, const char *name, const Common *common)
+static int take_file(Session *session, const char *name, gboolean quiet, const Common *common)
 {
     gboolean standard = !name || strcmp(name, "-") == 0;
     FILE *file = standard ? stdin : fopen(name, "rb");
@@ -67,6 +67,8 @@ static int take_file(Session *session, const char *name, const Common *common)
         fclose(file);
     if (list)
         say_json(list);
+    else if (quiet && all)
+        say("%u lines taken\n", session_taken(session));
     json_decref(list);
     if (all)
         return 0;
@@ -83,7 +85,7 @@ int log_run(int argc, char **argv, Common *common)
         {"check", 0, 0, G_OPTION_ARG_NONE, &check, "answer as if, and take nothing", NULL},
         {"dated", 0, 0, G_OPTION_ARG_NONE, &dated, "the lines were written down when they happened",
          NULL},
-        {"quiet", 0, 0, G_OPTION_ARG_NONE, &quiet, "take the lines without answering them", NULL},
+        {"quiet", 0, 0, G_OPTION_ARG_NONE, &quiet, "answer with the count of lines alone", NULL},
         {NULL, 0, 0, 0, NULL, NULL, NULL},
     };
     int status;
@@ -104,5 +106,5 @@ int log_run(int argc, char **argv, Common *common)
         book ? session_open(book, shop ? NULL : words[0], &options, &error) : NULL;
     if (!session)
         return fail_with(error);
-    return take_file(session, shop ? words[0] : words[1], common);
+    return take_file(session, shop ? words[0] : words[1], quiet, common);
 }

@@ -58,13 +58,9 @@ static void names_add(Book *book, GHashTable *names, const Taken *taken, const c
 
 static Plan *plan_kept(Book *book, const char *digest, GError **error)
 {
-    g_autoptr(GBytes) bytes = digest ? book_kept(book, digest, error) : NULL;
-    if (!bytes) {
-        if (!digest)
-            g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
-                        "the build names no plan; nothing has been entered in it yet");
+    g_autoptr(GBytes) bytes = book_kept(book, digest, error);
+    if (!bytes)
         return NULL;
-    }
     gsize length;
     const char *start = g_bytes_get_data(bytes, &length);
     g_autoptr(Faults) faults = faults_new();
@@ -73,6 +69,20 @@ static Plan *plan_kept(Book *book, const char *digest, GError **error)
         g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
                     "the plan kept for this build has faults: %s", faults_at(faults, 0)->message);
     return plan;
+}
+
+// The plan that the build took, or, where nothing has been entered yet, that the shop gave it.
+static char *plan_digest(Book *book, const Opened *opened, GError **error)
+{
+    const char *taken = taken_only(opened->taken, "build", "plan");
+    if (taken)
+        return g_strdup(taken);
+    g_autoptr(Shop) shop = shop_open(book, error);
+    const Entry *build = shop ? shop_find(shop, "build", opened->number) : NULL;
+    if (shop && !build)
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
+                    "nothing says by which plan `%s` is built", opened->number);
+    return build ? g_strdup(entry_text(build, "plan")) : NULL;
 }
 
 Opened *opened_new(Book *book, const char *number, GError **error)
@@ -88,7 +98,8 @@ Opened *opened_new(Book *book, const char *number, GError **error)
                               opened->names);
     names_add(book, opened->names, opened->taken, "person");
     names_add(book, opened->names, opened->taken, "owner");
-    opened->kept = plan_kept(book, taken_only(opened->taken, "build", "plan"), error);
+    g_autofree char *digest = plan_digest(book, opened, error);
+    opened->kept = digest ? plan_kept(book, digest, error) : NULL;
     if (!opened->kept || !opened_look_at(opened, 0, error) ||
         !book_end(book, opened->ledger, &opened->end, opened->digest, error))
         return NULL;
