@@ -207,6 +207,24 @@ static gboolean enters_shop(const Session *session, const LineTaken *taken)
     return FALSE;
 }
 
+// Kinds that change no verdict by themselves (src/judge/walk.c, src/judge/settle.c).
+static gboolean is_idle(const Entry *entry)
+{
+    static const char *const idle[] = {"take",     "note",    "photo",          "cost",
+                                       "put down", "pick up", "caution passed", NULL};
+    return g_strv_contains(idle, entry->kind->name);
+}
+
+static gboolean is_judged(const Session *session, const LineTaken *taken)
+{
+    for (guint i = 0; i < taken->entries->len; i++) {
+        const Entry *entry = taken->entries->pdata[i];
+        if (g_strcmp0(entry->ledger, session->build) == 0 && !is_idle(entry))
+            return TRUE;
+    }
+    return FALSE;
+}
+
 // Makes the stored line part of what is known here, and words the answer. The plan before goes
 // last: the assessment before points into it.
 static void settle(Session *session, LineTaken *taken, char **answer)
@@ -218,10 +236,13 @@ static void settle(Session *session, LineTaken *taken, char **answer)
     g_autofree char *gate = g_strdup(sealed_gate(taken));
     session->has_shop = session->has_shop || enters_shop(session, taken);
     session->taken += entered ? 1 : 0;
-    if (says)
+    gboolean judged = is_judged(session, taken);
+    if (says && judged)
         session_assessment(session);
-    Assessment *before = entered ? g_steal_pointer(&session->assessment) : NULL;
+    Assessment *before = judged ? g_steal_pointer(&session->assessment) : NULL;
     line_keep(session->taker, taken);
+    if (session->assessment)
+        session->assessment->upto = line_taker_entries(session->taker)->len;
     Plan *old = grows ? session_grow(session) : NULL;
     if (says)
         *answer = make_answer(session, numbers, gate, before);

@@ -4,6 +4,7 @@
 #include <glib/gstdio.h>
 #include <standbook/book/care.h>
 #include <standbook/book/find.h>
+#include <standbook/judge/keep.h>
 #include <standbook/work/session.h>
 
 static char *folder, *path;
@@ -346,6 +347,36 @@ START_TEST(added_work_can_be_done_and_taken_back)
 }
 END_TEST
 
+static void count_answer(guint line, const char *answer, gpointer user)
+{
+    ck_assert_uint_gt(line, 0);
+    ck_assert_uint_gt(strlen(answer), 0);
+    ++*(guint *)user;
+}
+
+// Lines that change no verdict are not judged anew: it must come to the same.
+START_TEST(what_is_kept_judged_is_what_would_be_judged)
+{
+    char *text = NULL;
+    gsize length = 0;
+    guint answers = 0;
+    Session *session = open_session("TL-0418");
+    ck_assert(g_file_get_contents("demo-data/tl-0418.log", &text, &length, NULL));
+    ck_assert(session_text(session, text, length, count_answer, &answers, NULL));
+    ck_assert_uint_gt(answers, 20);
+    const GPtrArray *entries = session_entries(session);
+    Assessment *fresh =
+        assess(session_plan(session), (const Entry *const *)entries->pdata, entries->len, 0, NULL);
+    char *kept = assessment_keep(session_assessment(session)), *anew = assessment_keep(fresh);
+    ck_assert_str_eq(kept, anew);
+    assessment_free(fresh);
+    g_free(kept);
+    g_free(anew);
+    g_free(text);
+    session_close(session);
+}
+END_TEST
+
 START_TEST(the_whole_demo_is_stored)
 {
     static const char *const logs[] = {"tl-0397", "tl-0405", "tl-0412", "tl-0397-later", "tl-0418"};
@@ -392,6 +423,7 @@ int main(void)
         somebody_was_faster,
         news_reaches_the_other_build,
         added_work_can_be_done_and_taken_back,
+        what_is_kept_judged_is_what_would_be_judged,
         the_whole_demo_is_stored,
     };
     add_case(suite, "empty store", make, empty, G_N_ELEMENTS(empty));
