@@ -7,10 +7,8 @@ read backlash[1] 0.10 loose with G3
 tighten carrier all with W1
 read backlash 0.12 0.13 with G3
 ? read backlash*: pass
-slacken carrier all
 move backlash by 0.1 turn
 ? read backlash*: in doubt · basis
-tighten carrier all with W1
 read backlash 0.17 0.19 with G3
 ? read backlash[1]: pass = 0.17
 ? read backlash[2]: fail · high = 0.19
