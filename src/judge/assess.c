@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-static void requirement_free(gpointer data)
+void requirement_free(gpointer data)
 {
     Requirement *made = data;
     g_strfreev(made->labels);
@@ -15,6 +15,9 @@ static void requirement_free(gpointer data)
     number_free(made->lower);
     number_free(made->upper);
     number_free(made->wear);
+    number_free(made->plan_lower);
+    number_free(made->plan_upper);
+    number_free(made->plan_wear);
     g_ptr_array_unref(made->notes);
     g_free(made);
 }
@@ -24,8 +27,8 @@ static void keep_not_needed(Judge *judge, const GArray *not_needed)
 {
     for (guint i = 0; i < not_needed->len; i++) {
         Requirement *made = judge_requirement(judge, g_array_index(not_needed, guint, i));
-        made->verdict = VERDICT_NOT_NEEDED;
-        made->reason = REASON_NONE;
+        made->verdict = made->value_verdict = VERDICT_NOT_NEEDED;
+        made->reason = made->value_reason = REASON_NONE;
         made->doubts = 0;
     }
 }
@@ -104,25 +107,59 @@ static Assessment *assessment_new(const Judge *judge, gint64 upto)
     return assessment;
 }
 
+static void judge_all(Judge *judge)
+{
+    judge_mark(judge);
+    g_autoptr(GArray) not_needed = those_not_needed(judge);
+    judge_walk(judge);
+    judge_order(judge);
+    judge_uphold_bolts(judge);
+    judge_bolts(judge);
+    judge_checks(judge);
+    judge_looks(judge);
+    judge_fits(judge);
+    judge_signs(judge);
+    judge_uphold_rest(judge);
+    keep_not_needed(judge, not_needed);
+    judge_settle(judge);
+}
+
+static Verdict *verdicts_before(const Judge *judge, guint rank)
+{
+    Judge then;
+    judge_init(&then, judge->plan, judge->entries, judge->count, judge->hypothesis, rank);
+    then.before = g_hash_table_ref(judge->before);
+    judge_all(&then);
+    Verdict *verdicts = g_new(Verdict, then.made->len + 1);
+    for (guint i = 0; i < then.made->len; i++) {
+        const Requirement *made = judge_requirement(&then, i);
+        verdicts[i] = made->finding ? made->own_verdict : made->verdict;
+    }
+    g_ptr_array_set_free_func(then.made, requirement_free);
+    judge_clear(&then);
+    return verdicts;
+}
+
+Verdict judge_verdict_before(Judge *judge, guint requirement, guint rank)
+{
+    if (!judge->before)
+        judge->before = g_hash_table_new_full(NULL, NULL, NULL, g_free);
+    Verdict *verdicts = g_hash_table_lookup(judge->before, GUINT_TO_POINTER(rank));
+    if (!verdicts) {
+        verdicts = verdicts_before(judge, rank);
+        g_hash_table_insert(judge->before, GUINT_TO_POINTER(rank), verdicts);
+    }
+    return verdicts[requirement];
+}
+
 Assessment *assess(const Plan *plan, const Entry *const *entries, gsize count, gint64 upto,
                    const Hypothesis *hypothesis)
 {
     Judge judge;
     if (upto > 0 && (gsize)upto < count)
         count = (gsize)upto;
-    judge_init(&judge, plan, entries, count, hypothesis);
-    judge_mark(&judge);
-    g_autoptr(GArray) not_needed = those_not_needed(&judge);
-    judge_walk(&judge);
-    judge_order(&judge);
-    judge_uphold_bolts(&judge);
-    judge_bolts(&judge);
-    judge_checks(&judge);
-    judge_looks(&judge);
-    judge_fits(&judge);
-    judge_signs(&judge);
-    keep_not_needed(&judge, not_needed);
-    judge_settle(&judge);
+    judge_init(&judge, plan, entries, count, hypothesis, 0);
+    judge_all(&judge);
     Assessment *assessment = assessment_new(&judge, (gint64)count);
     judge_clear(&judge);
     return assessment;

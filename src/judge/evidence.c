@@ -43,15 +43,20 @@ static const json_t *taken_body(const Entry *entry, const char *what)
     return json_object_get(entry->body, "body");
 }
 
-json_t *judge_known(const Judge *judge, const char *what, const char *id)
+// The newest `take` or `news` about an id, NULL if there is none.
+static const Entry *known_entry(const Judge *judge, const char *what, const char *id)
 {
     GPtrArray *about = id ? g_hash_table_lookup(judge->known, id) : NULL;
-    for (guint i = about ? about->len : 0; i-- > 0;) {
-        const json_t *body = taken_body(g_ptr_array_index(about, i), what);
-        if (body)
-            return (json_t *)body;
-    }
+    for (guint i = about ? about->len : 0; i-- > 0;)
+        if (taken_body(g_ptr_array_index(about, i), what))
+            return g_ptr_array_index(about, i);
     return NULL;
+}
+
+json_t *judge_known(const Judge *judge, const char *what, const char *id)
+{
+    const Entry *entry = known_entry(judge, what, id);
+    return entry ? (json_t *)taken_body(entry, what) : NULL;
 }
 
 // A calibration as the ledger came to know it.
@@ -201,6 +206,16 @@ static Number *last_place(const Judge *judge, const Entry *entry)
     return place;
 }
 
+// The last uncertainty said of the tool up to a calibration: an adjustment that states none leaves
+// the one before in force.
+static const Calibration *stated_at(const Tool *tool, gssize index)
+{
+    for (; index >= 0; index--)
+        if (calibration_at(tool, index)->expanded)
+            return calibration_at(tool, index);
+    return NULL;
+}
+
 // A gauge keeps its identity from one calibration to the next; its doubt is that of the calibration
 // in force when it was used, else that of its graduation, else that of the last place typed.
 void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading)
@@ -211,11 +226,11 @@ void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading)
     reading->doubt.gauge = id;
     if (tool)
         standing = standing_of(judge, entry, tool, TOOL_GAUGE, TOOL_GOOD);
-    const Calibration *force = tool ? calibration_at(tool, standing.before) : NULL;
-    if (force && force->expanded) {
-        reading->doubt.gauge = force->gauge;
-        reading->doubt.expanded = force->expanded;
-        reading->doubt.repeat = force->repeat;
+    const Calibration *stated = tool ? stated_at(tool, standing.before) : NULL;
+    if (stated) {
+        reading->doubt.gauge = calibration_at(tool, standing.before)->gauge;
+        reading->doubt.expanded = stated->expanded;
+        reading->doubt.repeat = stated->repeat;
         return;
     }
     reading->graduation =
@@ -228,20 +243,17 @@ static gboolean is_expired(const Judge *judge, const char *date, gint64 seq)
     return date && day_done(judge, seq) > day_of(date);
 }
 
-static gboolean is_recalled(const Judge *judge, const char *lot)
-{
-    return judge_known(judge, "recall", lot) != NULL;
-}
-
-guint32 judge_lot_doubt(const Judge *judge, const Entry *entry)
+guint32 judge_lot_doubt(const Judge *judge, const Entry *entry, guint *evidence)
 {
     gboolean laid = strcmp(entry->kind->name, "laid") == 0;
     const char *id = entry_text(entry, laid ? "item" : "lot");
     const json_t *body = judge_known(judge, laid ? "consumable" : "lot", id);
-    gboolean bad = is_expired(judge, body_text(body, "expires"), entry->seq) ||
-                   (laid && is_expired(judge, entry_text(entry, "expires"), entry->seq)) ||
-                   is_recalled(judge, id);
-    return bad ? reason_bit(REASON_PART) : 0;
+    const Entry *recall = known_entry(judge, "recall", id);
+    gboolean expired = is_expired(judge, body_text(body, "expires"), entry->seq) ||
+                       (laid && is_expired(judge, entry_text(entry, "expires"), entry->seq));
+    if (recall)
+        *evidence = MAX(*evidence, judge_rank(judge, recall->seq));
+    return expired || recall ? reason_bit(REASON_PART) : 0;
 }
 
 const char *judge_lot_grade(const Judge *judge, const Entry *entry)

@@ -7,6 +7,18 @@
 typedef struct CheckState CheckState;
 typedef struct SetState SetState;
 
+// What a reading or an answer was taken with.
+typedef struct {
+    GArray *ticks;  // guint into Judge.ticks: of the bolts that its check is `with`; NULL for none
+    gboolean slack; // one of them was not final, or a part not there
+} Basis;
+
+// One answer to a look.
+typedef struct {
+    gint64 seq; // 0: none yet
+    Basis basis;
+} LookState;
+
 // One check in one step: its own, or one that asks for it once more.
 struct CheckState {
     const PlanCheck *check;
@@ -15,12 +27,13 @@ struct CheckState {
     guint places;       // of check->axes
     GArray **readings;  // for each place of a check that is read: guint into Judge.readings
     guint *requirement; // for each place of check->places: index of its requirement
-    GArray *looks;      // seq of the entries that answered, by place of check->places (gint64)
+    LookState *looks;   // for each place of check->places: the last answer
     gint64 *chosen_by;  // for each place of check->places: seq of the choice, 0 if none
     gssize *chosen;     // likewise: index of the label chosen, -1 if none
     guint *evidence;    // for each place of check->axes: rank that an uphold must stand behind
     gint64 *upheld;     // likewise: seq of the uphold that counts, 0 if none
-    guint struck_move;  // a struck move stands before what comes next: see record.md §5, Setting
+    guint *meant;       // for each place of check->axes: rank up to which readings were meant for
+                        // a trial whose move was struck, 0 if there is none
     Array *value;       // worked out once, NULL before
     gboolean working;
 };
@@ -37,8 +50,7 @@ typedef struct {
     Number *graduation; // what `doubt` points to; the rest of it is the tool's
     guint32 doubts;     // of its own: tool, and basis of a struck move
     guint evidence;     // rank of what put its tool in doubt, or its own
-    GArray *ticks;      // guint into Judge.ticks: the bolts it was read with
-    gboolean slack;     // read with a bolt that was not final
+    Basis basis;
 } ReadingState;
 
 // One bolt taken through one stage.
@@ -46,7 +58,9 @@ typedef struct {
     guint tightening, stage, bolt; // indexes, from 0
     gint64 seq;
     guint rank;
-    guint round; // how often this bolt had been through this stage before
+    // Ticks of one stage stand in one sequence if both agree: which time the bolt was done again
+    // (0: its first at this stage), and how often it was ticked since.
+    guint episode, lap;
     guint32 doubts;
     guint evidence; // rank that an uphold must stand behind
     guint32 upheld;
@@ -55,10 +69,11 @@ typedef struct {
 // One tightening of a set: for each stage and bolt the tick that counts, and how many there were.
 typedef struct {
     const PlanTightening *tightening;
-    gint *ticks;        // [stage * bolts + bolt]: index into Judge.ticks, -1 if none
-    guint *rounds;      // likewise: how often ticked so far
-    guint *requirement; // likewise: index of its requirement; a wait has it at bolt 0
-    gint64 *waited;     // for each stage: seq of `waited`, 0 if none
+    gint *ticks;         // [stage * bolts + bolt]: index into Judge.ticks, -1 if none
+    guint *laps;         // likewise: how often ticked since it was last slackened
+    gboolean *done_once; // likewise: whether ever ticked
+    guint *requirement;  // likewise: index of its requirement; a wait has it at bolt 0
+    gint64 *waited;      // for each stage: seq of `waited`, 0 if none
 } TighteningState;
 
 typedef struct {
@@ -66,6 +81,8 @@ typedef struct {
     gboolean used_up;  // taken through a stage that uses up a single-use bolt
     gboolean spent;    // slackened after that, and nothing new fitted since
     guint force;       // index of the tightening in force
+    guint episode;     // which time it was slackened last (SetState.episodes), 0: never
+    guint slackened;   // rank of that
     gint64 fit;        // seq of what was last fitted there, 0 if nothing
     guint requirement; // index of its fit requirement, G_MAXUINT if none is asked
 } BoltState;
@@ -75,7 +92,8 @@ struct SetState {
     guint bolts;
     GArray *tightenings; // TighteningState, in the plan's order
     BoltState *bolt;
-    gint64 laid; // seq of the consumable laid for the tightening to come, 0 if none
+    gint64 laid;    // seq of the consumable laid for the tightening to come, 0 if none
+    guint episodes; // how often bolts were slackened together
 };
 
 typedef struct {
@@ -83,6 +101,7 @@ typedef struct {
     guint places;
     gint64 *fit;        // for each place: seq of what is fitted, 0 if nothing
     guint *requirement; // likewise
+    gint64 laid;        // seq of the consumable laid on it last, 0 if none
 } PartState;
 
 // Something slackened, replaced, moved or reworked: readings that rest on it fall.
@@ -115,11 +134,28 @@ typedef struct {
     GHashTable *tools;        // by id: what evidence.c made of `known`
     GHashTable *units;        // by their words: Unit *
     GHashTable *signatures;   // PlanStep → GArray of gint64: seq by signature
+    guint *evidence;          // by requirement: rank that an uphold of it must stand behind
+    gint methods;             // ± of formulas' methods given out so far
+    GHashTable *before;       // by rank: Verdict array of everything as it stood just before
 } Judge;
 
-// state.c: everything the plan asks for, with nothing done yet.
+// A formula at one place.
+typedef struct {
+    PlaceState state;
+    Number *value; // base units; NULL unless state is PLACE_VALUE
+    guint32 doubts;
+} AtPlace;
+
+// assess.c
+void requirement_free(gpointer requirement);
+// The verdict of a requirement when only live entries below that rank were there; of a finding its
+// own. Whole judgements, each made once and kept.
+Verdict judge_verdict_before(Judge *judge, guint requirement, guint rank);
+
+// state.c: everything the plan asks for, with nothing done yet. `below`: entries of that rank and
+// above do not count; 0: all do.
 void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsize count,
-                const Hypothesis *hypothesis);
+                const Hypothesis *hypothesis, guint below);
 void judge_clear(Judge *judge);
 const Entry *judge_entry(const Judge *judge, gint64 seq);
 // The unit of these words, kept by the judge; NULL for a pure number.
@@ -139,6 +175,9 @@ void judge_each_place(Judge *judge, const GPtrArray *axes, const Entry *entry, c
 gssize judge_place(const GPtrArray *axes, const char *const *labels, gsize count);
 // The labels of the place at `index`; the caller frees with g_strfreev.
 GStrv judge_labels(const GPtrArray *axes, guint index) G_GNUC_WARN_UNUSED_RESULT;
+// The labels of an entry's place in these axes, NULL where it names none: all places. The caller
+// frees with g_strfreev.
+GStrv judge_entry_labels(const Entry *entry, const GPtrArray *axes) G_GNUC_WARN_UNUSED_RESULT;
 // Whether two places agree on every axis they share, by name and label.
 gboolean judge_places_meet(const GPtrArray *axes, const char *const *labels,
                            const GPtrArray *others, const char *const *other_labels);
@@ -149,7 +188,8 @@ gboolean judge_places_meet(const GPtrArray *axes, const char *const *labels,
 guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, gboolean torque,
                          const Number *value, guint *evidence);
 // The doubt on what a fit or laid entry put in: lot expired on that day, or recalled since.
-guint32 judge_lot_doubt(const Judge *judge, const Entry *entry);
+// A recall raises *evidence to its rank.
+guint32 judge_lot_doubt(const Judge *judge, const Entry *entry, guint *evidence);
 // The grade of the lot a fit entry names, or NULL.
 const char *judge_lot_grade(const Judge *judge, const Entry *entry);
 void judge_tool_free(gpointer tool);
@@ -176,42 +216,96 @@ void judge_disturb(Judge *judge, const Entry *entry, const void *subject, const 
 // Whether every aligned bolt of a set is final now; those ticks are added to `ticks`.
 gboolean set_is_final(const Judge *judge, const SetState *set, const PlanStep *step,
                       const GPtrArray *axes, const char *const *labels, GArray *ticks);
+// A bolt comes loose: what it had been through is open again, unless the plan foresees it.
+void judge_slacken_bolt(Judge *judge, SetState *set, guint bolt, const Entry *entry);
+TighteningState *tightening_at(const SetState *set, guint index);
+const Stage *stage_at(const TighteningState *state, guint stage);
+TickState *tick_at(const Judge *judge, guint index);
+// Whether a bolt has been through a stage, or need not be.
+gboolean stage_is_past(const Judge *judge, const SetState *set, const TighteningState *state,
+                       guint stage, guint bolt);
+void judge_fits(Judge *judge);
+
+// order.c: what the ticks come to
 void judge_order(Judge *judge);
 void judge_bolts(Judge *judge);
-void judge_fits(Judge *judge);
+
+// basis.c: what readings and answers stand on
+// What is taken at this place at this moment of the walk. Cleared with basis_clear.
+Basis basis_at(const Judge *judge, const PlanCheck *check, const GPtrArray *axes, guint place);
+void basis_clear(Basis *basis);
+// The doubt of the bolts it was taken with, once these are judged; raises *evidence to its rank.
+guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence);
+// The rank of the newest disturbance of a place of check->axes behind `after`, or of the first one;
+// 0 if there is none.
+guint basis_fell(const Judge *judge, const CheckState *state, guint place, guint after);
+guint basis_fell_first(const Judge *judge, const CheckState *state, guint place, guint after);
+// The newest below `before` that parts readings from those earlier, which no longer compete: a
+// disturbance, or a slackening of what the check is `with`.
+guint basis_parted(const Judge *judge, const CheckState *state, guint place, guint before);
+
 // reading.c
 void walk_read(Judge *judge, const Entry *entry);
 void walk_move(Judge *judge, const Entry *entry);
 void walk_struck_move(Judge *judge, const Entry *entry);
 void judge_readings_clear(Judge *judge);
-// The rank of the newest disturbance of this place of a check, 0 if there is none.
-guint judge_disturbed(const Judge *judge, const CheckState *state, guint place);
-Array *judge_read_value(Judge *judge, CheckState *state);
 
-// value.c
+// compete.c: which reading counts
+ReadingState *reading_at(const Judge *judge, guint index);
+// The value of a check that is read. `as_found`: before later work first disturbed it. `evidence`
+// has room for its places: rank that an uphold must stand behind.
+Array *judge_read_value(const Judge *judge, const CheckState *state, gboolean as_found,
+                        guint *evidence);
+
+// value.c: what formulas come to
+// The value of a check, worked out once. It belongs to the state.
 const Array *judge_value(Judge *judge, CheckState *state);
 const ReadingDoubt *judge_doubt_of(gint source, gpointer judge);
-void judge_checks(Judge *judge);
-
-// u² of a place of a check, without the doubt of that check's own method where it is a formula. The
-// caller frees.
+// u² of a place; the caller frees.
 Number *judge_variance(const Place *place, gpointer judge);
 // What the check's value array has at a place of check->places: NULL where nothing is chosen.
 const Place *judge_value_at(const CheckState *state, const Array *value, guint place);
+// The doubts of a formula's place (of check->axes) that came to it after a rank.
+guint32 judge_newer_doubts(Judge *judge, CheckState *state, guint place, guint rank);
+// A formula that is no check: a limit, a stage. The caller frees the value.
+AtPlace judge_formula_at(Judge *judge, const PlanStep *step, const Formula *formula,
+                         gint first_doubt, const GPtrArray *axes, const char *const *labels);
+// The torque or angle of a stage at one bolt as it stands at this moment of the walk, NULL if it is
+// not known. The caller frees.
+Number *judge_amount(Judge *judge, const PlanTightening *tightening, const Stage *stage,
+                     guint bolt);
 
-// settle.c: what people decided about it.
+// decide.c: values against limits
+void judge_checks(Judge *judge);
+// The plan's limits at a place; NULL where there are none.
+const Limits *judge_limits(const PlanCheck *check, const char *const *labels);
+// The newest amendment of that field of a requirement; NULL if there is none.
+const Entry *judge_amended(const Judge *judge, const Requirement *made, const char *field);
+// Amended limits make this requirement pass: conceded, if they turn what stood as a fault then and
+// would be one (`before`, for `reason`) without them.
+void judge_concede_amended(Judge *judge, guint index, const Entry *entry, Verdict before,
+                           Reason reason);
+// Whether the value passes when the limit on one side is left out.
+gboolean decided_apart_from(const Requirement *made, gboolean low);
+
+// said.c: what entries say about requirements
 // Marks what is not needed, withdrawn or added, before anything is worked out.
 void judge_mark(Judge *judge);
 // Gathers the entries about requirements, once.
 void judge_gather_said(Judge *judge);
 gboolean judge_is_left_out(const Requirement *made);
-// The newest live entry of that kind about this requirement, NULL if there is none.
-const Entry *judge_said(const Judge *judge, const char *kind, const PlanRequirement *asked,
-                        const Requirement *made);
+// Calls `said` for each such entry, by rank, with each requirement.
+void judge_each_said(Judge *judge, const char *kind,
+                     void (*said)(Judge *, const Entry *, const PlanRequirement *, Requirement *));
 gboolean entry_means(const Entry *entry, const PlanRequirement *asked, const Requirement *made);
+gboolean entry_amends(const Entry *entry, const Requirement *made);
 void judge_uphold_bolts(Judge *judge);
-void judge_uphold_value(const Judge *judge, CheckState *state, Array *value);
+void judge_uphold_value(Judge *judge, CheckState *state, Array *value, const guint *evidence);
+void judge_uphold_rest(Judge *judge);
+
+// settle.c: what people decided about it
 void judge_settle(Judge *judge);
+
 // looks.c: looks and signatures
 void walk_look(Judge *judge, const Entry *entry);
 void walk_choose(Judge *judge, const Entry *entry);

@@ -10,8 +10,10 @@ typedef struct {
 static void look_at(Judge *judge, guint place, gpointer user)
 {
     const Look *look = user;
-    (void)judge;
-    g_array_index(look->state->looks, gint64, place) = look->seq;
+    LookState *at = &look->state->looks[place];
+    basis_clear(&at->basis);
+    at->seq = look->seq;
+    at->basis = basis_at(judge, look->state->check, look->state->check->places, place);
 }
 
 void walk_look(Judge *judge, const Entry *entry)
@@ -66,33 +68,50 @@ static gboolean answer_fits(const PlanCheck *check, const Limits *limits, const 
     return g_strcmp0(limits_wanted(limits), answer) == 0;
 }
 
-static const Limits *limits_at(const PlanCheck *check, const char *const *labels)
+static void decide_look(const CheckState *state, Requirement *made, const Limits *limits)
 {
-    for (guint i = 0; i < check->limits->len; i++) {
-        const PlanLimit *limit = g_ptr_array_index(check->limits, i);
-        if (!limit->label || g_strv_contains(labels, limit->label))
-            return limit->limits;
-    }
-    return NULL;
+    if (!limits || state->check->asks == LIMITS_TEXT)
+        made->verdict = VERDICT_NOTED;
+    else
+        made->verdict =
+            answer_fits(state->check, limits, made->answer) ? VERDICT_PASS : VERDICT_FAIL;
+    made->reason = made->verdict == VERDICT_FAIL ? REASON_LOOK : REASON_NONE;
+    made->value_verdict = made->verdict;
+    made->value_reason = made->reason;
 }
 
-static void judge_look(const Judge *judge, const CheckState *state, guint place)
+// Another answer wanted in this build.
+static void amend_look(Judge *judge, const CheckState *state, guint index)
 {
-    Requirement *made = judge_requirement(judge, state->requirement[place]);
-    gint64 seq = g_array_index(state->looks, gint64, place);
-    if (!seq)
+    Requirement *made = judge_requirement(judge, index);
+    const Entry *entry = judge_amended(judge, made, "limits");
+    g_autoptr(Limits) limits =
+        entry ? limits_parse(entry_text(entry, "limits"), NULL, NULL, NULL) : NULL;
+    if (!limits || limits_form(limits) != state->check->asks)
         return;
-    const Limits *limits = limits_at(state->check, (const char *const *)made->labels);
-    made->entry = seq;
-    made->answer = g_strdup(entry_text(judge_entry(judge, seq), "answer"));
-    if (!limits || state->check->asks == LIMITS_TEXT) {
-        made->verdict = VERDICT_NOTED;
-    } else if (answer_fits(state->check, limits, made->answer)) {
-        made->verdict = VERDICT_PASS;
-    } else {
-        made->verdict = VERDICT_FAIL;
-        made->reason = REASON_LOOK;
-    }
+    Verdict before = made->verdict;
+    made->amended = entry->seq;
+    decide_look(state, made, limits);
+    judge_concede_amended(judge, index, entry, before, REASON_LOOK);
+}
+
+static void judge_look(Judge *judge, const CheckState *state, guint place)
+{
+    guint index = state->requirement[place];
+    Requirement *made = judge_requirement(judge, index);
+    const LookState *look = &state->looks[place];
+    if (!look->seq)
+        return;
+    guint rank = judge_rank(judge, look->seq);
+    guint fell = state->check->finding ? 0 : basis_fell(judge, state, place, rank);
+    guint32 doubts = fell ? reason_bit(REASON_BASIS) : 0;
+    judge->evidence[index] = MAX(rank, fell);
+    doubts |= basis_doubt(judge, &look->basis, &judge->evidence[index]);
+    made->entry = look->seq;
+    made->answer = g_strdup(entry_text(judge_entry(judge, look->seq), "answer"));
+    decide_look(state, made, judge_limits(state->check, (const char *const *)made->labels));
+    amend_look(judge, state, index);
+    requirement_doubt(made, doubts);
 }
 
 void judge_looks(Judge *judge)
@@ -140,8 +159,10 @@ static gboolean is_another(const Judge *judge, const GArray *seqs, guint index)
     return TRUE;
 }
 
-static void judge_sign(const Judge *judge, const PlanRequirement *asked, Requirement *made)
+static void judge_sign(const Judge *judge, guint index)
 {
+    const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, index);
+    Requirement *made = judge_requirement(judge, index);
     const GArray *seqs = g_hash_table_lookup(judge->signatures, asked->step);
     gint64 seq = g_array_index(seqs, gint64, asked->number - 1);
     if (!seq)
@@ -151,7 +172,8 @@ static void judge_sign(const Judge *judge, const PlanRequirement *asked, Require
         return;
     }
     made->entry = seq;
-    made->verdict = VERDICT_PASS;
+    made->verdict = made->value_verdict = VERDICT_PASS;
+    judge->evidence[index] = judge_rank(judge, seq);
     if (asked->number == 1)
         requirement_doubt(made, begin_doubt(judge, asked->step, seq));
 }
@@ -159,8 +181,7 @@ static void judge_sign(const Judge *judge, const PlanRequirement *asked, Require
 void judge_signs(Judge *judge)
 {
     for (guint i = 0; i < judge->asked->len; i++) {
-        const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, i);
-        if (asked->asked == PLAN_SIGN)
-            judge_sign(judge, asked, judge_requirement(judge, i));
+        if (g_array_index(judge->asked, PlanRequirement, i).asked == PLAN_SIGN)
+            judge_sign(judge, i);
     }
 }

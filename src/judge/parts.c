@@ -21,9 +21,11 @@ static void fit_bolt(Judge *judge, guint place, gpointer user)
 {
     const Fitting *fitting = user;
     BoltState *bolt = &fitting->set->bolt[place];
-    (void)judge;
+    if (bolt->fit && bolt->tight) // another one cannot come in without the first coming out
+        judge_slacken_bolt(judge, fitting->set, place, fitting->entry);
     bolt->fit = fitting->entry->seq;
-    bolt->used_up = bolt->spent = FALSE;
+    if (strcmp(entry_text(fitting->entry, "use"), "new") == 0)
+        bolt->used_up = bolt->spent = FALSE;
 }
 
 void walk_fit(Judge *judge, const Entry *entry)
@@ -36,27 +38,35 @@ void walk_fit(Judge *judge, const Entry *entry)
         judge_each_place(judge, fitting.set->group->axes, entry, "place", fit_bolt, &fitting);
 }
 
-// Work on a part, or on what a check measures, disturbs every reading there and what rests on it.
+// Work on what a check measures disturbs every reading there and what rests on it; behind a formula
+// stand the checks it uses.
+static void rework_check(Judge *judge, const Entry *entry, const PlanCheck *check,
+                         const GPtrArray *axes)
+{
+    judge_disturb(judge, entry, check, axes, judge_entry_labels(entry, axes));
+    for (gsize i = 0; check->formula && i < formula_name_count(check->formula); i++) {
+        const PlanCheck *input = plan_check(judge->plan, formula_name(check->formula, i));
+        if (input)
+            rework_check(judge, entry, input, axes);
+    }
+}
+
 void walk_rework(Judge *judge, const Entry *entry)
 {
     const char *name = entry_text(entry, "name");
     const PartState *part = judge_part(judge, name);
     const PlanCheck *check = part ? NULL : plan_check(judge->plan, name);
-    const GPtrArray *axes = part ? part->part->axes : check ? check->axes : NULL;
-    if (!axes)
-        return;
-    gsize count = entry_list_length(entry, "place");
-    GStrv labels = count == axes->len && count ? g_new0(char *, count + 1) : NULL;
-    for (gsize i = 0; labels && i < count; i++)
-        labels[i] = g_strdup(entry_list_item(entry, "place", i));
-    judge_disturb(judge, entry, part ? (const void *)part->part : (const void *)check, axes,
-                  labels);
+    if (part)
+        judge_disturb(judge, entry, part->part, part->part->axes,
+                      judge_entry_labels(entry, part->part->axes));
+    else if (check)
+        rework_check(judge, entry, check, check->places);
 }
 
 // The grade chosen where this part goes, if a check of the plan chooses along an axis that has the
 // lot's grade among its labels; NULL if nothing was chosen.
 static const char *grade_chosen(const Judge *judge, const PlanPart *part, guint place,
-                                const char *grade)
+                                const char *grade, guint *evidence)
 {
     g_auto(GStrv) labels = judge_labels(part->axes, place);
     for (guint i = 0; i < judge->checks->len; i++) {
@@ -68,18 +78,20 @@ static const char *grade_chosen(const Judge *judge, const PlanPart *part, guint 
         for (guint j = 0; j < places_count(state->check->places); j++) {
             g_auto(GStrv) at = judge_labels(state->check->places, j);
             gboolean shared = part->axes->len && state->check->places->len;
-            if (shared && state->chosen[j] >= 0 &&
-                judge_places_meet(part->axes, (const char *const *)labels, state->check->places,
-                                  (const char *const *)at))
-                return axis_label(axis, (gsize)state->chosen[j]);
+            if (!shared || state->chosen[j] < 0 ||
+                !judge_places_meet(part->axes, (const char *const *)labels, state->check->places,
+                                   (const char *const *)at))
+                continue;
+            *evidence = MAX(*evidence, judge_rank(judge, state->chosen_by[j]));
+            return axis_label(axis, (gsize)state->chosen[j]);
         }
     }
     return NULL;
 }
 
-static guint32 fit_doubt(const Judge *judge, const Entry *fit, gboolean new_needed)
+static guint32 fit_doubt(const Judge *judge, const Entry *fit, gboolean new_needed, guint *evidence)
 {
-    guint32 doubts = judge_lot_doubt(judge, fit);
+    guint32 doubts = judge_lot_doubt(judge, fit, evidence);
     if (new_needed && g_strcmp0(entry_text(fit, "use"), "new") != 0)
         doubts |= reason_bit(REASON_PART);
     return doubts;
@@ -105,33 +117,67 @@ static gboolean is_tracked(const Entry *fit, const char *track)
 }
 
 // A part that the plan wants tracked is not fitted until its lot or serial is said.
-static void judge_fit(const Judge *judge, Requirement *made, gint64 seq, const char *track,
-                      guint32 doubts)
+static void judge_fit(const Judge *judge, guint index, gint64 seq, const char *track,
+                      guint32 doubts, guint evidence)
 {
+    Requirement *made = judge_requirement(judge, index);
     const Entry *fit = judge_entry(judge, seq);
     made->entry = seq;
     made->answer = fitted_words(fit);
+    judge->evidence[index] = MAX(evidence, judge_rank(judge, seq));
     if (!is_tracked(fit, track)) {
         requirement_note(made, g_strdup_printf("fitted, but its %s is not said", track));
         return;
     }
-    made->verdict = VERDICT_PASS;
+    made->verdict = made->value_verdict = VERDICT_PASS;
     requirement_doubt(made, doubts);
 }
 
-static void judge_part_fits(Judge *judge, const PartState *state)
+// What was laid on a part: too old, or the part came too late.
+static guint32 part_laid_doubt(const Judge *judge, const PartState *state, const Entry *fit,
+                               guint *evidence)
+{
+    if (!state->laid)
+        return 0;
+    const Entry *laid = judge_entry(judge, state->laid);
+    const PlanConsumable *consumable = plan_consumable(judge->plan, entry_text(laid, "consumable"));
+    guint32 doubts = judge_lot_doubt(judge, laid, evidence);
+    *evidence = MAX(*evidence, judge_rank(judge, laid->seq));
+    if (consumable && consumable->fit_within &&
+        judge_rank(judge, fit->seq) > judge_rank(judge, laid->seq))
+        doubts |= judge_window(judge, laid->seq, fit->seq, TRUE, consumable->fit_within);
+    return doubts;
+}
+
+static void judge_part_fits(const Judge *judge, const PartState *state)
 {
     for (guint i = 0; i < state->places; i++) {
         if (!state->fit[i])
             continue;
         const Entry *fit = judge_entry(judge, state->fit[i]);
-        guint32 doubts = fit_doubt(judge, fit, state->part->new_needed);
+        guint evidence = 0;
+        guint32 doubts = fit_doubt(judge, fit, state->part->new_needed, &evidence) |
+                         part_laid_doubt(judge, state, fit, &evidence);
         const char *grade = judge_lot_grade(judge, fit);
-        const char *chosen = grade ? grade_chosen(judge, state->part, i, grade) : NULL;
+        const char *chosen = grade ? grade_chosen(judge, state->part, i, grade, &evidence) : NULL;
         if (chosen && strcmp(chosen, grade) != 0)
             doubts |= reason_bit(REASON_PART);
-        judge_fit(judge, judge_requirement(judge, state->requirement[i]), state->fit[i],
-                  state->part->track, doubts);
+        judge_fit(judge, state->requirement[i], state->fit[i], state->part->track, doubts,
+                  evidence);
+    }
+}
+
+static void judge_bolt_fits(const Judge *judge, const SetState *set)
+{
+    const PlanGroup *group = set->group;
+    for (guint i = 0; i < set->bolts; i++) {
+        const BoltState *bolt = &set->bolt[i];
+        guint evidence = 0;
+        if (!bolt->fit || bolt->requirement == G_MAXUINT)
+            continue;
+        guint32 doubts = fit_doubt(judge, judge_entry(judge, bolt->fit),
+                                   group->new_needed || group->once, &evidence);
+        judge_fit(judge, bolt->requirement, bolt->fit, group->track, doubts, evidence);
     }
 }
 
@@ -139,17 +185,6 @@ void judge_fits(Judge *judge)
 {
     for (guint i = 0; i < judge->parts->len; i++)
         judge_part_fits(judge, g_ptr_array_index(judge->parts, i));
-    for (guint i = 0; i < judge->sets->len; i++) {
-        const SetState *set = g_ptr_array_index(judge->sets, i);
-        const PlanGroup *group = set->group;
-        for (guint j = 0; j < set->bolts; j++) {
-            const BoltState *bolt = &set->bolt[j];
-            if (!bolt->fit || bolt->requirement == G_MAXUINT)
-                continue;
-            guint32 doubts =
-                fit_doubt(judge, judge_entry(judge, bolt->fit), group->new_needed || group->once);
-            judge_fit(judge, judge_requirement(judge, bolt->requirement), bolt->fit, group->track,
-                      doubts);
-        }
-    }
+    for (guint i = 0; i < judge->sets->len; i++)
+        judge_bolt_fits(judge, g_ptr_array_index(judge->sets, i));
 }

@@ -28,6 +28,17 @@ gssize judge_place(const GPtrArray *axes, const char *const *labels, gsize count
     return (gssize)place;
 }
 
+GStrv judge_entry_labels(const Entry *entry, const GPtrArray *axes)
+{
+    gsize count = entry_list_length(entry, "place");
+    if (count == 0 || count != axes->len)
+        return NULL;
+    GStrv labels = g_new0(char *, count + 1);
+    for (gsize i = 0; i < count; i++)
+        labels[i] = g_strdup(entry_list_item(entry, "place", i));
+    return labels;
+}
+
 void judge_each_place(Judge *judge, const GPtrArray *axes, const Entry *entry, const char *field,
                       PlaceVisitor visit, gpointer user)
 {

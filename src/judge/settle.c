@@ -1,277 +1,108 @@
+// What people decided about verdicts, once everything is judged: findings answered, checks read
+// again, concessions.
 #include "judge.h"
 
 #include <string.h>
 
-static gboolean same_place(const Entry *entry, const Requirement *made)
+static Number *bound_of(const Judge *judge, const Entry *entry)
 {
-    gsize count = entry_list_length(entry, "place");
-    if (count == 0)
-        return TRUE;
-    if (count != g_strv_length(made->labels))
-        return FALSE;
-    for (gsize i = 0; i < count; i++)
-        if (strcmp(entry_list_item(entry, "place", i), made->labels[i]) != 0)
-            return FALSE;
-    return TRUE;
+    const char *text = entry_value(entry, "bound", "value");
+    g_autoptr(Number) number = text ? number_from_text(text, NULL) : NULL;
+    return number ? unit_to_base(judge_unit(judge, entry_value(entry, "bound", "unit")), number)
+                  : NULL;
 }
 
-// Where an entry does not say the step, it means a check in its own step, and a tightening in any.
-static gboolean same_step(const Entry *entry, const PlanRequirement *asked)
+static gboolean has_reason(const Entry *entry, Reason reason)
 {
-    const char *step = entry_text(entry, "step");
-    if (step)
-        return strcmp(step, asked->step->name) == 0;
-    return !asked->again;
-}
-
-static gboolean same_name(const Entry *entry, const Requirement *made)
-{
-    static const char *const fields[] = {"name", "check"};
-    for (gsize i = 0; i < G_N_ELEMENTS(fields); i++)
-        if (kind_field(entry->kind, fields[i]))
-            return g_strcmp0(entry_text(entry, fields[i]), made->name) == 0;
+    for (gsize i = 0; i < entry_list_length(entry, "reasons"); i++)
+        if (reason_of_words(entry_list_item(entry, "reasons", i)) == reason)
+            return TRUE;
     return FALSE;
 }
 
-static gboolean same_sort(const Entry *entry, const Requirement *made)
+// The side of the limits that is conceded. Where the entry does not say, the reason does, or the
+// limit that the bound lies beyond.
+static gboolean concedes_low(const Entry *entry, const Requirement *made, const Number *bound)
 {
-    if (!kind_field(entry->kind, "asked"))
-        return made->asked == ASKED_READ || made->asked == ASKED_LOOK;
-    return strcmp(entry_text(entry, "asked"), asked_words(made->asked)) == 0;
+    const char *side = entry_text(entry, "side");
+    if (side)
+        return strcmp(side, "low") == 0;
+    if (has_reason(entry, REASON_LOW) != has_reason(entry, REASON_HIGH))
+        return has_reason(entry, REASON_LOW);
+    if (!made->lower || !made->upper || !bound)
+        return made->lower != NULL;
+    g_autoptr(Number) above_lower = number_subtract(bound, made->lower);
+    g_autoptr(Number) below_upper = number_subtract(made->upper, bound);
+    return number_compare(above_lower, below_upper) < 0;
 }
 
-gboolean entry_means(const Entry *entry, const PlanRequirement *asked, const Requirement *made)
+// Whether the value lies no further out than what was conceded; `>0.25` may lie anywhere above.
+static gboolean within_bound(const Requirement *made, const Number *bound, gboolean low)
 {
-    gint64 stage = kind_field(entry->kind, "stage") ? entry_number(entry, "stage") : 0;
-    return same_sort(entry, made) && same_name(entry, made) && same_step(entry, asked) &&
-           same_place(entry, made) && (stage == 0 || stage == made->stage);
-}
-
-// A whole step: `sign` of it without saying which signature.
-static gboolean means_step(const Entry *entry, const Requirement *made)
-{
-    return strcmp(entry_text(entry, "asked"), "sign") == 0 && entry_number(entry, "stage") == 0 &&
-           strcmp(entry_text(entry, "name"), made->step->name) == 0;
-}
-
-static gboolean is_about_requirements(const Entry *entry)
-{
-    static const char *const kinds[] = {"not needed", "withdraw", "add",     "uphold",
-                                        "amend",      "decide",   "concede", NULL};
-    return g_strv_contains(kinds, entry->kind->name);
-}
-
-void judge_gather_said(Judge *judge)
-{
-    judge->said = g_ptr_array_new();
-    for (gsize i = 0; i < judge->count; i++) {
-        const Entry *entry = judge_entry(judge, judge->ranked[i]);
-        if (judge->live[entry->seq - 1] && is_about_requirements(entry))
-            g_ptr_array_add(judge->said, (gpointer)entry);
-    }
-}
-
-// Entries about requirements are few: each is compared with every requirement.
-static void each_said(Judge *judge, const char *kind,
-                      void (*said)(Judge *, const Entry *, const PlanRequirement *, Requirement *))
-{
-    for (guint i = 0; i < judge->said->len; i++) {
-        const Entry *entry = g_ptr_array_index(judge->said, i);
-        if (strcmp(entry->kind->name, kind) != 0)
-            continue;
-        for (guint j = 0; j < judge->made->len; j++)
-            said(judge, entry, &g_array_index(judge->asked, PlanRequirement, j),
-                 judge_requirement(judge, j));
-    }
-}
-
-static void mark_not_needed(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                            Requirement *made)
-{
-    (void)judge;
-    if (!entry_means(entry, asked, made) && !means_step(entry, made))
-        return;
-    made->verdict = VERDICT_NOT_NEEDED;
-    made->entry = entry->seq;
-}
-
-// The sorts of `what` in add and withdraw, and whether a requirement belongs to that thing.
-static gboolean belongs_to(const Entry *entry, const PlanRequirement *asked,
-                           const Requirement *made)
-{
-    const char *what = entry_text(entry, "what"), *name = entry_text(entry, "name");
-    if (strcmp(what, "step") == 0)
-        return strcmp(made->step->name, name) == 0;
-    if (strcmp(what, "check") == 0)
-        return asked->check && strcmp(made->name, name) == 0;
-    if (strcmp(what, "tightening") == 0)
-        return (asked->tightening || asked->group) && strcmp(made->name, name) == 0;
-    return asked->part && strcmp(made->name, name) == 0;
-}
-
-static void mark_withdrawn(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                           Requirement *made)
-{
-    (void)judge;
-    if (belongs_to(entry, asked, made) && same_place(entry, made))
-        made->withdrawn = TRUE;
-}
-
-static void mark_added(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                       Requirement *made)
-{
-    (void)judge;
-    if (belongs_to(entry, asked, made))
-        made->added = TRUE;
-}
-
-void judge_mark(Judge *judge)
-{
-    each_said(judge, "not needed", mark_not_needed);
-    each_said(judge, "withdraw", mark_withdrawn);
-    each_said(judge, "add", mark_added);
-}
-
-gboolean judge_is_left_out(const Requirement *made)
-{
-    return made->withdrawn || made->verdict == VERDICT_NOT_NEEDED;
-}
-
-const Entry *judge_said(const Judge *judge, const char *kind, const PlanRequirement *asked,
-                        const Requirement *made)
-{
-    for (guint i = judge->said->len; i-- > 0;) {
-        const Entry *entry = g_ptr_array_index(judge->said, i);
-        if (strcmp(entry->kind->name, kind) == 0 && entry_means(entry, asked, made))
-            return entry;
-    }
-    return NULL;
-}
-
-static guint32 doubt_upheld(const Entry *entry)
-{
-    return reason_bit(reason_of_words(entry_text(entry, "doubt")));
-}
-
-static TickState *tick_of(const Judge *judge, const PlanRequirement *asked)
-{
-    const SetState *set = g_hash_table_lookup(judge->state_of, asked->tightening->group);
-    for (guint i = 0; i < set->tightenings->len; i++) {
-        const TighteningState *state = &g_array_index(set->tightenings, TighteningState, i);
-        gint tick = state->ticks[(asked->number - 1) * set->bolts + asked->place];
-        if (state->tightening == asked->tightening)
-            return tick < 0 ? NULL : &g_array_index(judge->ticks, TickState, (guint)tick);
-    }
-    return NULL;
-}
-
-static void uphold_bolt(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                        Requirement *made)
-{
-    TickState *tick =
-        asked->asked == PLAN_BOLT && entry_means(entry, asked, made) ? tick_of(judge, asked) : NULL;
-    if (!tick || judge_rank(judge, entry->seq) <= tick->evidence ||
-        !(tick->doubts & doubt_upheld(entry)))
-        return;
-    tick->upheld |= doubt_upheld(entry);
-    made->upheld = entry->seq;
-}
-
-void judge_uphold_bolts(Judge *judge)
-{
-    each_said(judge, "uphold", uphold_bolt);
-}
-
-static gboolean upholds_place(const Entry *entry, const CheckState *state, const GPtrArray *axes,
-                              guint place)
-{
-    const char *step = entry_text(entry, "step");
-    gsize count = entry_list_length(entry, "place");
-    if (g_strcmp0(entry_text(entry, "name"), state->check->name) != 0 ||
-        strcmp(step ? step : state->check->step->name, state->step->name) != 0)
+    if (made->bound == (low ? BOUND_BELOW : BOUND_ABOVE))
         return FALSE;
-    if (count == 0)
-        return TRUE;
-    if (count != state->check->places->len)
-        return FALSE;
-    g_auto(GStrv) at = judge_labels(axes, place);
-    g_autofree const char **labels = g_new0(const char *, count + 1);
-    for (gsize i = 0; i < count; i++)
-        labels[i] = entry_list_item(entry, "place", i);
-    return judge_places_meet(state->check->places, labels, axes, (const char *const *)at);
-}
-
-static void uphold_places(const Judge *judge, CheckState *state, Array *value, const Entry *entry)
-{
-    for (guint i = 0; i < state->places && i < array_size(value); i++) {
-        const Place *place = array_place(value, i);
-        if (!(place->doubts & doubt_upheld(entry)) ||
-            judge_rank(judge, entry->seq) <= state->evidence[i] ||
-            !upholds_place(entry, state, state->check->axes, i))
-            continue;
-        array_set_doubts(value, i, place->doubts & ~doubt_upheld(entry));
-        state->upheld[i] = entry->seq;
-    }
-}
-
-void judge_uphold_value(const Judge *judge, CheckState *state, Array *value)
-{
-    for (guint i = 0; i < judge->said->len; i++) {
-        const Entry *entry = g_ptr_array_index(judge->said, i);
-        if (strcmp(entry->kind->name, "uphold") == 0)
-            uphold_places(judge, state, value, entry);
-    }
-}
-
-// Fits, waits and signatures have no value to travel: the doubt is argued away where it stands.
-static void uphold_rest(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                        Requirement *made)
-{
-    gboolean here =
-        asked->asked == PLAN_FIT || asked->asked == PLAN_WAIT || asked->asked == PLAN_SIGN;
-    if (!here || made->verdict != VERDICT_IN_DOUBT || !entry_means(entry, asked, made) ||
-        judge_rank(judge, entry->seq) <= judge_rank(judge, made->entry) ||
-        !(made->doubts & doubt_upheld(entry)))
-        return;
-    guint32 left = made->doubts & ~doubt_upheld(entry);
-    made->verdict = VERDICT_PASS;
-    made->reason = REASON_NONE;
-    made->upheld = entry->seq;
-    requirement_doubt(made, left);
-}
-
-// Whether every reason for which the requirement does not pass is among those conceded.
-static gboolean reasons_conceded(const Entry *entry, const Requirement *made)
-{
-    guint32 conceded = 0;
-    for (gsize i = 0; i < entry_list_length(entry, "reasons"); i++)
-        conceded |= reason_bit(reason_of_words(entry_list_item(entry, "reasons", i)));
-    guint32 standing = made->doubts | reason_bit(made->reason);
-    return (standing & ~conceded) == 0;
-}
-
-// Whether the value lies no further out than what was conceded; without a bound nothing more is
-// asked.
-static gboolean within_bound(const Entry *entry, const Requirement *made)
-{
-    const char *text = entry_value(entry, "bound", "value");
-    const char *words = entry_value(entry, "bound", "unit");
-    g_autoptr(Number) number = text ? number_from_text(text, NULL) : NULL;
-    if (!number || !made->value)
-        return TRUE;
-    g_autoptr(Unit) unit = words && *words ? unit_parse(words, NULL) : NULL;
-    g_autoptr(Number) bound = unit_to_base(unit, number);
     gint order = number_compare(made->value, bound);
-    return g_strcmp0(entry_text(entry, "side"), "low") == 0 ? order >= 0 : order <= 0;
+    return low ? order >= 0 : order <= 0;
 }
 
+// Whether the reason for which the value itself does not pass is conceded, or a milder one on the
+// same side: who accepted it beyond wear accepts it high, and who accepted it high accepts that a
+// gauge cannot tell whether it is.
+static gboolean value_is_conceded(const Judge *judge, const Entry *entry, const Requirement *made)
+{
+    static const Reason milder[] = {REASON_GAUGE, REASON_LOW, REASON_HIGH, REASON_BEYOND_WEAR};
+    if (made->value_reason == REASON_NONE)
+        return TRUE;
+    if (!made->value)
+        return has_reason(entry, made->value_reason);
+    g_autoptr(Number) bound = bound_of(judge, entry);
+    gboolean low = concedes_low(entry, made, bound);
+    if (bound && !within_bound(made, bound, low))
+        return FALSE;
+    if (has_reason(entry, made->value_reason))
+        return TRUE;
+    for (gsize i = G_N_ELEMENTS(milder); i-- > 0 && milder[i] != made->value_reason;)
+        if (has_reason(entry, milder[i]) && milder[i] != (low ? REASON_HIGH : REASON_LOW))
+            return decided_apart_from(made, low);
+    return FALSE;
+}
+
+// The answer that stood when a concession was made; NULL if there was none.
+static const char *answer_before(const Judge *judge, guint index, gint64 concession)
+{
+    const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, index);
+    const Requirement *made = judge_requirement(judge, index);
+    for (gsize i = judge_rank(judge, concession); i-- > 0;) {
+        const Entry *entry = judge_entry(judge, judge->ranked[i]);
+        if (judge->live[entry->seq - 1] && strcmp(entry->kind->name, "look") == 0 &&
+            entry_means(entry, asked, made))
+            return entry_text(entry, "answer");
+    }
+    return NULL;
+}
+
+// Whether every reason for which the requirement does not pass is among those conceded, and the
+// value no further out, or the answer still the same.
+static gboolean is_conceded(const Judge *judge, const Entry *entry, guint index)
+{
+    const Requirement *made = judge_requirement(judge, index);
+    for (Reason reason = REASON_TOOL; reason <= REASON_CLOCK; reason++)
+        if ((made->doubts & reason_bit(reason)) && !has_reason(entry, reason))
+            return FALSE;
+    if (made->value_reason == REASON_LOOK &&
+        g_strcmp0(answer_before(judge, index, entry->seq), made->answer) != 0)
+        return FALSE;
+    return value_is_conceded(judge, entry, made);
+}
+
+// A finding is answered, not conceded.
 static void concede(Judge *judge, const Entry *entry, const PlanRequirement *asked,
                     Requirement *made)
 {
-    (void)judge;
-    if ((made->verdict != VERDICT_FAIL && made->verdict != VERDICT_IN_DOUBT) ||
-        !entry_means(entry, asked, made) || !reasons_conceded(entry, made) ||
-        !within_bound(entry, made))
+    guint index = (guint)(asked - &g_array_index(judge->asked, PlanRequirement, 0));
+    if (made->finding ||
+        (made->own_verdict != VERDICT_FAIL && made->own_verdict != VERDICT_IN_DOUBT) ||
+        !entry_means(entry, asked, made) || !is_conceded(judge, entry, index))
         return;
     made->verdict = VERDICT_CONCEDED;
     made->conceded = entry->seq;
@@ -296,9 +127,11 @@ static void decide_finding(Judge *judge, const Entry *entry, const PlanRequireme
     made->decided = g_strcmp0(entry_text(entry, "decision"), "look closer") == 0 ? 0 : entry->seq;
 }
 
+// What has no limits, or was read again since, ends as noted.
 static gboolean has_ended(const Requirement *made)
 {
-    return made->verdict == VERDICT_PASS || made->verdict == VERDICT_CONCEDED;
+    return made->verdict == VERDICT_PASS || made->verdict == VERDICT_CONCEDED ||
+           made->verdict == VERDICT_NOTED;
 }
 
 // Whether what a finding's `settled by` names has ended well, where the places meet.
@@ -347,14 +180,23 @@ static void settle_findings(Judge *judge)
     }
 }
 
+// Whether a place was read once more in a later step, and passed there.
+static gboolean passed_later(const Judge *judge, const CheckState *state, guint place)
+{
+    for (const CheckState *later = state->again; later; later = later->again)
+        if (judge_requirement(judge, later->requirement[place])->own_verdict == VERDICT_PASS)
+            return TRUE;
+    return FALSE;
+}
+
 static void settle_again(Judge *judge)
 {
     for (guint i = 0; i < judge->checks->len; i++) {
         const CheckState *state = g_ptr_array_index(judge->checks, i);
         for (guint j = 0; state->again && j < places_count(state->check->places); j++) {
             Requirement *made = judge_requirement(judge, state->requirement[j]);
-            const Requirement *later = judge_requirement(judge, state->again->requirement[j]);
-            if (made->verdict == VERDICT_OPEN || later->verdict != VERDICT_PASS)
+            if (made->verdict == VERDICT_OPEN || judge_is_left_out(made) ||
+                !passed_later(judge, state, j))
                 continue;
             made->verdict = VERDICT_NOTED;
             made->reason = REASON_NONE;
@@ -364,24 +206,22 @@ static void settle_again(Judge *judge)
 
 void judge_settle(Judge *judge)
 {
-    each_said(judge, "uphold", uphold_rest);
     keep_own(judge);
-    each_said(judge, "decide", decide_finding);
-    each_said(judge, "concede", concede);
+    judge_each_said(judge, "decide", decide_finding);
+    judge_each_said(judge, "concede", concede);
     settle_again(judge);
     settle_findings(judge);
 }
 
 void requirement_doubt(Requirement *made, guint32 doubts)
 {
-    static const Reason order[] = {REASON_TOOL, REASON_ORDER,  REASON_BASIS,    REASON_SPENT,
-                                   REASON_PART, REASON_WINDOW, REASON_DISAGREE, REASON_CLOCK};
     made->doubts = doubts;
-    for (gsize i = 0; i < G_N_ELEMENTS(order); i++) {
-        if (!(doubts & reason_bit(order[i])))
+    for (Reason reason = REASON_TOOL; reason <= REASON_CLOCK; reason++) {
+        if (!(doubts & reason_bit(reason)))
             continue;
         made->verdict = VERDICT_IN_DOUBT;
-        made->reason = order[i];
+        made->reason = reason;
+        made->conceded = 0; // amended limits concede the value, not this
         return;
     }
 }

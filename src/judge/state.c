@@ -34,7 +34,7 @@ static Moment moment_of(const char *text)
     return text && moment_parse(text, &moment, NULL) ? moment : 0;
 }
 
-static void read_entries(Judge *judge)
+static void read_entries(Judge *judge, guint below)
 {
     gsize count = judge->count;
     judge->live = g_new0(gboolean, count);
@@ -44,11 +44,14 @@ static void read_entries(Judge *judge)
     judge->done = g_new0(Moment, count);
     live_entries(judge->entries, count, judge->live);
     rank_order(judge->entries, count, judge->ranked);
+    for (gsize i = 0; i < count; i++)
+        judge->rank[judge->ranked[i] - 1] = (guint)i + 1;
     for (gsize i = 0; i < count; i++) {
         const Entry *entry = judge->entries[i];
-        judge->rank[judge->ranked[i] - 1] = (guint)i + 1;
         judge->at[i] = moment_of(entry->at);
         judge->done[i] = entry->done ? moment_of(entry->done) : judge->at[i];
+        if (below && judge->rank[i] >= below)
+            judge->live[i] = FALSE;
         if (judge->live[i] &&
             (strcmp(entry->kind->name, "take") == 0 || strcmp(entry->kind->name, "news") == 0))
             know(judge, entry);
@@ -62,9 +65,12 @@ static void check_state_free(gpointer data)
         g_array_unref(state->readings[i]);
     g_free(state->readings);
     g_free(state->requirement);
-    g_array_unref(state->looks);
+    for (guint i = 0; i < places_count(state->check->places); i++)
+        basis_clear(&state->looks[i].basis);
+    g_free(state->looks);
     g_free(state->chosen_by);
     g_free(state->chosen);
+    g_free(state->meant);
     g_free(state->evidence);
     g_free(state->upheld);
     array_free(state->value);
@@ -82,12 +88,12 @@ static CheckState *check_state_new(const PlanCheck *check, const PlanStep *step)
     for (guint i = 0; i < state->places; i++)
         state->readings[i] = g_array_new(FALSE, FALSE, sizeof(guint));
     state->requirement = g_new0(guint, judged);
-    state->looks = g_array_new(FALSE, TRUE, sizeof(gint64));
-    g_array_set_size(state->looks, judged);
+    state->looks = g_new0(LookState, judged);
     state->chosen_by = g_new0(gint64, judged);
     state->chosen = g_new0(gssize, judged);
     for (guint i = 0; i < judged; i++)
         state->chosen[i] = -1;
+    state->meant = g_new0(guint, state->places);
     state->evidence = g_new0(guint, state->places);
     state->upheld = g_new0(gint64, state->places);
     return state;
@@ -116,7 +122,8 @@ static void set_state_free(gpointer data)
     for (guint i = 0; i < set->tightenings->len; i++) {
         TighteningState *state = &g_array_index(set->tightenings, TighteningState, i);
         g_free(state->ticks);
-        g_free(state->rounds);
+        g_free(state->laps);
+        g_free(state->done_once);
         g_free(state->requirement);
         g_free(state->waited);
     }
@@ -152,7 +159,8 @@ static TighteningState *tightening_state(SetState *set, const PlanTightening *ti
     gsize size = (gsize)set->bolts * tightening->stages->len;
     TighteningState state = {.tightening = tightening,
                              .ticks = g_new(gint, size),
-                             .rounds = g_new0(guint, size),
+                             .laps = g_new0(guint, size),
+                             .done_once = g_new0(gboolean, size),
                              .requirement = g_new0(guint, size),
                              .waited = g_new0(gint64, tightening->stages->len)};
     for (gsize i = 0; i < size; i++)
@@ -252,7 +260,7 @@ static Requirement *requirement_new(const PlanRequirement *asked)
 }
 
 void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsize count,
-                const Hypothesis *hypothesis)
+                const Hypothesis *hypothesis, guint below)
 {
     *judge = (Judge){.plan = plan, .entries = entries, .count = count, .hypothesis = hypothesis};
     judge->known =
@@ -272,10 +280,11 @@ void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsi
         g_ptr_array_add(judge->made, requirement_new(asked));
         links[asked->asked](judge, asked, i);
     }
+    judge->evidence = g_new0(guint, judge->made->len);
     judge->tools = g_hash_table_new_full(g_str_hash, g_str_equal, NULL, judge_tool_free);
     judge->units =
         g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)unit_free);
-    read_entries(judge);
+    read_entries(judge, below);
     judge_gather_said(judge);
 }
 
@@ -287,6 +296,7 @@ void judge_clear(Judge *judge)
     g_free(judge->ranked);
     g_free(judge->at);
     g_free(judge->done);
+    g_free(judge->evidence);
     g_array_unref(judge->asked);
     g_ptr_array_unref(judge->made);
     g_ptr_array_unref(judge->checks);
@@ -303,6 +313,7 @@ void judge_clear(Judge *judge)
     g_hash_table_unref(judge->units);
     g_hash_table_unref(judge->known);
     g_hash_table_unref(judge->signatures);
+    g_clear_pointer(&judge->before, g_hash_table_unref);
 }
 
 const Entry *judge_entry(const Judge *judge, gint64 seq)

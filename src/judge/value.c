@@ -1,7 +1,9 @@
 #include "judge.h"
 
-#include <standbook/rules/decision.h>
 #include <string.h>
+
+// The ± of formulas' own methods have sources from here on down, apart from all of the plan's.
+enum { METHOD_DOUBTS = -(1 << 29) };
 
 const ReadingDoubt *judge_doubt_of(gint source, gpointer user)
 {
@@ -29,11 +31,16 @@ Number *judge_variance(const Place *place, gpointer user)
     return variance;
 }
 
-// What a formula is worked out with: the judgement, and the step from which it looks.
+// What a formula is worked out with: the judgement, the step from which it looks, and whether it
+// sees inputs as they were found. With `newer`, only doubts that came after that rank stand.
 typedef struct {
     Judge *judge;
     const PlanStep *step;
+    gboolean as_found;
+    guint newer;
 } View;
+
+static Array *view_value(const View *view, CheckState *state);
 
 static const PlanGiven *given_of(const Plan *plan, const char *name)
 {
@@ -61,10 +68,8 @@ static Array *value_of_name(const char *name, gpointer user)
 {
     const View *view = user;
     const PlanCheck *check = plan_check(view->judge->plan, name);
-    if (check) {
-        CheckState *state = judge_check_for(view->judge, check, view->step);
-        return array_copy(judge_value(view->judge, state));
-    }
+    if (check)
+        return view_value(view, judge_check_for(view->judge, check, view->step));
     const PlanGiven *given = given_of(view->judge->plan, name);
     return given ? array_copy(given->value) : NULL;
 }
@@ -75,13 +80,13 @@ static Number *variance_of_place(const Place *place, gpointer user)
     return judge_variance(place, view->judge);
 }
 
-static Array *evaluate(View *view, const Formula *formula, gint first_doubt)
+static Array *evaluate(const View *view, const Formula *formula, gint first_doubt)
 {
     FormulaContext context = {.kind = kind_of_name,
                               .value = value_of_name,
                               .variance = variance_of_place,
                               .first_doubt = first_doubt,
-                              .user = view};
+                              .user = (gpointer)view};
     return formula_evaluate(formula, &context, NULL, NULL);
 }
 
@@ -113,22 +118,6 @@ const Place *judge_value_at(const CheckState *state, const Array *value, guint p
     return at < 0 ? NULL : array_place(value, (gsize)at);
 }
 
-// The rank of the evidence behind each place: the newest of all readings in it.
-static void find_evidence(const Judge *judge, CheckState *state, const Array *value)
-{
-    for (guint i = 0; i < state->places && i < array_size(value); i++) {
-        const Place *place = array_place(value, i);
-        for (guint j = 0; place->weights && j < place->weights->len; j++) {
-            const Weight *weight = &g_array_index(place->weights, Weight, j);
-            if (weight->source < 0)
-                continue;
-            const ReadingState *reading =
-                &g_array_index(judge->readings, ReadingState, weight->source);
-            state->evidence[i] = MAX(state->evidence[i], reading->state->evidence[reading->place]);
-        }
-    }
-}
-
 static void leave_out(const Judge *judge, const CheckState *state, Array *value)
 {
     for (guint i = 0; i < places_count(state->check->places); i++) {
@@ -144,15 +133,51 @@ static void leave_out(const Judge *judge, const CheckState *state, Array *value)
     }
 }
 
-// Its own array: what a formula gives may be shared with one of its inputs.
-static Array *formula_value(Judge *judge, CheckState *state)
+// The doubt of a formula's own method, independent at each place; what uses the formula has it too.
+static Array *with_method(Judge *judge, const PlanCheck *check, Array *value)
 {
-    View view = {judge, state->step};
-    g_autoptr(Array) shared = evaluate(&view, state->check->formula, state->check->first_doubt);
+    if (!check->doubt)
+        return value;
+    g_autoptr(Number) nothing = number_from_integer(0);
+    g_autofree const Axis **axes = g_new(const Axis *, array_axis_count(value) + 1);
+    for (gsize i = 0; i < array_axis_count(value); i++)
+        axes[i] = array_axis(value, i);
+    g_autoptr(Array) method = array_new(axes, array_axis_count(value));
+    for (gsize i = 0; i < array_size(value); i++)
+        array_set_constant(method, i, nothing, check->doubt, METHOD_DOUBTS - judge->methods++);
+    g_autoptr(Array) before = value;
+    return array_combine(ARRAY_ADD, before, method, NULL);
+}
+
+// A formula that says `rests on` itself falls with it, whatever its inputs stand on.
+static void fall(const Judge *judge, CheckState *state, Array *value)
+{
+    for (guint i = 0; judge->disturbances->len && i < state->places && i < array_size(value); i++) {
+        const Place *place = array_place(value, i);
+        guint oldest = G_MAXUINT;
+        for (guint j = 0; place->weights && j < place->weights->len; j++) {
+            gint source = g_array_index(place->weights, Weight, j).source;
+            if (source >= 0)
+                oldest = MIN(oldest, reading_at(judge, (guint)source)->rank);
+        }
+        guint fell =
+            oldest == G_MAXUINT || state->check->finding ? 0 : basis_fell(judge, state, i, oldest);
+        if (!fell)
+            continue;
+        state->evidence[i] = fell;
+        array_set_doubts(value, i, place->doubts | reason_bit(REASON_BASIS));
+    }
+}
+
+// Its own array: what a formula gives may be shared with one of its inputs.
+static Array *formula_value(const View *view, const CheckState *state)
+{
+    const PlanCheck *check = state->check;
+    g_autoptr(Array) shared = evaluate(view, check->formula, check->first_doubt);
     if (!shared)
-        return array_new((const Axis *const *)state->check->axes->pdata, state->check->axes->len);
-    Array *value = array_own(shared);
-    leave_out(judge, state, value);
+        return array_new((const Axis *const *)check->axes->pdata, check->axes->len);
+    Array *value = with_method(view->judge, check, array_own(shared));
+    leave_out(view->judge, state, value);
     return value;
 }
 
@@ -163,186 +188,113 @@ const Array *judge_value(Judge *judge, CheckState *state)
     if (state->working) // a plan without fault has no rings
         return NULL;
     state->working = TRUE;
-    Array *value =
-        state->check->formula ? formula_value(judge, state) : judge_read_value(judge, state);
-    if (state->check->formula)
-        find_evidence(judge, state, value);
-    judge_uphold_value(judge, state, value);
+    gboolean as_found = state->check->finding;
+    Array *value = NULL;
+    if (state->check->formula) {
+        View view = {.judge = judge, .step = state->step, .as_found = as_found};
+        value = formula_value(&view, state);
+        fall(judge, state, value);
+    } else {
+        value = judge_read_value(judge, state, as_found, state->evidence);
+    }
+    judge_uphold_value(judge, state, value, state->evidence);
     state->value = value;
+    state->working = FALSE;
     return value;
 }
 
-static const Limits *limits_for(const PlanCheck *check, const char *const *labels)
+// Takes away the doubts that had come to a value by a rank.
+static void keep_newer(const CheckState *state, Array *value, const guint *evidence, guint rank)
 {
-    for (guint i = 0; i < check->limits->len; i++) {
-        const PlanLimit *limit = g_ptr_array_index(check->limits, i);
-        if (!limit->label || g_strv_contains(labels, limit->label))
-            return limit->limits;
+    for (guint i = 0; i < state->places && i < array_size(value); i++)
+        if (evidence[i] <= rank)
+            array_set_doubts(value, i, 0);
+}
+
+// An input of a finding before any later work on it.
+static Array *found_value(const View *view, CheckState *state)
+{
+    if (state->check->formula)
+        return formula_value(view, state);
+    g_autofree guint *evidence = g_new0(guint, state->places);
+    Array *value = judge_read_value(view->judge, state, TRUE, evidence);
+    judge_uphold_value(view->judge, state, value, evidence);
+    if (view->newer)
+        keep_newer(state, value, evidence, view->newer);
+    return value;
+}
+
+// A value with only the doubts that came to it after a rank.
+static Array *newer_value(const View *view, CheckState *state)
+{
+    Array *value = array_own(judge_value(view->judge, state));
+    View inner = {.judge = view->judge,
+                  .step = state->step,
+                  .as_found = state->check->finding,
+                  .newer = view->newer};
+    g_autoptr(Array) inputs = state->check->formula ? formula_value(&inner, state) : NULL;
+    for (gsize i = 0; i < array_size(value); i++) {
+        guint32 doubts = array_place(value, i)->doubts;
+        guint32 below = inputs ? array_place(inputs, i)->doubts : 0;
+        if (doubts && (i >= state->places || state->evidence[i] <= view->newer))
+            array_set_doubts(value, i, doubts & below);
     }
-    return NULL;
+    return value;
 }
 
-// The value of one limit at a place; NULL where there is none or it cannot be worked out yet.
-static Number *limit_at(Judge *judge, const CheckState *state, const Formula *formula,
-                        const char *const *labels)
+static Array *view_value(const View *view, CheckState *state)
 {
-    if (!formula)
-        return NULL;
-    Number *constant = formula_constant(formula);
-    if (constant)
-        return constant;
-    View view = {judge, state->step};
-    g_autoptr(Array) array = evaluate(&view, formula, G_MININT / 2);
-    gssize at = array ? place_in(array, state->check->places, labels, -1) : -1;
-    const Place *place = at < 0 ? NULL : array_place(array, (gsize)at);
-    return place && place->state == PLACE_VALUE ? number_copy(place->value) : NULL;
+    if (view->as_found)
+        return found_value(view, state);
+    return view->newer ? newer_value(view, state) : array_copy(judge_value(view->judge, state));
 }
 
-static Decision decide_with(const Requirement *made)
+guint32 judge_newer_doubts(Judge *judge, CheckState *state, guint place, guint rank)
 {
-    static const DecisionReading readings[] = {READ_AS_IS, READ_LESS_THAN, READ_MORE_THAN};
-    DecisionLimits limits = {number_rational(made->lower), number_rational(made->upper),
-                             number_rational(made->wear)};
-    return decide(readings[made->bound], number_rational(made->value),
-                  number_rational(made->variance), &limits);
+    View view = {
+        .judge = judge, .step = state->step, .as_found = state->check->finding, .newer = rank};
+    g_autoptr(Array) value = formula_value(&view, state);
+    return place < array_size(value) ? array_place(value, place)->doubts : 0;
 }
 
-// Indexed by Decision.
-static const struct {
-    Verdict verdict;
-    Reason reason;
-} outcomes[] = {
-    [DECISION_PASS] = {VERDICT_PASS, REASON_NONE},
-    [DECISION_FAIL_LOW] = {VERDICT_FAIL, REASON_LOW},
-    [DECISION_FAIL_HIGH] = {VERDICT_FAIL, REASON_HIGH},
-    [DECISION_BEYOND_WEAR] = {VERDICT_FAIL, REASON_BEYOND_WEAR},
-    [DECISION_IN_DOUBT_GAUGE] = {VERDICT_IN_DOUBT, REASON_GAUGE},
-    [DECISION_NO_LIMIT] = {VERDICT_NOTED, REASON_NONE},
-};
-
-static void set_limits(Judge *judge, const CheckState *state, Requirement *made,
-                       const Limits *limits)
-{
-    const char *const *labels = (const char *const *)made->labels;
-    g_clear_pointer(&made->lower, number_free);
-    g_clear_pointer(&made->upper, number_free);
-    if (limits && limits_form(limits) == LIMITS_VALUE) {
-        made->lower = limit_at(judge, state, limits_lower(limits), labels);
-        made->upper = limit_at(judge, state, limits_upper(limits), labels);
-    }
-}
-
-static void decide_requirement(Requirement *made)
-{
-    Decision decision = decide_with(made);
-    made->verdict = outcomes[decision].verdict;
-    made->reason = outcomes[decision].reason;
-}
-
-static void set_wear(Requirement *made, const Number *wear)
-{
-    number_free(made->wear);
-    made->wear = wear ? number_copy(wear) : NULL;
-}
-
-// Amended limits count from now on; where they turn what stood as a fail or a doubt of the gauge
-// into a pass, that is a concession.
-static void amend(Judge *judge, const CheckState *state, Requirement *made, const Entry *entry,
-                  guint evidence)
-{
-    Verdict before = made->verdict;
-    Reason reason = made->reason;
-    const char *words = entry_text(entry, "limits"), *wear = entry_text(entry, "wear");
-    g_autoptr(Limits) limits = words ? limits_parse(words, state->check->unit, NULL, NULL) : NULL;
-    Reading reading;
-    if (limits)
-        set_limits(judge, state, made, limits);
-    if (wear && reading_parse(wear, state->check->unit, &reading, NULL, NULL)) {
-        set_wear(made, reading.value);
-        reading_clear(&reading);
-    }
-    made->amended = entry->seq;
-    decide_requirement(made);
-    if (made->verdict == VERDICT_PASS && before != VERDICT_PASS && before != VERDICT_NOTED &&
-        judge_rank(judge, entry->seq) > evidence) {
-        made->verdict = VERDICT_CONCEDED;
-        made->reason = reason;
-        made->conceded = entry->seq;
-    }
-}
-
-static gint64 newest_source(const Judge *judge, const Place *place)
-{
-    gint64 newest = 0;
-    for (guint i = 0; place->weights && i < place->weights->len; i++) {
-        const Weight *weight = &g_array_index(place->weights, Weight, i);
-        if (weight->source >= 0)
-            newest = MAX(newest, g_array_index(judge->readings, ReadingState, weight->source).seq);
-    }
-    return newest;
-}
-
-static void take_value(Judge *judge, const CheckState *state, Requirement *made, const Place *place)
-{
-    made->value = number_copy(place->value);
-    made->bound = place->bound;
-    made->variance = judge_variance(place, judge);
-    if (state->check->formula && state->check->doubt) {
-        Number *sum = uncertainty_add(made->variance, state->check->doubt);
-        number_free(made->variance);
-        made->variance = sum;
-    }
-    made->entry = newest_source(judge, place);
-}
-
-static guint evidence_at(const CheckState *state, const Array *value, const Place *place)
-{
-    gsize index = (gsize)(place - array_place(value, 0));
-    return index < state->places ? state->evidence[index] : 0;
-}
-
-static void judge_check_place(Judge *judge, CheckState *state, guint index)
-{
-    Requirement *made = judge_requirement(judge, state->requirement[index]);
-    const PlanRequirement *asked =
-        &g_array_index(judge->asked, PlanRequirement, state->requirement[index]);
-    const Array *value = judge_value(judge, state);
-    const Place *place = judge_value_at(state, value, index);
-    set_limits(judge, state, made, limits_for(state->check, (const char *const *)made->labels));
-    set_wear(made, state->check->wear);
-    if (!place)
-        return;
-    made->read = place->read;
-    made->asked_for = place->asked;
-    if (place->state == PLACE_NOT_NEEDED)
-        made->verdict = VERDICT_NOT_NEEDED;
-    if (place->note)
-        requirement_note(made, g_strdup(place->note));
-    if (place->state != PLACE_VALUE)
-        return;
-    take_value(judge, state, made, place);
-    guint evidence = evidence_at(state, value, place);
-    if (evidence_at(state, value, place) && state->upheld[place - array_place(value, 0)])
-        made->upheld = state->upheld[place - array_place(value, 0)];
-    if (state->chosen[index] >= 0) {
-        const Axis *axis = plan_axis(judge->plan, state->check->choose);
-        made->answer = g_strdup(axis_label(axis, (gsize)state->chosen[index]));
-        made->entry = MAX(made->entry, state->chosen_by[index]);
-    }
-    decide_requirement(made);
-    const Entry *amended = judge_said(judge, "amend", asked, made);
-    if (amended)
-        amend(judge, state, made, amended, evidence);
-    requirement_doubt(made, place->doubts);
-}
-
-void judge_checks(Judge *judge)
+// Values worked out in the middle of the walk hold only for that moment.
+static void judge_forget(Judge *judge)
 {
     for (guint i = 0; i < judge->checks->len; i++) {
         CheckState *state = g_ptr_array_index(judge->checks, i);
-        if (state->check->asks != LIMITS_VALUE && state->check->asks != LIMITS_ANY)
+        if (!state->value)
             continue;
-        for (guint j = 0; j < places_count(state->check->places); j++)
-            judge_check_place(judge, state, j);
+        g_clear_pointer(&state->value, array_free);
+        memset(state->evidence, 0, state->places * sizeof *state->evidence);
+        memset(state->upheld, 0, state->places * sizeof *state->upheld);
     }
+}
+
+AtPlace judge_formula_at(Judge *judge, const PlanStep *step, const Formula *formula,
+                         gint first_doubt, const GPtrArray *axes, const char *const *labels)
+{
+    AtPlace found = {.state = PLACE_VALUE, .value = formula_constant(formula)};
+    if (found.value)
+        return found;
+    View view = {.judge = judge, .step = step};
+    g_autoptr(Array) array = evaluate(&view, formula, first_doubt);
+    gssize at = array ? place_in(array, axes, labels, -1) : -1;
+    const Place *place = at < 0 ? NULL : array_place(array, (gsize)at);
+    found.state = place ? place->state : PLACE_OPEN;
+    if (found.state == PLACE_VALUE) {
+        found.value = number_copy(place->value);
+        found.doubts = place->doubts;
+    }
+    return found;
+}
+
+Number *judge_amount(Judge *judge, const PlanTightening *tightening, const Stage *stage, guint bolt)
+{
+    if (!stage->formula)
+        return NULL;
+    g_auto(GStrv) labels = judge_labels(tightening->group->axes, bolt);
+    AtPlace found = judge_formula_at(judge, tightening->step, stage->formula, stage->first_doubt,
+                                     tightening->group->axes, (const char *const *)labels);
+    judge_forget(judge);
+    return found.value;
 }

@@ -109,3 +109,64 @@ static inline void story_expect(const Story *story, const char *name, const char
     ck_assert_msg(found, "no requirement %s", name);
     assessment_free(assessment);
 }
+
+// Ticks bolts (`1 2 L3`, in that order, one entry) of one stage with the tool ending in 09.
+static inline void story_tighten(Story *story, const char *set, const char *step, guint stage,
+                                 const char *bolts)
+{
+    char **all = g_strsplit(bolts, " ", -1);
+    char *list = g_strjoinv("','", all);
+    char *body = g_strdup_printf("{'tightening':'%s','step':'%s','stage':%u,'bolts':['%s'],"
+                                 "'tool':'6f1c2d30-0000-4000-8000-000000000009'}",
+                                 set, step, stage, list);
+    story_tick(story, body);
+    g_free(body);
+    g_free(list);
+    g_strfreev(all);
+}
+
+static inline void story_slacken(Story *story, const char *set, const char *step, const char *bolts)
+{
+    char **all = g_strsplit(bolts, " ", -1);
+    char *list = g_strjoinv("','", all);
+    char *body = g_strdup_printf("{'tightening':'%s','step':'%s','bolts':['%s']}", set, step, list);
+    story_enter(story, "slacken", body);
+    g_free(body);
+    g_free(list);
+    g_strfreev(all);
+}
+
+// The whole assessment; the caller frees.
+static inline Assessment *story_assess(const Story *story)
+{
+    return assess(story->plan, (const Entry *const *)story->entries->pdata, story->entries->len, 0,
+                  NULL);
+}
+
+// The requirement of that name in an assessment.
+static inline const Requirement *story_find(const Assessment *assessment, const char *name)
+{
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        char *other = requirement_name(made);
+        gboolean same = strcmp(other, name) == 0;
+        g_free(other);
+        if (same)
+            return made;
+    }
+    ck_abort_msg("no requirement %s", name);
+    return NULL;
+}
+
+// Its footnotes, with ` | ` between.
+static inline void story_expect_notes(const Story *story, const char *name, const char *expected)
+{
+    Assessment *assessment = story_assess(story);
+    const Requirement *made = story_find(assessment, name);
+    GString *notes = g_string_new(NULL);
+    for (guint i = 0; i < made->notes->len; i++)
+        g_string_append_printf(notes, "%s%s", i ? " | " : "", (char *)made->notes->pdata[i]);
+    ck_assert_str_eq(notes->str, expected);
+    g_string_free(notes, TRUE);
+    assessment_free(assessment);
+}

@@ -193,8 +193,10 @@ START_TEST(an_amended_limit_shows_as_a_concession)
     story_read(&story, "lash", "", "0.25", "25/100", "01");
     story_enter(&story, "amend", "{'check':'lash','limits':'0.10..0.30','why':'later sheet'}");
     story_expect(&story, "read lash", "conceded high");
-    story_read(&story, "lash", "", "0.25", "25/100", "01");
-    story_expect(&story, "read lash", "pass");
+    story_read(&story, "lash", "", "0.25", "25/100", "01"); // again: the first still stands
+    story_expect(&story, "read lash", "conceded high");
+    story_enter(&story, "strike", "{'entry':7,'cause':'typo'}");
+    story_expect(&story, "read lash", "pass"); // only read under the limits as amended
     story_end(&story);
 }
 END_TEST

@@ -81,6 +81,10 @@ typedef struct {
     gint64 entry;           // seq of the newest entry that it rests on; 0: none yet
     gint64 conceded, upheld, amended, decided; // seq of the entry, 0 if none counts
     GPtrArray *notes;                          // char *: footnotes in words, in order
+
+    Verdict value_verdict; // of the value or the answer alone, any doubt about its evidence apart
+    Reason value_reason;   // likewise
+    Number *plan_lower, *plan_upper, *plan_wear; // where amended: what the plan asks, or NULL
 } Requirement;
 
 typedef struct {

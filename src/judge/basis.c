@@ -1,0 +1,123 @@
+// What a reading or an answer stands on (record.md §5): the bolts it was taken with, and what has
+// been slackened, replaced, moved or reworked since.
+#include "judge.h"
+
+#include <string.h>
+
+void basis_clear(Basis *basis)
+{
+    g_clear_pointer(&basis->ticks, g_array_unref);
+}
+
+static gboolean part_is_fitted(const Judge *judge, const PlanName *name, const GPtrArray *axes,
+                               const char *const *labels)
+{
+    const PartState *part = g_hash_table_lookup(judge->state_of, name->part);
+    for (guint i = 0; part && i < part->places; i++) {
+        g_auto(GStrv) at = judge_labels(part->part->axes, i);
+        if (!part->fit[i] && !judge_is_left_out(judge_requirement(judge, part->requirement[i])) &&
+            judge_places_meet(part->part->axes, (const char *const *)at, axes, labels))
+            return FALSE;
+    }
+    return part != NULL;
+}
+
+Basis basis_at(const Judge *judge, const PlanCheck *check, const GPtrArray *axes, guint place)
+{
+    Basis basis = {0};
+    if (check->with->len == 0)
+        return basis;
+    g_auto(GStrv) labels = judge_labels(axes, place);
+    basis.ticks = g_array_new(FALSE, FALSE, sizeof(guint));
+    for (guint i = 0; i < check->with->len; i++) {
+        const PlanName *name = g_ptr_array_index(check->with, i);
+        const SetState *set =
+            name->group ? g_hash_table_lookup(judge->state_of, name->group) : NULL;
+        if (set &&
+            !set_is_final(judge, set, name->step, axes, (const char *const *)labels, basis.ticks))
+            basis.slack = TRUE;
+        if (name->part && !part_is_fitted(judge, name, axes, (const char *const *)labels))
+            basis.slack = TRUE;
+    }
+    return basis;
+}
+
+guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence)
+{
+    guint32 doubts = basis->slack ? reason_bit(REASON_BASIS) : 0;
+    for (guint i = 0; basis->ticks && i < basis->ticks->len; i++) {
+        const TickState *tick = tick_at(judge, g_array_index(basis->ticks, guint, i));
+        if (!(tick->doubts & ~tick->upheld))
+            continue;
+        doubts |= reason_bit(REASON_BASIS);
+        *evidence = MAX(*evidence, tick->evidence);
+    }
+    return doubts;
+}
+
+static gboolean names_subject(const GPtrArray *names, const void *subject)
+{
+    for (guint i = 0; i < names->len; i++) {
+        const PlanName *name = g_ptr_array_index(names, i);
+        if (subject == name->group || subject == name->part || subject == name->check)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// The step from which a check is asked for once more at this place, if anybody still asks it there.
+static guint asked_again_in(const Judge *judge, const CheckState *state, guint place)
+{
+    for (const CheckState *again = state->again; again; again = again->again) {
+        gboolean judged = state->check->places->len == state->check->axes->len;
+        if (!judged || !judge_is_left_out(judge_requirement(judge, again->requirement[place])))
+            return again->step->index;
+    }
+    return G_MAXUINT;
+}
+
+// Whether a disturbance concerns this check at all. One in a step that asks for the check once more
+// does not: before that step the check is judged as it stood.
+static gboolean concerns(const CheckState *state, const Disturbance *one, guint until,
+                         gboolean parting)
+{
+    const PlanCheck *check = state->check;
+    return one->step < until &&
+           (one->subject == check || names_subject(check->rests_on, one->subject) ||
+            (parting && names_subject(check->with, one->subject)));
+}
+
+// The disturbances of a place between two ranks: the newest, or the oldest; 0 if there is none.
+static guint find_disturbance(const Judge *judge, const CheckState *state, guint place, guint after,
+                              guint before, gboolean parting, gboolean newest)
+{
+    const GArray *all = judge->disturbances;
+    guint until = all->len ? asked_again_in(judge, state, place) : 0;
+    g_auto(GStrv) labels = NULL;
+    for (guint i = 0; i < all->len; i++) {
+        const Disturbance *one = &g_array_index(all, Disturbance, newest ? all->len - 1 - i : i);
+        if (one->rank <= after || one->rank >= before || !concerns(state, one, until, parting))
+            continue;
+        if (!labels)
+            labels = judge_labels(state->check->axes, place);
+        if (judge_places_meet(state->check->axes, (const char *const *)labels, one->axes,
+                              (const char *const *)one->labels))
+            return one->rank;
+    }
+    return 0;
+}
+
+guint basis_fell(const Judge *judge, const CheckState *state, guint place, guint after)
+{
+    return find_disturbance(judge, state, place, after, G_MAXUINT, FALSE, TRUE);
+}
+
+guint basis_fell_first(const Judge *judge, const CheckState *state, guint place, guint after)
+{
+    return find_disturbance(judge, state, place, after, G_MAXUINT, FALSE, FALSE);
+}
+
+guint basis_parted(const Judge *judge, const CheckState *state, guint place, guint before)
+{
+    return find_disturbance(judge, state, place, 0, before, TRUE, TRUE);
+}

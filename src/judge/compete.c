@@ -1,0 +1,155 @@
+// Several readings of one place: which of them counts, and whether they agree (record.md §4).
+#include "judge.h"
+
+#include <standbook/rules/decision.h>
+
+ReadingState *reading_at(const Judge *judge, guint index)
+{
+    return &g_array_index(judge->readings, ReadingState, index);
+}
+
+static const ReadingDoubt *same_doubt(gint source, gpointer doubt)
+{
+    (void)source;
+    return doubt;
+}
+
+// u² of a single reading with the doubt of its method.
+static Number *reading_variance(const ReadingState *reading)
+{
+    g_autoptr(Array) one = array_new(NULL, 0);
+    array_set_reading(one, 0, reading->value, BOUND_NONE, 0, 0);
+    g_autoptr(Number) variance =
+        uncertainty_variance(array_place(one, 0), same_doubt, (gpointer)&reading->doubt);
+    return reading->state->check->doubt ? uncertainty_add(variance, reading->state->check->doubt)
+                                        : number_copy(variance);
+}
+
+// By how much two readings differ at the least: `<0.03` and 0.10 by 0.07, `<0.03` and 0.01 not.
+static Number *least_difference(const ReadingState *one, const ReadingState *other)
+{
+    Number *difference = number_subtract(one->value, other->value);
+    gboolean one_above = number_sign(difference) > 0;
+    const ReadingState *above = one_above ? one : other, *below = one_above ? other : one;
+    if (above->bound != BOUND_BELOW && below->bound != BOUND_ABOVE)
+        return difference;
+    number_free(difference);
+    return number_from_integer(0);
+}
+
+static gboolean readings_disagree(const ReadingState *one, const ReadingState *other)
+{
+    g_autoptr(Number) difference = least_difference(one, other);
+    g_autoptr(Number) u_one = reading_variance(one);
+    g_autoptr(Number) u_other = reading_variance(other);
+    return decision_disagree(number_rational(difference), number_rational(u_one),
+                             number_rational(u_other));
+}
+
+// Whether `one` counts before `other`, which is later: the least u, of equals the later.
+static gboolean is_finer(const ReadingState *one, const ReadingState *other)
+{
+    g_autoptr(Number) u_one = reading_variance(one);
+    g_autoptr(Number) u_other = reading_variance(other);
+    return number_compare(u_one, u_other) < 0;
+}
+
+static guint32 evidence_of(const Judge *judge, guint index, guint *evidence)
+{
+    const ReadingState *reading = reading_at(judge, index);
+    *evidence = MAX(*evidence, reading->evidence);
+    return reading->doubts | basis_doubt(judge, &reading->basis, evidence);
+}
+
+static guint rank_of(const Judge *judge, const GArray *readings, guint at)
+{
+    return reading_at(judge, g_array_index(readings, guint, at))->rank;
+}
+
+// Those between two ranks; `all` are by rank.
+static GArray *those_between(const Judge *judge, const GArray *all, guint after, guint before)
+{
+    GArray *between = g_array_new(FALSE, FALSE, sizeof(guint));
+    for (guint i = 0; i < all->len; i++)
+        if (rank_of(judge, all, i) > after && rank_of(judge, all, i) < before)
+            g_array_append_val(between, g_array_index(all, guint, i));
+    return between;
+}
+
+// Leaves out what was read in doubt (a gauge found wrong, bolts that were slack) and read again
+// since without: the later reading is what redoes the earlier.
+static GArray *those_not_redone(const Judge *judge, const GArray *all)
+{
+    GArray *kept = g_array_new(FALSE, FALSE, sizeof(guint));
+    gboolean redone = FALSE;
+    for (guint i = all->len; i-- > 0;) {
+        guint evidence = 0, index = g_array_index(all, guint, i);
+        gboolean clean = all->len == 1 || !evidence_of(judge, index, &evidence);
+        if (clean || !redone)
+            g_array_prepend_val(kept, index);
+        redone |= clean;
+    }
+    return kept;
+}
+
+// The readings that compete: those since the basis was last disturbed before the newest of them (a
+// reading taken with bolts that were slackened since keeps its value but not its company). As
+// found: those before later work first disturbed them, so that nothing unsettles a finding.
+static GArray *competitors(const Judge *judge, const CheckState *state, guint place,
+                           gboolean as_found, guint *fell)
+{
+    const GArray *all = state->readings[place];
+    guint first = rank_of(judge, all, 0), last = rank_of(judge, all, all->len - 1);
+    guint end = as_found ? basis_fell_first(judge, state, place, first) : 0;
+    guint begin = end ? 0 : basis_parted(judge, state, place, last);
+    *fell = as_found ? 0 : basis_fell(judge, state, place, last);
+    g_autoptr(GArray) of = those_between(judge, all, begin, end ? end : G_MAXUINT);
+    return those_not_redone(judge, of);
+}
+
+static guint counting_reading(const Judge *judge, const GArray *of)
+{
+    guint best = g_array_index(of, guint, 0);
+    for (guint i = 1; i < of->len; i++) {
+        guint next = g_array_index(of, guint, i);
+        if (!is_finer(reading_at(judge, best), reading_at(judge, next)))
+            best = next;
+    }
+    return best;
+}
+
+static void fill_place(const Judge *judge, const CheckState *state, guint place, gboolean as_found,
+                       Array *value, guint *evidence)
+{
+    if (state->readings[place]->len == 0)
+        return;
+    guint fell = 0;
+    g_autoptr(GArray) of = competitors(judge, state, place, as_found, &fell);
+    guint best = counting_reading(judge, of);
+    const ReadingState *reading = reading_at(judge, best);
+    guint32 doubts = fell ? reason_bit(REASON_BASIS) : 0;
+    *evidence = fell;
+    doubts |= evidence_of(judge, best, evidence);
+    for (guint i = 0; i < of->len; i++) {
+        const ReadingState *other = reading_at(judge, g_array_index(of, guint, i));
+        if (other == reading || !readings_disagree(reading, other))
+            continue;
+        doubts |= reason_bit(REASON_DISAGREE);
+        *evidence = MAX(*evidence, other->rank);
+    }
+    array_set_reading(value, place, reading->value, reading->bound, (gint)best, doubts);
+}
+
+Array *judge_read_value(const Judge *judge, const CheckState *state, gboolean as_found,
+                        guint *evidence)
+{
+    Array *value =
+        array_new((const Axis *const *)state->check->axes->pdata, state->check->axes->len);
+    for (guint i = 0; i < state->places; i++) {
+        if (judge_is_left_out(judge_requirement(judge, state->requirement[i])))
+            array_set_not_needed(value, i);
+        else
+            fill_place(judge, state, i, as_found, value, &evidence[i]);
+    }
+    return value;
+}

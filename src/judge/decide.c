@@ -1,0 +1,265 @@
+// A value against its limits: those of the plan, or as amended.
+#include "judge.h"
+
+#include <standbook/rules/decision.h>
+#include <string.h>
+
+enum { LIMIT_DOUBTS = G_MININT / 2 }; // sources of the ± that limits write
+
+// What is known of the limits in force at a place.
+typedef struct {
+    gboolean missing; // a limit is asked for, but uses something not read yet
+    guint32 doubts;   // of the readings that limits use
+} LimitsState;
+
+static Number *limit_at(Judge *judge, const CheckState *state, const Formula *formula,
+                        const Requirement *made, LimitsState *found)
+{
+    if (!formula)
+        return NULL;
+    AtPlace at = judge_formula_at(judge, state->step, formula, LIMIT_DOUBTS, state->check->places,
+                                  (const char *const *)made->labels);
+    found->missing |= at.state == PLACE_OPEN;
+    found->doubts |= at.doubts;
+    return at.value;
+}
+
+const Limits *judge_limits(const PlanCheck *check, const char *const *labels)
+{
+    for (guint i = 0; i < check->limits->len; i++) {
+        const PlanLimit *limit = g_ptr_array_index(check->limits, i);
+        if (!limit->label || g_strv_contains(labels, limit->label))
+            return limit->limits;
+    }
+    return NULL;
+}
+
+static LimitsState set_limits(Judge *judge, const CheckState *state, Requirement *made,
+                              const Limits *limits)
+{
+    LimitsState found = {0};
+    g_clear_pointer(&made->lower, number_free);
+    g_clear_pointer(&made->upper, number_free);
+    if (limits && limits_form(limits) == LIMITS_VALUE) {
+        made->lower = limit_at(judge, state, limits_lower(limits), made, &found);
+        made->upper = limit_at(judge, state, limits_upper(limits), made, &found);
+    }
+    return found;
+}
+
+static void set_wear(Requirement *made, const Number *wear)
+{
+    number_free(made->wear);
+    made->wear = wear ? number_copy(wear) : NULL;
+}
+
+// Indexed by Decision.
+static const struct {
+    Verdict verdict;
+    Reason reason;
+} outcomes[] = {
+    [DECISION_PASS] = {VERDICT_PASS, REASON_NONE},
+    [DECISION_FAIL_LOW] = {VERDICT_FAIL, REASON_LOW},
+    [DECISION_FAIL_HIGH] = {VERDICT_FAIL, REASON_HIGH},
+    [DECISION_BEYOND_WEAR] = {VERDICT_FAIL, REASON_BEYOND_WEAR},
+    [DECISION_IN_DOUBT_GAUGE] = {VERDICT_IN_DOUBT, REASON_GAUGE},
+    [DECISION_NO_LIMIT] = {VERDICT_NOTED, REASON_NONE},
+};
+
+static Decision decide_between(const Requirement *made, const Number *lower, const Number *upper)
+{
+    static const DecisionReading readings[] = {READ_AS_IS, READ_LESS_THAN, READ_MORE_THAN};
+    DecisionLimits limits = {number_rational(lower), number_rational(upper),
+                             number_rational(made->wear)};
+    return decide(readings[made->bound], number_rational(made->value),
+                  number_rational(made->variance), &limits);
+}
+
+gboolean decided_apart_from(const Requirement *made, gboolean low)
+{
+    Decision rest = decide_between(made, low ? NULL : made->lower, low ? made->upper : NULL);
+    return rest == DECISION_PASS || rest == DECISION_NO_LIMIT;
+}
+
+static void decide_requirement(Requirement *made)
+{
+    Decision decision = decide_between(made, made->lower, made->upper);
+    made->verdict = made->value_verdict = outcomes[decision].verdict;
+    made->reason = made->value_reason = outcomes[decision].reason;
+}
+
+const Entry *judge_amended(const Judge *judge, const Requirement *made, const char *field)
+{
+    for (guint i = judge->said->len; i-- > 0;) {
+        const Entry *entry = g_ptr_array_index(judge->said, i);
+        if (strcmp(entry->kind->name, "amend") == 0 && entry_text(entry, field) &&
+            entry_amends(entry, made))
+            return entry;
+    }
+    return NULL;
+}
+
+// Puts the limits of this build in place of the plan's, which stay beside them. Returns the newest
+// entry that did so, NULL if none did.
+static const Entry *amend_limits(Judge *judge, const CheckState *state, Requirement *made,
+                                 LimitsState *found)
+{
+    const Entry *limited = judge_amended(judge, made, "limits");
+    const Entry *worn = judge_amended(judge, made, "wear");
+    if (!limited && !worn)
+        return NULL;
+    made->plan_lower = made->lower ? number_copy(made->lower) : NULL;
+    made->plan_upper = made->upper ? number_copy(made->upper) : NULL;
+    made->plan_wear = made->wear ? number_copy(made->wear) : NULL;
+    g_autoptr(Limits) limits =
+        limited ? limits_parse(entry_text(limited, "limits"), state->check->unit, NULL, NULL)
+                : NULL;
+    Reading reading;
+    if (limits)
+        *found = set_limits(judge, state, made, limits);
+    if (worn && reading_parse(entry_text(worn, "wear"), state->check->unit, &reading, NULL, NULL)) {
+        set_wear(made, reading.value);
+        reading_clear(&reading);
+    }
+    if (!limited || !worn)
+        return limited ? limited : worn;
+    return judge_rank(judge, limited->seq) > judge_rank(judge, worn->seq) ? limited : worn;
+}
+
+void judge_concede_amended(Judge *judge, guint index, const Entry *entry, Verdict before,
+                           Reason reason)
+{
+    Requirement *made = judge_requirement(judge, index);
+    gboolean faulty = before == VERDICT_FAIL || before == VERDICT_IN_DOUBT;
+    if (!faulty || made->verdict != VERDICT_PASS)
+        return;
+    Verdict then = judge_verdict_before(judge, index, judge_rank(judge, entry->seq));
+    if (then != VERDICT_FAIL && then != VERDICT_IN_DOUBT && then != VERDICT_CONCEDED)
+        return;
+    made->verdict = VERDICT_CONCEDED;
+    made->reason = reason;
+    made->conceded = entry->seq;
+}
+
+static gint64 newest_source(const Judge *judge, const Place *place)
+{
+    const ReadingState *newest = NULL;
+    for (guint i = 0; place->weights && i < place->weights->len; i++) {
+        const Weight *weight = &g_array_index(place->weights, Weight, i);
+        const ReadingState *reading =
+            weight->source < 0 ? NULL : reading_at(judge, (guint)weight->source);
+        if (reading && (!newest || reading->rank > newest->rank))
+            newest = reading;
+    }
+    return newest ? newest->seq : 0;
+}
+
+static gboolean is_without_gauge(const Judge *judge, const Place *place)
+{
+    for (guint i = 0; place->weights && i < place->weights->len; i++) {
+        gint source = g_array_index(place->weights, Weight, i).source;
+        if (source >= 0 && !reading_at(judge, (guint)source)->doubt.gauge)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+static void note_fitness(Requirement *made)
+{
+    static const struct {
+        guint most; // tenths that this may show: what lies under a bound is not rounded up to it
+        const char *words;
+    } words[] = {
+        [FITNESS_USABLE] = {39, "under 4: cannot tell close to a limit"},
+        [FITNESS_POOR] = {19, "under 2: wrong gauge by the rule"},
+        [FITNESS_NEVER] = {19, "under 2: this gauge can never pass this"},
+    };
+    g_autoptr(Number) width = number_subtract(made->upper, made->lower);
+    mpq_srcptr tolerance = number_rational(width), variance = number_rational(made->variance);
+    DecisionFitness fitness = decision_fitness(tolerance, variance);
+    if (fitness == FITNESS_GOOD)
+        return;
+    guint tenths = MIN(decision_fitness_tenths(tolerance, variance), words[fitness].most);
+    requirement_note(
+        made, g_strdup_printf("fitness %u.%u, %s", tenths / 10, tenths % 10, words[fitness].words));
+}
+
+static void take_value(Judge *judge, const CheckState *state, Requirement *made, guint index,
+                       const Place *place)
+{
+    gsize at = (gsize)(place - array_place(state->value, 0));
+    made->value = number_copy(place->value);
+    made->bound = place->bound;
+    made->variance = judge_variance(place, judge);
+    made->entry = newest_source(judge, place);
+    if (at < state->places)
+        made->upheld = state->upheld[at];
+    if (is_without_gauge(judge, place))
+        requirement_note(made,
+                         g_strdup("no gauge named: its doubt is taken from the last place typed"));
+    if (state->chosen[index] < 0)
+        return;
+    const Axis *axis = plan_axis(judge->plan, state->check->choose);
+    made->answer = g_strdup(axis_label(axis, (gsize)state->chosen[index]));
+    if (!made->entry || judge_rank(judge, state->chosen_by[index]) > judge_rank(judge, made->entry))
+        made->entry = state->chosen_by[index];
+}
+
+// The value alone decides first; a doubt about its evidence comes before whatever it decides.
+static void judge_value_here(Judge *judge, const CheckState *state, guint index, const Place *place,
+                             LimitsState found)
+{
+    Requirement *made = judge_requirement(judge, state->requirement[index]);
+    decide_requirement(made);
+    Verdict before = found.missing ? VERDICT_OPEN : made->verdict;
+    Reason reason = made->reason;
+    const Entry *amended = amend_limits(judge, state, made, &found);
+    if (amended) {
+        made->amended = amended->seq;
+        decide_requirement(made);
+    }
+    if (made->lower && made->upper)
+        note_fitness(made);
+    if (found.missing) {
+        made->verdict = made->value_verdict = VERDICT_OPEN;
+        made->reason = made->value_reason = REASON_NONE;
+        requirement_note(made, g_strdup("its limit uses something that is not read yet"));
+        return;
+    }
+    if (amended)
+        judge_concede_amended(judge, state->requirement[index], amended, before, reason);
+    requirement_doubt(made, place->doubts | found.doubts);
+}
+
+static void judge_check_place(Judge *judge, CheckState *state, guint index)
+{
+    Requirement *made = judge_requirement(judge, state->requirement[index]);
+    const Array *value = judge_value(judge, state);
+    const Place *place = judge_value_at(state, value, index);
+    LimitsState found = set_limits(judge, state, made,
+                                   judge_limits(state->check, (const char *const *)made->labels));
+    set_wear(made, state->check->wear);
+    if (!place)
+        return;
+    made->read = place->read;
+    made->asked_for = place->asked;
+    if (place->note)
+        requirement_note(made, g_strdup(place->note));
+    if (place->state == PLACE_NOT_NEEDED)
+        made->verdict = VERDICT_NOT_NEEDED;
+    if (place->state != PLACE_VALUE)
+        return;
+    take_value(judge, state, made, index, place);
+    judge_value_here(judge, state, index, place, found);
+}
+
+void judge_checks(Judge *judge)
+{
+    for (guint i = 0; i < judge->checks->len; i++) {
+        CheckState *state = g_ptr_array_index(judge->checks, i);
+        if (state->check->asks != LIMITS_VALUE && state->check->asks != LIMITS_ANY)
+            continue;
+        for (guint j = 0; j < places_count(state->check->places); j++)
+            judge_check_place(judge, state, j);
+    }
+}

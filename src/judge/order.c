@@ -1,0 +1,181 @@
+// What the ticks of a tightening come to: their order, the waits between, a verdict for each.
+#include "judge.h"
+
+#include <standbook/rules/order.h>
+
+static gint tick_index(const SetState *set, const TighteningState *state, guint stage, guint bolt)
+{
+    return state->ticks[stage * set->bolts + bolt];
+}
+
+static gint compare_indexes(gconstpointer one, gconstpointer other)
+{
+    guint a = *(const guint *)one, b = *(const guint *)other;
+    return (a > b) - (a < b);
+}
+
+// The ticks that count in one stage over one run, by rank (they were made in that order).
+static GArray *ticks_of(const SetState *set, const TighteningState *state, guint stage, guint run)
+{
+    GArray *found = g_array_new(FALSE, FALSE, sizeof(guint));
+    for (guint i = 0; i < set->bolts; i++) {
+        gint tick = tick_index(set, state, stage, i);
+        if (tick >= 0 && state->tightening->each[i] == run)
+            g_array_append_val(found, tick);
+    }
+    g_array_sort(found, compare_indexes);
+    return found;
+}
+
+// Takes out of `ticks` those that stand in one sequence with the first.
+static GArray *take_sequence(const Judge *judge, GArray *ticks)
+{
+    GArray *sequence = g_array_new(FALSE, FALSE, sizeof(guint));
+    const TickState *first = tick_at(judge, g_array_index(ticks, guint, 0));
+    for (guint i = 0; i < ticks->len;) {
+        guint index = g_array_index(ticks, guint, i);
+        const TickState *tick = tick_at(judge, index);
+        if (tick->episode != first->episode || tick->lap != first->lap) {
+            i++;
+            continue;
+        }
+        g_array_append_val(sequence, index);
+        g_array_remove_index(ticks, i);
+    }
+    return sequence;
+}
+
+static void mark_sequence(const Judge *judge, const SetState *set, const TighteningState *state,
+                          const GArray *sequence)
+{
+    g_autofree guint *ticked = g_new(guint, sequence->len);
+    g_autofree gboolean *in_doubt = g_new0(gboolean, sequence->len);
+    for (guint i = 0; i < sequence->len; i++)
+        ticked[i] = tick_at(judge, g_array_index(sequence, guint, i))->bolt;
+    order_mark(state->tightening->order, set->bolts, ticked, sequence->len, in_doubt);
+    for (guint i = 0; i < sequence->len; i++)
+        if (in_doubt[i])
+            tick_at(judge, g_array_index(sequence, guint, i))->doubts |= reason_bit(REASON_ORDER);
+}
+
+static guint runs_of(const SetState *set, const TighteningState *state)
+{
+    guint runs = 0;
+    for (guint i = 0; i < set->bolts; i++)
+        runs = MAX(runs, state->tightening->each[i] + 1);
+    return runs;
+}
+
+static void order_run(const Judge *judge, const SetState *set, const TighteningState *state,
+                      guint run)
+{
+    for (guint stage = 0; stage < state->tightening->stages->len; stage++) {
+        g_autoptr(GArray) ticks = ticks_of(set, state, stage, run);
+        while (ticks->len > 0) {
+            g_autoptr(GArray) sequence = take_sequence(judge, ticks);
+            mark_sequence(judge, set, state, sequence);
+        }
+    }
+}
+
+// Bolts done again run among themselves: they make a sequence of their own.
+void judge_order(Judge *judge)
+{
+    for (guint i = 0; i < judge->sets->len; i++) {
+        const SetState *set = g_ptr_array_index(judge->sets, i);
+        for (guint j = 0; j < set->tightenings->len; j++)
+            for (guint run = 0; run < runs_of(set, tightening_at(set, j)); run++)
+                order_run(judge, set, tightening_at(set, j), run);
+    }
+}
+
+static void judge_bolt(Judge *judge, const TighteningState *state, guint cell)
+{
+    Requirement *made = judge_requirement(judge, state->requirement[cell]);
+    if (state->ticks[cell] < 0)
+        return;
+    const TickState *tick = tick_at(judge, (guint)state->ticks[cell]);
+    made->entry = tick->seq;
+    made->verdict = made->value_verdict = VERDICT_PASS;
+    made->answer = g_strdup(stage_at(state, tick->stage)->text);
+    requirement_doubt(made, tick->doubts & ~tick->upheld);
+}
+
+// The newest tick of a stage over one run; NULL while a bolt of it is missing.
+static const TickState *last_through(const Judge *judge, const SetState *set,
+                                     const TighteningState *state, guint stage, guint run)
+{
+    const TickState *last = NULL;
+    for (guint i = 0; i < set->bolts; i++) {
+        if (state->tightening->each[i] != run)
+            continue;
+        gint index = tick_index(set, state, stage, i);
+        if (!stage_is_past(judge, set, state, stage, i))
+            return NULL;
+        const TickState *tick = index < 0 ? NULL : tick_at(judge, (guint)index);
+        if (tick && (!last || tick->rank > last->rank))
+            last = tick;
+    }
+    return last;
+}
+
+// The entry that ends a wait begun at rank `from`: the one that says so, or the first bolt taken up
+// again before that; 0 if there is none yet.
+static gint64 wait_end(const Judge *judge, const SetState *set, const TighteningState *state,
+                       guint stage, guint run, guint from)
+{
+    gint64 waited = state->waited[stage];
+    gint64 end = waited && judge_rank(judge, waited) > from ? waited : 0;
+    for (guint i = 0; stage + 1 < state->tightening->stages->len && i < set->bolts; i++) {
+        gint index = tick_index(set, state, stage + 1, i);
+        if (index < 0 || state->tightening->each[i] != run)
+            continue;
+        const TickState *tick = tick_at(judge, (guint)index);
+        if (tick->rank > from && (!end || tick->rank < judge_rank(judge, end)))
+            end = tick->seq;
+    }
+    return end;
+}
+
+// A wait runs from the last bolt of the stage before to its end, in each run; all must have waited.
+static void judge_wait(Judge *judge, const SetState *set, const TighteningState *state, guint stage)
+{
+    guint index = state->requirement[stage * set->bolts];
+    Requirement *made = judge_requirement(judge, index);
+    g_autoptr(Number) limit = formula_constant(stage_at(state, stage)->formula);
+    guint32 doubts = 0;
+    gint64 newest = 0;
+    for (guint run = 0; stage > 0 && run < runs_of(set, state); run++) {
+        const TickState *from = last_through(judge, set, state, stage - 1, run);
+        gint64 to = from ? wait_end(judge, set, state, stage, run, from->rank) : 0;
+        if (!to)
+            return;
+        if (limit)
+            doubts |= judge_window(judge, from->seq, to, FALSE, limit);
+        if (!newest || judge_rank(judge, to) > judge_rank(judge, newest))
+            newest = to;
+    }
+    if (!newest)
+        return;
+    made->entry = newest;
+    made->verdict = made->value_verdict = VERDICT_PASS;
+    judge->evidence[index] = judge_rank(judge, newest);
+    requirement_doubt(made, doubts);
+}
+
+void judge_bolts(Judge *judge)
+{
+    for (guint i = 0; i < judge->sets->len; i++) {
+        const SetState *set = g_ptr_array_index(judge->sets, i);
+        for (guint j = 0; j < set->tightenings->len; j++) {
+            const TighteningState *state = tightening_at(set, j);
+            for (guint stage = 0; stage < state->tightening->stages->len; stage++) {
+                if (stage_at(state, stage)->kind == STAGE_WAIT)
+                    judge_wait(judge, set, state, stage);
+                else
+                    for (guint bolt = 0; bolt < set->bolts; bolt++)
+                        judge_bolt(judge, state, stage * set->bolts + bolt);
+            }
+        }
+    }
+}
