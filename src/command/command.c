@@ -40,9 +40,24 @@ static GStrv rest_of(GStrv arguments)
     return result;
 }
 
+// Names, numbers and words are compared as UTF-8; only the name of a file that is there may have
+// other bytes.
+static const char *not_text(int argc, char **argv)
+{
+    for (int i = 1; i < argc; i++)
+        if (!g_utf8_validate(argv[i], -1, NULL) && !g_file_test(argv[i], G_FILE_TEST_EXISTS))
+            return argv[i];
+    return NULL;
+}
+
 GStrv arguments_read(int argc, char **argv, Common *common, const char *usage, const char *about,
                      const GOptionEntry *entries, int *status)
 {
+    const char *bytes = not_text(argc, argv);
+    if (bytes) {
+        *status = fail_saying(2, "`%s` is not UTF-8; type it again", bytes);
+        return NULL;
+    }
     gboolean help = FALSE;
     g_autofree char *line = g_strconcat(argv[0], " ", usage, NULL);
     GOptionContext *context = context_new(line, about, common, entries, &help);

@@ -32,6 +32,8 @@ static int run_command(int argc, char **argv, Common *common)
     const Command *command = command_find(argv[0]);
     if (command)
         return command->run(argc, argv, common);
+    if (!g_utf8_validate(argv[0], -1, NULL))
+        return fail_saying(2, "there is no command `%s`; standbook --help names them", argv[0]);
     GPtrArray *names = g_ptr_array_new();
     for (const Command *each = command_table(); each->name; each++)
         g_ptr_array_add(names, (gpointer)each->name);
