@@ -223,6 +223,27 @@ static void section_parts(Document *document, const SheetSource *source)
 
 // LOOKED AT: what is not as asked, one by one; the rest counted.
 
+// What was answered in words: the complaint, what was missing, the numbers of certificates.
+static void section_words(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
+    const GPtrArray *all = source->assessment->requirements;
+    gboolean begun = FALSE;
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *each = g_ptr_array_index(all, i);
+        if (each->asked != ASKED_LOOK || each->withdrawn || !each->answer || !each->check ||
+            each->check->asks != LIMITS_TEXT)
+            continue;
+        if (!begun) {
+            document_heading(document, 1, "On record");
+            document_table(document, columns, G_N_ELEMENTS(columns));
+        }
+        begun = TRUE;
+        g_autofree char *name = figure_name(each);
+        document_row(document, (const char *const[]){name, each->answer});
+    }
+}
+
 static void section_looks(Document *document, const SheetSource *source)
 {
     guint good = 0;
@@ -328,6 +349,7 @@ Document *sheet_customer(const SheetSource *source)
     Document *document = document_new("customer", title);
     section_head(document, source);
     section_state(document, source);
+    section_words(document, source);
     section_measured(document, source);
     section_tightened(document, source);
     section_parts(document, source);
