@@ -224,6 +224,26 @@ static const VerbRow build_verbs[] = {
     {"shop", verb_shop},
 };
 
+static gboolean refuse_verb(const Take *take, const char **phrases, gsize count, GError **error)
+{
+    const char *at = take->words.at;
+    g_autofree char *word = words_peek(&take->words);
+    const char *near = words_meant(&take->words, phrases, count);
+    if (near)
+        return words_refuse(&take->words, at, error, "`%s` is no verb; did you mean `%s`?", word,
+                            near);
+    if (word && g_ascii_isdigit(*word))
+        return words_refuse(&take->words, at, error,
+                            "`%s` is no date, time or verb; write a time like 11:36", word);
+    const char *last = phrases[count - 1];
+    phrases[count - 1] = NULL;
+    g_autofree char *all = g_strjoinv(", ", (char **)phrases);
+    if (word)
+        return words_refuse(&take->words, at, error, "`%s` is no verb; write %s or %s", word, all,
+                            last);
+    return words_refuse(&take->words, at, error, "a verb is missing here: %s or %s", all, last);
+}
+
 gboolean take_verb(Take *take, const VerbRow *rows, gsize count, GError **error)
 {
     g_autofree const char **phrases = g_new0(const char *, count);
@@ -232,16 +252,7 @@ gboolean take_verb(Take *take, const VerbRow *rows, gsize count, GError **error)
         if (words_skip(&take->words, rows[i].phrase))
             return rows[i].take(take, error);
     }
-    g_autofree char *word = words_peek(&take->words);
-    const char *near = words_meant(&take->words, phrases, count);
-    if (near)
-        return words_refuse(&take->words, take->words.at, error,
-                            "`%s` is no verb; did you mean `%s`?", word ? word : "", near);
-    g_autofree char *last = g_strdup(phrases[count - 1]);
-    phrases[count - 1] = NULL;
-    g_autofree char *all = g_strjoinv(", ", (char **)phrases);
-    return words_refuse(&take->words, take->words.at, error, "a verb is missing here: %s or %s",
-                        all, last);
+    return refuse_verb(take, phrases, count, error);
 }
 
 gboolean take_customer(Take *take, const char **how, GError **error)

@@ -223,9 +223,15 @@ char *words_up_to(Words *words, const char *end)
 
 gboolean words_finish(const Words *words, GError **error)
 {
+    static const char *const endings[] = {"with",     "after", "from",  "second", "adapter",
+                                          "customer", "loose", "stage", "lot"};
     if (words_ended(words))
         return TRUE;
     g_autofree char *rest = words_peek(words);
+    const char *near = text_nearest(rest, endings, G_N_ELEMENTS(endings));
+    if (near && strcmp(near, rest) != 0 && strlen(rest) > 2)
+        return words_refuse(words, words->at, error, "`%s` is too much here; did you mean `%s`?",
+                            rest, near);
     return words_refuse(words, words->at, error,
                         "`%s` is too much here; the line should end before", rest);
 }

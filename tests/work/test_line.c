@@ -547,6 +547,9 @@ static const char *const refusals[][2] = {
     {"note \"open", "column 6: this quote is not closed; end the words with \", and write a quote "
                     "within them twice"},
     {"note one after #7", "column 16: there is no entry #7; the last one is #0"},
+    {"fit rear seal new wiht", "column 19: `wiht` is too much here; did you mean `with`?"},
+    {"1136 read crank drag 1.5",
+     "column 1: `1136` is no date, time or verb; write a time like 11:36"},
     {"note one two", "column 10: `two` is too much here; the line should end before"},
     {"2025-03-14 note one", "column 1: a new date needs a time behind it: 2025-03-14 08:30"},
     {"25:00 note one", "column 1: `25:00` is no time of day; write it like 11:36"},
@@ -631,6 +634,73 @@ START_TEST(the_examples_of_the_manual_are_taken)
 }
 END_TEST
 
+static guint random_below(guint64 *state, guint limit)
+{
+    *state = *state * G_GUINT64_CONSTANT(6364136223846793005) + 1442695040888963407; // Knuth, MMIX
+    return (guint)(*state >> 33) % limit;
+}
+
+// One slip of the kind fingers and disks make.
+static void spoil(GString *line, const char *other, guint64 *state)
+{
+    static const char *const odd[] = {"\"",         "[",
+                                      "]",          ",",
+                                      " ",          "#",
+                                      "..",         "±",
+                                      "/",          "-",
+                                      "<",          "°",
+                                      "with",       "in",
+                                      "to",         "stage",
+                                      "\t",         "é",
+                                      "\xff",       "after #3",
+                                      "from paper", "9999999999999999999999"};
+    gsize at = random_below(state, (guint)line->len + 1);
+    switch (random_below(state, 4)) {
+    case 0:
+        g_string_erase(line, (gssize)at, (gssize)MIN(3, line->len - at));
+        break;
+    case 1:
+        g_string_insert(line, (gssize)at, odd[random_below(state, G_N_ELEMENTS(odd))]);
+        break;
+    case 2:
+        g_string_truncate(line, at);
+        g_string_append(line, other + random_below(state, (guint)strlen(other) + 1));
+        break;
+    default:
+        if (at < line->len)
+            line->str[at] = (char)(1 + random_below(state, 255));
+    }
+}
+
+// Whatever is typed is taken whole, or refused whole with its column in clean words.
+START_TEST(spoilt_lines_are_taken_or_refused)
+{
+    char *text = NULL;
+    guint64 state = 2025;
+    guint taken_count = 0;
+    LineTaker *taker = demo_build(demo, "TL-0418");
+    demo_feed(demo, taker, "demo-data/tl-0418.log");
+    ck_assert(g_file_get_contents("demo-data/tl-0412.log", &text, NULL, NULL));
+    GStrv lines = g_strsplit(text, "\n", -1);
+    guint count = g_strv_length(lines), entries = line_taker_entries(taker)->len;
+    for (guint i = 0; i < 4000; i++) {
+        g_autoptr(GString) line = g_string_new(lines[random_below(&state, count)]);
+        GError *error = NULL;
+        spoil(line, lines[random_below(&state, count)], &state);
+        LineTaken *taken = line_take(taker, line->str, 0, &error);
+        ck_assert_msg(taken || g_str_has_prefix(error->message, "column "), "%s", line->str);
+        ck_assert(taken || g_utf8_validate(error->message, -1, NULL));
+        taken_count += taken != NULL;
+        line_taken_free(taken);
+        g_clear_error(&error);
+    }
+    ck_assert_uint_eq(line_taker_entries(taker)->len, entries);
+    ck_assert_uint_gt(taken_count, 100);
+    g_strfreev(lines);
+    g_free(text);
+}
+END_TEST
+
 START_TEST(nobody_is_named_yet)
 {
     char *refusal = demo_try(demo, build, "note one");
@@ -688,6 +758,7 @@ int main(void)
         a_concession_keeps_how_far_it_goes,
         an_uphold_names_each_doubt,
         a_seal_names_the_assessment_it_keeps,
+        spoilt_lines_are_taken_or_refused,
         nobody_is_named_yet,
         what_is_too_long_for_a_ledger_line_is_refused,
     };
