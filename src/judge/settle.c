@@ -29,6 +29,8 @@ static gboolean concedes_low(const Entry *entry, const Requirement *made, const 
         return strcmp(side, "low") == 0;
     if (has_reason(entry, REASON_LOW) != has_reason(entry, REASON_HIGH))
         return has_reason(entry, REASON_LOW);
+    if (has_reason(entry, REASON_BEYOND_WEAR) && made->wear)
+        return made->lower && number_compare(made->wear, made->lower) <= 0;
     if (!made->lower || !made->upper || !bound)
         return made->lower != NULL;
     g_autoptr(Number) above_lower = number_subtract(bound, made->lower);

@@ -40,12 +40,13 @@ void judge_walk(Judge *judge)
     }
 }
 
-// The step an entry was made in, by its index; the last one where it does not say.
+// The step an entry was made in, by its index; the first where it does not say, so that it counts
+// for every check.
 static guint step_index(const Judge *judge, const Entry *entry)
 {
     const char *name = entry_text(entry, "step");
     const PlanStep *step = name ? plan_step(judge->plan, name) : NULL;
-    return step ? step->index : G_MAXUINT - 1;
+    return step ? step->index : 0;
 }
 
 void judge_disturb(Judge *judge, const Entry *entry, const void *subject, const GPtrArray *axes,
