@@ -162,15 +162,31 @@ static gint read_behind(Session *session, const char *ledger, gint64 behind, GEr
     return (gint)lines->len;
 }
 
+// The digest of the build's plan as its own ledger took it: for a build that came in from another
+// shop. The caller frees; NULL if it is not there.
+static char *plan_taken(Session *session)
+{
+    g_autoptr(GPtrArray) lines = book_read(session->book, session->build, 0, NULL);
+    for (guint i = 0; lines && i < lines->len; i++) {
+        g_autoptr(Entry) entry = entry_read(lines->pdata[i], NULL);
+        if (!entry || strcmp(entry->kind->name, "take") != 0 ||
+            strcmp(entry_text(entry, "what"), "build") != 0)
+            continue;
+        const json_t *body = json_object_get(entry->body, "body");
+        return g_strdup(json_string_value(json_object_get(body, "plan")));
+    }
+    return NULL;
+}
+
 static Plan *plan_of_build(Session *session, GError **error)
 {
     const Entry *build = shop_by_id(session->shop, "build", session->build);
-    if (build)
-        return read_plan(session->book, entry_text(build, "plan"), error);
-    g_set_error(
-        error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
-        "the shop's ledger does not know this build; it was taken in from elsewhere and can "
-        "only be read");
+    g_autofree char *digest = build ? g_strdup(entry_text(build, "plan")) : plan_taken(session);
+    if (digest)
+        return read_plan(session->book, digest, error);
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
+                "neither the shop's ledger nor the build's own says by which plan it is built; "
+                "export it again where it came from");
     return NULL;
 }
 

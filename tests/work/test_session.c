@@ -347,6 +347,33 @@ START_TEST(added_work_can_be_done_and_taken_back)
 }
 END_TEST
 
+START_TEST(a_build_that_came_in_from_elsewhere_goes_on)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 08:30 MO pick up Crank");
+    const Entry *build = shop_find(session_shop(session), "build", "TL-0405");
+    g_autofree char *rows = book_export(book, entry_text(build, "id"), NULL);
+    session_close(session);
+    g_autofree char *there = g_build_filename(folder, "other.db", NULL);
+    ck_assert(book_create(there, NULL));
+    Book *home = book, *other = book_open(there, BOOK_WRITE, NULL);
+    gint64 taken = 0;
+    book = other;
+    add_plan();
+    ck_assert(book_import(book, rows, -1, LEDGER_BUILD, "TL-0405", &taken, NULL));
+    session = open_session(NULL);
+    take(session, "2025-01-08 08:00 QR person QR \"Quin Rolf\"");
+    session_close(session);
+    session = open_session("TL-0405");
+    ck_assert_str_eq(session_step(session)->name, "Crank");
+    take(session, "2025-01-08 08:30 QR read crank drag 1.5");
+    session_close(session);
+    expect_whole();
+    book_close(other);
+    book = home;
+}
+END_TEST
+
 static void count_answer(guint line, const char *answer, gpointer user)
 {
     ck_assert_uint_gt(line, 0);
@@ -423,6 +450,7 @@ int main(void)
         somebody_was_faster,
         news_reaches_the_other_build,
         added_work_can_be_done_and_taken_back,
+        a_build_that_came_in_from_elsewhere_goes_on,
         what_is_kept_judged_is_what_would_be_judged,
         the_whole_demo_is_stored,
     };
