@@ -2,6 +2,7 @@
 #include <standbook/plan/plan.h>
 #include <stdlib.h>
 #include <string.h>
+#include <time.h>
 
 static char *all_faults(const char *text)
 {
@@ -183,11 +184,11 @@ static char *many(const char *format, guint count)
 
 static void expect_quick_refusal(char *text)
 {
-    gint64 start = g_get_monotonic_time();
+    clock_t start = clock(); // of this process: the machine may be busy
     g_autoptr(Faults) faults = faults_new();
     g_autoptr(Plan) plan = plan_read(text, strlen(text), faults);
     ck_assert_ptr_null(plan);
-    ck_assert_int_lt(g_get_monotonic_time() - start, 10 * G_TIME_SPAN_SECOND);
+    ck_assert_int_lt(clock() - start, 20 * CLOCKS_PER_SEC);
     g_free(text);
 }
 

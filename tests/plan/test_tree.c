@@ -2,6 +2,7 @@
 #include <standbook/plan/tree.h>
 #include <stdlib.h>
 #include <string.h>
+#include <time.h>
 
 static TreeNode *read_good(const char *text)
 {
@@ -110,7 +111,7 @@ static char *repeated(const char *text, guint times)
 // What would eat memory or time is refused well within a second.
 START_TEST(hostile_files_are_refused_quickly)
 {
-    gint64 start = g_get_monotonic_time();
+    clock_t start = clock(); // of this process: the machine may be busy
     g_autofree char *huge = repeated("- 0123456789abc\n", 50 * 1000 * 1000 / 16);
     expect_text_refused(huge, "1:1", "2 MB");
     g_autofree char *nested = repeated("[", 1000 * 1000);
@@ -133,7 +134,7 @@ START_TEST(hostile_files_are_refused_quickly)
         ck_assert(top || faults_count(faults));
     }
     g_rand_free(random);
-    ck_assert_int_lt(g_get_monotonic_time() - start, 10 * G_TIME_SPAN_SECOND);
+    ck_assert_int_lt(clock() - start, 20 * CLOCKS_PER_SEC);
 }
 END_TEST
 
