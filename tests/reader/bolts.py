@@ -3,7 +3,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
-from datetime import datetime
 from fractions import Fraction as F
 
 from arrays import Axis, Labels
@@ -219,9 +218,12 @@ def meet(axes: list[Axis], place: Labels, others: list[Axis], other: Labels) -> 
     return all(named.get(axis[0], label) == label for axis, label in zip(axes, place))
 
 
-def elapsed(entries: list[Entry]) -> F | None:
-    """Seconds from the first to the last; None if the clock went back on the way."""
-    moments: list[datetime] = [entry.when for entry in entries]
-    if any(later < earlier for earlier, later in zip(moments, moments[1:])):
+def elapsed(entries: list[Entry], first: Entry, last: Entry) -> F | None:
+    """Seconds between what was done; None if the clock went back over what was typed between."""
+    low, high = sorted((first.seq, last.seq))
+    typed = [entry.at for entry in sorted(entries, key=lambda entry: entry.seq)
+             if low <= entry.seq <= high]
+    seconds = F(int((last.when - first.when).total_seconds()))
+    if seconds < 0 or any(later < earlier for earlier, later in zip(typed, typed[1:])):
         return None
-    return F(int((moments[-1] - moments[0]).total_seconds()))
+    return seconds

@@ -69,7 +69,7 @@ class Judge:
         self.walk = Walk(plan, entries)
         self.gauges: dict[Hashable, Gauge] = {}
         self.doubts: dict[Hashable, F] = dict(plan.doubts)
-        self.arrays: dict[tuple[str, str], Array] = {}
+        self.arrays: dict[tuple[str, str, bool], Array] = {}
         self.verdicts: dict[Asked, Verdict] = {}
 
     def all(self) -> list[Verdict]:
@@ -108,29 +108,32 @@ class Judge:
         kept = tuple(label for name, label in zip(names, place) if name != check.choose)
         return Asked(check.asked, check.name, step, kept, 0, step != check.step)
 
-    def seen_from(self, step: str) -> Callable[[str], Array]:
+    def seen_from(self, step: str, found: bool = False) -> Callable[[str], Array]:
         """What a name of a formula means in a step."""
-        return lambda name: self.array(name, step)
+        return lambda name: self.array(name, step, found)
 
-    def array(self, name: str, step: str) -> Array:
-        """Per place the reading that counts, as it was last asked for up to a step."""
+    def array(self, name: str, step: str, found: bool = False) -> Array:
+        """Per place the reading that counts, as it was last asked for up to a step.
+
+        For a finding nothing has fallen: later work never unsettles it."""
         if name in self.plan.given:
             return self.plan.given[name]
         check, index = self.plan.checks[name], self.plan.steps[step].index
         up_to = [one for one in self.plan.instances(name) if self.plan.steps[one].index <= index]
-        key = (name, (up_to or [check.step])[-1])
+        key = (name, (up_to or [check.step])[-1], found or check.finding)
         if key not in self.arrays:
-            self.arrays[key] = self.worked_out(check) if check.formula else self.measured(check, key[1])
+            self.arrays[key] = (self.worked_out(check, key[2]) if check.formula
+                                else self.measured(check, key[1], key[2]))
         return self.arrays[key]
 
-    def measured(self, check: Check, step: str) -> Array:
+    def measured(self, check: Check, step: str, found: bool) -> Array:
         array = Array(check.axes)
         for place in places(check.axes):
-            array.places[place] = self.counting(check, step, place)
+            array.places[place] = self.counting(check, step, place, found)
         return array
 
-    def worked_out(self, check: Check) -> Array:
-        context = Context(self.seen_from(check.step), self.spread, check.name, self.doubts)
+    def worked_out(self, check: Check, found: bool) -> Array:
+        context = Context(self.seen_from(check.step, found), self.spread, check.name, self.doubts)
         array = evaluate(check.formula, context)
         for labels, place in list(array.places.items()):
             array.places[labels] = self.finished(check, check.step, labels, place)
@@ -150,7 +153,7 @@ class Judge:
         result.doubts = self.argue(asked, dict.fromkeys(place.doubts, place.newest))
         return result
 
-    def counting(self, check: Check, step: str, labels: Labels) -> Place:
+    def counting(self, check: Check, step: str, labels: Labels, found: bool = False) -> Place:
         segments = self.walk.readings.get((check.name, step, labels), [])
         if not segments:
             return self.finished(check, step, labels, Place("open", asked=1))
@@ -158,7 +161,7 @@ class Judge:
                       for reading in self.not_redone(check, segments[-1])]
         place, reading = self.least(candidates)
         doubts = self.reading_doubts(check, reading)
-        doubts |= {"basis": reading.fell} if reading.fell else {}
+        doubts |= {"basis": reading.fell} if reading.fell and not found else {}
         for other, competitor in candidates:
             if apart(other, place, self.spread(other) + self.spread(place)):
                 doubts["disagree"] = max(doubts.get("disagree", 0), competitor.entry.rank)
@@ -421,6 +424,8 @@ class Judge:
         bound, side = entry.body.get("bound"), entry.body.get("side")
         if bound is None or verdict.value is None:
             return True
+        if verdict.bound == ("<" if side == "low" else ">"):
+            return False
         value = in_base(bound)[0]
         return verdict.value >= value if side == "low" else verdict.value <= value
 

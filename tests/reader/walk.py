@@ -229,17 +229,14 @@ class Walk:
             doubts |= dict.fromkeys(self.late(laid.entry, entry, window.fit_within), entry.rank)
         return doubts
 
-    def between(self, first: Entry, last: Entry) -> list[Entry]:
-        return [entry for entry in self.live if first.rank <= entry.rank <= last.rank]
-
     def late(self, first: Entry, last: Entry, allowed: F) -> set[str]:
-        seconds = elapsed(self.between(first, last))
+        seconds = elapsed(self.entries, first, last)
         if seconds is None:
             return {"clock"}
         return {"window"} if seconds > allowed else set()
 
     def soon(self, first: Entry, last: Entry, needed: F) -> set[str]:
-        seconds = elapsed(self.between(first, last))
+        seconds = elapsed(self.entries, first, last)
         if seconds is None:
             return {"clock"}
         return {"window"} if seconds < needed else set()
