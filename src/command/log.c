@@ -32,22 +32,32 @@ static void say_answer(json_t *list, guint line, const char *answer)
     fflush(stdout);
 }
 
+// Reads the next line, without its line feed. A line that is too long to be taken is cut, so that a
+// file without lines cannot fill the memory; what is cut is refused as too long. FALSE at the end.
+static gboolean next_line(FILE *file, GString *line)
+{
+    int byte = 0;
+    g_string_truncate(line, 0);
+    while (line->len <= LEDGER_LINE_MOST + 1 && (byte = getc(file)) != EOF && byte != '\n')
+        g_string_append_c(line, (char)byte);
+    return byte != EOF || line->len > 0;
+}
+
 static gboolean take_lines(Session *session, FILE *file, json_t *list, GError **error)
 {
-    char *text = NULL;
-    size_t room = 0;
-    ssize_t length;
+    g_autoptr(GString) text = g_string_new(NULL);
     gboolean taken = TRUE;
-    for (guint line = 1; taken && (length = getline(&text, &room, file)) >= 0; line++) {
+    for (guint line = 1; taken && next_line(file, text); line++) {
         g_autofree char *answer = NULL;
-        if (length > 0 && text[length - 1] == '\n')
-            length--;
-        taken = session_line(session, text, length, &answer, error);
+        taken = session_line(session, text->str, (gssize)text->len, &answer, error);
         if (taken && answer)
             say_answer(list, line, answer);
     }
-    free(text); // getline's own
-    return taken;
+    if (!taken || !ferror(file))
+        return taken;
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
+                "what is read cannot be read on: %s; name a file of log lines", g_strerror(errno));
+    return FALSE;
 }
 
 static int take_file(Session *session, const char *name, gboolean quiet, const Common *common)
