@@ -150,6 +150,7 @@ class Base:
         db = connect(store)
         lines = db.execute(LINES).fetchall()
         kept = db.execute("SELECT what, count(*) FROM kept GROUP BY what").fetchall()
+        names = db.execute("SELECT coalesce(name, '') FROM person_detail ORDER BY 1").fetchall()
         db.close()
         said = [f"lost: {line}" for line in self.lines - set(lines)]
         for label, seq, line in lines:
@@ -158,7 +159,7 @@ class Base:
                 entry.pop("at")
                 entry["body"].pop("assessment", None)
                 said.append(UUID.sub(old, json.dumps([label, seq, entry])))
-        return said + [str(kept)]
+        return said + [str(kept), str(names)]
 
 
 def is_clean(data):
