@@ -392,6 +392,8 @@ TreeNode *tree_read(const char *bytes, gsize length, Faults *faults)
         bytes += 3;
         length -= 3;
     }
+    if (length == 0)
+        bytes = ""; // of an empty file there may be no bytes at all, which libyaml will not have
     if (!surface_check(bytes, length, faults))
         return NULL;
     Reading reading = reading_begin(bytes, length, faults);
