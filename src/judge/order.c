@@ -14,13 +14,13 @@ static gint compare_indexes(gconstpointer one, gconstpointer other)
     return (a > b) - (a < b);
 }
 
-// The ticks that count in one stage over one run, by rank (they were made in that order).
-static GArray *ticks_of(const SetState *set, const TighteningState *state, guint stage, guint run)
+// The ticks that count in one stage, by rank (they were made in that order).
+static GArray *ticks_of(const SetState *set, const TighteningState *state, guint stage)
 {
     GArray *found = g_array_new(FALSE, FALSE, sizeof(guint));
     for (guint i = 0; i < set->bolts; i++) {
         gint tick = tick_index(set, state, stage, i);
-        if (tick >= 0 && state->tightening->each[i] == run)
+        if (tick >= 0)
             g_array_append_val(found, tick);
     }
     g_array_sort(found, compare_indexes);
@@ -66,11 +66,10 @@ static guint runs_of(const SetState *set, const TighteningState *state)
     return runs;
 }
 
-static void order_run(const Judge *judge, const SetState *set, const TighteningState *state,
-                      guint run)
+static void order_stages(const Judge *judge, const SetState *set, const TighteningState *state)
 {
     for (guint stage = 0; stage < state->tightening->stages->len; stage++) {
-        g_autoptr(GArray) ticks = ticks_of(set, state, stage, run);
+        g_autoptr(GArray) ticks = ticks_of(set, state, stage);
         while (ticks->len > 0) {
             g_autoptr(GArray) sequence = take_sequence(judge, ticks);
             mark_sequence(judge, set, state, sequence);
@@ -78,14 +77,14 @@ static void order_run(const Judge *judge, const SetState *set, const TighteningS
     }
 }
 
-// Bolts done again run among themselves: they make a sequence of their own.
+// Bolts done again run among themselves: they make a sequence of their own. Bolts of different runs
+// (`each`) have their place in the order asked all the same.
 void judge_order(Judge *judge)
 {
     for (guint i = 0; i < judge->sets->len; i++) {
         const SetState *set = g_ptr_array_index(judge->sets, i);
         for (guint j = 0; j < set->tightenings->len; j++)
-            for (guint run = 0; run < runs_of(set, tightening_at(set, j)); run++)
-                order_run(judge, set, tightening_at(set, j), run);
+            order_stages(judge, set, tightening_at(set, j));
     }
 }
 

@@ -47,9 +47,10 @@ static gboolean within_bound(const Requirement *made, const Number *bound, gbool
     return low ? order >= 0 : order <= 0;
 }
 
-// Whether the reason for which the value itself does not pass is conceded, or a milder one on the
-// same side: who accepted it beyond wear accepts it high, and who accepted it high accepts that a
-// gauge cannot tell whether it is.
+// Whether the reason for which the value itself does not pass is conceded: the reason itself, its
+// side up to a bound (but not beyond wear), or a worse reason on the same side. Who accepted it
+// beyond wear accepts it high, and who accepted it high accepts that a gauge cannot tell whether it
+// is.
 static gboolean value_is_conceded(const Judge *judge, const Entry *entry, const Requirement *made)
 {
     static const Reason milder[] = {REASON_GAUGE, REASON_LOW, REASON_HIGH, REASON_BEYOND_WEAR};
@@ -63,6 +64,8 @@ static gboolean value_is_conceded(const Judge *judge, const Entry *entry, const 
         return FALSE;
     if (has_reason(entry, made->value_reason))
         return TRUE;
+    if (bound && made->value_reason != REASON_BEYOND_WEAR)
+        return decided_apart_from(made, low);
     for (gsize i = G_N_ELEMENTS(milder); i-- > 0 && milder[i] != made->value_reason;)
         if (has_reason(entry, milder[i]) && milder[i] != (low ? REASON_HIGH : REASON_LOW))
             return decided_apart_from(made, low);

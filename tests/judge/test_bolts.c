@@ -104,7 +104,7 @@ START_TEST(each_rod_by_itself)
 {
     Story story;
     begin(&story);
-    static const char *const rods[] = {"'2, a'", "'2, b'", "'1, a'", "'1, b'"};
+    static const char *const rods[] = {"'1, a'", "'1, b'", "'2, a'", "'2, b'"};
     for (guint i = 0; i < 2; i++)
         for (guint stage = 1; stage <= 2; stage++)
             for (guint j = 0; j < 2; j++) {

@@ -96,6 +96,9 @@ START_TEST(beyond_wear_covers_what_is_milder)
     concede(&story, "lash", "'high'", "");
     now_lash(&story, "0.45", "45/100", "01"); // beyond wear is a new reason
     story_expect(&story, "read lash", "fail beyond wear");
+    concede(&story, "lash", "'high'",
+            "'side':'high','bound':{'value':'1/2','unit':'mm','typed':'0.5'},");
+    story_expect(&story, "read lash", "fail beyond wear");
     concede(&story, "lash", "'beyond wear'", "");
     story_expect(&story, "read lash", "conceded beyond wear");
     now_lash(&story, "0.25", "25/100", "01");
@@ -130,8 +133,12 @@ START_TEST(doubts_and_values_are_conceded_apart)
     story_expect(&story, "read lash", "in doubt basis");
     concede(&story, "lash", "'basis'", "");
     story_expect(&story, "read lash", "in doubt basis");
-    concede(&story, "lash", "'basis','high'", to_high);
+    concede(&story, "lash", "'basis'", to_high); // as far as it stands now, on this side
     story_expect(&story, "read lash", "conceded basis");
+    now_lash(&story, "0.26", "26/100", "01");
+    story_expect(&story, "read lash", "fail high");
+    concede(&story, "lash", "'basis','high'", "");
+    story_expect(&story, "read lash", "conceded high");
     story_end(&story);
 }
 END_TEST
