@@ -136,6 +136,8 @@ void judge_concede_amended(Judge *judge, guint index, const Entry *entry, Verdic
     Verdict then = judge_verdict_before(judge, index, judge_rank(judge, entry->seq));
     if (then != VERDICT_FAIL && then != VERDICT_IN_DOUBT && then != VERDICT_CONCEDED)
         return;
+    made->own_verdict = before;
+    made->own_reason = reason;
     made->verdict = VERDICT_CONCEDED;
     made->reason = reason;
     made->conceded = entry->seq;

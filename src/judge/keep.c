@@ -82,6 +82,20 @@ static void compare_one(GPtrArray *differences, GHashTable *then, const Requirem
         g_ptr_array_add(differences, g_strdup_printf("%s: %s then, %s today", name, before, today));
 }
 
+// What was asked then and is not today: an addition that was struck.
+static void tell_gone(GPtrArray *differences, GHashTable *then, const Assessment *today)
+{
+    for (guint i = 0; i < today->requirements->len; i++) {
+        g_autofree char *name = requirement_name(today->requirements->pdata[i]);
+        g_hash_table_remove(then, name);
+    }
+    g_autoptr(GList) gone = g_list_sort(g_hash_table_get_keys(then), (GCompareFunc)strcmp);
+    for (GList *name = gone; name; name = name->next)
+        g_ptr_array_add(differences,
+                        g_strdup_printf("%s: %s then, not asked today", (char *)name->data,
+                                        (char *)g_hash_table_lookup(then, name->data)));
+}
+
 GPtrArray *assessment_differences(const char *kept, const Assessment *today, GError **error)
 {
     json_t *json = json_loads(kept, 0, NULL);
@@ -96,5 +110,6 @@ GPtrArray *assessment_differences(const char *kept, const Assessment *today, GEr
     GPtrArray *differences = g_ptr_array_new_with_free_func(g_free);
     for (guint i = 0; i < today->requirements->len; i++)
         compare_one(differences, then, today->requirements->pdata[i]);
+    tell_gone(differences, then, today);
     return differences;
 }

@@ -117,6 +117,8 @@ static void keep_own(Judge *judge)
 {
     for (guint i = 0; i < judge->made->len; i++) {
         Requirement *made = judge_requirement(judge, i);
+        if (made->conceded) // by amended limits: its own is what the plan's would say
+            continue;
         made->own_verdict = made->verdict;
         made->own_reason = made->reason;
     }

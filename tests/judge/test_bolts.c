@@ -27,7 +27,9 @@ static const char plan[] =
     "      rods: {bolts: [rod, side], stages: 30 > 60, each: rod}\n"
     "      head: {bolts: 1..3, stages: 30 > wait 10 min > 60}\n"
     "      nuts: {bolts: 1..2, stages: 60 + run-down torque}\n"
+    "      stretched: {bolts: 1..2, stages: until length, ceiling: 60}\n"
     "    checks:\n"
+    "      length: {limits: 0.1..0.2}\n"
     "      run-down torque: {unit: N·m, decimals: 0, limits: any}\n"
     "    after: nothing\n";
 
@@ -399,6 +401,30 @@ START_TEST(the_range_is_held_to_the_setting)
 }
 END_TEST
 
+START_TEST(no_bolt_is_stretched_above_its_ceiling)
+{
+    Story story;
+    begin(&story);
+    for (guint i = 1; i <= 2; i++) {
+        char *body = g_strdup_printf(
+            "{'tightening':'stretched','step':'Wheel','stage':1,'bolts':['%u'],'value':{'value':"
+            "'%u','unit':'N·m','typed':'x'},'tool':'6f1c2d30-0000-4000-8000-000000000009'}",
+            i, 59 + i);
+        story_tick(&story, body);
+        g_free(body);
+    }
+    expect_bolts(&story, "stretched in Wheel", 1, "1", "pass");
+    expect_bolts(&story, "stretched in Wheel", 1, "2", "fail high");
+    story_expect_notes(&story, "bolt stretched in Wheel[2], stage 1",
+                       "taken above the ceiling of its bolt set");
+    story_enter(&story, "concede",
+                "{'asked':'bolt','name':'stretched','step':'Wheel','place':['2'],'reasons':['high']"
+                ",'why':'x','who':'y'}");
+    expect_bolts(&story, "stretched in Wheel", 1, "2", "conceded high");
+    story_end(&story);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("bolts");
@@ -421,6 +447,7 @@ int main(void)
     tcase_add_test(tcase, a_bolt_done_again_waits_again);
     tcase_add_test(tcase, a_target_by_formula_is_held_to_the_range);
     tcase_add_test(tcase, the_range_is_held_to_the_setting);
+    tcase_add_test(tcase, no_bolt_is_stretched_above_its_ceiling);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

@@ -197,6 +197,9 @@ START_TEST(amended_before_and_after)
     ck_assert_str_eq(wear, "0.0005");
     ck_assert_int_eq(lash->amended, 11);
     ck_assert_int_eq(lash->conceded, 11);
+    ck_assert_uint_eq(lash->own_verdict, VERDICT_FAIL);
+    ck_assert_uint_eq(lash->own_reason, REASON_HIGH);
+    ck_assert_uint_eq(lash->value_verdict, VERDICT_PASS);
     ck_assert_ptr_null(story_find(assessment, "read skirt[1]")->plan_upper);
     g_free(own);
     g_free(upper);

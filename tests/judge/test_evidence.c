@@ -373,6 +373,27 @@ START_TEST(two_persons_beside_the_builder)
 }
 END_TEST
 
+START_TEST(a_wrench_found_wrong_after_the_seal)
+{
+    Story story;
+    begin(&story);
+    calibrate(&story, "take", TOOL, "2001-01-01", "'found':'good'");
+    story_tighten(&story, "caps", "Build", 1, "1");
+    story_enter(&story, "seal",
+                "{'gate':'hand over','covers':4,'counts':{'open':0,'pass':0,'fail':0,'in doubt':0,"
+                "'conceded':0,'noted':0,'not needed':0},'edition':'1','assessment':"
+                "'0000000000000000000000000000000000000000000000000000000000000000'}");
+    calibrate(&story, "news", TOOL, "2001-09-10", "'found':'wrong'");
+    story_expect(&story, "bolt caps in Build[1], stage 1", "in doubt tool");
+    Assessment *assessment = story_assess(&story);
+    ck_assert_int_eq(((const GateCount *)assessment->gates->pdata[0])->sealed, 5);
+    assessment_free(assessment);
+    story_slacken(&story, "caps", "Build", "1");
+    story_expect(&story, "bolt caps in Build[1], stage 1", "open");
+    story_end(&story);
+}
+END_TEST
+
 // What was not known on a day does not count on it: trade.md 10.5, an uphold before the news.
 START_TEST(as_it_was_known_on_that_day)
 {
@@ -411,6 +432,7 @@ int main(void)
     tcase_add_test(tcase, a_clock_set_back);
     tcase_add_test(tcase, a_card_typed_in_later);
     tcase_add_test(tcase, two_persons_beside_the_builder);
+    tcase_add_test(tcase, a_wrench_found_wrong_after_the_seal);
     tcase_add_test(tcase, as_it_was_known_on_that_day);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);

@@ -35,6 +35,18 @@ START_TEST(kept_and_compared)
     ck_assert_uint_eq(differences->len, 1);
     ck_assert_str_eq(differences->pdata[0], "read lash: pass then, in doubt · disagree today");
     g_ptr_array_unref(differences);
+    Story other;
+    story_begin(&other, "plan: One\nunits: [mm]\nsteps:\n  All:\n    checks:\n"
+                        "      lash: 0.10..0.20\n      clear: yes\n");
+    Assessment *changed = assess_story(&other);
+    differences = assessment_differences(kept, changed, NULL);
+    ck_assert_uint_eq(differences->len, 3);
+    ck_assert_str_eq(differences->pdata[0], "read lash: pass then, open today");
+    ck_assert_str_eq(differences->pdata[1], "look clear: not asked then, open today");
+    ck_assert_str_eq(differences->pdata[2], "look clean: open then, not asked today");
+    g_ptr_array_unref(differences);
+    assessment_free(changed);
+    story_end(&other);
     GError *error = NULL;
     ck_assert_ptr_null(assessment_differences("{}", today, &error));
     ck_assert_int_eq(error->code, STANDBOOK_ERROR_NO);
