@@ -10,7 +10,7 @@ static gboolean is_of_gate(const Requirement *requirement, guint gate)
 // What is known of a gap: its figure and limits, what is missing, or what its reason means.
 static char *gap_words(const Requirement *requirement)
 {
-    if (requirement->notes->len)
+    if (requirement->verdict == VERDICT_OPEN && requirement->notes->len)
         return g_strdup(g_ptr_array_index(requirement->notes, 0));
     if (requirement->asked_for > 1 && requirement->asked_for > requirement->read)
         return g_strdup_printf("%u of %u read", requirement->read, requirement->asked_for);
