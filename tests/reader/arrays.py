@@ -28,6 +28,7 @@ class Place:
     read: int = 0
     asked: int = 0
     newest: int = 0
+    latest: int = 0
 
 
 Variance = Callable[[Place], F]
@@ -58,7 +59,8 @@ def mixed(members: list[Place]) -> Place:
     """What every combination of places shares: counts, doubts, the newest entry."""
     doubts: frozenset[str] = frozenset().union(*(m.doubts for m in members))
     return Place("open", F(0), {}, "", doubts, sum(m.read for m in members),
-                 sum(m.asked for m in members), max((m.newest for m in members), default=0))
+                 sum(m.asked for m in members), max((m.newest for m in members), default=0),
+                 max((m.latest for m in members), default=0))
 
 
 def weighted(terms: list[tuple[F, Place]]) -> dict[Hashable, F]:
@@ -191,24 +193,15 @@ def extreme(members: list[Place], greatest: bool, variance: Variance) -> Place:
 
 
 def extreme_bound(members: list[Place], greatest: bool, chosen: Place) -> str | None:
-    """The bound of a minimum or maximum; None where it says nothing of the value."""
-    helpful, harmful = (">", "<") if greatest else ("<", ">")
-    if any(m.bound == helpful for m in members):
-        exact_better = not chosen.bound
-        strongest = [m for m in members if m.bound == helpful and m.value == chosen.value]
-        return helpful if strongest and not exact_better else None
-    if any(m.bound == harmful for m in members):
-        return harmful if chosen.bound == harmful else _beaten(members, greatest, chosen)
-    return ""
+    """The bound of a minimum or maximum; None where nothing can be said of it.
 
-
-def _beaten(members: list[Place], greatest: bool, chosen: Place) -> str | None:
-    """A harmful bound (max of `<x`) at or below the exact extreme changes nothing."""
-    for member in members:
-        if member.bound and ((member.value > chosen.value) if greatest
-                             else (member.value < chosen.value)):
-            return None
-    return ""
+    The greatest of `>9` and 10 is at least 10; that of `<11` and 10 lies anywhere between."""
+    outward, inward = (">", "<") if greatest else ("<", ">")
+    apart = any(m.bound == inward and m.value != chosen.value for m in members
+                if (m.value > chosen.value if greatest else m.value < chosen.value))
+    if any(m.bound == outward for m in members):
+        return None if apart or chosen.bound == inward else outward
+    return None if apart else chosen.bound
 
 
 def fold_extreme(members: list[Place], greatest: bool, variance: Variance) -> Place:

@@ -70,6 +70,7 @@ class GroupMade:
     order: list[str]
     stages: list[str]
     sealed: bool
+    each: bool  # one bolt at a time; done in order, for nothing says how such runs stand in order
 
 
 @dataclass
@@ -131,12 +132,13 @@ class PlanMade:
         order = self.dice.sample(bolts, count)
         stages = self.dice.choice(STAGES)
         sealed = self.dice.random() < 0.4
-        group = GroupMade(f"{self.word()} bolts", bolts, order, stages.split(" > "), sealed)
+        each = self.dice.random() < 0.1
+        group = GroupMade(f"{self.word()} bolts", bolts, order, stages.split(" > "), sealed, each)
         use = self.dice.choice(("new", "once", "may be reused", "may be reused"))
         extra = ", then off: yes" if self.dice.random() < 0.2 else ""
         extra += ", track: lot" if self.dice.random() < 0.2 else ""
         extra += ", lubricant: sealant" if sealed else ""
-        extra += ", each: bolt" if self.dice.random() < 0.1 else ""
+        extra += ", each: bolt" if each else ""
         self.lines.append(f"      {group.name}: {{bolts: 1..{count}, order: {'-'.join(order)}, "
                           f"stages: {stages}, use: {use}{extra}}}")
         step.tightened.append((group, group.stages))
@@ -308,11 +310,11 @@ class LogMade:
         for number, stage in enumerate(stages, 1):
             if stage.startswith("wait"):
                 self.say(f"waited {name} stage {number}", minutes=self.dice.choice((5, 10, 12)))
-            elif self.dice.random() < 0.6:
+            elif group.each or self.dice.random() < 0.6:
                 self.say(f"tighten {name} stage {number} all{self.wrench(stage)}")
             else:
                 self.one_by_one(group, name, number, self.wrench(stage))
-        if self.dice.random() < 0.25:
+        if self.dice.random() < 0.25 and not group.each:
             self.again(group, name, stages)
 
     def one_by_one(self, group: GroupMade, name: str, number: int, wrench: str) -> None:
@@ -378,7 +380,7 @@ class LogMade:
     def slip(self, step: StepMade) -> None:
         group, stages = self.dice.choice(step.tightened)
         name = f"{group.name} in {step.name}"
-        if self.dice.random() < 0.5:
+        if self.dice.random() < 0.5 and not group.each:
             self.say(f'slacken {name} all "look beneath"')
             if self.dice.random() < 0.5:
                 self.tighten(group, stages, step.name)

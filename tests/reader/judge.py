@@ -1,7 +1,7 @@
 """The verdict of every requirement, by record.md and language.md."""
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction as F
 from typing import Any, Callable, Hashable
 
@@ -32,7 +32,9 @@ class Verdict:
     bound: str = ""
     doubts: frozenset[str] = frozenset()
     own: str = ""
-    newest: int = 0
+    latest: int = 0
+    side_of: tuple[str, str] = ("", "")  # what the value is by itself, without doubtful evidence
+    apart: dict[str, str] = field(default_factory=dict)  # and with the low, or high, limit left out
     withdrawn: bool = False
 
 
@@ -143,7 +145,7 @@ class Judge:
         """A value with the doubt of its method, and what was said of it."""
         asked = self.asked_at(check, step, labels)
         result = Place(place.state, place.value, dict(place.weights), place.bound, place.doubts,
-                       place.read, place.asked, place.newest)
+                       place.read, place.asked, place.newest, place.latest)
         if self.needless(asked) or self.withdrawn(asked):
             result.state = "not needed"
         if check.doubt and result.state == "value":
@@ -163,10 +165,12 @@ class Judge:
         doubts = self.reading_doubts(check, reading)
         doubts |= {"basis": reading.fell} if reading.fell and not found else {}
         for other, competitor in candidates:
-            if apart(other, place, self.spread(other) + self.spread(place)):
+            method = check.doubt**2 / 2 if check.doubt else F(0)
+            if apart(other, place, self.spread(other) + self.spread(place) + method):
                 doubts["disagree"] = max(doubts.get("disagree", 0), competitor.entry.rank)
         place.doubts, place.read, place.asked = frozenset(doubts), 1, 1
         place.newest = max(doubts.values(), default=reading.entry.rank)
+        place.latest = reading.entry.rank
         return self.finished(check, step, labels, place)
 
     def not_redone(self, check: Check, readings: list[Reading]) -> list[Reading]:
@@ -324,7 +328,7 @@ class Judge:
         amended = self.against(check, asked, labels, place, True)
         if amended.verdict == "pass" and planned.verdict in ("fail", "in doubt"):
             amended.verdict, amended.reason = "conceded", planned.reason
-        amended.newest = place.newest
+        amended.latest = place.latest
         return amended
 
     def full_place(self, check: Check, place: Labels) -> Labels | None:
@@ -346,12 +350,16 @@ class Judge:
         sides = self.sides(check, limits, labels)
         if any(side is not None and side.state != "value" for side in sides):
             return Verdict(asked, "open", value=place.value, bound=place.bound)
-        doubts = place.doubts
-        if doubts:
-            return Verdict(asked, "in doubt", first_reason(doubts), place.value, place.bound, doubts)
         low, high = (None if side is None else side.value for side in sides)
-        verdict, reason = decision.decide(place.bound, place.value, self.spread(place), low, high, wear)
-        return Verdict(asked, verdict, reason, place.value, place.bound)
+        known = (place.bound, place.value, self.spread(place))
+        verdict = Verdict(asked, *decision.decide(*known, low, high, wear), place.value, place.bound,
+                          place.doubts)
+        verdict.side_of = (verdict.verdict, verdict.reason)
+        verdict.apart = {"low": decision.decide(*known, None, high, wear)[0],
+                         "high": decision.decide(*known, low, None, wear)[0]}
+        if place.doubts:
+            verdict.verdict, verdict.reason = "in doubt", first_reason(place.doubts)
+        return verdict
 
     def sides(self, check: Check, limits: Limits | None, labels: Labels) -> list[Place | None]:
         if limits is None:
@@ -394,7 +402,7 @@ class Judge:
 
     def decided(self, asked: Asked, verdict: Verdict) -> bool:
         """To look closer answers nothing yet."""
-        return any(entry.body["decision"] != "look closer" and entry.rank > verdict.newest
+        return any(entry.body["decision"] != "look closer" and entry.rank > verdict.latest
                    for entry in self.walk.about("decide", asked))
 
     def settled(self, check: Check, asked: Asked) -> bool:
@@ -414,11 +422,22 @@ class Judge:
     def concede(self, verdict: Verdict) -> None:
         if verdict.verdict not in ("fail", "in doubt"):
             return
-        reasons = set(verdict.doubts) or {verdict.reason}
         for entry in self.walk.about("concede", verdict.asked):
-            if reasons <= set(entry.body["reasons"]) and self.within(entry, verdict):
+            if verdict.doubts <= set(entry.body["reasons"]) and self.accepts(entry, verdict):
                 verdict.verdict = "conceded"
                 return
+
+    def accepts(self, entry: Entry, verdict: Verdict) -> bool:
+        """Whether the value by itself passes or is conceded; who accepts more accepts less."""
+        reasons, (alone, reason) = set(entry.body["reasons"]), verdict.side_of
+        if alone in ("pass", "noted", ""):
+            return verdict.reason in reasons
+        if not self.within(entry, verdict):
+            return False
+        side = entry.body.get("side", "high")
+        stronger = {"gauge": {side, "beyond wear"}, "low": {"beyond wear"}, "high": {"beyond wear"}}
+        return reason in reasons or (bool(stronger.get(reason, set()) & reasons)
+                                     and verdict.apart[side] in ("pass", "noted"))
 
     def within(self, entry: Entry, verdict: Verdict) -> bool:
         bound, side = entry.body.get("bound"), entry.body.get("side")

@@ -28,6 +28,7 @@ class Reading:
     unsound: bool = False
     leans_on: list[tuple[Tick, bool]] = field(default_factory=list)
     fell: int = 0
+    parted: bool = False
 
 
 @dataclass
@@ -115,7 +116,7 @@ class Walk:
         for words in check.held_by:
             self.lean(reading, check, key[2], words)
         segments = self.readings.setdefault(key, [])
-        if not segments or segments[-1][-1].fell:
+        if not segments or segments[-1][-1].fell or segments[-1][-1].parted:
             segments.append([])
         segments[-1].append(reading)
 
@@ -135,9 +136,19 @@ class Walk:
     def disturb(self, name: str, entry: Entry, axes: list[Axis], disturbed: list[Labels]) -> None:
         """What rests on a bolt set, a part or a setting falls, where the places meet."""
         for check in self.plan.checks.values():
+            meeting = [one for one in places(check.axes)
+                       if any(meet(axes, place, check.axes, one) for place in disturbed)]
             if any(self.plan.named(words)[0] == name for words in check.rests_on):
-                self.fall(check, entry, [one for one in places(check.axes) if any(
-                    meet(axes, place, check.axes, one) for place in disturbed)])
+                self.fall(check, entry, meeting)
+            if any(self.plan.named(words)[0] == name for words in check.held_by):
+                self.part(check, meeting)
+
+    def part(self, check: Check, parted: list[Labels]) -> None:
+        """Read with what is slackened now: it keeps its value, but what comes does not compete."""
+        for instance in self.plan.instances(check.name):
+            for place in parted:
+                for segment in self.readings.get((check.name, instance, place), [])[-1:]:
+                    segment[-1].parted = True
 
     def fall(self, check: Check, entry: Entry, fallen: list[Labels]) -> None:
         if check.finding:
