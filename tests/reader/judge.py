@@ -159,8 +159,9 @@ class Judge:
         segments = self.walk.readings.get((check.name, step, labels), [])
         if not segments:
             return self.finished(check, step, labels, Place("open", asked=1))
+        readings = as_found(segments) if found else segments[-1]
         candidates = [(self.single(check, reading), reading)
-                      for reading in self.not_redone(check, segments[-1])]
+                      for reading in self.not_redone(check, readings)]
         place, reading = self.least(candidates)
         doubts = self.reading_doubts(check, reading)
         doubts |= {"basis": reading.fell} if reading.fell and not found else {}
@@ -457,6 +458,16 @@ class Judge:
         owners = {"check": self.plan.checks, "tightening": self.plan.groups, "part": self.plan.parts}
         return (asked.name == body["name"] and asked.sort != "sign"
                 and asked.name in owners[body["what"]] and covers(body.get("place"), asked.place))
+
+
+def as_found(segments: list[list[Reading]]) -> list[Reading]:
+    """Those before later work first disturbed them."""
+    found: list[Reading] = []
+    for segment in segments:
+        found += segment
+        if segment[-1].fell:
+            break
+    return found
 
 
 def in_base(value: dict[str, str]) -> tuple[F, Any]:

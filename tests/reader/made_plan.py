@@ -1,0 +1,212 @@
+"""Random plans: steps with groups, parts, checks and formulas that can be worked out."""
+from __future__ import annotations
+
+import random
+from dataclasses import dataclass, field
+from itertools import product
+
+WORDS = ("alder", "birch", "cedar", "damson", "elder", "fir", "gorse", "hazel", "ivy", "juniper",
+         "larch", "maple", "nutmeg", "oak", "poplar", "quince", "rowan", "sorrel", "thorn", "willow",
+         "yew", "aspen", "beech", "clover", "dogwood", "fern", "heather", "iris", "laurel", "myrtle")
+AXES = {"row": ("1", "2", "3"), "end": ("front", "rear"), "side": ("a", "b")}
+GRADES = ("A", "B")
+STAGES = ("20 > 40", "30", "20 > 30 > 40", "30 > +60°", "20 > wait 10 min > 40", "snug > 35", "8 > 30")
+
+
+@dataclass
+class CheckMade:
+    name: str
+    axes: list[str]
+    kind: str  # read, formula or look
+    answers: tuple[str, ...] = ()
+    choose: bool = False
+    finding: bool = False
+
+    def places(self) -> list[tuple[str, ...]]:
+        return list(product(*(AXES[axis] for axis in self.axes)))
+
+
+@dataclass
+class GroupMade:
+    name: str
+    bolts: list[str]
+    order: list[str]
+    stages: list[str]
+    sealed: bool
+    each: bool  # one bolt at a time; done in order, for nothing says how such runs stand in order
+
+
+@dataclass
+class StepMade:
+    name: str
+    checks: list[CheckMade] = field(default_factory=list)
+    tightened: list[tuple[GroupMade, list[str]]] = field(default_factory=list)
+    parts: list[str] = field(default_factory=list)
+    again: list[CheckMade] = field(default_factory=list)
+    persons: int = 1
+
+
+class PlanMade:
+    def __init__(self, dice: random.Random):
+        self.dice = dice
+        self.words = [f"{word} {what}" for word in WORDS for what in ("gap", "play")]
+        dice.shuffle(self.words)
+        self.steps: list[StepMade] = []
+        self.inputs: list[CheckMade] = []
+        self.groups: list[GroupMade] = []
+        self.lines = ["plan: Random plan", "units: [mm, N·m, °]", "family: X1",
+                      "axes: {row: 1..3, end: front/rear, side: a/b, grade: A/B}",
+                      "given: {wall: {A: 0, B: 0.02}, shim: 1.0 ± 0.02, nominal: 10}",
+                      "consumables: {sealant: {kind: silicone, fit within: 30 min, "
+                      "fluid after: 2 h, run after: 24 h}}", "steps:"]
+        for number in range(dice.randint(2, 4)):
+            self.step(number)
+
+    def word(self) -> str:
+        return self.words.pop()
+
+    def some_axes(self) -> list[str]:
+        return self.dice.sample(list(AXES), self.dice.choice((0, 1, 1, 2)))
+
+    def step(self, number: int) -> None:
+        step = StepMade(f"Step {'ABCDEF'[number]}")
+        self.steps.append(step)
+        self.lines.append(f"  {step.name}:")
+        if number:
+            self.lines.append(f"    begins: {self.dice.choice(('fluid', 'run'))}")
+        self.lines.append("    fasteners:")
+        for _ in range(self.dice.randint(1, 2)):
+            self.group(step)
+        self.retighten(step, number)
+        self.parts(step)
+        self.lines.append("    checks:")
+        self.read_checks(step)
+        for _ in range(self.dice.randint(1, 3)):
+            self.formula(step)
+        self.look(step)
+        self.read_again(step, number)
+        if self.dice.random() < 0.4:
+            step.persons = 2
+            self.lines.append("    hold: {seen: second person}")
+
+    def group(self, step: StepMade) -> None:
+        count = self.dice.randint(2, 5)
+        bolts = [str(n + 1) for n in range(count)]
+        order = self.dice.sample(bolts, count)
+        stages = self.dice.choice(STAGES)
+        sealed = self.dice.random() < 0.4
+        each = self.dice.random() < 0.1
+        group = GroupMade(f"{self.word()} bolts", bolts, order, stages.split(" > "), sealed, each)
+        use = self.dice.choice(("new", "once", "may be reused", "may be reused"))
+        extra = ", then off: yes" if self.dice.random() < 0.2 else ""
+        extra += ", track: lot" if self.dice.random() < 0.2 else ""
+        extra += ", lubricant: sealant" if sealed else ""
+        extra += ", each: bolt" if each else ""
+        self.lines.append(f"      {group.name}: {{bolts: 1..{count}, order: {'-'.join(order)}, "
+                          f"stages: {stages}, use: {use}{extra}}}")
+        step.tightened.append((group, group.stages))
+        self.groups.append(group)
+
+    def retighten(self, step: StepMade, number: int) -> None:
+        earlier = [group for group in self.groups if group not in [g for g, _ in step.tightened]]
+        if not number or not earlier or self.dice.random() < 0.4:
+            return
+        group = self.dice.choice(earlier)
+        stages = self.dice.choice(("as before", "45"))
+        self.lines.append(f"    retighten: {{{group.name}: {stages}}}")
+        step.tightened.append((group, group.stages if stages == "as before" else [stages]))
+
+    def parts(self, step: StepMade) -> None:
+        if self.dice.random() < 0.6:
+            part = self.word()
+            use = self.dice.choice(("new", "may be reused"))
+            self.lines.append(f"    fit: {{{part}: {{at: end, use: {use}}}}}")
+            step.parts.append(part)
+
+    def base(self) -> str:
+        """What a check stands on."""
+        draw = self.dice.random()
+        if draw < 0.5 or not self.groups:
+            return ""
+        name = self.dice.choice(self.groups).name
+        return f", {'rests on' if draw < 0.8 else 'with'}: {name}"
+
+    def limits(self, middle: str) -> str:
+        lower, upper = {"10": ("9.95", "10.05"), "0": ("-0.04", "0.06"), "1": ("0.99", "1.01"),
+                        "11": ("10.9", "11.1")}[middle]
+        wear = f", wear: {float(upper) + 0.05:.2f}" if self.dice.random() < 0.4 else ""
+        kind = self.dice.choice(("both", "both", "at least", "at most"))
+        if kind == "at least":
+            return f"limits: at least {lower}"
+        return (f"limits: {lower}..{upper}" if kind == "both" else f"limits: at most {upper}") + wear
+
+    def read_checks(self, step: StepMade) -> None:
+        for _ in range(self.dice.randint(2, 3)):
+            check = CheckMade(self.word(), self.some_axes(), "read")
+            doubt = ", doubt: 0.01" if self.dice.random() < 0.2 else ""
+            at = f"at: [{', '.join(check.axes)}], " if check.axes else ""
+            limits = self.limits("10") if self.dice.random() < 0.7 else "limits: any"
+            self.lines.append(f"      {check.name}: {{{at}decimals: 2, gauge: dial, "
+                              f"{limits}{doubt}{self.base()}}}")
+            step.checks.append(check)
+            self.inputs.append(check)
+
+    def formula(self, step: StepMade) -> None:
+        one, other = self.dice.choice(self.inputs), self.dice.choice(self.inputs)
+        text, middle, axes = self.formula_of(one, other)
+        choose = middle != "1" and self.dice.random() < 0.2
+        if choose:
+            text += " - wall"
+        check = CheckMade(self.word(), axes, "formula", choose=choose)
+        settled = ""
+        if self.dice.random() < 0.2 and len(step.checks) > 1:
+            settled = f", settled by: {self.settling(step, one, other)}"
+            check.finding = True
+        chosen = ", choose: grade" if choose else ""
+        self.lines.append(f"      {check.name} = {text}: {{{self.limits(middle)}{chosen}{settled}}}")
+        step.checks.append(check)
+
+    def settling(self, step: StepMade, one: CheckMade, other: CheckMade) -> str:
+        others = [c for c in step.checks if c.kind == "read" and c not in (one, other)]
+        return f"[{self.dice.choice(others).name}]" if others else "decision"
+
+    def formula_of(self, one: CheckMade, other: CheckMade) -> tuple[str, str, list[str]]:
+        joined = one.axes + [axis for axis in other.axes if axis not in one.axes]
+        first = one.axes[0] if one.axes else None
+        rest = one.axes[1:]
+        forms = [(f"max({one.name})", "10", []), (f"min({one.name})", "10", []),
+                 (f"mean({one.name})", "10", []), (f"range({one.name})", "0", []),
+                 (f"{one.name} - {other.name}", "0", joined),
+                 (f"{one.name} / {other.name}", "1", joined),
+                 (f"min({one.name}) / max({other.name})", "1", []),
+                 (f"max({one.name}, {other.name}) - nominal", "0", joined),
+                 (f"{one.name} + shim", "11", one.axes),
+                 (f"abs({one.name} - nominal)", "0", one.axes),
+                 (f"sqrt({one.name} * {other.name})", "10", joined),
+                 (f"2 * {one.name} - {one.name} + shim - 1 mm", "10", one.axes)]
+        if first:
+            label = AXES[first][0]
+            forms += [(f"max({one.name} over {first})", "10", rest),
+                      (f"range({one.name} over {first})", "0", rest),
+                      (f"{one.name}[{label}] - {one.name}[{AXES[first][1]}]", "0", rest)]
+        if first == "row":
+            forms.append((f"max({one.name} - {one.name}[row - 1])", "0", []))
+        return self.dice.choice(forms)
+
+    def look(self, step: StepMade) -> None:
+        words, answers = self.dice.choice((("yes", ("yes", "no")), ("text", ('"seen"',)),
+                                           ("exactly 4", ("4", "3")),
+                                           ("dry of dry/damp/wet", ("dry", "wet"))))
+        check = CheckMade(self.word(), [], "look", answers)
+        self.lines.append(f"      {check.name}: {words}")
+        step.checks.append(check)
+
+    def read_again(self, step: StepMade, number: int) -> None:
+        earlier = [c for s in self.steps[:number] for c in s.checks if c.kind == "read"]
+        if earlier and self.dice.random() < 0.5:
+            check = self.dice.choice(earlier)
+            self.lines.append(f"    read again: [{check.name}]")
+            step.again.append(check)
+
+    def text(self) -> str:
+        return "\n".join(self.lines) + "\n"
