@@ -83,12 +83,18 @@ guint text_slips(const char *one, const char *other)
 
 const char *text_nearest(const char *word, const char *const *candidates, gsize count)
 {
-    guint allowed = (guint)(g_utf8_strlen(word, -1) + 3) / 4;
+    glong letters = g_utf8_strlen(word, -1);
+    guint allowed = (guint)(letters + 3) / 4;
     const char *nearest = NULL;
+    guint fewest = allowed + 1;
     for (gsize i = 0; i < count; i++) {
+        if (ABS(g_utf8_strlen(candidates[i], -1) - letters) > (glong)allowed)
+            continue; // too many left out or added; a very long word costs nothing
         guint slips = text_slips(word, candidates[i]);
-        if (slips <= allowed && (!nearest || slips < text_slips(word, nearest)))
+        if (slips < fewest) {
             nearest = candidates[i];
+            fewest = slips;
+        }
     }
     return nearest;
 }
