@@ -27,6 +27,7 @@ static const char plan[] =
     "      rods: {bolts: [rod, side], stages: 30 > 60, each: rod}\n"
     "      head: {bolts: 1..3, stages: 30 > wait 10 min > 60}\n"
     "      nuts: {bolts: 1..2, stages: 60 + run-down torque}\n"
+    "      once: {bolts: 1..1, stages: 40 > wait 1 min, use: once}\n"
     "      stretched: {bolts: 1..2, stages: until length, ceiling: 60}\n"
     "    checks:\n"
     "      length: {limits: 0.1..0.2}\n"
@@ -82,7 +83,7 @@ START_TEST(exactly_the_bolt_out_of_turn)
     expect_bolts(&story, "caps in Mock-up", 2, "3 4 2", "pass");
     expect_bolts(&story, "caps in Mock-up", 2, "1", "in doubt order");
     story_tighten(&story, "caps", "Mock-up", 2, "1"); // done again by itself
-    expect_bolts(&story, "caps in Mock-up", 2, "1", "pass");
+    expect_bolts(&story, "caps in Mock-up", 2, "1 2 3 4", "pass");
     story_end(&story);
 }
 END_TEST
@@ -300,6 +301,20 @@ START_TEST(a_spent_bolt)
 }
 END_TEST
 
+START_TEST(a_wait_uses_up_no_bolt)
+{
+    Story story;
+    begin(&story);
+    story_enter(&story, "fit", "{'part':'once','use':'new'}");
+    story_tighten(&story, "once", "Wheel", 1, "1");
+    expect_bolts(&story, "once in Wheel", 1, "1", "pass");
+    story_slacken(&story, "once", "Wheel", "1");
+    story_tighten(&story, "once", "Wheel", 1, "1");
+    expect_bolts(&story, "once in Wheel", 1, "1", "in doubt spent");
+    story_end(&story);
+}
+END_TEST
+
 // Another bolt cannot come in without the first coming out.
 START_TEST(a_bolt_replaced_is_open_again)
 {
@@ -441,6 +456,7 @@ int main(void)
     tcase_add_test(tcase, a_mock_up_not_finished_is_opened_by_slackening);
     tcase_add_test(tcase, readings_in_two_tightenings_do_not_compete);
     tcase_add_test(tcase, a_spent_bolt);
+    tcase_add_test(tcase, a_wait_uses_up_no_bolt);
     tcase_add_test(tcase, a_bolt_replaced_is_open_again);
     tcase_add_test(tcase, a_bolt_that_is_not_there);
     tcase_add_test(tcase, a_wait_ends_with_the_first_bolt_behind_it);

@@ -26,6 +26,7 @@ static const char plan[] =
     "      width: 10..11\n"
     "      pair: {limits: 10..11, with: studs}\n"
     "      drag: {limits: 0..9, rests on: cover}\n"
+    "      lift: {limits: 0..9, with: cover}\n"
     "    hold: {seen: two persons}\n"
     "  Fill:\n"
     "    begins: fluid\n"
@@ -230,6 +231,11 @@ START_TEST(the_grade_chosen)
     fit(&story, "shells", "'place':['2'],", LOT, "new");
     story_expect(&story, "fit shells[1]", "in doubt part");
     story_expect(&story, "fit shells[2]", "pass");
+    story_enter(&story, "uphold",
+                "{'asked':'fit','name':'shells','place':['1'],'doubt':'part','why':'measured'}");
+    story_expect(&story, "fit shells[1]", "pass");
+    story_enter(&story, "choose", "{'check':'clearance','place':['1'],'label':'B'}");
+    story_expect(&story, "fit shells[1]", "in doubt part"); // chosen anew
     story_end(&story);
 }
 END_TEST
@@ -245,6 +251,19 @@ START_TEST(a_part_replaced_disturbs)
     story_expect(&story, "read drag", "in doubt basis");
     story_enter(&story, "strike", "{'entry':9,'cause':'wrong place'}");
     story_expect(&story, "read drag", "pass");
+    story_end(&story);
+}
+END_TEST
+
+START_TEST(a_reading_with_a_part_that_is_not_there)
+{
+    Story story;
+    begin_lots(&story);
+    story_read(&story, "lift", "", "1", "1", "01");
+    story_expect(&story, "read lift", "in doubt basis");
+    story_enter(&story, "fit", "{'part':'cover','use':'new'}");
+    story_read(&story, "lift", "", "1", "1", "01");
+    story_expect(&story, "read lift", "pass");
     story_end(&story);
 }
 END_TEST
@@ -266,6 +285,8 @@ START_TEST(sealant_and_its_clocks)
     story_tighten(&story, "sump", "Build", 2, "1 2"); // the joint is closed: no window
     story_expect(&story, "bolt sump in Build[1], stage 1", "pass");
     story_expect(&story, "bolt sump in Build[1], stage 2", "pass");
+    story_tighten(&story, "sump", "Build", 1, "1 2"); // gone round once more: still closed
+    story_expect(&story, "bolt sump in Build[1], stage 1", "pass");
     story_enter(&story, "sign", "{'step':'Fill','signature':1}");
     story_expect(&story, "sign Fill, 1", "in doubt window");
     story.minute = 6 + 30;
@@ -426,6 +447,7 @@ int main(void)
     tcase_add_test(tcase, recalled_bolts_and_what_was_read_with_them);
     tcase_add_test(tcase, the_grade_chosen);
     tcase_add_test(tcase, a_part_replaced_disturbs);
+    tcase_add_test(tcase, a_reading_with_a_part_that_is_not_there);
     tcase_add_test(tcase, sealant_and_its_clocks);
     tcase_add_test(tcase, sealant_laid_on_a_part);
     tcase_add_test(tcase, an_expired_tube);
