@@ -15,18 +15,24 @@ def base_value(requirement: dict[str, Any]) -> str:
     return "" if requirement["value"] is None else str(F(requirement["value"]))
 
 
-def said_by_program(requirement: dict[str, Any]) -> tuple[str, str, str]:
-    verdict = "withdrawn" if requirement["withdrawn"] else requirement["verdict"]
-    return verdict, requirement["reason"], base_value(requirement)
+Said = tuple[str, str, str, str]  # verdict, reason, value, all doubts
 
 
-def said_by_reader(verdict: Verdict) -> tuple[str, str, str]:
-    name = "withdrawn" if verdict.withdrawn else verdict.verdict
+def said_by_program(requirement: dict[str, Any]) -> Said:
+    if requirement["withdrawn"]:
+        return "withdrawn", "", "", ""
+    return (requirement["verdict"], requirement["reason"], base_value(requirement),
+            " ".join(sorted(requirement["doubts"])))
+
+
+def said_by_reader(verdict: Verdict) -> Said:
+    if verdict.withdrawn:
+        return "withdrawn", "", "", ""
     value = "" if verdict.value is None else str(verdict.value)
-    return name, verdict.reason, value
+    return verdict.verdict, verdict.reason, value, " ".join(sorted(verdict.doubts))
 
 
-def shown(said: tuple[str, str, str] | None) -> str:
+def shown(said: Said | None) -> str:
     return "nothing" if said is None else " ".join(part for part in said if part)
 
 

@@ -143,11 +143,23 @@ class LogMade:
             return
         if check.kind == "look":
             self.say(f"look {check.name} in {step} {self.dice.choice(check.answers)}")
+        elif check.setting:
+            self.trials(check, step)
         elif check.kind == "read":
             self.readings(check, step)
         elif check.choose:
             for place in check.places():
                 self.say(f"choose {spot(check.name, place)} {self.dice.choice(GRADES)}")
+
+    def trials(self, check: CheckMade, step: str) -> None:
+        """Moved, read loose, perhaps struck, and read as it stands."""
+        for _ in range(self.dice.randint(1, 2)):
+            self.say(f"move {check.name} to 0.{self.dice.randint(10, 90)} turn")
+            if self.dice.random() < 0.3:
+                self.say("strike last typo")
+            if self.dice.random() < 0.5:
+                self.say(f"read {spot(check.name, check.places()[0])} {self.value()} loose with G1")
+            self.readings(check, step)
 
     def readings(self, check: CheckMade, step: str) -> None:
         gauge = self.gauge()
@@ -188,12 +200,18 @@ class LogMade:
                  f'not needed {target} "not on this one"', f'withdraw {check.name} "not asked"',
                  f'withdraw {target} "not asked"',
                  f'decide {check.name} keep "fair" customer letter',
+                 f'decide {target} look closer "not sure yet"',
+                 f'concede {target} to 10.20 "will do"', f'concede {target} to 9.80 "will do"',
+                 f'uphold {check.name} "argued" second JT', f'uphold {check.name} "argued" second JT',
+                 f'not needed {group.name}[{group.bolts[0]}] in {step.name} "no such hole"',
                  *self.calibrations(),
                  'shop recall lot LT-1 "letter"', f"strike #{self.dice.randint(5, 40)} typo",
                  f'add check "{self.dice.choice(WORDS)} face" "fretting" in {step.name}: at most 0.05 mm',
                  f'reopen {step.name} "again"', f"sign {step.name}"]
         if reading:
             lines += [f'amend {target} limits 9.90..10.10 "letter"',
+                      f'amend {check.name} wear 10.20 "letter"',
+                      f'claim {target} 10.02 by "the shop across the road"',
                       f"read {target} in {step.name} {self.value()}{self.gauge()}",
                       f"read {target} in {step.name} {self.value()}{self.gauge()} after #{self.dice.randint(5, 30)}"]
         self.say(self.dice.choice(lines), self.dice.choice(("MO", "JT")))

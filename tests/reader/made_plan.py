@@ -21,6 +21,7 @@ class CheckMade:
     answers: tuple[str, ...] = ()
     choose: bool = False
     finding: bool = False
+    setting: bool = False
 
     def places(self) -> list[tuple[str, ...]]:
         return list(product(*(AXES[axis] for axis in self.axes)))
@@ -77,10 +78,14 @@ class PlanMade:
         self.lines.append("    fasteners:")
         for _ in range(self.dice.randint(1, 2)):
             self.group(step)
+        if self.dice.random() < 0.25:
+            self.pairs(step)
         self.retighten(step, number)
         self.parts(step)
         self.lines.append("    checks:")
         self.read_checks(step)
+        if self.dice.random() < 0.3:
+            self.setting(step)
         for _ in range(self.dice.randint(1, 3)):
             self.formula(step)
         self.look(step)
@@ -107,6 +112,27 @@ class PlanMade:
         step.tightened.append((group, group.stages))
         self.groups.append(group)
 
+    def pairs(self, step: StepMade) -> None:
+        """Bolts along two axes, perhaps taken row by row."""
+        bolts = [f"{row}, {side}" for row in AXES["row"] for side in AXES["side"]]
+        each = self.dice.random() < 0.5
+        stages = self.dice.choice(("20 > 40", "30"))
+        group = GroupMade(f"{self.word()} bolts", bolts, bolts, stages.split(" > "), False, each)
+        extra = ", each: row" if each else ""
+        self.lines.append(f"      {group.name}: {{bolts: [row, side], stages: {stages}{extra}}}")
+        step.tightened.append((group, group.stages))
+        self.groups.append(group)
+
+    def setting(self, step: StepMade) -> None:
+        check = CheckMade(self.word(), self.dice.choice(([], ["end"])), "read", setting=True)
+        held = self.dice.choice(step.tightened)[0].name
+        at = "at: [end], " if check.axes else ""
+        self.lines.append(f"      {check.name}: {{{at}decimals: 2, gauge: dial, limits: 9.95..10.05, "
+                          "set: {move: screw, unit: turn, range: 0..3, step: 1/48 turn, "
+                          f"gives: 0.5 mm, zero: mesh, loose: yes}}, rests on: {held}}}")
+        step.checks.append(check)
+        self.inputs.append(check)
+
     def retighten(self, step: StepMade, number: int) -> None:
         earlier = [group for group in self.groups if group not in [g for g, _ in step.tightened]]
         if not number or not earlier or self.dice.random() < 0.4:
@@ -129,7 +155,13 @@ class PlanMade:
         if draw < 0.5 or not self.groups:
             return ""
         name = self.dice.choice(self.groups).name
-        return f", {'rests on' if draw < 0.8 else 'with'}: {name}"
+        if draw < 0.8:
+            parts = [part for step in self.steps for part in step.parts]
+            settings = [check.name for check in self.inputs if check.setting]
+            also = self.dice.choice(parts + settings) if (parts or settings) else name
+            return f", rests on: {name if also == name else f'[{name}, {also}]'}"
+        last = [step.name for step in self.steps if name in [g.name for g, _ in step.tightened]][-1]
+        return f", with: {name}" + (f" in {last}" if self.dice.random() < 0.3 else "")
 
     def limits(self, middle: str) -> str:
         lower, upper = {"10": ("9.95", "10.05"), "0": ("-0.04", "0.06"), "1": ("0.99", "1.01"),
