@@ -2,9 +2,8 @@
 
 #include <standbook/base/text.h>
 #include <standbook/book/find.h>
-#include <standbook/plan/extend.h>
-#include <standbook/record/live.h>
 #include <standbook/record/order.h>
+#include <standbook/work/grown.h>
 #include <string.h>
 
 void opened_free(Opened *opened)
@@ -56,21 +55,6 @@ static void names_add(Book *book, GHashTable *names, const Taken *taken, const c
     }
 }
 
-static Plan *plan_kept(Book *book, const char *digest, GError **error)
-{
-    g_autoptr(GBytes) bytes = book_kept(book, digest, error);
-    if (!bytes)
-        return NULL;
-    gsize length;
-    const char *start = g_bytes_get_data(bytes, &length);
-    g_autoptr(Faults) faults = faults_new();
-    Plan *plan = plan_read(start, length, faults);
-    if (!plan)
-        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
-                    "the plan kept for this build has faults: %s", faults_at(faults, 0)->message);
-    return plan;
-}
-
 // The plan that the build took, or, where nothing has been entered yet, that the shop gave it.
 static char *plan_digest(Book *book, const Opened *opened, GError **error)
 {
@@ -100,9 +84,9 @@ Opened *opened_new(Book *book, const char *number, GError **error)
     names_add(book, opened->names, opened->taken, "owner");
     g_autofree char *digest = plan_digest(book, opened, error);
     opened->kept = digest ? plan_kept(book, digest, error) : NULL;
-    if (!opened->kept || !opened_look_at(opened, 0, error) ||
-        !book_end(book, opened->ledger, &opened->end, opened->digest, error))
+    if (!opened->kept || !book_end(book, opened->ledger, &opened->end, opened->digest, error))
         return NULL;
+    opened_look_at(opened, 0);
     return g_steal_pointer(&opened);
 }
 
@@ -111,34 +95,12 @@ const Plan *opened_plan(const Opened *opened)
     return opened->grown ? opened->grown : opened->kept;
 }
 
-// What the build added to its plan up to an entry and did not take back (GArray of PlanAddition).
-static GArray *additions_of(const Opened *opened, gint64 upto)
-{
-    const Entry *const *entries = (const Entry *const *)opened->entries->pdata;
-    g_autofree gboolean *live = g_new0(gboolean, (gsize)upto + 1);
-    live_entries(entries, (gsize)upto, live);
-    GArray *additions = g_array_new(FALSE, FALSE, sizeof(PlanAddition));
-    for (gint64 i = 0; i < upto; i++) {
-        if (!live[i] || strcmp(entries[i]->kind->name, "add") != 0)
-            continue;
-        const PlanAddition addition = {
-            entry_text(entries[i], "what"), entry_text(entries[i], "name"),
-            entry_text(entries[i], "step"), entry_text(entries[i], "definition")};
-        g_array_append_val(additions, addition);
-    }
-    return additions;
-}
-
-gboolean opened_look_at(Opened *opened, gint64 upto, GError **error)
+void opened_look_at(Opened *opened, gint64 upto)
 {
     opened->upto = upto > 0 ? upto : (gint64)opened->entries->len;
-    g_clear_pointer(&opened->grown, plan_free);
-    g_autoptr(GArray) additions = additions_of(opened, opened->upto);
-    if (additions->len == 0)
-        return TRUE;
-    opened->grown = plan_extend(opened->kept, (const PlanAddition *)(gpointer)additions->data,
-                                additions->len, NULL, error);
-    return opened->grown != NULL;
+    plan_free(opened->grown);
+    opened->grown =
+        plan_grown(opened->kept, (const Entry *const *)opened->entries->pdata, (gsize)opened->upto);
 }
 
 Assessment *opened_assess(const Opened *opened, const Hypothesis *hypothesis)
@@ -199,7 +161,8 @@ gboolean opened_as_of(Opened *opened, const char *words, GError **error)
                     "the build has no entry as of %s; it has 1 to %u", words, opened->entries->len);
         return FALSE;
     }
-    return opened_look_at(opened, upto, error);
+    opened_look_at(opened, upto);
+    return TRUE;
 }
 
 char *gates_words(const Plan *plan)

@@ -30,8 +30,8 @@ GPtrArray *entries_read(Book *book, const char *ledger, GError **error) G_GNUC_W
 // The plan in force; it belongs to the build.
 const Plan *opened_plan(const Opened *opened);
 
-// Looks at entries 1 to `upto` only (0: all), with the plan as it was then. FALSE with an error.
-gboolean opened_look_at(Opened *opened, gint64 upto, GError **error);
+// Looks at entries 1 to `upto` only (0: all), with the plan as it was then.
+void opened_look_at(Opened *opened, gint64 upto);
 // The same for `#41`, or a day or moment: the last entry typed by then. NULL words mean all. FALSE
 // with an error (MISUSE) if it is neither, or there was no entry by then.
 gboolean opened_as_of(Opened *opened, const char *words, GError **error);

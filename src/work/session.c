@@ -3,58 +3,23 @@
 #include <standbook/base/error.h>
 #include <standbook/base/text.h>
 #include <standbook/book/find.h>
-#include <standbook/plan/extend.h>
-#include <standbook/record/live.h>
+#include <standbook/work/grown.h>
 #include <string.h>
 
 // PLAN ------------------------------------------------------------------------------------------
-
-static Plan *read_plan(Book *book, const char *digest, GError **error)
-{
-    g_autoptr(GBytes) bytes = book_kept(book, digest, error);
-    if (!bytes)
-        return NULL;
-    gsize length = 0;
-    const char *start = g_bytes_get_data(bytes, &length);
-    g_autoptr(Faults) faults = faults_new();
-    Plan *plan = plan_read(start, length, faults);
-    if (!plan)
-        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
-                    "the plan kept for this build has faults: %s", faults_at(faults, 0)->message);
-    return plan;
-}
 
 const Plan *session_plan(const Session *session)
 {
     return session->grown ? session->grown : session->kept;
 }
 
-// What the build added and did not take back (PlanAddition).
-static GArray *additions_of(const GPtrArray *entries)
-{
-    g_autofree gboolean *live = g_new0(gboolean, entries->len + 1);
-    live_entries((const Entry *const *)entries->pdata, entries->len, live);
-    GArray *additions = g_array_new(FALSE, FALSE, sizeof(PlanAddition));
-    for (guint i = 0; i < entries->len; i++) {
-        const Entry *entry = entries->pdata[i];
-        if (!live[i] || strcmp(entry->kind->name, "add") != 0)
-            continue;
-        const PlanAddition addition = {entry_text(entry, "what"), entry_text(entry, "name"),
-                                       entry_text(entry, "step"), entry_text(entry, "definition")};
-        g_array_append_val(additions, addition);
-    }
-    return additions;
-}
-
 // The plan anew, with all additions that still stand on something. The old one is handed back,
 // for what still points into it.
 Plan *session_grow(Session *session)
 {
-    g_autoptr(GArray) additions = additions_of(line_taker_entries(session->taker));
-    g_autofree gboolean *taken = g_new0(gboolean, additions->len + 1);
+    const GPtrArray *entries = line_taker_entries(session->taker);
     Plan *old = session->grown;
-    session->grown = plan_extend_as_far(
-        session->kept, (const PlanAddition *)(gpointer)additions->data, additions->len, taken);
+    session->grown = plan_grown(session->kept, (const Entry *const *)entries->pdata, entries->len);
     line_taker_set_plan(session->taker, session_plan(session));
     return old;
 }
@@ -183,7 +148,7 @@ static Plan *plan_of_build(Session *session, GError **error)
     const Entry *build = shop_by_id(session->shop, "build", session->build);
     g_autofree char *digest = build ? g_strdup(entry_text(build, "plan")) : plan_taken(session);
     if (digest)
-        return read_plan(session->book, digest, error);
+        return plan_kept(session->book, digest, error);
     g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
                 "neither the shop's ledger nor the build's own says by which plan it is built; "
                 "export it again where it came from");
