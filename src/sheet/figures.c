@@ -48,7 +48,15 @@ char *figure_value(const Requirement *requirement)
     return g_strconcat(bound, digits, NULL);
 }
 
-// A doubt that would show as nought has more decimals.
+// Whether a number is at least half of the last of so many decimals.
+static gboolean reaches(const Number *number, guint decimals)
+{
+    g_autofree char *digits = number_decimal(number, decimals);
+    return strpbrk(digits, "123456789") != NULL;
+}
+
+// Rounded up: a doubt must not look smaller than it is. One that would not reach the last decimal
+// has more of them, so that it is not blown up either.
 char *figure_doubt(const Requirement *requirement)
 {
     if (!requirement->value || !requirement->check || !requirement->variance ||
@@ -59,11 +67,11 @@ char *figure_doubt(const Requirement *requirement)
     g_autoptr(Number) square = number_multiply(requirement->variance, four);
     g_autoptr(Number) expanded = number_sqrt(square);
     g_autoptr(Number) shown = unit_width_from_base(unit, expanded);
-    for (guint more = 0;; more++) {
-        g_autofree char *digits = number_decimal(shown, decimals_of(requirement) + more);
-        if (more == MORE_DECIMALS || strpbrk(digits, "123456789"))
-            return g_strconcat("±", digits + (g_str_has_prefix(digits, "0.") ? 1 : 0), NULL);
-    }
+    guint decimals = decimals_of(requirement);
+    for (guint more = 0; more < MORE_DECIMALS && !reaches(shown, decimals); more++)
+        decimals++;
+    g_autofree char *digits = number_decimal_up(shown, decimals);
+    return g_strconcat("±", digits + (g_str_has_prefix(digits, "0.") ? 1 : 0), NULL);
 }
 
 static char *limits_words(const Requirement *requirement)

@@ -219,24 +219,35 @@ static char *integer_text(mpz_srcptr integer)
     return mpz_get_str(g_malloc(size), 10, integer);
 }
 
-// The number times 10^decimals, rounded half away from zero, with the point put in.
-static char *fixed_text(const Number *number, gulong decimals)
+// |number| times 10^decimals as a whole number: rounded half away from zero, or up wherever
+// something is left over.
+static void scale_whole(mpz_t scaled, const Number *number, gulong decimals, gboolean up)
 {
-    mpz_t scaled;
-    mpz_t twice;
-    mpz_init(scaled);
-    mpz_init(twice);
     mpz_ui_pow_ui(scaled, 10, decimals);
     mpz_mul(scaled, scaled, mpq_numref(number->value));
     mpz_abs(scaled, scaled);
+    if (up) {
+        mpz_cdiv_q(scaled, scaled, mpq_denref(number->value));
+        return;
+    }
+    mpz_t twice;
+    mpz_init(twice);
     mpz_mul_ui(scaled, scaled, 2);
     mpz_add(scaled, scaled, mpq_denref(number->value)); // floor(|x| + 1/2)
     mpz_mul_ui(twice, mpq_denref(number->value), 2);
     mpz_fdiv_q(scaled, scaled, twice);
+    mpz_clear(twice);
+}
+
+// The number with so many decimals, the point put in.
+static char *rounded_text(const Number *number, gulong decimals, gboolean up)
+{
+    mpz_t scaled;
+    mpz_init(scaled);
+    scale_whole(scaled, number, decimals, up);
     gboolean negative = number_sign(number) < 0 && mpz_sgn(scaled) != 0;
     char *digits = integer_text(scaled);
     mpz_clear(scaled);
-    mpz_clear(twice);
     GString *text = g_string_new(digits);
     g_free(digits);
     while (text->len <= decimals) {
@@ -249,6 +260,11 @@ static char *fixed_text(const Number *number, gulong decimals)
         g_string_prepend_c(text, '-');
     }
     return g_string_free(text, FALSE);
+}
+
+static char *fixed_text(const Number *number, gulong decimals)
+{
+    return rounded_text(number, decimals, FALSE);
 }
 
 char *number_fraction(const Number *number)
@@ -282,6 +298,11 @@ char *number_text(const Number *number)
 char *number_decimal(const Number *number, guint decimals)
 {
     return fixed_text(number, MIN(decimals, NUMBER_ROOT_PLACES));
+}
+
+char *number_decimal_up(const Number *number, guint decimals)
+{
+    return rounded_text(number, MIN(decimals, NUMBER_ROOT_PLACES), TRUE);
 }
 
 char *number_mixed(const Number *number, gulong below)

@@ -81,6 +81,29 @@ START_TEST(what_is_no_number_is_refused_where_it_goes_wrong)
 }
 END_TEST
 
+// Rounded away from zero as soon as anything is left over, and left alone where nothing is.
+START_TEST(an_uncertainty_is_rounded_up)
+{
+    static const struct {
+        const char *typed;
+        guint decimals;
+        const char *shown;
+    } rows[] = {
+        {"0.00447", 3, "0.005"}, {"0.005", 3, "0.005"}, {"0.0050000001", 3, "0.006"},
+        {"1/3", 2, "0.34"},      {"0", 2, "0.00"},      {"0.4", 0, "1"},
+        {"0.99901", 2, "1.00"},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autoptr(Number) value = number_from_text(rows[i].typed, NULL);
+        g_autofree char *shown = number_decimal_up(value, rows[i].decimals);
+        ck_assert_str_eq(shown, rows[i].shown);
+        g_autoptr(Number) below = number_negate(value);
+        g_autofree char *other = number_decimal_up(below, rows[i].decimals);
+        ck_assert_str_eq(other + (number_sign(below) < 0), rows[i].shown);
+    }
+}
+END_TEST
+
 // The ties of inch fractions in millimetres, where a double product rounds wrongly.
 // Source: exact arithmetic by hand, n/64 × 25.4.
 START_TEST(ties_round_away_from_zero)
@@ -191,6 +214,7 @@ int main(void)
     TCase *tcase = tcase_create("number");
     tcase_add_test(tcase, typed_numbers_are_exact);
     tcase_add_test(tcase, what_is_no_number_is_refused_where_it_goes_wrong);
+    tcase_add_test(tcase, an_uncertainty_is_rounded_up);
     tcase_add_test(tcase, ties_round_away_from_zero);
     tcase_add_test(tcase, mixed_fractions_are_shown);
     tcase_add_test(tcase, text_is_read_back);
