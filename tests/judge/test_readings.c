@@ -208,6 +208,9 @@ START_TEST(a_finding_still_open_keeps_its_gate)
     story_enter(&story, "concede",
                 "{'asked':'look','name':'found cracks','reasons':['look'],'why':'x','who':'y'}");
     story_expect(&story, "look found cracks", "open"); // it is answered, not conceded
+    assessment = story_assess(&story);
+    ck_assert_int_eq(story_find(assessment, "look found cracks")->conceded, 0);
+    assessment_free(assessment);
     story_enter(&story, "decide",
                 "{'check':'found cracks','decision':'replace','why':'cracked','consent':'letter'}");
     story_expect(&story, "look found cracks", "noted");
@@ -257,6 +260,22 @@ START_TEST(an_uphold_ends_with_a_later_disturbance)
     story_enter(&story, "rework", "{'name':'ends','place':['2'],'work':'filed'}");
     story_expect(&story, "read skew", "in doubt basis");
     story_expect(&story, "read deep", "in doubt basis");
+    story_end(&story);
+}
+END_TEST
+
+START_TEST(an_uphold_of_a_reading_ends_likewise)
+{
+    Story story;
+    begin(&story);
+    read_in(&story, "lash", first, "Lash", "30");
+    story_slacken(&story, "caps", "Lash", "1");
+    story_enter(&story, "uphold",
+                "{'asked':'read','name':'lash','step':'Lash','place':['1'],'doubt':'basis','why':"
+                "'other side'}");
+    story_expect(&story, "read lash[1]", "pass");
+    story_slacken(&story, "caps", "Lash", "2");
+    story_expect(&story, "read lash[1]", "in doubt basis");
     story_end(&story);
 }
 END_TEST
@@ -401,6 +420,7 @@ int main(void)
     tcase_add_test(tcase, a_finding_still_open_keeps_its_gate);
     tcase_add_test(tcase, a_limit_not_worked_out_yet_leaves_it_open);
     tcase_add_test(tcase, an_uphold_ends_with_a_later_disturbance);
+    tcase_add_test(tcase, an_uphold_of_a_reading_ends_likewise);
     tcase_add_test(tcase, an_uphold_outlives_what_came_before_it);
     tcase_add_test(tcase, a_formula_that_rests_on_bolts_itself);
     tcase_add_test(tcase, the_method_of_a_formula_travels);
