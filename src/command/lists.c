@@ -106,9 +106,7 @@ static void tool_row(Document *document, const Shop *shop, const Entry *tool)
 {
     g_autoptr(GPtrArray) all = shop_calibrations(shop, entry_text(tool, "id"));
     const Entry *last = all->len ? g_ptr_array_index(all, all->len - 1) : NULL;
-    const char *u = last ? entry_value(last, "uncertainty", "typed") : NULL;
-    const char *unit = last ? entry_value(last, "uncertainty", "unit") : NULL;
-    g_autofree char *doubt = u ? g_strconcat(u, " ", unit, NULL) : g_strdup("");
+    g_autofree char *doubt = value_words(last ? json_object_get(last->body, "uncertainty") : NULL);
     document_row(document,
                  (const char *const[]){entry_text(tool, "label"), entry_text(tool, "sort"),
                                        last ? entry_text(last, "date") : "never",

@@ -130,9 +130,10 @@ static void section_measured(Document *document, const SheetSource *source)
 
 // PARTS
 
-static char *place_words(const Entry *entry)
+// `main shells 2, upper`: the part or check that a field names, and the place.
+static char *place_words(const Entry *entry, const char *field)
 {
-    GString *words = g_string_new(entry_text(entry, "part"));
+    GString *words = g_string_new(entry_text(entry, field));
     for (gsize i = 0; i < entry_list_length(entry, "place"); i++)
         g_string_append_printf(words, "%s%s", i ? ", " : " ", entry_list_item(entry, "place", i));
     return g_string_free(words, FALSE);
@@ -144,7 +145,7 @@ static void part_row(Document *document, const SheetSource *source, const Entry 
     const char *serial = entry_text(entry, "serial"), *why = entry_text(entry, "evidence");
     if (!lot)
         lot = entry_text(entry, "label");
-    g_autofree char *name = place_words(entry);
+    g_autofree char *name = place_words(entry, "part");
     g_autofree char *from = serial ? g_strconcat("no. ", serial, NULL)
                             : lot  ? g_strconcat("lot ", lot, NULL)
                                    : g_strdup("");
@@ -154,25 +155,38 @@ static void part_row(Document *document, const SheetSource *source, const Entry 
 // Whether a later live entry put something else at the same place.
 static gboolean is_replaced(const SheetSource *source, const gboolean *live, gsize index)
 {
-    g_autofree char *name = place_words(source->entries[index]);
+    g_autofree char *name = place_words(source->entries[index], "part");
     for (gsize i = index + 1; i < source->count; i++) {
         if (!live[i] || strcmp(source->entries[i]->kind->name, "fit") != 0)
             continue;
-        g_autofree char *other = place_words(source->entries[i]);
+        g_autofree char *other = place_words(source->entries[i], "part");
         if (strcmp(name, other) == 0)
             return TRUE;
     }
     return FALSE;
 }
 
-// What the next rebuild orders parts from: `89.999 to 90.027 mm`, as a check of that name reads.
-static char *size_words(const SheetSource *source, const char *name)
+// Whether an entry was about that place of a check: it names it, or no place at all.
+static gboolean is_about(const Entry *entry, const Requirement *requirement)
 {
+    gsize count = entry_list_length(entry, "place");
+    for (gsize i = 0; i < count && requirement->labels[i]; i++)
+        if (strcmp(entry_list_item(entry, "place", i), requirement->labels[i]) != 0)
+            return FALSE;
+    return TRUE;
+}
+
+// What the next rebuild orders parts from: `89.999 to 90.027 mm`, as a check of that name reads
+// at the places that were worked on.
+static char *size_words(const SheetSource *source, const Entry *rework)
+{
+    const char *name = entry_text(rework, "name");
     const GPtrArray *all = source->assessment->requirements;
     const Requirement *least = NULL, *most = NULL;
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);
-        if (each->asked != ASKED_READ || !each->value || strcmp(each->name, name) != 0)
+        if (each->asked != ASKED_READ || !each->value || strcmp(each->name, name) != 0 ||
+            !is_about(rework, each))
             continue;
         if (!least || number_compare(each->value, least->value) < 0)
             least = each;
@@ -200,9 +214,8 @@ static void section_machined(Document *document, const SheetSource *source, cons
             document_table(document, columns, G_N_ELEMENTS(columns));
         }
         begun = TRUE;
-        g_autofree char *size = size_words(source, entry_text(entry, "name"));
-        document_row(document, (const char *const[]){entry_text(entry, "name"),
-                                                     entry_text(entry, "work"), size});
+        g_autofree char *name = place_words(entry, "name"), *size = size_words(source, entry);
+        document_row(document, (const char *const[]){name, entry_text(entry, "work"), size});
     }
 }
 
@@ -327,10 +340,14 @@ static void section_foot(Document *document, const SheetSource *source)
                        "or air stays with those licensed for it.");
     section_precedence(document);
     g_autofree char *day = seal ? entry_when(seal) : NULL;
+    g_autofree char *number = seal && entry_number(seal, "supplement") > 0
+                                  ? g_strdup_printf(" (supplement %" G_GINT64_FORMAT ")",
+                                                    entry_number(seal, "supplement"))
+                                  : g_strdup("");
     g_autofree char *line =
-        seal ? g_strdup_printf("Sealed for %s on %.10s by %s: assessment %.12s.",
-                               entry_text(seal, "gate"), day, taken_name(source->taken, seal->by),
-                               entry_text(seal, "assessment"))
+        seal ? g_strdup_printf("Sealed for %s%s on %.10s by %s: assessment %.12s.",
+                               entry_text(seal, "gate"), number, day,
+                               taken_name(source->taken, seal->by), entry_text(seal, "assessment"))
              : g_strdup("Not sealed.");
     document_paragraph(document, line);
     section_digest(document, source);

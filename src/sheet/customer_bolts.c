@@ -117,13 +117,8 @@ static void tightened_row(Document *document, const SheetSource *source,
 // The heading of the stages, with the unit of a bare torque.
 static char *stages_title(const Plan *plan)
 {
-    const Kind torque = {.length = 2, .mass = 1, .time = -2};
-    for (guint i = 0; i < plan->units->len; i++) {
-        const Unit *unit = g_ptr_array_index(plan->units, i);
-        if (kind_equal(unit_kind(unit), torque))
-            return g_strdup_printf("stages, in %s where no unit stands", unit_text(unit));
-    }
-    return g_strdup("stages");
+    g_autoptr(Unit) torque = plan_torque_unit(plan);
+    return g_strdup_printf("stages, in %s where no unit stands", unit_text(torque));
 }
 
 // A mock-up that is taken down again says nothing of the engine as left.

@@ -15,16 +15,21 @@ static void put_quoted(GString *out, const Entry *entry, const char *field)
         g_string_append_printf(out, " \"%s\"", text);
 }
 
-// A value as typed, with its unit where the digits do not say it.
+char *value_words(const json_t *value)
+{
+    const char *typed = json_string_value(json_object_get(value, "typed"));
+    const char *unit = json_string_value(json_object_get(value, "unit"));
+    if (!typed)
+        return g_strdup("");
+    gboolean said = !unit || !*unit || g_str_has_suffix(typed, unit);
+    return g_strconcat(typed, said || strcmp(unit, "°") == 0 ? "" : " ", said ? "" : unit, NULL);
+}
+
 static void put_value(GString *out, const char *before, const Entry *entry, const char *field)
 {
-    const char *typed = entry_value(entry, field, "typed");
-    const char *unit = entry_value(entry, field, "unit");
-    if (!typed)
-        return;
-    g_string_append_printf(out, "%s%s", before, typed);
-    if (unit && *unit && !g_str_has_suffix(typed, unit))
-        g_string_append_printf(out, "%s%s", strcmp(unit, "°") == 0 ? "" : " ", unit);
+    g_autofree char *words = value_words(json_object_get(entry->body, field));
+    if (*words)
+        put(out, before, words);
 }
 
 static void put_list(GString *out, const Entry *entry, const char *field)
@@ -260,6 +265,9 @@ static void seal_words(GString *out, const Taken *taken, const Entry *entry)
 {
     (void)taken;
     put(out, " ", entry_text(entry, "gate"));
+    if (entry_number(entry, "supplement") > 0)
+        g_string_append_printf(out, ", supplement %" G_GINT64_FORMAT,
+                               entry_number(entry, "supplement"));
     g_string_append_printf(out, ", entries 1 to %" G_GINT64_FORMAT, entry_number(entry, "covers"));
 }
 

@@ -92,9 +92,7 @@ static void section_tools(Document *document, const SheetSource *source)
             const json_t *body = body_of(source->entries[i], "calibration");
             if (!body || strcmp(text_of(body, "tool"), id) != 0)
                 continue;
-            const json_t *u = json_object_get(body, "uncertainty");
-            g_autofree char *doubt =
-                g_strdup_printf("%s %s", text_of(u, "typed"), text_of(u, "unit"));
+            g_autofree char *doubt = value_words(json_object_get(body, "uncertainty"));
             document_row(document,
                          (const char *const[]){label, sort, text_of(body, "date"),
                                                text_of(body, "due"), text_of(body, "found"), doubt,

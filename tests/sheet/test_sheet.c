@@ -180,6 +180,37 @@ START_TEST(the_customer_reads_no_chatter)
 }
 END_TEST
 
+// A plan that names no unit of torque, one place of three worked on, and a second seal.
+START_TEST(only_the_places_worked_on_have_a_new_size)
+{
+    static const char journals[] = "plan: Journals\n"
+                                   "units: [mm]\n"
+                                   "axes: {main: 1..3}\n"
+                                   "steps:\n"
+                                   "  Crank:\n"
+                                   "    checks:\n"
+                                   "      journal: {at: main, limits: 59.70..60.00}\n"
+                                   "    fasteners:\n"
+                                   "      caps: {bolts: 1..2, stages: 40}\n";
+    Story story;
+    story_begin(&story, journals);
+    story_take_tool(&story, "01", "micrometer", "1/1000");
+    story_enter(&story, "rework", "{'name':'journal','place':['2'],'work':'polished'}");
+    story_read(&story, "journal", "'place':['1'],", "59.99", "5999/100", "01");
+    story_read(&story, "journal", "'place':['2'],", "59.74", "5974/100", "01");
+    story_read(&story, "journal", "'place':['3'],", "59.98", "5998/100", "01");
+    story_enter(&story, "seal",
+                "{'gate':'hand over','covers':6,'supplement':1,'counts':{'open':3,'pass':3,"
+                "'fail':0,'in doubt':0,'conceded':0,'noted':0,'not needed':0},'edition':'1',"
+                "'assessment':'7f3a90c1e25d00117f3a90c1e25d00117f3a90c1e25d00117f3a90c1e25d0011'}");
+    g_autofree char *text = print(&story, customer, 0);
+    expect_said(text, "journal 2 polished 59.74 mm");
+    expect_said(text, "N·m where no unit stands");
+    expect_said(text, "Sealed for hand over (supplement 1) on 2001-09-09");
+    story_end(&story);
+}
+END_TEST
+
 START_TEST(the_record_holds_everything)
 {
     Story story;
@@ -274,6 +305,7 @@ int main(void)
     TCase *tcase = tcase_create("sheet");
     tcase_add_test(tcase, the_customer_reads_figures_and_plain_words);
     tcase_add_test(tcase, the_customer_reads_no_chatter);
+    tcase_add_test(tcase, only_the_places_worked_on_have_a_new_size);
     tcase_add_test(tcase, the_record_holds_everything);
     tcase_add_test(tcase, a_completion_report_prints_its_gaps);
     tcase_add_test(tcase, no_gaps_is_the_proof);

@@ -50,6 +50,39 @@ START_TEST(entries_read_like_log_lines)
 }
 END_TEST
 
+START_TEST(a_unit_is_said_once)
+{
+    static const char *const rows[][3] = {
+        {"0.002 mm", "mm", "0.002 mm"},
+        {"0.002", "mm", "0.002 mm"},
+        {"90", "°", "90°"},
+        {"90 °", "°", "90 °"},
+        {"5", "", "5"},
+        {"1 psi", "psi", "1 psi"},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        json_t *value = json_pack("{s:s,s:s}", "typed", rows[i][0], "unit", rows[i][1]);
+        g_autofree char *words = value_words(value);
+        ck_assert_str_eq(words, rows[i][2]);
+        json_decref(value);
+    }
+    g_autofree char *none = value_words(NULL);
+    ck_assert_str_eq(none, "");
+}
+END_TEST
+
+START_TEST(a_second_seal_says_its_number)
+{
+    g_autoptr(GPtrArray) entries = golden();
+    g_autoptr(Taken) taken = taken_of(entries, NULL);
+    Entry *seal = g_ptr_array_index(entries, 41);
+    json_object_set_new(seal->body, "supplement", json_integer(2));
+    expect_words(taken, entries, 42, "seal first start, supplement 2, entries 1 to 41");
+    json_object_set_new(seal->body, "supplement", json_integer(0));
+    expect_words(taken, entries, 42, "seal first start, entries 1 to 41");
+}
+END_TEST
+
 START_TEST(every_kind_is_told)
 {
     g_autoptr(GPtrArray) entries = golden();
@@ -103,6 +136,8 @@ int main(void)
     Suite *suite = suite_create("words");
     TCase *tcase = tcase_create("words");
     tcase_add_test(tcase, entries_read_like_log_lines);
+    tcase_add_test(tcase, a_unit_is_said_once);
+    tcase_add_test(tcase, a_second_seal_says_its_number);
     tcase_add_test(tcase, every_kind_is_told);
     tcase_add_test(tcase, what_was_taken_is_found_again);
     tcase_add_test(tcase, names_come_from_outside_the_chain);

@@ -34,5 +34,9 @@ const char *taken_name(const Taken *taken, const char *person);
 // 59.790 mm with G03`, `take tool G03`. Not clean text. The caller frees with g_free.
 char *entry_words(const Taken *taken, const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
 
+// A value as a body holds it ({"value":…, "unit":…, "typed":…}) as it was typed, with its unit where
+// that does not say it: `0.002 mm`, `90°`; empty for NULL. The caller frees with g_free.
+char *value_words(const json_t *value) G_GNUC_WARN_UNUSED_RESULT;
+
 // When it was done, for people: `2025-03-04 10:05`. The caller frees with g_free.
 char *entry_when(const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
