@@ -160,25 +160,60 @@ static GStrv builds_with(const Take *take, const char *what, const char *id)
     return help->builds_with ? help->builds_with(what, id, help->user) : NULL;
 }
 
-// Who enters it must be known in that ledger too.
-static void tell(Take *take, const char *build, const Entry *entry, const char *const *know_person)
+// What the body of news names that the build may not have taken yet: the new owner of an engine.
+// (A calibration or recall names the tool or lot through which the build is told.)
+static const Entry *named_by(const Take *take, const Entry *entry)
 {
-    const Entry *person = shop_by_id(take->taker->shop, "person", take->carry.by);
-    if (person && !(know_person && g_strv_contains(know_person, build)))
-        g_ptr_array_add(take->news, copy_of(take, "take", person, build));
-    g_ptr_array_add(take->news, copy_of(take, "news", entry, build));
+    const char *owner =
+        strcmp(entry->kind->name, "engine") == 0 ? entry_text(entry, "owner") : NULL;
+    return owner ? shop_by_id(take->taker->shop, "owner", owner) : NULL;
+}
+
+// What another build must know beside the news, and the builds that know it already.
+typedef struct {
+    const Entry *entry; // NULL: nothing
+    GStrv builds;
+} Beside;
+
+static Beside beside_of(const Take *take, const Entry *entry)
+{
+    return (Beside){entry,
+                    entry ? builds_with(take, entry->kind->name, entry_text(entry, "id")) : NULL};
+}
+
+static void tell_beside(Take *take, const char *build, const Beside *beside)
+{
+    const char *const *knowing = (const char *const *)beside->builds;
+    if (beside->entry && !(knowing && g_strv_contains(knowing, build)))
+        g_ptr_array_add(take->news, copy_of(take, "take", beside->entry, build));
+}
+
+static void tell_others(Take *take, const Entry *entry, const char *const *builds)
+{
+    Beside person = beside_of(take, shop_by_id(take->taker->shop, "person", take->carry.by));
+    Beside named = beside_of(take, named_by(take, entry));
+    for (guint i = 0; builds[i]; i++) {
+        if (g_strcmp0(builds[i], take->taker->build) == 0)
+            continue;
+        tell_beside(take, builds[i], &person); // who enters it
+        tell_beside(take, builds[i], &named);
+        g_ptr_array_add(take->news, copy_of(take, "news", entry, builds[i]));
+    }
+    g_strfreev(person.builds);
+    g_strfreev(named.builds);
 }
 
 void take_news(Take *take, const Entry *entry, const char *what, const char *id)
 {
     g_auto(GStrv) builds = builds_with(take, what, id);
-    g_auto(GStrv) know_person = builds ? builds_with(take, "person", take->carry.by) : NULL;
     if (take->taker->build && is_known(take, what, id)) {
+        const Entry *named = named_by(take, entry);
+        if (named)
+            take_in(take, named);
         g_hash_table_add(take->known,
                          known_key(entry->kind->name, identity(entry->kind->name, entry->body)));
         g_ptr_array_add(take->news, copy_of(take, "news", entry, take->taker->build));
     }
-    for (guint i = 0; builds && builds[i]; i++)
-        if (g_strcmp0(builds[i], take->taker->build) != 0)
-            tell(take, builds[i], entry, (const char *const *)know_person);
+    if (builds)
+        tell_others(take, entry, (const char *const *)builds);
 }

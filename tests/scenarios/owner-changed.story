@@ -8,4 +8,14 @@ shop: 2001-09-20 08:00 MO engine E-1 family E owner sallow "sold"
 ? counts: open 9, pass 1
 ? 0 from sheet T-1 record
 ? says: sold
+? says: for Sallow Ferry
+? 0 from verify
+# Told within the build's own log, and sold back to an owner whom the build knows.
+shop: 2001-09-21 08:00 MO owner reed "Reed and Rush"
+2001-09-22 08:00 MO shop engine E-1 family E owner reed "sold on"
+? 0 from sheet T-1 record
+? says: for Reed and Rush
+shop: 2001-09-23 08:00 MO engine E-1 family E owner sallow "bought back"
+? 0 from sheet T-1 record
+? says: for Sallow Ferry
 ? 0 from verify
