@@ -4,7 +4,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from formula import give_unit, parse, terms, walk
+from formula import give_unit, parse, terms
 from units import Unit
 
 ANSWERS = ("yes", "no")
@@ -103,9 +103,3 @@ def parse_stage(text: str, torque: Unit, angle: Unit) -> Stage:
     if match:
         return Stage("until", text, until=match[1])
     return Stage("torque", text, give_unit(parse(text), torque))
-
-
-def constant_unit(tree: tuple) -> Unit | None:
-    """The last unit anywhere in a formula."""
-    units = [node[5] for node in walk(tree) if node[0] == "quantity" and node[5]]
-    return units[-1] if units else None

@@ -1,7 +1,6 @@
 """One walk over a build's entries by rank: what was done, what it leaned on, what fell."""
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, field
 from fractions import Fraction as F
 
@@ -29,11 +28,6 @@ class Reading:
     leans_on: list[tuple[Tick, bool]] = field(default_factory=list)
     fell: int = 0
     parted: bool = False
-
-
-@dataclass
-class Fitted:
-    entry: Entry
 
 
 def grain_of(value: dict[str, str]) -> F:
@@ -320,20 +314,17 @@ class Walk:
     def about(self, kind: str, asked: Asked) -> list[Entry]:
         """The live entries of this kind that name a requirement."""
         return [entry for entry in self.said.get(kind, [])
-                if self.names(entry.body, asked)]
+                if self.names(entry.body, asked, kind == "amend")]
 
-    def names(self, body: dict, asked: Asked) -> bool:
+    def names(self, body: dict, asked: Asked, whole: bool) -> bool:
+        """`whole`: a check in all the steps that ask for it, as an amendment means it."""
         step = body.get("step")
         sort, name = body.get("asked"), body.get("name") or body.get("check")
         if name != asked.name or sort not in (None, asked.sort):
             return False
-        if asked.sort in ("read", "look") and self.step_of(name, step) != asked.step:
+        if asked.sort in ("read", "look") and not whole and self.step_of(name, step) != asked.step:
             return False
         if asked.sort in ("bolt", "wait") and self.sets[name].at(step).of.step != asked.step:
             return False
         stage = body.get("stage")
         return covers(body.get("place"), asked.place) and stage in (None, 0, asked.number)
-
-
-def words_of(text: str) -> str:
-    return re.sub(r"\s+", " ", text.strip())
