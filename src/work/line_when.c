@@ -85,6 +85,27 @@ gboolean read_who(Take *take, GError **error)
     return TRUE;
 }
 
+// The latest time at which anything was typed, in the ledger of this line; empty if nothing was.
+static const char *latest_typed(const LineTaker *taker)
+{
+    const char *latest = "";
+    gint64 count = taker->build ? (gint64)taker->entries->len : shop_last(taker->shop);
+    for (gint64 i = 0; i < count; i++) {
+        const Entry *entry =
+            taker->build ? taker->entries->pdata[i] : shop_entry(taker->shop, i + 1);
+        latest = strcmp(entry->at, latest) > 0 ? entry->at : latest;
+    }
+    return latest;
+}
+
+// When a line of trusted time was typed: then, but a card of an earlier hour does not set the clock
+// back.
+static const char *trusted_at(const Take *take)
+{
+    const char *latest = take->paper ? latest_typed(take->taker) : "";
+    return strcmp(latest, take->done) > 0 ? latest : take->done;
+}
+
 gboolean work_out_times(Take *take, const char *line_start, Moment at, GError **error)
 {
     take->at = moment_text(at);
@@ -100,7 +121,7 @@ gboolean work_out_times(Take *take, const char *line_start, Moment at, GError **
     }
     if (take->done && take->taker->trust_times) {
         g_free(take->at);
-        take->at = g_strdup(take->done);
+        take->at = g_strdup(trusted_at(take));
     }
     if (g_strcmp0(take->done, take->at) == 0)
         g_clear_pointer(&take->done, g_free);

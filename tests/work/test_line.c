@@ -176,6 +176,22 @@ START_TEST(typed_at_and_done_stand_apart)
 }
 END_TEST
 
+START_TEST(a_card_does_not_set_the_clock_back)
+{
+    take("2025-03-13 11:36 MO note one");
+    take("09:00 JT read crank drag 1.5 from paper");
+    ck_assert_str_eq(last(0)->at, "2025-03-13T11:36:00");
+    ck_assert_str_eq(last(0)->done, "2025-03-13T09:00:00");
+    take("10:00 MO note two"); // it did go back
+    ck_assert_str_eq(last(0)->at, "2025-03-13T10:00:00");
+    take("10:30 note three from paper");
+    ck_assert_str_eq(last(0)->at, "2025-03-13T11:36:00");
+    take("14:00 note four from paper");
+    ck_assert_str_eq(last(0)->at, "2025-03-13T14:00:00");
+    ck_assert_ptr_null(last(0)->done);
+}
+END_TEST
+
 START_TEST(bolts_go_in_the_order_asked)
 {
     take("2025-03-13 11:36 MO pick up Main clearances");
@@ -743,6 +759,7 @@ int main(void)
         several_values_run_through_the_places,
         date_time_and_initials_carry_forward,
         typed_at_and_done_stand_apart,
+        a_card_does_not_set_the_clock_back,
         bolts_go_in_the_order_asked,
         the_step_in_hand_comes_first,
         cautions_are_passed_once_by_each,

@@ -46,6 +46,7 @@ const GPtrArray *line_taker_entries(const LineTaker *taker);
 void line_taker_set_plan(LineTaker *taker, const Plan *plan);
 
 // If TRUE, `at` is the line's own date and time where it has one: for logs that were kept in time.
+// A line from paper keeps the latest time typed before, if that is later.
 void line_taker_trust_times(LineTaker *taker, gboolean trust);
 
 // The step in hand, NULL if there is none.
