@@ -9,13 +9,13 @@ import yaml
 
 import decision
 from arrays import Axis, Labels, Place, at
-from bolts import meet
+from bolts import Tick, meet
 from decision import first_reason
 from formula import Context, evaluate
 from labels import places
 from ledger import Entry
 from limits import Limits, parse_limits
-from plan import Asked, Check, Part, Plan
+from plan import NEWTON_METRE, Asked, Check, Part, Plan
 from values import Values, in_base
 from walk import Walk
 
@@ -91,7 +91,18 @@ class Judge(Values):
         if tick is None:
             return Verdict(asked, "open")
         doubts = self.tick_doubts(tick, asked.place in state.in_doubt_of_order(asked.number))
+        if not doubts and self.above_ceiling(tick):
+            return Verdict(asked, "fail", "high")
         return doubted(asked, doubts)
+
+    def above_ceiling(self, tick: Tick) -> bool:
+        """Until a check passes, but not beyond this torque."""
+        group, value = tick.tightening.group, tick.entry.body.get("value")
+        if group.ceiling is None or not value:
+            return False
+        reached, kind = in_base(value)
+        return (tick.tightening.stages[tick.stage - 1].kind == "until" and kind == NEWTON_METRE.kind
+                and reached > group.ceiling)
 
     def own_wait(self, asked: Asked) -> Verdict:
         state = self.walk.sets[asked.name].at(asked.step)
@@ -289,9 +300,12 @@ class Judge(Values):
         if not self.within(entry, verdict):
             return False
         side = entry.body.get("side", "high")
-        stronger = {"gauge": {side, "beyond wear"}, "low": {"beyond wear"}, "high": {"beyond wear"}}
-        return reason in reasons or (bool(stronger.get(reason, set()) & reasons)
-                                     and verdict.apart[side] in ("pass", "noted"))
+        if reason in reasons:
+            return True
+        worse = {"gauge": {side, "beyond wear"}, "low": {"beyond wear"}, "high": {"beyond wear"}}
+        up_to = entry.body.get("bound") is not None and reason != "beyond wear"
+        return ((up_to or bool(worse.get(reason, set()) & reasons))
+                and verdict.apart[side] in ("pass", "noted"))
 
     def within(self, entry: Entry, verdict: Verdict) -> bool:
         bound, side = entry.body.get("bound"), entry.body.get("side")

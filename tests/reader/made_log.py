@@ -83,6 +83,8 @@ class LogMade:
             return self.dice.choice((" with A1", ""))
         if stage == "snug":
             return ""
+        if stage.startswith("until"):
+            return self.dice.choice((" 33", " 36", "")) + " with W1"
         return " with " + self.dice.choice(("W1", "W1", "W1", "W2"))
 
     def tighten(self, group: GroupMade, stages: list[str], step: str) -> None:
@@ -95,11 +97,11 @@ class LogMade:
         for number, stage in enumerate(stages, 1):
             if stage.startswith("wait"):
                 self.say(f"waited {name} stage {number}", minutes=self.dice.choice((5, 10, 12)))
-            elif group.each or self.dice.random() < 0.6:
+            elif self.dice.random() < 0.6:
                 self.say(f"tighten {name} stage {number} all{self.wrench(stage)}")
             else:
                 self.one_by_one(group, name, number, self.wrench(stage))
-        if self.dice.random() < 0.25 and not group.each:
+        if self.dice.random() < 0.25:
             self.again(group, name, stages)
 
     def one_by_one(self, group: GroupMade, name: str, number: int, wrench: str) -> None:
@@ -177,7 +179,7 @@ class LogMade:
     def slip(self, step: StepMade) -> None:
         group, stages = self.dice.choice(step.tightened)
         name = f"{group.name} in {step.name}"
-        if self.dice.random() < 0.5 and not group.each:
+        if self.dice.random() < 0.5:
             self.say(f'slacken {name} all "look beneath"')
             if self.dice.random() < 0.5:
                 self.tighten(group, stages, step.name)

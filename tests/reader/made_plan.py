@@ -34,7 +34,7 @@ class GroupMade:
     order: list[str]
     stages: list[str]
     sealed: bool
-    each: bool  # one bolt at a time; done in order, for nothing says how such runs stand in order
+    each: bool
 
 
 @dataclass
@@ -45,6 +45,7 @@ class StepMade:
     parts: list[str] = field(default_factory=list)
     again: list[CheckMade] = field(default_factory=list)
     persons: int = 1
+    until: list[str] = field(default_factory=list)
 
 
 class PlanMade:
@@ -99,11 +100,15 @@ class PlanMade:
         bolts = [str(n + 1) for n in range(count)]
         order = self.dice.sample(bolts, count)
         stages = self.dice.choice(STAGES)
+        extra = ""
+        if self.dice.random() < 0.15:
+            step.until.append(self.word())
+            stages, extra = f"20 > until {step.until[-1]}", ", ceiling: 35"
         sealed = self.dice.random() < 0.4
         each = self.dice.random() < 0.1
         group = GroupMade(f"{self.word()} bolts", bolts, order, stages.split(" > "), sealed, each)
         use = self.dice.choice(("new", "once", "may be reused", "may be reused"))
-        extra = ", then off: yes" if self.dice.random() < 0.2 else ""
+        extra += ", then off: yes" if self.dice.random() < 0.2 else ""
         extra += ", track: lot" if self.dice.random() < 0.2 else ""
         extra += ", lubricant: sealant" if sealed else ""
         extra += ", each: bolt" if each else ""
@@ -173,8 +178,8 @@ class PlanMade:
         return (f"limits: {lower}..{upper}" if kind == "both" else f"limits: at most {upper}") + wear
 
     def read_checks(self, step: StepMade) -> None:
-        for _ in range(self.dice.randint(2, 3)):
-            check = CheckMade(self.word(), self.some_axes(), "read")
+        for name in step.until + [self.word() for _ in range(self.dice.randint(2, 3))]:
+            check = CheckMade(name, self.some_axes(), "read")
             doubt = ", doubt: 0.01" if self.dice.random() < 0.2 else ""
             at = f"at: [{', '.join(check.axes)}], " if check.axes else ""
             limits = self.limits("10") if self.dice.random() < 0.7 else "limits: any"

@@ -64,6 +64,7 @@ class Group:
     track: str | None
     then_off: bool
     lubricants: set[str]
+    ceiling: F | None = None
 
     @property
     def fitted(self) -> bool:
@@ -269,6 +270,9 @@ class Plan:
                       listed(value.get("each")), self.stages(value["stages"]),
                       str(value.get("use", "may be reused")), value.get("track"),
                       value.get("then off") == "yes", set(words))
+        if "ceiling" in value:
+            torque = self.unit_of(NEWTON_METRE.kind) or NEWTON_METRE
+            group.ceiling = self.number(str(value["ceiling"]), torque)
         self.groups[name] = group
         step.tightenings.append(Tightening(group, step.name, group.stages))
         return group
