@@ -28,11 +28,10 @@ Basis basis_at(const Judge *judge, const PlanCheck *check, const GPtrArray *axes
     if (check->with->len == 0)
         return basis;
     g_auto(GStrv) labels = judge_labels(axes, place);
-    basis.ticks = g_array_new(FALSE, FALSE, sizeof(guint));
+    basis.ticks = g_array_new(FALSE, FALSE, sizeof(BasisTick));
     for (guint i = 0; i < check->with->len; i++) {
         const PlanName *name = g_ptr_array_index(check->with, i);
-        const SetState *set =
-            name->group ? g_hash_table_lookup(judge->state_of, name->group) : NULL;
+        SetState *set = name->group ? g_hash_table_lookup(judge->state_of, name->group) : NULL;
         if (set &&
             !set_is_final(judge, set, name->step, axes, (const char *const *)labels, basis.ticks))
             basis.slack = TRUE;
@@ -46,8 +45,10 @@ guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence)
 {
     guint32 doubts = basis->slack ? reason_bit(REASON_BASIS) : 0;
     for (guint i = 0; basis->ticks && i < basis->ticks->len; i++) {
-        const TickState *tick = tick_at(judge, g_array_index(basis->ticks, guint, i));
-        if (!(tick->doubts & ~tick->upheld))
+        const BasisTick *one = &g_array_index(basis->ticks, BasisTick, i);
+        const TickState *tick = tick_at(judge, one->tick);
+        guint32 standing = tick->doubts | (one->out_of_order ? reason_bit(REASON_ORDER) : 0);
+        if (!(standing & ~tick->upheld))
             continue;
         doubts |= reason_bit(REASON_BASIS);
         *evidence = MAX(*evidence, tick->evidence);

@@ -155,6 +155,7 @@ static guint32 bolt_doubt(const Judge *judge, const SetState *set, const BoltSta
 
 static void clear_ticks(SetState *set, TighteningState *state, guint bolt)
 {
+    g_clear_pointer(&state->disordered, g_free);
     for (guint i = 0; i < state->tightening->stages->len; i++) {
         state->ticks[i * set->bolts + bolt] = -1;
         state->laps[i * set->bolts + bolt] = 0;
@@ -210,6 +211,7 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, guint stage, gui
     if (stage == 0 && was_loose)
         tick.doubts |= laid_doubt(judge, set, entry, &evidence);
     tick.evidence = evidence;
+    g_clear_pointer(&state->disordered, g_free);
     state->laps[cell]++;
     state->done_once[cell] = TRUE;
     state->ticks[cell] = (gint)judge->ticks->len;
@@ -317,7 +319,19 @@ void walk_laid(Judge *judge, const Entry *entry)
         part->laid = entry->seq;
 }
 
-gboolean set_is_final(const Judge *judge, const SetState *set, const PlanStep *step,
+static void add_ticks(const Judge *judge, const SetState *set, TighteningState *state, guint bolt,
+                      GArray *ticks)
+{
+    const gboolean *disordered = order_now(judge, set, state);
+    for (guint i = 0; i < state->tightening->stages->len; i++) {
+        gsize cell = (gsize)i * set->bolts + bolt;
+        BasisTick tick = {(guint)state->ticks[cell], disordered[cell]};
+        if (state->ticks[cell] >= 0)
+            g_array_append_val(ticks, tick);
+    }
+}
+
+gboolean set_is_final(const Judge *judge, SetState *set, const PlanStep *step,
                       const GPtrArray *axes, const char *const *labels, GArray *ticks)
 {
     gboolean final = set->tightenings->len > 0;
@@ -325,15 +339,13 @@ gboolean set_is_final(const Judge *judge, const SetState *set, const PlanStep *s
         g_auto(GStrv) at = judge_labels(set->group->axes, i);
         if (!judge_places_meet(set->group->axes, (const char *const *)at, axes, labels))
             continue;
-        const TighteningState *state = tightening_at(set, set->bolt[i].force);
+        TighteningState *state = tightening_at(set, set->bolt[i].force);
         if (bolt_is_left_out(judge, set, state, i))
             continue;
         if (!set->bolt[i].tight || !bolt_is_through(judge, set, state, i) ||
             (step && state->tightening->step != step))
             final = FALSE;
-        for (guint j = 0; j < state->tightening->stages->len; j++)
-            if (state->ticks[j * set->bolts + i] >= 0)
-                g_array_append_val(ticks, state->ticks[j * set->bolts + i]);
+        add_ticks(judge, set, state, i, ticks);
     }
     return final;
 }

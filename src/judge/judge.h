@@ -7,9 +7,15 @@
 typedef struct CheckState CheckState;
 typedef struct SetState SetState;
 
+// One tick that a reading was taken with.
+typedef struct {
+    guint tick;            // into Judge.ticks
+    gboolean out_of_order; // as the bolts stood then
+} BasisTick;
+
 // What a reading or an answer was taken with.
 typedef struct {
-    GArray *ticks;  // guint into Judge.ticks: of the bolts that its check is `with`; NULL for none
+    GArray *ticks;  // BasisTick: of the bolts that its check is `with`; NULL for none
     gboolean slack; // one of them was not final, or a part not there
 } Basis;
 
@@ -69,11 +75,12 @@ typedef struct {
 // One tightening of a set: for each stage and bolt the tick that counts, and how many there were.
 typedef struct {
     const PlanTightening *tightening;
-    gint *ticks;         // [stage * bolts + bolt]: index into Judge.ticks, -1 if none
-    guint *laps;         // likewise: how often ticked since it was last slackened
-    gboolean *done_once; // likewise: whether ever ticked
-    guint *requirement;  // likewise: index of its requirement; a wait has it at bolt 0
-    gint64 *waited;      // for each stage: seq of `waited`, 0 if none
+    gint *ticks;          // [stage * bolts + bolt]: index into Judge.ticks, -1 if none
+    guint *laps;          // likewise: how often ticked since it was last slackened
+    gboolean *done_once;  // likewise: whether ever ticked
+    gboolean *disordered; // likewise: whether out of order, worked out when asked for; NULL before
+    guint *requirement;   // likewise: index of its requirement; a wait has it at bolt 0
+    gint64 *waited;       // for each stage: seq of `waited`, 0 if none
 } TighteningState;
 
 typedef struct {
@@ -213,8 +220,8 @@ void walk_rework(Judge *judge, const Entry *entry);
 void walk_laid(Judge *judge, const Entry *entry);
 void judge_disturb(Judge *judge, const Entry *entry, const void *subject, const GPtrArray *axes,
                    GStrv labels);
-// Whether every aligned bolt of a set is final now; those ticks are added to `ticks`.
-gboolean set_is_final(const Judge *judge, const SetState *set, const PlanStep *step,
+// Whether every aligned bolt of a set is final now; those ticks are added to `ticks` (BasisTick).
+gboolean set_is_final(const Judge *judge, SetState *set, const PlanStep *step,
                       const GPtrArray *axes, const char *const *labels, GArray *ticks);
 // A bolt comes loose: what it had been through is open again, unless the plan foresees it.
 void judge_slacken_bolt(Judge *judge, SetState *set, guint bolt, const Entry *entry);
@@ -227,6 +234,9 @@ gboolean stage_is_past(const Judge *judge, const SetState *set, const Tightening
 void judge_fits(Judge *judge);
 
 // order.c: what the ticks come to
+// For each stage and bolt of a tightening, whether it is out of order as things stand now. Belongs
+// to the state.
+const gboolean *order_now(const Judge *judge, const SetState *set, TighteningState *state);
 void judge_order(Judge *judge);
 void judge_bolts(Judge *judge);
 

@@ -45,7 +45,7 @@ static GArray *take_sequence(const Judge *judge, GArray *ticks)
     return sequence;
 }
 
-static void mark_sequence(const Judge *judge, const SetState *set, const TighteningState *state,
+static void mark_sequence(const Judge *judge, const SetState *set, TighteningState *state,
                           const GArray *sequence)
 {
     g_autofree guint *ticked = g_new(guint, sequence->len);
@@ -53,9 +53,26 @@ static void mark_sequence(const Judge *judge, const SetState *set, const Tighten
     for (guint i = 0; i < sequence->len; i++)
         ticked[i] = tick_at(judge, g_array_index(sequence, guint, i))->bolt;
     order_mark(state->tightening->order, set->bolts, ticked, sequence->len, in_doubt);
-    for (guint i = 0; i < sequence->len; i++)
-        if (in_doubt[i])
-            tick_at(judge, g_array_index(sequence, guint, i))->doubts |= reason_bit(REASON_ORDER);
+    for (guint i = 0; i < sequence->len; i++) {
+        const TickState *tick = tick_at(judge, g_array_index(sequence, guint, i));
+        state->disordered[tick->stage * set->bolts + tick->bolt] = in_doubt[i];
+    }
+}
+
+const gboolean *order_now(const Judge *judge, const SetState *set, TighteningState *state)
+{
+    guint stages = state->tightening->stages->len;
+    if (state->disordered)
+        return state->disordered;
+    state->disordered = g_new0(gboolean, (gsize)stages * set->bolts);
+    for (guint stage = 0; stage < stages; stage++) {
+        g_autoptr(GArray) ticks = ticks_of(set, state, stage);
+        while (ticks->len > 0) {
+            g_autoptr(GArray) sequence = take_sequence(judge, ticks);
+            mark_sequence(judge, set, state, sequence);
+        }
+    }
+    return state->disordered;
 }
 
 static guint runs_of(const SetState *set, const TighteningState *state)
@@ -66,15 +83,12 @@ static guint runs_of(const SetState *set, const TighteningState *state)
     return runs;
 }
 
-static void order_stages(const Judge *judge, const SetState *set, const TighteningState *state)
+static void mark_order(const Judge *judge, const SetState *set, TighteningState *state)
 {
-    for (guint stage = 0; stage < state->tightening->stages->len; stage++) {
-        g_autoptr(GArray) ticks = ticks_of(set, state, stage);
-        while (ticks->len > 0) {
-            g_autoptr(GArray) sequence = take_sequence(judge, ticks);
-            mark_sequence(judge, set, state, sequence);
-        }
-    }
+    const gboolean *disordered = order_now(judge, set, state);
+    for (gsize cell = 0; cell < (gsize)state->tightening->stages->len * set->bolts; cell++)
+        if (disordered[cell])
+            tick_at(judge, (guint)state->ticks[cell])->doubts |= reason_bit(REASON_ORDER);
 }
 
 // Bolts done again run among themselves: they make a sequence of their own. Bolts of different runs
@@ -84,7 +98,7 @@ void judge_order(Judge *judge)
     for (guint i = 0; i < judge->sets->len; i++) {
         const SetState *set = g_ptr_array_index(judge->sets, i);
         for (guint j = 0; j < set->tightenings->len; j++)
-            order_stages(judge, set, tightening_at(set, j));
+            mark_order(judge, set, tightening_at(set, j));
     }
 }
 

@@ -124,6 +124,7 @@ static void set_state_free(gpointer data)
         g_free(state->ticks);
         g_free(state->laps);
         g_free(state->done_once);
+        g_free(state->disordered);
         g_free(state->requirement);
         g_free(state->waited);
     }

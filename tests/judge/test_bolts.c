@@ -277,6 +277,39 @@ START_TEST(readings_in_two_tightenings_do_not_compete)
 }
 END_TEST
 
+// In doubt if that tightening was, however well it is done again afterwards.
+START_TEST(a_reading_keeps_the_order_it_was_taken_in)
+{
+    Story story;
+    begin(&story);
+    story_tighten(&story, "caps", "Mock-up", 1, "4 3 1 2");
+    story_tighten(&story, "caps", "Mock-up", 2, "3 4 1 2");
+    story_read(&story, "bore", "", "50.05", "5005/100", "01");
+    story_expect(&story, "read bore", "in doubt basis");
+    story_slacken(&story, "caps", "Mock-up", "1 2 3 4");
+    mock_up(&story);
+    expect_bolts(&story, "caps in Mock-up", 1, "1 2 3 4", "pass");
+    story_expect(&story, "read bore", "in doubt basis");
+    story_enter(&story, "uphold", "{'asked':'read','name':'bore','doubt':'basis','why':'x'}");
+    story_expect(&story, "read bore", "pass");
+    story_end(&story);
+}
+END_TEST
+
+START_TEST(an_order_upheld_is_no_doubt_of_a_reading)
+{
+    Story story;
+    begin(&story);
+    story_tighten(&story, "caps", "Mock-up", 1, "4 3 1 2");
+    story_tighten(&story, "caps", "Mock-up", 2, "3 4 1 2");
+    story_read(&story, "bore", "", "50.05", "5005/100", "01");
+    story_enter(&story, "uphold",
+                "{'asked':'bolt','name':'caps','step':'Mock-up','doubt':'order','why':'x'}");
+    story_expect(&story, "read bore", "pass");
+    story_end(&story);
+}
+END_TEST
+
 START_TEST(a_spent_bolt)
 {
     Story story;
@@ -455,6 +488,8 @@ int main(void)
     tcase_add_test(tcase, a_take_down_that_the_plan_foresees);
     tcase_add_test(tcase, a_mock_up_not_finished_is_opened_by_slackening);
     tcase_add_test(tcase, readings_in_two_tightenings_do_not_compete);
+    tcase_add_test(tcase, a_reading_keeps_the_order_it_was_taken_in);
+    tcase_add_test(tcase, an_order_upheld_is_no_doubt_of_a_reading);
     tcase_add_test(tcase, a_spent_bolt);
     tcase_add_test(tcase, a_wait_uses_up_no_bolt);
     tcase_add_test(tcase, a_bolt_replaced_is_open_again);
