@@ -36,9 +36,9 @@ def shown(said: Said | None) -> str:
     return "nothing" if said is None else " ".join(part for part in said if part)
 
 
-def differences(plan: str, export: str, answer: str) -> list[str]:
+def differences(plan: str, export: str, answer: str, upto: int | None = None) -> list[str]:
     """One line for each requirement on which the two do not agree, and for the counts."""
-    judge = Judge(plans.load(plan), ledger.load(export))
+    judge = Judge(plans.load(plan), ledger.load(export, upto))
     verdicts = judge.all()
     mine = {verdict.asked.words(): said_by_reader(verdict) for verdict in verdicts}
     assessment = json.loads(answer)
