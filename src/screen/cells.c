@@ -1,0 +1,218 @@
+#include "cells.h"
+
+#include <string.h>
+
+// Every sign the screens use outside ASCII, and how it is spelled there.
+typedef struct {
+    const char *sign, *ascii;
+} Spelling;
+
+static const Spelling spellings[] = {
+    {"√", "+"}, {"·", "."}, {"▲", "^"}, {"▼", "v"}, {"×", "x"}, {"◆", "@"},  {"−", "-"},
+    {"─", "-"}, {"│", "|"}, {"├", "|"}, {"┤", "|"}, {"┼", "+"}, {"▒", "~"},  {"█", "#"},
+    {"║", "!"}, {"═", "="}, {"░", ":"}, {"┌", "+"}, {"┐", "+"}, {"└", "+"},  {"┘", "+"},
+    {"╔", "#"}, {"╗", "#"}, {"╚", "#"}, {"╝", "#"}, {"…", "~"}, {"±", "+-"}, {"°", "deg"},
+    {"²", "2"}, {"³", "3"}, {"–", "-"}, {"’", "'"}, {"µ", "u"}, {"÷", "/"},  {"≈", "~"},
+    {"≤", "<"}, {"≥", ">"}, {"→", ">"},
+};
+
+static const char *spelling_of(gunichar character)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(spellings); i++)
+        if (g_utf8_get_char(spellings[i].sign) == character)
+            return spellings[i].ascii;
+    return "?";
+}
+
+Canvas *canvas_new(guint width, guint height, gboolean ascii)
+{
+    Canvas *canvas = canvas_new_growing(width, ascii);
+    canvas->grows = FALSE;
+    canvas->height = height;
+    g_array_set_size(canvas->cells, width * height);
+    for (guint i = 0; i < canvas->cells->len; i++)
+        g_array_index(canvas->cells, Cell, i).character = ' ';
+    return canvas;
+}
+
+Canvas *canvas_new_growing(guint width, gboolean ascii)
+{
+    Canvas *canvas = g_new0(Canvas, 1);
+    canvas->width = width;
+    canvas->ascii = ascii;
+    canvas->grows = TRUE;
+    canvas->cells = g_array_new(FALSE, TRUE, sizeof(Cell));
+    return canvas;
+}
+
+void canvas_free(Canvas *canvas)
+{
+    if (!canvas)
+        return;
+    g_array_unref(canvas->cells);
+    g_free(canvas);
+}
+
+static void grow_to(Canvas *canvas, guint height)
+{
+    if (!canvas->grows || height <= canvas->height || height > ROWS_MOST)
+        return;
+    guint from = canvas->cells->len;
+    g_array_set_size(canvas->cells, canvas->width * height);
+    for (guint i = from; i < canvas->cells->len; i++)
+        g_array_index(canvas->cells, Cell, i).character = ' ';
+    canvas->height = height;
+}
+
+// The cell to be written to, or NULL outside.
+static Cell *cell_at(Canvas *canvas, guint row, guint column)
+{
+    grow_to(canvas, row + 1);
+    if (row >= canvas->height || column >= canvas->width)
+        return NULL;
+    return &g_array_index(canvas->cells, Cell, row * canvas->width + column);
+}
+
+const Cell *canvas_cell(const Canvas *canvas, guint row, guint column)
+{
+    if (row >= canvas->height || column >= canvas->width)
+        return NULL;
+    return &g_array_index(canvas->cells, Cell, row * canvas->width + column);
+}
+
+// What hides or turns text: zero width, joiners, bidirectional marks.
+static gboolean acts_on_text(gunichar character)
+{
+    return g_unichar_iszerowidth(character) || (character >= 0x200B && character <= 0x200F) ||
+           (character >= 0x202A && character <= 0x202E) ||
+           (character >= 0x2060 && character <= 0x206F) || character == 0xFEFF;
+}
+
+// The characters that are put for one of a text; `out` has room for four.
+static guint spelled(const Canvas *canvas, gunichar character, gunichar *out)
+{
+    out[0] = character;
+    if (g_unichar_iscntrl(character) || acts_on_text(character) || character == 0xFFFD)
+        out[0] = '?';
+    else if (canvas->ascii && character >= 0x80) {
+        const char *ascii = spelling_of(character);
+        guint count = (guint)strlen(ascii);
+        for (guint i = 0; i < count; i++)
+            out[i] = (gunichar)ascii[i];
+        return count;
+    }
+    return 1;
+}
+
+// The text as it is put: gunichar, each one column or two. The caller frees with g_array_unref.
+static GArray *spell(const Canvas *canvas, const char *text)
+{
+    g_autofree char *valid = g_utf8_make_valid(text, -1);
+    GArray *characters = g_array_new(FALSE, FALSE, sizeof(gunichar));
+    for (const char *at = valid; *at; at = g_utf8_next_char(at)) {
+        gunichar out[4];
+        g_array_append_vals(characters, out, spelled(canvas, g_utf8_get_char(at), out));
+    }
+    return characters;
+}
+
+static guint columns_of(gunichar character)
+{
+    return g_unichar_iswide(character) ? 2 : 1;
+}
+
+static guint width_of(const GArray *characters)
+{
+    guint width = 0;
+    for (guint i = 0; i < characters->len; i++)
+        width += columns_of(g_array_index(characters, gunichar, i));
+    return width;
+}
+
+static void put_one(Canvas *canvas, guint row, guint column, Style style, gunichar character)
+{
+    for (guint i = 0; i < columns_of(character); i++) {
+        Cell *cell = cell_at(canvas, row, column + i);
+        if (cell)
+            *cell = (Cell){i ? 0 : character, style};
+    }
+}
+
+guint canvas_put(Canvas *canvas, guint row, guint column, guint width, Style style,
+                 const char *text)
+{
+    g_autoptr(GArray) characters = spell(canvas, text);
+    guint room = column < canvas->width ? canvas->width - column : 0;
+    room = width ? MIN(width, room) : room;
+    gboolean cut = width_of(characters) > room;
+    guint end = column + room - (cut && room ? 1 : 0);
+    for (guint i = 0; i < characters->len; i++) {
+        gunichar character = g_array_index(characters, gunichar, i);
+        if (column + columns_of(character) > end)
+            break;
+        put_one(canvas, row, column, style, character);
+        column += columns_of(character);
+    }
+    if (cut && room) {
+        put_one(canvas, row, column, style, canvas->ascii ? '~' : 0x2026);
+        column++;
+    }
+    return column;
+}
+
+void canvas_put_right(Canvas *canvas, guint row, guint end, Style style, const char *text)
+{
+    guint width = canvas_text_width(canvas, text);
+    canvas_put(canvas, row, end > width ? end - width : 0, MIN(width, end), style, text);
+}
+
+void canvas_fill(Canvas *canvas, guint row, guint column, guint count, Style style,
+                 const char *sign)
+{
+    g_autoptr(GArray) characters = spell(canvas, sign);
+    for (guint i = 0; i < count && characters->len; i++)
+        put_one(canvas, row, column + i, style, g_array_index(characters, gunichar, 0));
+}
+
+void canvas_style(Canvas *canvas, guint row, guint column, guint count, Style style)
+{
+    for (guint i = 0; i < count; i++) {
+        Cell *cell = cell_at(canvas, row, column + i);
+        if (cell)
+            cell->style = style;
+    }
+}
+
+void canvas_copy(Canvas *canvas, guint row, guint column, const Canvas *other, guint from,
+                 guint count)
+{
+    for (guint r = 0; r < count; r++)
+        for (guint c = 0; c < other->width; c++) {
+            const Cell *source = canvas_cell(other, from + r, c);
+            Cell *cell = source ? cell_at(canvas, row + r, column + c) : NULL;
+            if (cell)
+                *cell = *source;
+        }
+}
+
+guint canvas_text_width(const Canvas *canvas, const char *text)
+{
+    g_autoptr(GArray) characters = spell(canvas, text);
+    return width_of(characters);
+}
+
+char *canvas_text(const Canvas *canvas)
+{
+    GString *text = g_string_new(NULL);
+    for (guint row = 0; row < canvas->height; row++) {
+        for (guint column = 0; column < canvas->width; column++) {
+            gunichar character = canvas_cell(canvas, row, column)->character;
+            if (character)
+                g_string_append_unichar(text, character);
+        }
+        while (text->len && text->str[text->len - 1] == ' ')
+            g_string_truncate(text, text->len - 1);
+        g_string_append_c(text, '\n');
+    }
+    return g_string_free(text, FALSE);
+}
