@@ -66,10 +66,17 @@ static gboolean replace(Book *book, const char *id, const BookPerson *person, GE
     return statement_step(book, add, error) == SQLITE_DONE;
 }
 
+gboolean book_turn_person(BookTurn *turn, const char *id, const BookPerson *person, GError **error)
+{
+    gboolean replaced = replace(turn->book, id, person, error);
+    turn->broken = turn->broken || !replaced;
+    return replaced;
+}
+
 gboolean book_person_set(Book *book, const char *id, const BookPerson *person, GError **error)
 {
     g_autoptr(BookTurn) turn = book_turn(book, error);
-    if (!turn || !replace(book, id, person, error) || !book_turn_keep(turn, error))
+    if (!turn || !book_turn_person(turn, id, person, error) || !book_turn_keep(turn, error))
         return FALSE;
     // What was erased would otherwise stay in the log until it is next moved into the file.
     if (turn_file_take(book->turn_file, TURN_MILLISECONDS)) {

@@ -78,6 +78,17 @@ static BookOutcome put_entry(Session *session, BookTurn *turn, Entry *entry, GEr
     return book_turn_put(turn, line, error);
 }
 
+static gboolean put_names(BookTurn *turn, const GPtrArray *names, GError **error)
+{
+    for (guint i = 0; i < names->len; i++) {
+        const LineName *name = names->pdata[i];
+        const BookPerson person = {.name = name->name};
+        if (!book_turn_person(turn, name->id, &person, error))
+            return FALSE;
+    }
+    return TRUE;
+}
+
 static BookOutcome put_all(Session *session, const LineTaken *taken, GError **error)
 {
     char digest[65];
@@ -90,18 +101,8 @@ static BookOutcome put_all(Session *session, const LineTaken *taken, GError **er
         if (outcome != BOOK_TAKEN)
             return outcome;
     }
-    return book_turn_keep(turn, error) ? BOOK_TAKEN : BOOK_REFUSED;
-}
-
-static gboolean put_names(Session *session, const GPtrArray *names, GError **error)
-{
-    for (guint i = 0; i < names->len; i++) {
-        const LineName *name = names->pdata[i];
-        const BookPerson person = {.name = name->name};
-        if (!book_person_set(session->book, name->id, &person, error))
-            return FALSE;
-    }
-    return TRUE;
+    return put_names(turn, taken->names, error) && book_turn_keep(turn, error) ? BOOK_TAKEN
+                                                                               : BOOK_REFUSED;
 }
 
 // Takes the line and stores it; where others were faster, takes it again behind theirs.
@@ -264,9 +265,8 @@ static gboolean take_line(Session *session, const char *line, char **answer, GEr
         session_look_around(session, error) ? take_and_store(session, line, error) : NULL;
     if (!taken)
         return FALSE;
-    g_autoptr(GPtrArray) names = g_ptr_array_ref(taken->names);
     settle(session, taken, answer);
-    return session->options.check || put_names(session, names, error);
+    return TRUE;
 }
 
 gboolean session_line(Session *session, const char *text, gssize length, char **answer,

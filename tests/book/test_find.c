@@ -144,9 +144,37 @@ START_TEST(what_is_erased_of_a_person_is_gone_from_the_file)
 }
 END_TEST
 
+static char *name_of(Book *book)
+{
+    BookPerson *person = book_person(book, PERSON, NULL);
+    char *name = g_strdup(person->name);
+    book_person_free(person);
+    return name;
+}
+
+START_TEST(a_name_stands_or_falls_with_its_turn)
+{
+    Book *book = begin();
+    const BookPerson person = {.name = "Invented Somebody"};
+    BookTurn *turn = book_turn(book, NULL);
+    ck_assert(book_turn_person(turn, PERSON, &person, NULL));
+    book_turn_free(turn);
+    ck_assert_ptr_null(name_of(book));
+    turn = book_turn(book, NULL);
+    ck_assert(book_turn_person(turn, PERSON, &person, NULL));
+    ck_assert(book_turn_keep(turn, NULL));
+    book_turn_free(turn);
+    char *name = name_of(book);
+    ck_assert_str_eq(name, person.name);
+    g_free(name);
+    end(book);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {each_question_finds_its_entries,
-                                  what_is_erased_of_a_person_is_gone_from_the_file};
+                                  what_is_erased_of_a_person_is_gone_from_the_file,
+                                  a_name_stands_or_falls_with_its_turn};
     return run_suite("find", tests, G_N_ELEMENTS(tests));
 }

@@ -33,6 +33,10 @@ BookPerson *book_person(Book *book, const char *id, GError **error) G_GNUC_WARN_
 void book_person_free(BookPerson *person);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(BookPerson, book_person_free)
 
+// Puts what is known of a person beside what else the turn holds: for one who is new. What was
+// there before is no longer found, but its bytes may stay in the file; book_person_set erases them.
+gboolean book_turn_person(BookTurn *turn, const char *id, const BookPerson *person, GError **error);
+
 // Puts what is known in place of what was, in a turn of its own. What was is overwritten in the
 // file as well, once nobody reads the store; older backups keep it.
 gboolean book_person_set(Book *book, const char *id, const BookPerson *person, GError **error);
