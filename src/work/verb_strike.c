@@ -1,0 +1,163 @@
+// strike: takes back what was entered.
+#include "take.h"
+
+#include <standbook/record/live.h>
+#include <string.h>
+
+static gboolean is_kind(const Entry *entry, const char *const *kinds)
+{
+    for (; *kinds; kinds++)
+        if (strcmp(entry->kind->name, *kinds) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+// The last entry of this person that still counts and is their own doing.
+static gint64 last_of_person(const Take *take, const gboolean *live)
+{
+    static const char *const none[] = {"take", "news", "caution passed", "strike", NULL};
+    for (guint i = take->taker->entries->len; i > 0; i--) {
+        const Entry *entry = take->taker->entries->pdata[i - 1];
+        if (live[i - 1] && g_strcmp0(entry->by, take->carry.by) == 0 && !is_kind(entry, none))
+            return i;
+    }
+    return 0;
+}
+
+static gboolean has_item(const Entry *entry, const char *field, const char *text)
+{
+    for (gsize i = 0; i < entry_list_length(entry, field); i++)
+        if (strcmp(entry_list_item(entry, field, i), text) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+static gboolean has_labels(const Entry *entry, const char *const *labels)
+{
+    gsize count = entry_list_length(entry, "place");
+    for (gsize i = 0; i < count && labels[i]; i++)
+        if (strcmp(entry_list_item(entry, "place", i), labels[i]) != 0)
+            return FALSE;
+    return TRUE;
+}
+
+// Whether the entry says something about one place of the target.
+static gboolean is_about(const Entry *entry, const Target *target, guint place)
+{
+    static const char *const named_by[] = {"check", "tightening", "part", "name"};
+    const char *name = NULL;
+    for (gsize i = 0; i < G_N_ELEMENTS(named_by) && !name; i++)
+        name = entry_text(entry, named_by[i]);
+    const char *step = entry_text(entry, "step");
+    if (g_strcmp0(name, target->name) != 0 ||
+        (target->step && step && strcmp(step, target->step->name) != 0))
+        return FALSE;
+    g_auto(GStrv) labels = places_labels(target->axes, place);
+    g_autofree char *bolt = places_label(target->axes, place);
+    return entry_list_length(entry, "bolts") ? has_item(entry, "bolts", bolt)
+                                             : has_labels(entry, (const char *const *)labels);
+}
+
+static gint64 last_about(const Take *take, const gboolean *live, const Target *target, guint place)
+{
+    static const char *const kinds[] = {"read", "look",   "choose", "claim",  "tick", "slacken",
+                                        "move", "waited", "fit",    "rework", NULL};
+    for (guint i = take->taker->entries->len; i > 0; i--) {
+        const Entry *entry = take->taker->entries->pdata[i - 1];
+        if (live[i - 1] && is_kind(entry, kinds) && is_about(entry, target, place))
+            return i;
+    }
+    return 0;
+}
+
+static gboolean add_seq(GArray *seqs, gint64 seq)
+{
+    for (guint i = 0; i < seqs->len; i++)
+        if (g_array_index(seqs, gint64, i) == seq)
+            return TRUE;
+    g_array_append_val(seqs, seq);
+    return TRUE;
+}
+
+// `#41`, which must be there and be no copy of what the shop said.
+static gboolean find_number(Take *take, const gboolean *live, GArray *seqs, GError **error)
+{
+    static const char *const copies[] = {"take", "news", NULL};
+    const char *at = take->words.at++;
+    guint number = 0;
+    if (!words_whole(&take->words, "the number of an entry", 1, &number, error))
+        return FALSE;
+    const Entry *entry = take_entry_at(take, number);
+    if (!entry)
+        return words_refuse(&take->words, at, error, "there is no entry #%u; the last one is #%u",
+                            number, take->taker->entries->len);
+    if (is_kind(entry, copies))
+        return words_refuse(&take->words, at, error,
+                            "entry #%u is what the build took from the shop; it is not struck here",
+                            number);
+    if (!live[number - 1])
+        return words_refuse(&take->words, at, error, "entry #%u is struck already", number);
+    return add_seq(seqs, number);
+}
+
+static gboolean find_target(Take *take, const gboolean *live, GArray *seqs, GError **error)
+{
+    g_auto(Target) target = {0};
+    if (!take_target(take, TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS, FALSE, &target, error))
+        return FALSE;
+    for (guint i = 0; i < target.places->len; i++) {
+        gint64 seq = last_about(take, live, &target, target_place(&target, i));
+        if (seq)
+            add_seq(seqs, seq);
+    }
+    return seqs->len || words_refuse(&take->words, target.at, error,
+                                     "nothing is entered there that could be struck");
+}
+
+static gboolean find_struck(Take *take, GArray *seqs, GError **error)
+{
+    g_autofree gboolean *live = g_new0(gboolean, take->taker->entries->len + 1);
+    live_entries((const Entry *const *)take->taker->entries->pdata, take->taker->entries->len,
+                 live);
+    const char *at = take->words.at;
+    if (*at == '#')
+        return find_number(take, live, seqs, error);
+    if (!words_skip(&take->words, "last"))
+        return find_target(take, live, seqs, error);
+    gint64 seq = last_of_person(take, live);
+    return seq ? add_seq(seqs, seq)
+               : words_refuse(&take->words, at, error,
+                              "this person has entered nothing that could be struck");
+}
+
+static char *read_cause(Take *take, GError **error)
+{
+    static const char *const causes[] = {"typo",        "dirt",       "dropped", "cold",
+                                         "wrong place", "wrong tool", "not done"};
+    const char *cause = words_name(&take->words, causes, G_N_ELEMENTS(causes));
+    if (cause)
+        return g_strdup(cause);
+    if (words_are_quoted(&take->words))
+        return words_text(&take->words, "the cause", error);
+    words_refuse(
+        &take->words, take->words.at, error,
+        "why? write typo, dirt, dropped, cold, wrong place, wrong tool, not done, or words "
+        "in quotes");
+    return NULL;
+}
+
+gboolean verb_strike(Take *take, GError **error)
+{
+    g_autoptr(GArray) seqs = g_array_new(FALSE, FALSE, sizeof(gint64));
+    if (!find_struck(take, seqs, error))
+        return FALSE;
+    g_autofree char *cause = read_cause(take, error);
+    if (!cause)
+        return FALSE;
+    for (guint i = 0; i < seqs->len; i++) {
+        Entry *entry = take_entry(take, "strike");
+        entry_set_number(entry, "entry", g_array_index(seqs, gint64, i));
+        entry_set_text(entry, "cause", cause);
+    }
+    return TRUE;
+}
