@@ -1,0 +1,52 @@
+#include "actions.h"
+
+static const ActionInfo infos[ACTIONS] = {
+    [ACTION_NONE] = {"", "", 0, -1, ""},
+    [ACTION_TAKE] = {"Enter", "take", 0, -1,
+                     "takes what stands in the field; on an empty one nothing, ever"},
+    [ACTION_STRIKE] =
+        {"*", "strike", 's', -1,
+         "strikes the last entry of this terminal; a digit says why, 0 takes it back"},
+    [ACTION_PUT_DOWN] = {"/", "put down", 'p', -1, "put down; a digit picks up and says who works"},
+    [ACTION_ON] = {"+Enter", "on", 0, -1, "on: the next place; after the last, the closing page"},
+    [ACTION_BACK] = {"-Enter", "back", 0, -1, "back: the place or bolt before"},
+    [ACTION_MORE] = {".Enter", "more", 0, -1, "more: the words below with their digits"},
+    [ACTION_GAUGE] = {"g", "gauge", 'g', 1, "which gauge or wrench is in hand"},
+    [ACTION_BIG] = {"b", "big", 'b', 2, "the far view, to be read from the stand, and back"},
+    [ACTION_NOTE] = {"n", "note", 'n', 3, "words on the place in hand"},
+    [ACTION_CONCEDE] = {"c", "concede", 'c', 4, "accepts what is outside, with its reason"},
+    [ACTION_WHY] = {"w", "why", 'w', 5, "what a verdict rests on"},
+    [ACTION_AGAIN] = {"l", "again, loosen", 'l', 6, "loosens, or begins a stage again"},
+    [ACTION_UNPLACED] = {"t", "take", 't', 7, "puts the unplaced burst into the field"},
+    [ACTION_BUILD] = {"e", "build", 'e', 8, "the build: its steps and what is left"},
+    [ACTION_SHOP] = {"h", "shop", 'h', 9, "the shop: all builds, clocks, what is due"},
+    [ACTION_HELP] = {"?", "help", '?', 0, "this page; any key goes back and does nothing else"},
+    [ACTION_FIND] = {"f", "find", 'f', -1, "any words: 3 main, a lot, a tool, a name"},
+    [ACTION_ADD] = {"a", "add", 'a', -1,
+                    "adds work that the plan does not have, or amends a limit"},
+    [ACTION_OVER] = {"o", "over engines", 'o', -1, "one check over all engines of the family"},
+    [ACTION_PRINT] = {"r", "print", 'r', -1, "the sheets"},
+    [ACTION_CLOSE] = {"d", "close", 'd', -1, "closes the step"},
+    [ACTION_UP] = {"q", "leave", 'q', -1, "up one screen; in the shop, out"},
+};
+
+const ActionInfo *action_info(Action action)
+{
+    return &infos[action];
+}
+
+Action action_of_letter(gunichar letter)
+{
+    for (guint i = 1; i < ACTIONS; i++)
+        if (infos[i].letter && (gunichar)infos[i].letter == letter)
+            return (Action)i;
+    return ACTION_NONE;
+}
+
+Action action_of_more(guint digit)
+{
+    for (guint i = 1; i < ACTIONS; i++)
+        if (infos[i].more == (gint)digit)
+            return (Action)i;
+    return ACTION_NONE;
+}

@@ -1,0 +1,179 @@
+#include "page.h"
+
+#include <string.h>
+
+enum { ROW_STATUS, ROW_HEAD, ROW_RULE, ROW_BODY };
+
+// Rows from below.
+enum { BELOW_KEYS = 1, BELOW_LAST, BELOW_THEN, BELOW_NEXT, BELOW_RULE };
+
+static const Style plain, bold = {TYPE_BOLD, ROLE_CALM}, faint = {TYPE_PLAIN, ROLE_FAINT};
+static const Style here = {TYPE_REVERSE, ROLE_HERE};
+
+void page_init(Page *page, gboolean ascii)
+{
+    *page = (Page){.body = canvas_new_growing(PAGE_WIDTH, ascii)};
+}
+
+void page_clear(Page *page)
+{
+    char **const texts[] = {&page->status, &page->status_right, &page->head,
+                            &page->count,  &page->unplaced,     &page->next,
+                            &page->unit,   &page->then,         &page->last};
+    for (gsize i = 0; i < G_N_ELEMENTS(texts); i++)
+        g_clear_pointer(texts[i], g_free);
+    g_clear_pointer(&page->body, canvas_free);
+    g_clear_pointer(&page->detail, canvas_free);
+}
+
+void page_say(char **text, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    char *words = g_strdup_vprintf(format, arguments);
+    va_end(arguments);
+    g_free(*text);
+    *text = words;
+}
+
+void page_key(Page *page, Action action, const char *word)
+{
+    for (guint i = 0; i < KEYS_MOST; i++)
+        if (page->keys[i].action == ACTION_NONE) {
+            page->keys[i] = (PageKey){action, action_info(action)->keys,
+                                      word ? word : action_info(action)->word};
+            return;
+        }
+}
+
+guint page_detail_width(guint width)
+{
+    return width >= PAGE_WIDE ? width - PAGE_WIDTH - 1 : 0;
+}
+
+static const char *or_empty(const char *text)
+{
+    return text ? text : "";
+}
+
+// Left text and right text in one row; the right one is whole, the left one gives way.
+static void put_both(Canvas *canvas, guint row, Style left_style, const char *left,
+                     const char *right)
+{
+    guint width = canvas_text_width(canvas, right);
+    guint room = PAGE_WIDTH - MIN(width ? width + 2 : 0, PAGE_WIDTH - 1);
+    canvas_put(canvas, row, 0, room, left_style, left);
+    canvas_put_right(canvas, row, PAGE_WIDTH, plain, right);
+}
+
+static void put_rules(const Page *page, Canvas *canvas, guint low)
+{
+    canvas_fill(canvas, ROW_RULE, 0, PAGE_WIDTH, faint, "─");
+    canvas_fill(canvas, low, 0, PAGE_WIDTH, faint, "─");
+    if (!page->unplaced)
+        return;
+    g_autofree char *words = g_strdup_printf(" UNPLACED  %s   t takes it ", page->unplaced);
+    canvas_put(canvas, low, 3, PAGE_WIDTH - 6, bold, words);
+}
+
+static void put_body(const Page *page, Canvas *canvas, guint rows)
+{
+    guint from = 0;
+    if (page->body->height > rows && page->focus + 2 > rows)
+        from = MIN(page->focus + 2 - rows, page->body->height - rows);
+    canvas_copy(canvas, ROW_BODY, 0, page->body, from, rows);
+}
+
+// The text in the field, with the end seen where it is longer, and where the cursor stands.
+static guint put_typed(Canvas *canvas, guint row, guint column, guint width, const char *typed)
+{
+    guint length = canvas_text_width(canvas, typed);
+    const char *from = typed;
+    while (length + 1 > width && *from) {
+        from = g_utf8_next_char(from);
+        length = canvas_text_width(canvas, from);
+    }
+    canvas_fill(canvas, row, column, width, here, " ");
+    return canvas_put(canvas, row, column, width, here, from);
+}
+
+static guint field_column(const Page *page, const char *typed, const Canvas *canvas)
+{
+    if (page->field != FIELD_TEXT)
+        return FIELD_COLUMN;
+    guint length = canvas_text_width(canvas, typed) + 1;
+    guint most = FIELD_COLUMN + FIELD_WIDTH - 18;
+    return FIELD_COLUMN + FIELD_WIDTH - CLAMP(length, 40, most);
+}
+
+// The field; returns where its bracket opens. `*cursor` is where the cursor belongs.
+static guint put_field(const Page *page, const char *typed, Canvas *canvas, guint row,
+                       guint *cursor)
+{
+    gboolean words = (page->field == FIELD_TICK && !*typed) || page->field == FIELD_ASK;
+    guint column = field_column(page, typed, canvas);
+    *cursor = column + 1;
+    if (page->field == FIELD_NONE)
+        return PAGE_WIDTH;
+    if (words) {
+        g_autofree char *box = g_strdup_printf("[ %s ]", or_empty(page->unit));
+        guint end = canvas_put(canvas, row, column, 0, plain, box);
+        canvas_style(canvas, row, column + 1, end - column - 2, here);
+        return column;
+    }
+    guint width = FIELD_COLUMN + FIELD_WIDTH - column;
+    canvas_put(canvas, row, column, 0, plain, "[");
+    *cursor = put_typed(canvas, row, column + 1, width, typed);
+    canvas_put(canvas, row, column + 1 + width, 0, plain, "]");
+    canvas_put(canvas, row, column + 3 + width, 0, plain, or_empty(page->unit));
+    return column;
+}
+
+static void put_keys(const Page *page, Canvas *canvas, guint row)
+{
+    g_autoptr(GString) line = g_string_new(NULL);
+    for (guint i = 0; i < KEYS_MOST && page->keys[i].action; i++)
+        g_string_append_printf(line, "%s%s %s", i ? "   " : "", page->keys[i].keys,
+                               page->keys[i].word);
+    canvas_put(canvas, row, 0, PAGE_WIDTH, plain, line->str);
+}
+
+static void put_detail(const Page *page, Canvas *canvas, guint low)
+{
+    guint width = page_detail_width(canvas->width);
+    if (!width)
+        return;
+    for (guint row = 0; row < canvas->height; row++)
+        canvas_put(canvas, row, PAGE_WIDTH, 1, faint,
+                   row == ROW_RULE ? "┼"
+                   : row == low    ? "┤"
+                                   : "│");
+    canvas_fill(canvas, ROW_RULE, PAGE_WIDTH + 1, width, faint, "─");
+    if (page->detail)
+        canvas_copy(canvas, ROW_HEAD, PAGE_WIDTH + 1, page->detail, 0, 1);
+    if (page->detail && page->detail->height > 1)
+        canvas_copy(canvas, ROW_BODY, PAGE_WIDTH + 1, page->detail, 1, canvas->height - ROW_BODY);
+}
+
+void page_paint(const Page *page, const char *typed, Canvas *canvas, guint *row, guint *column)
+{
+    guint height = canvas->height, next = height - BELOW_NEXT;
+    put_both(canvas, ROW_STATUS, plain, or_empty(page->status), or_empty(page->status_right));
+    put_both(canvas, ROW_HEAD, bold, or_empty(page->head), or_empty(page->count));
+    put_rules(page, canvas, height - BELOW_RULE);
+    put_body(page, canvas, height - BELOW_RULE - ROW_BODY);
+    guint field = put_field(page, typed, canvas, next, column);
+    canvas_put(canvas, next, 0, 6, bold, page->ask ? "ASK" : "NEXT");
+    canvas_put(canvas, next, 6, field > 7 ? field - 7 : 1, bold, or_empty(page->next));
+    canvas_put(canvas, height - BELOW_THEN, 0, 6, plain,
+               page->means ? "="
+               : page->ask ? ""
+                           : "then");
+    canvas_put(canvas, height - BELOW_THEN, 6, PAGE_WIDTH - 6, plain, or_empty(page->then));
+    canvas_put(canvas, height - BELOW_LAST, 0, 6, plain, page->warns ? "!" : "last");
+    canvas_put(canvas, height - BELOW_LAST, 6, PAGE_WIDTH - 6, page->warns ? bold : plain,
+               or_empty(page->last));
+    put_keys(page, canvas, height - BELOW_KEYS);
+    put_detail(page, canvas, height - BELOW_RULE);
+    *row = next;
+}

@@ -1,0 +1,54 @@
+// One screen before it is painted: five rows that never move, and a body. Pure.
+#pragma once
+#include "cells.h"
+#include "typing.h"
+
+enum {
+    PAGE_WIDTH = 80,  // least, and the width of the main part at any size
+    PAGE_HEIGHT = 24, // least
+    PAGE_WIDE = 120,  // from here on with detail at the right
+    FIELD_COLUMN = 61,
+    FIELD_WIDTH = 13,
+    KEYS_MOST = 6,
+};
+
+// What the foot line says of a key: the words of its action if `word` is NULL.
+typedef struct {
+    Action action;
+    const char *keys, *word; // static
+} PageKey;
+
+// All texts are freed by page_clear.
+typedef struct {
+    char *status, *status_right; // row 1
+    char *head, *count;          // row 2
+    Canvas *body;                // grows; PAGE_WIDTH wide
+    guint focus;                 // the row of the body that must be seen
+    Canvas *detail;              // at the right of a wide screen; NULL for none
+    char *unplaced;              // in the lower rule; NULL for none
+    gboolean ask;                // ASK instead of NEXT
+    char *next;                  // row 21
+    Field field;
+    char *unit;              // behind a number's field; what a tick or an ask shows in it
+    gboolean means;          // row 22 says what is typed (`=`) instead of what is next (`then`)
+    char *then;              // row 22
+    gboolean warns;          // row 23 warns (`!`)
+    char *last;              // row 23
+    PageKey keys[KEYS_MOST]; // row 24, up to the first ACTION_NONE
+} Page;
+
+void page_init(Page *page, gboolean ascii);
+void page_clear(Page *page);
+
+// Sets one of its texts; the old one is freed.
+void page_say(char **text, const char *format, ...) G_GNUC_PRINTF(2, 3);
+
+// Adds a key to the foot line, as long as there is room. `word` NULL: its action's own.
+void page_key(Page *page, Action action, const char *word);
+
+// How many columns the detail of a screen of that width has; 0 for none.
+guint page_detail_width(guint width);
+
+// Paints it on a canvas of at least PAGE_WIDTH × PAGE_HEIGHT. `typed` stands in the field. Where
+// the cursor belongs is put in *row and *column.
+void page_paint(const Page *page, const char *typed, Canvas *canvas, guint *row, guint *column);

@@ -1,0 +1,144 @@
+#include "typing.h"
+
+#include <string.h>
+
+void typing_init(Typing *typing)
+{
+    typing->text = g_string_new(NULL);
+    typing->entered = 0;
+}
+
+void typing_clear(Typing *typing)
+{
+    g_string_free(typing->text, TRUE);
+}
+
+static Press press(PressKind kind)
+{
+    return (Press){.kind = kind};
+}
+
+static Press press_action(Action action)
+{
+    return (Press){.kind = PRESS_ACTION, .action = action};
+}
+
+static Press press_say(const char *words)
+{
+    return (Press){.kind = PRESS_SAY, .words = words};
+}
+
+Action typing_command(const Typing *typing)
+{
+    static const struct {
+        const char *sign;
+        Action action;
+    } signs[] = {{"+", ACTION_ON}, {"-", ACTION_BACK}, {".", ACTION_MORE}};
+    for (gsize i = 0; i < G_N_ELEMENTS(signs); i++)
+        if (strcmp(typing->text->str, signs[i].sign) == 0)
+            return signs[i].action;
+    return ACTION_NONE;
+}
+
+gboolean typing_add(Typing *typing, gunichar character)
+{
+    if (g_unichar_iscntrl(character) || !g_unichar_validate(character) ||
+        typing->text->len + 6 > TYPED_MOST)
+        return FALSE;
+    g_string_append_unichar(typing->text, character);
+    return TRUE;
+}
+
+gboolean field_takes_burst(Field field)
+{
+    return field == FIELD_NUMBER || field == FIELD_TICK || field == FIELD_TEXT;
+}
+
+static Press press_enter(Typing *typing, Field field, gint64 at)
+{
+    gboolean twice = typing->entered && at - typing->entered < ENTER_GAP;
+    Action command = field == FIELD_ASK ? ACTION_NONE : typing_command(typing);
+    typing->entered = at;
+    if (twice)
+        return press_say("a second Enter so soon is dropped");
+    if (command) {
+        g_string_truncate(typing->text, 0);
+        return press_action(command);
+    }
+    if (field == FIELD_ASK || field == FIELD_NONE ||
+        (typing->text->len == 0 && field != FIELD_TICK && field != FIELD_TEXT))
+        return press(PRESS_NOTHING);
+    return press(PRESS_ENTER);
+}
+
+static Press press_backspace(Typing *typing, Field field)
+{
+    GString *text = typing->text;
+    if (text->len) {
+        const char *last = g_utf8_find_prev_char(text->str, text->str + text->len);
+        g_string_truncate(text, last ? (gsize)(last - text->str) : 0);
+        return press(PRESS_TYPED);
+    }
+    if (field == FIELD_NUMBER || field == FIELD_TICK)
+        return press_say("* strikes the last entry; Backspace takes nothing back");
+    return press_action(ACTION_UP);
+}
+
+// `*` and `/` act at once where no number can begin with them.
+static Action action_at_once(const Typing *typing, gunichar character)
+{
+    if (typing->text->len)
+        return ACTION_NONE;
+    return character == '*' ? ACTION_STRIKE : character == '/' ? ACTION_PUT_DOWN : ACTION_NONE;
+}
+
+static Press press_ask(gunichar character)
+{
+    if (character >= '0' && character <= '9')
+        return (Press){.kind = PRESS_DIGIT, .digit = (guint)(character - '0')};
+    Action action = action_of_letter(character);
+    if (action == ACTION_WHY || action == ACTION_HELP || action == ACTION_NOTE ||
+        action == ACTION_UP)
+        return press_action(action);
+    return press(PRESS_NOTHING);
+}
+
+static Press press_character(Typing *typing, Field field, gunichar character)
+{
+    Action action = ACTION_NONE;
+    if (field == FIELD_ASK)
+        return press_ask(character);
+    if (field != FIELD_TEXT) {
+        action = action_at_once(typing, character);
+        if (!action && typing->text->len == 0)
+            action = action_of_letter(character);
+        if (!action && character == '?')
+            action = ACTION_HELP;
+    }
+    if (action)
+        return press_action(action);
+    if (field == FIELD_NONE && !strchr("+-.", (int)MIN(character, 0x7f)))
+        return press(PRESS_NOTHING);
+    return typing_add(typing, character) ? press(PRESS_TYPED) : press(PRESS_NOTHING);
+}
+
+Press typing_press(Typing *typing, Field field, const Key *key)
+{
+    switch (key->kind) {
+    case PRESSED_CHARACTER:
+        return press_character(typing, field, key->character);
+    case PRESSED_ENTER:
+        return press_enter(typing, field, key->at);
+    case PRESSED_BACKSPACE:
+        return press_backspace(typing, field);
+    case PRESSED_TAB:
+    case PRESSED_BEHIND:
+        return press(typing->text->len ? PRESS_NOTHING : PRESS_BEHIND);
+    case PRESSED_BEFORE:
+        return press(typing->text->len ? PRESS_NOTHING : PRESS_BEFORE);
+    case PRESSED_NUM_LOCK:
+        return press_say("NUM LOCK IS OFF");
+    default:
+        return press(PRESS_NOTHING);
+    }
+}

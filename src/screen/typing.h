@@ -1,0 +1,78 @@
+// What keys mean: the text that stands in the field, and what a key does to it. Pure: the time of
+// a key comes with it.
+#pragma once
+#include "actions.h"
+
+// What is asked for, which decides what a key means.
+typedef enum {
+    FIELD_NONE,   // nothing is typed here: any letter or sign acts
+    FIELD_NUMBER, // a value
+    FIELD_TICK,   // Enter alone is the answer; a value can be typed
+    FIELD_LINE,   // the number of a line in a list
+    FIELD_ASK,    // one digit answers
+    FIELD_TEXT,   // words
+} Field;
+
+typedef enum {
+    PRESSED_NONE, // nothing was pressed in the time given
+    PRESSED_CHARACTER,
+    PRESSED_ENTER,
+    PRESSED_BACKSPACE,
+    PRESSED_TAB,
+    PRESSED_BEFORE,   // arrows up and left
+    PRESSED_BEHIND,   // arrows down and right
+    PRESSED_NUM_LOCK, // Home, End and the like: the pad without its lock
+    PRESSED_OTHER,    // what no key here sends
+    PRESSED_RESIZE,
+    PRESSED_HANGUP,
+} KeyKind;
+
+typedef struct {
+    KeyKind kind;
+    gunichar character;
+    gint64 at; // microseconds of a clock that never goes back
+} Key;
+
+typedef enum {
+    PRESS_NOTHING,
+    PRESS_TYPED,  // the text has changed
+    PRESS_ENTER,  // take the text
+    PRESS_ACTION, // do `action`
+    PRESS_DIGIT,  // the answer `digit`
+    PRESS_BEFORE, // to the place before
+    PRESS_BEHIND, // to the one behind
+    PRESS_SAY,    // nothing was done; `words` say why
+} PressKind;
+
+typedef struct {
+    PressKind kind;
+    Action action;
+    guint digit;
+    const char *words; // static
+} Press;
+
+enum {
+    BURST_GAP = 30000,    // µs: keys nearer to each other come from no finger
+    ENTER_GAP = 250000,   // µs: a second Enter within it is dropped
+    PICK_UP_GAP = 500000, // µs: digits within it of a pick-up are parked
+    TYPED_MOST = 1024,    // bytes in a field
+};
+
+typedef struct {
+    GString *text;
+    gint64 entered; // when Enter was pressed last, 0: not yet
+} Typing;
+
+void typing_init(Typing *typing);
+void typing_clear(Typing *typing);
+
+// One key pressed by a finger.
+Press typing_press(Typing *typing, Field field, const Key *key);
+
+// What a lone sign in the field would do at Enter: ON, BACK or MORE; else NONE.
+Action typing_command(const Typing *typing);
+
+// Whether a burst goes into such a field. A tick box takes a value too.
+gboolean field_takes_burst(Field field);
+// A character of a burst into the field: FALSE if it has no place there.
+gboolean typing_add(Typing *typing, gunichar character);
