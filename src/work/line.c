@@ -2,6 +2,7 @@
 #include "take.h"
 
 #include <standbook/base/error.h>
+#include <standbook/base/text.h>
 #include <string.h>
 
 static void carry_clear(LineCarry *carry)
@@ -168,6 +169,15 @@ const Entry *take_entry_at(const Take *take, gint64 seq)
     return seq >= 1 && seq <= entries->len ? entries->pdata[seq - 1] : NULL;
 }
 
+void take_remark(Take *take, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    g_autofree char *remark = g_strdup_vprintf(format, arguments);
+    va_end(arguments);
+    g_ptr_array_add(take->remarks, text_clean(remark, -1));
+}
+
 void entry_set_step(const Take *take, Entry *entry, const PlanStep *step)
 {
     const PlanStep *here = step ? step : take_step_in_hand(take);
@@ -279,6 +289,7 @@ static Take take_begin(LineTaker *taker)
         .shop = g_ptr_array_new_with_free_func((GDestroyNotify)entry_free),
         .news = g_ptr_array_new_with_free_func((GDestroyNotify)entry_free),
         .names = g_ptr_array_new_with_free_func(name_free),
+        .remarks = g_ptr_array_new_with_free_func(g_free),
         .known = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL),
     };
 }
@@ -294,6 +305,7 @@ static void take_clear(Take *take)
     g_ptr_array_unref(take->shop);
     g_ptr_array_unref(take->news);
     g_ptr_array_unref(take->names);
+    g_ptr_array_unref(take->remarks);
     g_clear_pointer(&take->kept, g_bytes_unref);
     g_hash_table_unref(take->known);
 }
@@ -368,6 +380,7 @@ static LineTaken *taken_from(Take *take, GError **error)
     take->shop = g_ptr_array_new();
     take->news = g_ptr_array_new();
     taken->names = g_ptr_array_ref(take->names);
+    taken->remarks = g_ptr_array_ref(take->remarks);
     taken->kept = g_steal_pointer(&take->kept);
     taken->carry = g_new0(LineCarry, 1);
     *taken->carry = take->carry;
@@ -419,6 +432,7 @@ void line_taken_free(LineTaken *taken)
     g_free(taken->carry);
     g_clear_pointer(&taken->entries, g_ptr_array_unref);
     g_clear_pointer(&taken->names, g_ptr_array_unref);
+    g_clear_pointer(&taken->remarks, g_ptr_array_unref);
     g_clear_pointer(&taken->kept, g_bytes_unref);
     g_free(taken);
 }

@@ -182,12 +182,16 @@ static char *seal_in_words(Session *session, const char *gate)
 }
 
 static char *make_answer(Session *session, const char *numbers, const char *gate,
-                         const Assessment *before)
+                         const Assessment *before, const GPtrArray *remarks)
 {
     g_autofree char *changes = gate     ? seal_in_words(session, gate)
                                : before ? answer_changes(before, session_assessment(session))
                                         : NULL;
-    return g_strconcat(numbers, ": ", changes ? changes : "taken", NULL);
+    GString *answer = g_string_new(numbers);
+    g_string_append_printf(answer, ": %s", changes ? changes : "taken");
+    for (guint i = 0; i < remarks->len; i++)
+        g_string_append_printf(answer, ". %s", (const char *)remarks->pdata[i]);
+    return g_string_free(answer, FALSE);
 }
 
 // THE LINE --------------------------------------------------------------------------------------
@@ -235,6 +239,7 @@ static void settle(Session *session, LineTaken *taken, char **answer)
     gboolean grows = session->build && (has_kind(taken, "add") || has_kind(taken, "strike"));
     g_autofree char *numbers = numbers_of(session, taken);
     g_autofree char *gate = g_strdup(sealed_gate(taken));
+    g_autoptr(GPtrArray) remarks = g_ptr_array_ref(taken->remarks);
     session->has_shop = session->has_shop || enters_shop(session, taken);
     session->taken += entered ? 1 : 0;
     gboolean judged = is_judged(session, taken);
@@ -246,7 +251,7 @@ static void settle(Session *session, LineTaken *taken, char **answer)
         session->assessment->upto = line_taker_entries(session->taker)->len;
     Plan *old = grows ? session_grow(session) : NULL;
     if (says)
-        *answer = make_answer(session, numbers, gate, before);
+        *answer = make_answer(session, numbers, gate, before, remarks);
     assessment_free(before);
     plan_free(old);
 }

@@ -34,17 +34,18 @@ typedef struct {
     LineTaker *taker;
     Words words;
     LineCarry carry;
-    char *at, *done;   // as entries have them
-    char *day;         // on which it was done
-    gint64 after;      // 0 if it stands where it was typed
-    gboolean paper;    // from paper
-    GPtrArray *takes;  // Entry *: what the build relies on from now on
-    GPtrArray *made;   // Entry *: what the line says
-    GPtrArray *shop;   // Entry *: for the shop's ledger
-    GPtrArray *news;   // Entry *: for builds, this one among them
-    GPtrArray *names;  // LineName *
-    GBytes *kept;      // the assessment of a seal
-    GHashTable *known; // `what id` taken by this line
+    char *at, *done;    // as entries have them
+    char *day;          // on which it was done
+    gint64 after;       // 0 if it stands where it was typed
+    gboolean paper;     // from paper
+    GPtrArray *takes;   // Entry *: what the build relies on from now on
+    GPtrArray *made;    // Entry *: what the line says
+    GPtrArray *shop;    // Entry *: for the shop's ledger
+    GPtrArray *news;    // Entry *: for builds, this one among them
+    GPtrArray *names;   // LineName *
+    GPtrArray *remarks; // char *: as LineTaken has them
+    GBytes *kept;       // the assessment of a seal
+    GHashTable *known;  // `what id` taken by this line
 } Take;
 
 typedef gboolean (*Verb)(Take *take, GError **error);
@@ -59,6 +60,9 @@ void entry_set_labels(Entry *entry, const GPtrArray *axes, guint place);
 void entry_set_reading(Entry *entry, const char *field, const Reading *reading);
 const PlanStep *take_step_in_hand(const Take *take);
 const Entry *take_entry_at(const Take *take, gint64 seq);
+// Adds a sentence to the answer, made clean text: what the person may want to know though the line
+// is taken.
+void take_remark(Take *take, const char *format, ...) G_GNUC_PRINTF(2, 3);
 
 // line_when.c: the front of a line and its endings.
 // The date and time, if they are written.
@@ -103,17 +107,28 @@ typedef struct {
     const GPtrArray *axes;            // its places
     gssize *picked;                   // for each axis the label, -1 where left out
     gboolean said;                    // a place is written
+    gboolean says_asked;              // `read`, `bolt` … stands in front, as it is printed
+    Asked asked;                      // likewise
+    guint number;                     // `, stage 2` or the signature; 0 if it is not said
+    const char *number_at;            // likewise
     GArray *places;                   // guint: those meant
 } Target;
 
-// Reads a target of one of the sorts. Without `need_step`, a group stands without a step where it
-// is not clear. Clear it with target_clear also when refused.
+// Reads a target of one of the sorts, as a line has it or as a requirement is printed: `main
+// caps[4] in Crank` or `bolt main caps in Crank[4], stage 2`. Without `need_step`, a group stands
+// without a step where it is not clear. Clear it with target_clear also when refused.
 gboolean take_target(Take *take, unsigned sorts, gboolean need_step, Target *target,
                      GError **error);
 void target_clear(Target *target);
+// Refuses a single stage or signature, for verbs that know none.
+gboolean target_is_whole(const Take *take, const Target *target, GError **error);
+// Whether a requirement is of the sort and the stage or signature that the target says, if it does.
+gboolean target_fits(const Target *target, guint asked, guint number);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Target, target_clear)
 const PlanStep *take_step(Take *take, GError **error);
 guint target_place(const Target *target, guint index);
+// `40 > 75 > 100`. The caller frees with g_free.
+char *stages_in_words(const PlanTightening *tightening) G_GNUC_WARN_UNUSED_RESULT;
 
 // The verbs.
 gboolean verb_read(Take *take, GError **error);

@@ -28,6 +28,20 @@ static GPtrArray *names_of(const Take *take, unsigned sort)
     }
 }
 
+// The word in front of a requirement as it is printed, and what can follow it.
+static const struct {
+    const char *word;
+    Asked asked;
+    unsigned sorts;
+} printed[] = {
+    {"read", ASKED_READ, TARGET_CHECKS},
+    {"look", ASKED_LOOK, TARGET_CHECKS},
+    {"bolt", ASKED_BOLT, TARGET_GROUPS},
+    {"wait", ASKED_WAIT, TARGET_GROUPS},
+    {"fit", ASKED_FIT, TARGET_GROUPS | TARGET_PARTS},
+    {"sign", ASKED_SIGN, TARGET_STEPS},
+};
+
 // `a check, a bolt set or a part`
 static char *sorts_in_words(unsigned sorts)
 {
@@ -91,6 +105,16 @@ static gboolean refuse_name(Take *take, unsigned sorts, GError **error)
                             "this is not the name of %s; did you mean `%s`?", wanted, near);
     return words_refuse(words, words->at, error,
                         "this is not the name of %s; write it in the plan's own letters", wanted);
+}
+
+// Goes behind a comma, if one is here.
+static gboolean skip_comma(Words *words)
+{
+    if (*words->at != ',')
+        return FALSE;
+    words->at++;
+    words->at += strspn(words->at, " \t");
+    return TRUE;
 }
 
 const PlanStep *take_step(Take *take, GError **error)
@@ -181,6 +205,87 @@ static gboolean find_step(Take *take, gboolean need_step, Target *target, GError
                         "`%s` is in several steps; write %s behind it", target->name, where->str);
 }
 
+// Goes behind the word that a requirement is printed with, where it is not a name itself.
+static unsigned skip_printed(Take *take, unsigned sorts, Target *target)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(printed); i++) {
+        Words words = take->words;
+        if (!words_skip(&words, printed[i].word) || !(sorts & printed[i].sorts))
+            continue;
+        take->words = words;
+        target->says_asked = TRUE;
+        target->asked = printed[i].asked;
+        return sorts & printed[i].sorts;
+    }
+    return sorts;
+}
+
+static gboolean read_name(Take *take, unsigned sorts, Target *target, GError **error)
+{
+    unsigned found = 0;
+    const Plan *plan = take->taker->plan;
+    target->name = find_name(take, sorts, &found);
+    if (!target->name) {
+        sorts = skip_printed(take, sorts, target);
+        target->name = find_name(take, sorts, &found);
+    }
+    if (!target->name)
+        return refuse_name(take, sorts, error);
+    target->itself = found == TARGET_STEPS ? plan_step(plan, target->name) : NULL;
+    target->check = found == TARGET_CHECKS ? plan_check(plan, target->name) : NULL;
+    target->group = found == TARGET_GROUPS ? plan_group(plan, target->name) : NULL;
+    target->part = found == TARGET_PARTS ? plan_part(plan, target->name) : NULL;
+    return TRUE;
+}
+
+// The place, which stands behind the name, or behind the step as it is printed.
+static gboolean read_place(Take *take, Target *target, GError **error)
+{
+    if (target->said || *take->words.at != '[')
+        return TRUE;
+    target->said = TRUE;
+    return words_place(&take->words, target->axes, target->name, target->picked, error);
+}
+
+char *stages_in_words(const PlanTightening *tightening)
+{
+    GString *text = g_string_new(NULL);
+    for (guint i = 0; i < tightening->stages->len; i++)
+        g_string_append_printf(text, "%s%s", i ? " > " : "",
+                               ((const Stage *)tightening->stages->pdata[i])->text);
+    return g_string_free(text, FALSE);
+}
+
+// `, stage 2` of a bolt set, with the comma or without.
+static gboolean read_stage(Take *take, Target *target, GError **error)
+{
+    Words words = take->words;
+    skip_comma(&words);
+    const char *at = words.at;
+    if (!words_skip(&words, "stage"))
+        return TRUE;
+    take->words = words;
+    target->number_at = at;
+    at = words.at;
+    if (!words_whole(&take->words, "the stage", 1, &target->number, error))
+        return FALSE;
+    if (!target->tightening || target->number <= target->tightening->stages->len)
+        return TRUE;
+    g_autofree char *all = stages_in_words(target->tightening);
+    return words_refuse(&take->words, at, error, "`%s in %s` has no stage %u; its stages are %s",
+                        target->name, target->step->name, target->number, all);
+}
+
+// `, 2` of a step: one of its signatures.
+static gboolean read_signature(Take *take, Target *target, GError **error)
+{
+    target->step = target->itself;
+    if (!skip_comma(&take->words))
+        return TRUE;
+    target->number_at = take->words.at;
+    return words_whole(&take->words, "which signature it is", 1, &target->number, error);
+}
+
 static const GPtrArray *no_axes(void)
 {
     static GPtrArray none = {0};
@@ -189,30 +294,36 @@ static const GPtrArray *no_axes(void)
 
 gboolean take_target(Take *take, unsigned sorts, gboolean need_step, Target *target, GError **error)
 {
-    unsigned found = 0;
-    const Plan *plan = take->taker->plan;
     *target = (Target){.at = take->words.at, .axes = no_axes()};
-    target->name = find_name(take, sorts, &found);
-    if (!target->name)
-        return refuse_name(take, sorts, error);
-    if (found == TARGET_STEPS) {
-        target->itself = target->step = plan_step(plan, target->name);
-        return TRUE;
-    }
-    target->check = found == TARGET_CHECKS ? plan_check(plan, target->name) : NULL;
-    target->group = found == TARGET_GROUPS ? plan_group(plan, target->name) : NULL;
-    target->part = found == TARGET_PARTS ? plan_part(plan, target->name) : NULL;
+    if (!read_name(take, sorts, target, error))
+        return FALSE;
+    if (target->itself)
+        return read_signature(take, target, error);
     target->axes = target->check   ? target->check->places
                    : target->group ? target->group->axes
                                    : target->part->axes;
     target->picked = g_new0(gssize, target->axes->len + 1);
-    target->said = *take->words.at == '[';
-    if (!words_place(&take->words, target->axes, target->name, target->picked, error) ||
-        !find_step(take, need_step, target, error))
+    for (guint i = 0; i < target->axes->len; i++)
+        target->picked[i] = -1;
+    if (!read_place(take, target, error) || !find_step(take, need_step, target, error) ||
+        !read_place(take, target, error))
         return FALSE;
     target->places = places_picked(target->axes, target->picked);
     target->tightening = target->step ? tightening_in(target->group, target->step) : NULL;
-    return TRUE;
+    return !target->group || read_stage(take, target, error);
+}
+
+gboolean target_is_whole(const Take *take, const Target *target, GError **error)
+{
+    return !target->number || words_refuse(&take->words, target->number_at, error,
+                                           "no single %s is meant here; leave this out",
+                                           target->itself ? "signature" : "stage");
+}
+
+gboolean target_fits(const Target *target, guint asked, guint number)
+{
+    return (!target->says_asked || (guint)target->asked == asked) &&
+           (!target->number || target->number == number);
 }
 
 void target_clear(Target *target)

@@ -139,41 +139,28 @@ static const Stage *stage_at(const Target *target, guint stage)
     return g_ptr_array_index(target->tightening->stages, stage - 1);
 }
 
-static char *stages_in_words(const PlanTightening *tightening)
+// The stage of the target; where none is said, the only one.
+static gboolean find_stage(Take *take, Target *target, GError **error)
 {
-    GString *text = g_string_new(NULL);
-    for (guint i = 0; i < tightening->stages->len; i++)
-        g_string_append_printf(text, "%s%s", i ? " > " : "",
-                               ((const Stage *)tightening->stages->pdata[i])->text);
-    return g_string_free(text, FALSE);
-}
-
-static gboolean read_stage(Take *take, const Target *target, guint *stage, GError **error)
-{
-    const char *at = take->words.at;
     guint stages = target->tightening->stages->len;
-    *stage = 1;
+    if (!target->number && stages == 1)
+        target->number = 1;
+    if (target->number)
+        return TRUE;
     g_autofree char *all = stages_in_words(target->tightening);
-    if (!words_skip(&take->words, "stage"))
-        return stages == 1 || words_refuse(&take->words, at, error,
-                                           "which stage? write `stage` and its number; `%s in %s` "
-                                           "has %u: %s",
-                                           target->name, target->step->name, stages, all);
-    at = take->words.at;
-    if (!words_whole(&take->words, "the stage", 1, stage, error))
-        return FALSE;
-    return *stage <= stages ||
-           words_refuse(&take->words, at, error, "`%s in %s` has no stage %u; its stages are %s",
-                        target->name, target->step->name, *stage, all);
+    return words_refuse(&take->words, take->words.at, error,
+                        "which stage? write `stage` and its number; `%s in %s` has %u: %s",
+                        target->name, target->step->name, stages, all);
 }
 
-static gboolean refuse_kind(const Take *take, const char *at, const Target *target, guint stage,
-                            GError **error)
+static gboolean refuse_kind(const Take *take, const Target *target, GError **error)
 {
+    guint stage = target->number;
     gboolean wait = stage_at(target, stage)->kind == STAGE_WAIT;
-    return words_refuse(&take->words, at, error, "stage %u of `%s` is %s; write `%s %s stage %u`",
-                        stage, target->name, wait ? "a wait" : "no wait",
-                        wait ? "waited" : "tighten", target->name, stage);
+    return words_refuse(&take->words, target->number_at ? target->number_at : take->words.at, error,
+                        "stage %u of `%s` is %s; write `%s %s stage %u`", stage, target->name,
+                        wait ? "a wait" : "no wait", wait ? "waited" : "tighten", target->name,
+                        stage);
 }
 
 // The unit in which a wrench shows a stage: an angle for what is turned, else a torque.
@@ -227,21 +214,19 @@ gboolean verb_tighten(Take *take, GError **error)
 {
     g_auto(Target) target = {0};
     g_auto(Wrench) wrench = {0};
-    guint stage = 0;
-    if (!take_target(take, TARGET_GROUPS, TRUE, &target, error))
+    if (!take_target(take, TARGET_GROUPS, TRUE, &target, error) ||
+        !find_stage(take, &target, error))
         return FALSE;
-    const char *at = take->words.at;
-    if (!read_stage(take, &target, &stage, error))
-        return FALSE;
-    if (stage_at(&target, stage)->kind == STAGE_WAIT)
-        return refuse_kind(take, at, &target, stage, error);
+    const Stage *stage = stage_at(&target, target.number);
+    if (stage->kind == STAGE_WAIT)
+        return refuse_kind(take, &target, error);
     g_autoptr(GArray) bolts = read_bolts(take, &target, target.tightening, error);
-    if (!bolts || !read_wrench(take, stage_at(&target, stage), &wrench, error))
+    if (!bolts || !read_wrench(take, stage, &wrench, error))
         return FALSE;
     Entry *entry = take_entry(take, "tick");
     entry_set_text(entry, "tightening", target.name);
     entry_set_step(take, entry, target.step);
-    entry_set_number(entry, "stage", stage);
+    entry_set_number(entry, "stage", target.number);
     entry_set_bolts(entry, &target, bolts);
     if (wrench.shown.number)
         entry_set_reading(entry, "value", &wrench.shown);
@@ -254,21 +239,19 @@ gboolean verb_tighten(Take *take, GError **error)
 gboolean verb_waited(Take *take, GError **error)
 {
     g_auto(Target) target = {0};
-    guint stage = 0;
     if (!take_target(take, TARGET_GROUPS, TRUE, &target, error))
         return FALSE;
-    const char *at = take->words.at;
     if (target.said)
         return words_refuse(&take->words, target.at, error,
                             "a wait is for the whole set; leave the brackets out");
-    if (!read_stage(take, &target, &stage, error))
+    if (!find_stage(take, &target, error))
         return FALSE;
-    if (stage_at(&target, stage)->kind != STAGE_WAIT)
-        return refuse_kind(take, at, &target, stage, error);
+    if (stage_at(&target, target.number)->kind != STAGE_WAIT)
+        return refuse_kind(take, &target, error);
     Entry *entry = take_entry(take, "waited");
     entry_set_text(entry, "tightening", target.name);
     entry_set_step(take, entry, target.step);
-    entry_set_number(entry, "stage", stage);
+    entry_set_number(entry, "stage", target.number);
     return TRUE;
 }
 
@@ -277,7 +260,8 @@ gboolean verb_slacken(Take *take, GError **error)
     g_auto(Target) target = {0};
     g_auto(Reading) turn = {0};
     g_autofree char *why = NULL;
-    if (!take_target(take, TARGET_GROUPS, FALSE, &target, error))
+    if (!take_target(take, TARGET_GROUPS, FALSE, &target, error) ||
+        !target_is_whole(take, &target, error))
         return FALSE;
     const PlanTightening *tightening =
         target.tightening ? target.tightening : any_tightening(take, target.group);

@@ -183,7 +183,7 @@ gboolean verb_withdraw(Take *take, GError **error)
 {
     const unsigned all = TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS | TARGET_STEPS;
     g_auto(Target) target = {0};
-    if (!take_target(take, all, FALSE, &target, error))
+    if (!take_target(take, all, FALSE, &target, error) || !target_is_whole(take, &target, error))
         return FALSE;
     g_autofree char *why = words_text(&take->words, "the reason", error);
     if (!why)
@@ -205,7 +205,7 @@ gboolean verb_withdraw(Take *take, GError **error)
 
 static gboolean is_meant(const PlanRequirement *asked, const Target *target)
 {
-    if (asked->step != target->step)
+    if (asked->step != target->step || !target_fits(target, asked->asked, asked->number))
         return FALSE;
     gboolean same = target->check       ? asked->check == target->check
                     : target->part      ? asked->part == target->part
@@ -233,12 +233,14 @@ static void add_not_needed(Take *take, const PlanRequirement *asked, const Targe
 }
 
 // A whole step is its signatures, without saying which, and all that leads up to them.
-static gboolean leave_out_step(Take *take, const PlanStep *step, const char *why)
+static gboolean leave_out_step(Take *take, const Target *target, const char *why)
 {
     Entry *entry = take_entry(take, "not needed");
     entry_set_text(entry, "asked", "sign");
-    entry_set_text(entry, "name", step->name);
-    entry_set_step(take, entry, step);
+    entry_set_text(entry, "name", target->name);
+    entry_set_step(take, entry, target->itself);
+    if (target->number)
+        entry_set_number(entry, "stage", target->number);
     entry_set_text(entry, "why", why);
     return TRUE;
 }
@@ -253,7 +255,7 @@ gboolean verb_not_needed(Take *take, GError **error)
     if (!why)
         return FALSE;
     if (target.itself)
-        return leave_out_step(take, target.itself, why);
+        return leave_out_step(take, &target, why);
     g_autoptr(GArray) asked_for = plan_requirements(take->taker->plan);
     for (guint i = 0; i < asked_for->len; i++) {
         const PlanRequirement *asked = &g_array_index(asked_for, PlanRequirement, i);

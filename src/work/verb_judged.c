@@ -30,7 +30,8 @@ static gboolean is_picked(const Requirement *made, const Target *target)
 static gboolean is_meant(const Requirement *made, const Target *target)
 {
     return !made->withdrawn && strcmp(made->name, target->name) == 0 && target->step &&
-           strcmp(made->step->name, target->step->name) == 0 && is_picked(made, target);
+           strcmp(made->step->name, target->step->name) == 0 && is_picked(made, target) &&
+           target_fits(target, made->asked, made->stage);
 }
 
 static Entry *requirement_entry(Take *take, const char *kind, const Requirement *made)

@@ -58,7 +58,7 @@ gboolean verb_fit(Take *take, GError **error)
     g_auto(Target) target = {0};
     g_auto(Fitting) fitting = {0};
     if (!take_target(take, TARGET_GROUPS | TARGET_PARTS, FALSE, &target, error) ||
-        !read_fitting(take, &fitting, error))
+        !target_is_whole(take, &target, error) || !read_fitting(take, &fitting, error))
         return FALSE;
     gboolean fresh = strcmp(fitting.use, "new") == 0;
     for (guint i = 0; i < (target.said ? target.places->len : 1); i++) {
@@ -128,7 +128,8 @@ gboolean verb_lay(Take *take, GError **error)
     if (!words_skip(&take->words, "on"))
         return words_refuse(&take->words, take->words.at, error,
                             "where? write `on` and the bolt set or part");
-    if (!take_target(take, TARGET_GROUPS | TARGET_PARTS, FALSE, &target, error))
+    if (!take_target(take, TARGET_GROUPS | TARGET_PARTS, FALSE, &target, error) ||
+        !target_is_whole(take, &target, error))
         return FALSE;
     if (target.said)
         return words_refuse(&take->words, target.at, error,

@@ -86,43 +86,108 @@ static GPtrArray *statements_of(const PlanStep *step)
     return statements;
 }
 
-// Whether the person has signed the step as its builder, or the same hold before.
-static gboolean has_signed(const Take *take, const char *const *by, const GPtrArray *statements,
-                           guint number)
+// A step being signed: the persons by id, NULL where a signature is open, and what each says.
+typedef struct {
+    const PlanStep *step;
+    GPtrArray *statements;
+    const char **by;
+    guint next; // the first that is open; as many as there are statements if none is
+} Signing;
+
+static void signing_clear(Signing *signing)
 {
-    for (guint i = 0; i < number; i++)
-        if (g_strcmp0(by[i], take->carry.by) == 0 &&
-            (i == 0 || statements->pdata[i] == statements->pdata[number]))
+    g_clear_pointer(&signing->statements, g_ptr_array_unref);
+    g_free(signing->by);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Signing, signing_clear)
+
+static Signing signing_of(const Take *take, const PlanStep *step)
+{
+    Signing signing = {.step = step, .statements = statements_of(step)};
+    guint count = signing.statements->len;
+    signing.by = g_new0(const char *, count + 1);
+    find_signatures(take, step, signing.by, count);
+    while (signing.next < count && signing.by[signing.next])
+        signing.next++;
+    return signing;
+}
+
+// Whether the person has signed the step as its builder, or the same hold before, and so cannot
+// give the next signature.
+static gboolean has_signed(const Signing *signing, const char *person)
+{
+    const GPtrArray *statements = signing->statements;
+    for (guint i = 0; i < signing->next; i++)
+        if (g_strcmp0(signing->by[i], person) == 0 &&
+            (i == 0 || statements->pdata[i] == statements->pdata[signing->next]))
             return TRUE;
     return FALSE;
 }
 
-gboolean verb_sign(Take *take, GError **error)
+// How the next signature is typed: by somebody else whom the shop knows. The caller frees.
+static char *next_in_words(const Take *take, const Signing *signing)
 {
-    const char *at = take->words.at;
-    const PlanStep *step = take_step(take, error);
-    if (!step)
-        return FALSE;
-    g_autoptr(GPtrArray) statements = statements_of(step);
-    g_autofree const char **by = g_new0(const char *, statements->len);
-    find_signatures(take, step, by, statements->len);
-    guint number = 0;
-    while (number < statements->len && by[number])
-        number++;
-    if (number == statements->len)
-        return words_refuse(&take->words, at, error,
+    g_autoptr(GPtrArray) persons = shop_all(take->taker->shop, "person", NULL);
+    for (guint i = 0; i < persons->len; i++) {
+        const Entry *person = persons->pdata[i];
+        const char *id = entry_text(person, "id");
+        if (strcmp(id, take->carry.by) != 0 && !has_signed(signing, id))
+            return g_strdup_printf("another person writes it, as in `%s sign %s`",
+                                   shop_label(person), signing->step->name);
+    }
+    return g_strdup("another person signs it, whom the shop must know first: `person TB \"Tess "
+                    "Bell\"` in `standbook log --shop`");
+}
+
+// Which signature the line means, if it says so, and whether this person can give the next one.
+static gboolean may_sign(const Take *take, const Target *target, const Signing *signing,
+                         GError **error)
+{
+    const char *name = signing->step->name;
+    if (signing->next == signing->statements->len)
+        return words_refuse(&take->words, target->at, error,
                             "`%s` is signed already; write `reopen %s` and why, if there is more "
                             "to do",
-                            step->name, step->name);
-    if (has_signed(take, by, statements, number))
-        return words_refuse(&take->words, at, error,
-                            "this person has signed `%s` already; its hold (%s) is signed by "
-                            "another one",
-                            step->name, (const char *)statements->pdata[number]);
+                            name, name);
+    if (target->number && target->number != signing->next + 1)
+        return words_refuse(&take->words, target->number_at, error,
+                            "the next signature of `%s` is %u", name, signing->next + 1);
+    if (!has_signed(signing, take->carry.by))
+        return TRUE;
+    g_autofree char *next = next_in_words(take, signing);
+    return words_refuse(&take->words, target->at, error,
+                        "this person has signed `%s` already; its hold (%s) is still open, and %s",
+                        name, (const char *)signing->statements->pdata[signing->next], next);
+}
+
+// Says what is missing behind this signature.
+static void remark_next(Take *take, Signing *signing)
+{
+    signing->by[signing->next++] = take->carry.by;
+    guint left = signing->statements->len - signing->next;
+    if (left == 0)
+        return;
+    g_autofree char *next = next_in_words(take, signing);
+    const char *hold = signing->statements->pdata[signing->next];
+    if (left == 1)
+        take_remark(take, "One signature is missing (%s): %s", hold, next);
+    else
+        take_remark(take, "%u signatures are missing (%s): %s", left, hold, next);
+}
+
+gboolean verb_sign(Take *take, GError **error)
+{
+    g_auto(Target) target = {0};
+    if (!take_target(take, TARGET_STEPS, TRUE, &target, error))
+        return FALSE;
+    g_auto(Signing) signing = signing_of(take, target.itself);
+    if (!may_sign(take, &target, &signing, error))
+        return FALSE;
     Entry *entry = take_entry(take, "sign");
-    entry_set_text(entry, "step", step->name);
-    entry_set_number(entry, "signature", number + 1);
-    entry_set_text(entry, "statement", statements->pdata[number]);
+    entry_set_text(entry, "step", target.name);
+    entry_set_number(entry, "signature", signing.next + 1);
+    entry_set_text(entry, "statement", signing.statements->pdata[signing.next]);
+    remark_next(take, &signing);
     return TRUE;
 }
 
@@ -166,7 +231,8 @@ static void entry_set_about(const Take *take, Entry *entry, const Target *target
 static gboolean read_about(Take *take, Target *target, GError **error)
 {
     const unsigned all = TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS | TARGET_STEPS;
-    return !words_skip(&take->words, "on") || take_target(take, all, FALSE, target, error);
+    return !words_skip(&take->words, "on") ||
+           (take_target(take, all, FALSE, target, error) && target_is_whole(take, target, error));
 }
 
 gboolean verb_note(Take *take, GError **error)

@@ -41,6 +41,16 @@ static gboolean has_labels(const Entry *entry, const char *const *labels)
     return TRUE;
 }
 
+// Whether the entry is of the sort and the stage that the target says, if it does.
+static gboolean is_as_said(const Entry *entry, const Target *target)
+{
+    static const char *const kinds[] = {
+        [ASKED_READ] = "read",   [ASKED_LOOK] = "look", [ASKED_BOLT] = "tick",
+        [ASKED_WAIT] = "waited", [ASKED_FIT] = "fit",   [ASKED_SIGN] = "sign"};
+    return (!target->says_asked || strcmp(entry->kind->name, kinds[target->asked]) == 0) &&
+           (!target->number || entry_number(entry, "stage") == target->number);
+}
+
 // Whether the entry says something about one place of the target.
 static gboolean is_about(const Entry *entry, const Target *target, guint place)
 {
@@ -49,7 +59,7 @@ static gboolean is_about(const Entry *entry, const Target *target, guint place)
     for (gsize i = 0; i < G_N_ELEMENTS(named_by) && !name; i++)
         name = entry_text(entry, named_by[i]);
     const char *step = entry_text(entry, "step");
-    if (g_strcmp0(name, target->name) != 0 ||
+    if (g_strcmp0(name, target->name) != 0 || !is_as_said(entry, target) ||
         (target->step && step && strcmp(step, target->step->name) != 0))
         return FALSE;
     g_auto(GStrv) labels = places_labels(target->axes, place);

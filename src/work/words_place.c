@@ -73,11 +73,25 @@ static gssize axis_of(const Words *words, const GPtrArray *axes, const char *nam
     return found;
 }
 
+// The bytes of a label with the name of its axis in front; without one, of one word.
+static gsize pick_length(const char *at, const GPtrArray *axes)
+{
+    gsize whole = strcspn(at, ",[]\"");
+    for (guint i = 0; i < axes->len; i++) {
+        const char *axis = axis_name(axis_at(axes, i));
+        gsize length = strlen(axis);
+        if (length < whole && strncmp(at, axis, length) == 0 && strchr(" \t", at[length]))
+            return length + strspn(at + length, " \t") +
+                   strcspn(at + length + strspn(at + length, " \t"), " \t,[]\"");
+    }
+    return strcspn(at, " \t,[]\"");
+}
+
 static gboolean read_pick(Words *words, const GPtrArray *axes, const char *name, gssize *picked,
                           GError **error)
 {
-    gsize length = strcspn(words->at, ",[]\"");
-    g_autofree char *pick = g_strstrip(g_strndup(words->at, length));
+    gsize length = pick_length(words->at, axes);
+    g_autofree char *pick = g_strndup(words->at, length);
     if (!*pick)
         return words_refuse(words, words->at, error, "a label is missing here");
     gssize label = 0;
@@ -89,6 +103,7 @@ static gboolean read_pick(Words *words, const GPtrArray *axes, const char *name,
                             axis_name(axis_at(axes, (guint)axis)));
     picked[axis] = label;
     words->at += length;
+    words->at += strspn(words->at, " \t");
     return TRUE;
 }
 
@@ -104,11 +119,11 @@ gboolean words_place(Words *words, const GPtrArray *axes, const char *name, gssi
                             "`%s` has only one place; leave the brackets out", name);
     const char *opening = words->at;
     do {
-        words->at++;
+        words->at += *words->at == '[' || *words->at == ',';
         words->at += strspn(words->at, " \t");
         if (!read_pick(words, axes, name, picked, error))
             return FALSE;
-    } while (*words->at == ',');
+    } while (*words->at && !strchr("[]\"", *words->at));
     if (*words->at != ']')
         return words_refuse(words, opening, error, "this bracket is not closed; end it with ]");
     words->at++;

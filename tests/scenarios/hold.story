@@ -4,7 +4,7 @@ plan: caps
 sign Block
 ? sign Block, 1: pass
 sign Block
-? refused: is signed by another one
+? refused: its hold (seen) is still open, and another person writes it, as in `JT sign Block`
 JT sign Block
 ? sign Block, 2: pass
 reopen Block "W2 reads low"

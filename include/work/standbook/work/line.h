@@ -64,6 +64,8 @@ typedef struct {
     GPtrArray *entries; // Entry *, in the order to be put: of this build, of the shop, and `news`
                         // for other builds, whose seq (0) the caller sets behind their last
     GPtrArray *names;   // LineName *
+    GPtrArray *remarks; // char *: sentences without a full stop, in clean text, that the answer
+                        // adds to what the line changed
     GBytes *kept;       // the assessment that a seal names by its digest, NULL without a seal
     LineCarry *carry;
 } LineTaken;
