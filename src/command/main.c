@@ -1,4 +1,5 @@
 #include "command.h"
+#include "subcommands.h"
 
 #include <standbook/base/text.h>
 #include <stdio.h>
@@ -79,7 +80,7 @@ int main(int argc, char **argv)
     int status;
     int at = before_command(argc, argv, &common, &status);
     if (at >= argc)
-        status = fail_saying(2, "say what to do; standbook --help names the commands");
+        status = front_run(&common);
     else if (at > 0)
         status = run_command(argc - at, argv + at, &common);
     g_free(common.store);

@@ -17,3 +17,6 @@ int store_run(int argc, char **argv, Common *common);
 int tool_run(int argc, char **argv, Common *common);
 int trace_run(int argc, char **argv, Common *common);
 int verify_run(int argc, char **argv, Common *common);
+
+// What `standbook` does without a subcommand: opens the front end.
+int front_run(Common *common);

@@ -99,7 +99,7 @@ static guint put_typed(Canvas *canvas, guint row, guint column, guint width, con
 
 static guint field_column(const Page *page, const char *typed, const Canvas *canvas)
 {
-    if (page->field != FIELD_TEXT)
+    if (page->field != ASKS_TEXT)
         return FIELD_COLUMN;
     guint length = canvas_text_width(canvas, typed) + 1;
     guint most = FIELD_COLUMN + FIELD_WIDTH - 18;
@@ -110,10 +110,10 @@ static guint field_column(const Page *page, const char *typed, const Canvas *can
 static guint put_field(const Page *page, const char *typed, Canvas *canvas, guint row,
                        guint *cursor)
 {
-    gboolean words = (page->field == FIELD_TICK && !*typed) || page->field == FIELD_ASK;
+    gboolean words = (page->field == ASKS_TICK && !*typed) || page->field == ASKS_DIGIT;
     guint column = field_column(page, typed, canvas);
     *cursor = column + 1;
-    if (page->field == FIELD_NONE)
+    if (page->field == ASKS_NOTHING || page->field == ASKS_KEY)
         return PAGE_WIDTH;
     if (words) {
         g_autofree char *box = g_strdup_printf("[ %s ]", or_empty(page->unit));

@@ -28,7 +28,7 @@ typedef struct {
     char *unplaced;              // in the lower rule; NULL for none
     gboolean ask;                // ASK instead of NEXT
     char *next;                  // row 21
-    Field field;
+    Asks field;
     char *unit;              // behind a number's field; what a tick or an ask shows in it
     gboolean means;          // row 22 says what is typed (`=`) instead of what is next (`then`)
     char *then;              // row 22

@@ -49,15 +49,15 @@ gboolean typing_add(Typing *typing, gunichar character)
     return TRUE;
 }
 
-gboolean field_takes_burst(Field field)
+gboolean field_takes_burst(Asks field)
 {
-    return field == FIELD_NUMBER || field == FIELD_TICK || field == FIELD_TEXT;
+    return field == ASKS_NUMBER || field == ASKS_TICK || field == ASKS_TEXT;
 }
 
-static Press press_enter(Typing *typing, Field field, gint64 at)
+static Press press_enter(Typing *typing, Asks field, gint64 at)
 {
     gboolean twice = typing->entered && at - typing->entered < ENTER_GAP;
-    Action command = field == FIELD_ASK ? ACTION_NONE : typing_command(typing);
+    Action command = field == ASKS_DIGIT ? ACTION_NONE : typing_command(typing);
     typing->entered = at;
     if (twice)
         return press_say("a second Enter so soon is dropped");
@@ -65,13 +65,13 @@ static Press press_enter(Typing *typing, Field field, gint64 at)
         g_string_truncate(typing->text, 0);
         return press_action(command);
     }
-    if (field == FIELD_ASK || field == FIELD_NONE ||
-        (typing->text->len == 0 && field != FIELD_TICK && field != FIELD_TEXT))
+    if (field == ASKS_DIGIT || field == ASKS_NOTHING ||
+        (typing->text->len == 0 && field != ASKS_TICK && field != ASKS_TEXT))
         return press(PRESS_NOTHING);
     return press(PRESS_ENTER);
 }
 
-static Press press_backspace(Typing *typing, Field field)
+static Press press_backspace(Typing *typing, Asks field)
 {
     GString *text = typing->text;
     if (text->len) {
@@ -79,7 +79,7 @@ static Press press_backspace(Typing *typing, Field field)
         g_string_truncate(text, last ? (gsize)(last - text->str) : 0);
         return press(PRESS_TYPED);
     }
-    if (field == FIELD_NUMBER || field == FIELD_TICK)
+    if (field == ASKS_NUMBER || field == ASKS_TICK)
         return press_say("* strikes the last entry; Backspace takes nothing back");
     return press_action(ACTION_UP);
 }
@@ -103,12 +103,12 @@ static Press press_ask(gunichar character)
     return press(PRESS_NOTHING);
 }
 
-static Press press_character(Typing *typing, Field field, gunichar character)
+static Press press_character(Typing *typing, Asks field, gunichar character)
 {
     Action action = ACTION_NONE;
-    if (field == FIELD_ASK)
+    if (field == ASKS_DIGIT)
         return press_ask(character);
-    if (field != FIELD_TEXT) {
+    if (field != ASKS_TEXT) {
         action = action_at_once(typing, character);
         if (!action && typing->text->len == 0)
             action = action_of_letter(character);
@@ -117,13 +117,15 @@ static Press press_character(Typing *typing, Field field, gunichar character)
     }
     if (action)
         return press_action(action);
-    if (field == FIELD_NONE && !strchr("+-.", (int)MIN(character, 0x7f)))
+    if (field == ASKS_NOTHING && !strchr("+-.", (int)MIN(character, 0x7f)))
         return press(PRESS_NOTHING);
     return typing_add(typing, character) ? press(PRESS_TYPED) : press(PRESS_NOTHING);
 }
 
-Press typing_press(Typing *typing, Field field, const Key *key)
+Press typing_press(Typing *typing, Asks field, const Key *key)
 {
+    if (field == ASKS_KEY)
+        return press_action(ACTION_UP);
     switch (key->kind) {
     case PRESSED_CHARACTER:
         return press_character(typing, field, key->character);

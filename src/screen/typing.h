@@ -5,13 +5,14 @@
 
 // What is asked for, which decides what a key means.
 typedef enum {
-    FIELD_NONE,   // nothing is typed here: any letter or sign acts
-    FIELD_NUMBER, // a value
-    FIELD_TICK,   // Enter alone is the answer; a value can be typed
-    FIELD_LINE,   // the number of a line in a list
-    FIELD_ASK,    // one digit answers
-    FIELD_TEXT,   // words
-} Field;
+    ASKS_NOTHING, // nothing is typed here: any letter or sign acts
+    ASKS_NUMBER,  // a value
+    ASKS_TICK,    // Enter alone is the answer; a value can be typed
+    ASKS_LINE,    // the number of a line in a list
+    ASKS_DIGIT,   // one digit answers
+    ASKS_TEXT,    // words
+    ASKS_KEY,     // any key goes back, and does nothing else
+} Asks;
 
 typedef enum {
     PRESSED_NONE, // nothing was pressed in the time given
@@ -67,12 +68,12 @@ void typing_init(Typing *typing);
 void typing_clear(Typing *typing);
 
 // One key pressed by a finger.
-Press typing_press(Typing *typing, Field field, const Key *key);
+Press typing_press(Typing *typing, Asks field, const Key *key);
 
 // What a lone sign in the field would do at Enter: ON, BACK or MORE; else NONE.
 Action typing_command(const Typing *typing);
 
 // Whether a burst goes into such a field. A tick box takes a value too.
-gboolean field_takes_burst(Field field);
+gboolean field_takes_burst(Asks field);
 // A character of a burst into the field: FALSE if it has no place there.
 gboolean typing_add(Typing *typing, gunichar character);

@@ -1,0 +1,178 @@
+#include "desk.h"
+
+#include <standbook/base/error.h>
+#include <string.h>
+
+static SessionOptions session_options(const Desk *desk)
+{
+    return (SessionOptions){
+        .now = desk->options->now, .new_id = desk->options->new_id, .user = desk->options->user};
+}
+
+void desk_close_store(Desk *desk)
+{
+    g_hash_table_remove_all(desk->sessions);
+    g_clear_pointer(&desk->shop, session_close);
+    g_clear_pointer(&desk->book, book_close);
+}
+
+gboolean desk_open_store(Desk *desk, const char *path, GError **error)
+{
+    const SessionOptions options = session_options(desk);
+    desk_close_store(desk);
+    desk->book = book_open(path, BOOK_WRITE, error);
+    desk->shop = desk->book ? session_open(desk->book, NULL, &options, error) : NULL;
+    return desk->shop != NULL;
+}
+
+gboolean desk_open(Desk *desk, const ScreenOptions *options, GError **error)
+{
+    *desk = (Desk){.options = options};
+    desk->sessions =
+        g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)session_close);
+    desk->unplaced = g_ptr_array_new_with_free_func(g_free);
+    desk->now = options->now(options->user);
+    return !g_file_test(options->store, G_FILE_TEST_EXISTS) ||
+           desk_open_store(desk, options->store, error);
+}
+
+void desk_clear(Desk *desk)
+{
+    desk_close_store(desk);
+    g_hash_table_unref(desk->sessions);
+    g_ptr_array_unref(desk->unplaced);
+    g_free(desk->number);
+    g_free(desk->who);
+    g_free(desk->last);
+    g_free(desk->warning);
+}
+
+void desk_warn(Desk *desk, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    g_free(desk->warning);
+    desk->warning = g_strdup_vprintf(format, arguments);
+    va_end(arguments);
+}
+
+void desk_warn_error(Desk *desk, GError *error)
+{
+    // A screen has one line at a time: where it stands in a file says nothing here.
+    const char *words = error->message;
+    if (g_str_has_prefix(words, "line "))
+        words = strstr(words, ": ") ? strstr(words, ": ") + 2 : words;
+    desk_warn(desk, "%s", words);
+    g_error_free(error);
+}
+
+void desk_last(Desk *desk, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    g_free(desk->last);
+    desk->last = g_strdup_vprintf(format, arguments);
+    va_end(arguments);
+}
+
+Session *desk_session(Desk *desk, const char *number)
+{
+    Session *session = g_hash_table_lookup(desk->sessions, number);
+    if (session)
+        return session;
+    const SessionOptions options = session_options(desk);
+    GError *error = NULL;
+    session = session_open(desk->book, number, &options, &error);
+    if (session)
+        g_hash_table_insert(desk->sessions, g_strdup(number), session);
+    else
+        desk_warn_error(desk, error);
+    return session;
+}
+
+Session *desk_build(Desk *desk)
+{
+    return desk->number ? desk_session(desk, desk->number) : NULL;
+}
+
+void desk_take_up(Desk *desk, const char *number)
+{
+    if (g_strcmp0(desk->number, number) == 0)
+        return;
+    g_free(desk->number);
+    desk->number = g_strdup(number);
+    desk->last_seq = 0;
+}
+
+static gboolean take(Desk *desk, Session *session, const char *line, char **answer)
+{
+    GError *error = NULL;
+    g_autofree char *whole = desk->who ? g_strconcat(desk->who, " ", line, NULL) : g_strdup(line);
+    if (session && session_line(session, whole, -1, answer, &error))
+        return TRUE;
+    if (error)
+        desk_warn_error(desk, error);
+    return FALSE;
+}
+
+gboolean desk_line(Desk *desk, const char *line, char **answer)
+{
+    Session *session = desk_build(desk);
+    if (!take(desk, session, line, answer))
+        return FALSE;
+    desk->last_seq = session_entries(session)->len;
+    return TRUE;
+}
+
+gboolean desk_shop_line(Desk *desk, const char *line)
+{
+    return take(desk, desk->shop, line, NULL);
+}
+
+gboolean desk_catch_up(Desk *desk)
+{
+    gint64 version = desk->book ? book_data_version(desk->book) : desk->version;
+    if (version == desk->version)
+        return FALSE;
+    desk->version = version;
+    gboolean news = session_catch_up(desk->shop, NULL);
+    GHashTableIter each;
+    gpointer session;
+    g_hash_table_iter_init(&each, desk->sessions);
+    while (g_hash_table_iter_next(&each, NULL, &session))
+        news = session_catch_up(session, NULL) || news;
+    return news;
+}
+
+GPtrArray *desk_numbers(const Desk *desk)
+{
+    GPtrArray *numbers = g_ptr_array_new_with_free_func(g_free);
+    g_autoptr(GPtrArray) ledgers = desk->book ? book_ledgers(desk->book, NULL) : NULL;
+    for (guint i = ledgers ? ledgers->len : 0; i-- > 0;) {
+        const BookLedger *ledger = ledgers->pdata[i];
+        if (ledger->sort == LEDGER_BUILD)
+            g_ptr_array_add(numbers, g_strdup(ledger->label));
+    }
+    return numbers;
+}
+
+GPtrArray *desk_people(const Desk *desk)
+{
+    GPtrArray *people = g_ptr_array_new();
+    g_autoptr(GPtrArray) entries =
+        desk->shop ? shop_all(session_shop(desk->shop), "person", NULL) : g_ptr_array_new();
+    for (guint i = 0; i < entries->len; i++)
+        g_ptr_array_add(people, (gpointer)shop_label(entries->pdata[i]));
+    return people;
+}
+
+char *desk_title(const Desk *desk, const char *number)
+{
+    const Shop *shop = session_shop(desk->shop);
+    const Entry *build = shop_find(shop, "build", number);
+    const Entry *engine = build ? shop_by_id(shop, "engine", entry_text(build, "engine")) : NULL;
+    const char *words = engine ? entry_text(engine, "note") : NULL;
+    const char *serial = engine ? shop_label(engine) : NULL;
+    return g_strconcat(number, words ? " " : "", words ? words : "", serial ? "  " : "",
+                       serial ? serial : "", NULL);
+}

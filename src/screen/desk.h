@@ -1,0 +1,54 @@
+// What all views share: the store, the sessions on it, and what this terminal has in hand.
+#pragma once
+#include <standbook/screen/screen.h>
+
+typedef struct {
+    const ScreenOptions *options;
+    Book *book;           // NULL: there is no store yet
+    GHashTable *sessions; // by build number: Session *; made when first asked for
+    Session *shop;        // NULL without a store
+    char *number;         // of the build in hand, NULL if none
+    char *who;            // initials of who works here, NULL if nobody yet
+    Moment now;
+    gboolean ascii;
+    GPtrArray *unplaced; // char *: bursts that came with no field open, oldest first
+    char *last;          // this terminal's newest entry, in words; NULL if none
+    gint64 last_seq;     // its number in the build in hand, 0 if none
+    char *warning;       // what row 23 warns of until the next key; NULL for nothing
+    gint64 picked_up;    // µs of the key that picked up last
+    gint64 version;      // of the store's data when last looked at
+} Desk;
+
+// FALSE with an error (STORE) if there is a store and it cannot be used.
+gboolean desk_open(Desk *desk, const ScreenOptions *options, GError **error);
+void desk_clear(Desk *desk);
+
+// Opens this store in place of the one before, if any.
+gboolean desk_open_store(Desk *desk, const char *path, GError **error);
+void desk_close_store(Desk *desk);
+
+// The session of a build; NULL with a warning if it cannot be opened. Belongs to the desk.
+Session *desk_session(Desk *desk, const char *number);
+// That of the build in hand, NULL if there is none.
+Session *desk_build(Desk *desk);
+void desk_take_up(Desk *desk, const char *number);
+
+// Takes a log line of the build in hand as the person who works here. TRUE once it is stored; else
+// the warning says why. `answer` (may be NULL) is freed with g_free.
+gboolean desk_line(Desk *desk, const char *line, char **answer);
+// The same for a line of the shop.
+gboolean desk_shop_line(Desk *desk, const char *line);
+
+void desk_warn(Desk *desk, const char *format, ...) G_GNUC_PRINTF(2, 3);
+void desk_warn_error(Desk *desk, GError *error); // takes the error
+void desk_last(Desk *desk, const char *format, ...) G_GNUC_PRINTF(2, 3);
+
+// Takes in what others have entered; TRUE if there was something.
+gboolean desk_catch_up(Desk *desk);
+
+// The build numbers (char *), newest first. The caller frees with g_ptr_array_unref.
+GPtrArray *desk_numbers(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
+// The initials of the shop's people (const char *), by first entry. The caller frees.
+GPtrArray *desk_people(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
+// `TL-0412 Marigold  H23-4/01187`: the build and what it is of. The caller frees with g_free.
+char *desk_title(const Desk *desk, const char *number) G_GNUC_WARN_UNUSED_RESULT;

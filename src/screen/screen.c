@@ -1,0 +1,358 @@
+// The loop: paints the uppermost view, waits for a key, and does what the view says.
+#include <standbook/screen/screen.h>
+
+#include "term.h"
+#include "view.h"
+
+#include <string.h>
+
+enum { POLL = 250, IDLE_POLL = 5 }; // ms
+
+typedef struct {
+    const ViewOps *ops;
+    gpointer state;
+} Opened;
+
+typedef struct {
+    Term *term;
+    Desk desk;
+    GArray *views; // Opened, the uppermost last
+    Typing typing;
+    Asks field; // of the page that was painted last
+    gboolean leave;
+} Screen;
+
+// VIEWS -----------------------------------------------------------------------------------------
+
+static Opened *upper(const Screen *screen, guint below)
+{
+    return &g_array_index(screen->views, Opened, screen->views->len - 1 - below);
+}
+
+static void view_push(Screen *screen, ViewName view, const char *argument)
+{
+    Opened opened = {.ops = view_ops(view)};
+    opened.state = opened.ops->open ? opened.ops->open(&screen->desk, argument) : NULL;
+    g_array_append_val(screen->views, opened);
+    // A question takes no key pressed before it was painted.
+    term_flush(screen->term);
+}
+
+static void view_pop(Screen *screen)
+{
+    Opened *opened = upper(screen, 0);
+    if (opened->ops->close)
+        opened->ops->close(opened->state);
+    g_array_set_size(screen->views, screen->views->len - 1);
+}
+
+static void views_pop_to(Screen *screen, guint count)
+{
+    while (screen->views->len > count)
+        view_pop(screen);
+}
+
+static void act(Screen *screen, Action action);
+
+static void go_there(Screen *screen, Go there)
+{
+    // Help keeps a number that is half typed.
+    gboolean help = screen->field == ASKS_KEY || (there.kind == GO_OPEN && there.view == VIEW_HELP);
+    if (there.kind != GO_KEEP && there.kind != GO_DEFAULT && !help)
+        g_string_truncate(screen->typing.text, 0);
+    if (there.kind == GO_UP || there.kind == GO_INSTEAD || there.kind == GO_ACT)
+        view_pop(screen);
+    if (there.kind == GO_OPEN || there.kind == GO_INSTEAD)
+        view_push(screen, there.view, there.argument);
+    if (there.kind == GO_HOME)
+        views_pop_to(screen, 1);
+    if (there.kind == GO_LEAVE || screen->views->len == 0)
+        screen->leave = TRUE;
+    g_free(there.argument);
+    if (there.kind == GO_ACT && !screen->leave)
+        act(screen, there.action);
+}
+
+// What every view does with an action that it does not know itself.
+static Go act_default(Screen *screen, Action action)
+{
+    switch (action) {
+    case ACTION_HELP:
+        return go_open(VIEW_HELP, g_strdup(upper(screen, 0)->ops->name));
+    case ACTION_MORE:
+        return go_open(VIEW_MORE, NULL);
+    case ACTION_SHOP:
+        return go(GO_HOME);
+    case ACTION_STRIKE:
+        return screen->desk.last_seq ? go_open(VIEW_STRIKE, NULL) : go(GO_DEFAULT);
+    case ACTION_PUT_DOWN:
+        return go_open(VIEW_WHO, g_strdup("put down"));
+    case ACTION_UP:
+        return go(screen->views->len > 1 ? GO_UP : GO_LEAVE);
+    default:
+        return go(GO_DEFAULT);
+    }
+}
+
+static void take_unplaced(Screen *screen)
+{
+    GPtrArray *unplaced = screen->desk.unplaced;
+    if (unplaced->len == 0 || !field_takes_burst(screen->field)) {
+        desk_warn(&screen->desk,
+                  unplaced->len ? "no field is open for it here" : "nothing is unplaced");
+        return;
+    }
+    for (const char *at = unplaced->pdata[0]; *at; at = g_utf8_next_char(at))
+        typing_add(&screen->typing, g_utf8_get_char(at));
+    g_ptr_array_remove_index(unplaced, 0);
+}
+
+static void act(Screen *screen, Action action)
+{
+    Opened *opened = upper(screen, 0);
+    if (action == ACTION_UNPLACED) {
+        take_unplaced(screen);
+        return;
+    }
+    Go there =
+        opened->ops->act ? opened->ops->act(opened->state, &screen->desk, action) : go(GO_DEFAULT);
+    if (there.kind == GO_DEFAULT)
+        there = act_default(screen, action);
+    if (there.kind == GO_DEFAULT && !screen->desk.warning)
+        desk_warn(&screen->desk, "`%s` does nothing here", action_info(action)->keys);
+    go_there(screen, there);
+}
+
+static void enter(Screen *screen)
+{
+    Opened *opened = upper(screen, 0);
+    if (opened->ops->enter)
+        go_there(screen,
+                 opened->ops->enter(opened->state, &screen->desk, screen->typing.text->str));
+}
+
+static void answer(Screen *screen, guint digit, gint64 at)
+{
+    Opened *opened = upper(screen, 0);
+    if (at - screen->desk.picked_up < PICK_UP_GAP && screen->desk.picked_up)
+        g_ptr_array_add(screen->desk.unplaced, g_strdup_printf("%u", digit));
+    else if (opened->ops->digit)
+        go_there(screen, opened->ops->digit(opened->state, &screen->desk, digit));
+}
+
+// KEYS ------------------------------------------------------------------------------------------
+
+static void press(Screen *screen, const Key *key)
+{
+    Press pressed = typing_press(&screen->typing, screen->field, key);
+    g_clear_pointer(&screen->desk.warning, g_free);
+    switch (pressed.kind) {
+    case PRESS_ENTER:
+        enter(screen);
+        break;
+    case PRESS_ACTION:
+        act(screen, pressed.action);
+        break;
+    case PRESS_BEFORE:
+        act(screen, ACTION_BACK);
+        break;
+    case PRESS_BEHIND:
+        act(screen, ACTION_ON);
+        break;
+    case PRESS_DIGIT:
+        answer(screen, pressed.digit, key->at);
+        break;
+    case PRESS_SAY:
+        desk_warn(&screen->desk, "%s", pressed.words);
+        break;
+    default:
+        break;
+    }
+}
+
+static void park(Screen *screen, const char *text)
+{
+    if (*text)
+        g_ptr_array_add(screen->desk.unplaced, g_strdup(text));
+}
+
+static void paint(Screen *screen);
+
+// One line of a burst: into the open field and taken there, else parked.
+static void burst_line(Screen *screen, GString *line, gboolean ended)
+{
+    gboolean open = field_takes_burst(screen->field);
+    for (const char *at = line->str; open && *at; at = g_utf8_next_char(at))
+        open = typing_add(&screen->typing, g_utf8_get_char(at));
+    if (!open)
+        park(screen, line->str);
+    else if (ended && line->len && !typing_command(&screen->typing)) {
+        enter(screen);
+        if (!screen->leave)
+            paint(screen); // the next field may be another
+    }
+    g_string_truncate(line, 0);
+}
+
+static void burst(Screen *screen, const GArray *keys)
+{
+    g_autoptr(GString) line = g_string_new(NULL);
+    g_clear_pointer(&screen->desk.warning, g_free);
+    for (guint i = 0; i < keys->len && !screen->leave; i++) {
+        const Key *key = &g_array_index(keys, Key, i);
+        if (key->kind == PRESSED_CHARACTER && !g_unichar_iscntrl(key->character))
+            g_string_append_unichar(line, key->character);
+        else if (key->kind == PRESSED_ENTER || key->kind == PRESSED_TAB)
+            burst_line(screen, line, TRUE);
+    }
+    if (!screen->leave)
+        burst_line(screen, line, FALSE);
+}
+
+static gboolean is_burst(const GArray *keys)
+{
+    gboolean line_ends = TRUE; // CR LF is one Enter
+    for (guint i = 0; i < keys->len; i++)
+        line_ends = line_ends && g_array_index(keys, Key, i).kind == PRESSED_ENTER;
+    return keys->len > 1 && !line_ends;
+}
+
+// The key, and whatever comes with it faster than a finger.
+static GArray *gather(Screen *screen, Key key)
+{
+    GArray *keys = g_array_new(FALSE, FALSE, sizeof(Key));
+    while (key.kind != PRESSED_NONE && key.kind != PRESSED_HANGUP) {
+        if (key.kind != PRESSED_RESIZE)
+            g_array_append_val(keys, key);
+        key = term_key(screen->term, BURST_GAP / 1000);
+    }
+    screen->leave = screen->leave || key.kind == PRESSED_HANGUP;
+    return keys;
+}
+
+static void take_keys(Screen *screen, Key key)
+{
+    g_autoptr(GArray) keys = gather(screen, key);
+    if (is_burst(keys))
+        burst(screen, keys);
+    else if (keys->len)
+        press(screen, &g_array_index(keys, Key, 0));
+}
+
+// PAINTING --------------------------------------------------------------------------------------
+
+static void status_right(const Desk *desk, Page *page)
+{
+    g_autofree char *time = moment_text(desk->now);
+    g_autofree char *clock = page->status_right;
+    page->status_right = g_strdup_printf("%s%s%s  %.5s", clock ? clock : "", clock ? "  " : "",
+                                         desk->who ? desk->who : "nobody yet", time + 11);
+}
+
+static void paint_views(Screen *screen, Page *page)
+{
+    guint below = 0;
+    while (upper(screen, below)->ops->small && below + 1 < screen->views->len)
+        below++;
+    for (guint i = below + 1; i-- > 0;) {
+        Opened *opened = upper(screen, i);
+        opened->ops->paint(opened->state, &screen->desk, screen->typing.text->str, page);
+    }
+}
+
+// What is the same on every page.
+static void paint_desk(const Desk *desk, const char *typed, Page *page)
+{
+    status_right(desk, page);
+    if (desk->unplaced->len)
+        page_say(&page->unplaced, "%s", (const char *)desk->unplaced->pdata[0]);
+    if (desk->warning) {
+        page->warns = TRUE;
+        page_say(&page->last, "%s", desk->warning);
+    } else if (!page->last)
+        page_say(&page->last, "%s", desk->last ? desk->last : "");
+    if (strlen(typed) == 1 && strchr("+-.", *typed) && page->field != ASKS_TEXT) {
+        Action action = *typed == '+' ? ACTION_ON : *typed == '-' ? ACTION_BACK : ACTION_MORE;
+        page->means = TRUE;
+        page_say(&page->then, "Enter: %s", action_info(action)->about);
+    }
+}
+
+static void paint_small(Screen *screen, const Page *page, Canvas *canvas)
+{
+    canvas_put(canvas, 0, 0, 0, style_of(0, 0),
+               "standbook needs 80 columns and 24 rows; make the window larger");
+    canvas_put(canvas, 1, 0, 0, style_of(TYPE_BOLD, 0), page->next ? page->next : "");
+    canvas_put(canvas, 2, 0, 0, style_of(TYPE_REVERSE, 0), screen->typing.text->str);
+}
+
+static void paint(Screen *screen)
+{
+    guint width, height, row = 0, column = 0;
+    const char *typed = screen->typing.text->str;
+    Page page;
+    page_init(&page, screen->desk.ascii);
+    screen->desk.now = screen->desk.options->now(screen->desk.options->user);
+    paint_views(screen, &page);
+    paint_desk(&screen->desk, typed, &page);
+    term_size(screen->term, &width, &height);
+    g_autoptr(Canvas) canvas = canvas_new(width, height, screen->desk.ascii);
+    if (width >= PAGE_WIDTH && height >= PAGE_HEIGHT)
+        page_paint(&page, typed, canvas, &row, &column);
+    else
+        paint_small(screen, &page, canvas);
+    term_show(screen->term, canvas, row, column);
+    screen->field = page.field;
+    page_clear(&page);
+}
+
+// THE LOOP --------------------------------------------------------------------------------------
+
+static gboolean idle(Screen *screen)
+{
+    Opened *opened = upper(screen, 0);
+    return opened->ops->idle && opened->ops->idle(opened->state, &screen->desk);
+}
+
+static void loop(Screen *screen)
+{
+    gboolean more = TRUE; // to be done while nobody presses a key
+    while (!screen->leave) {
+        paint(screen);
+        Key key = term_key(screen->term, more ? IDLE_POLL : POLL);
+        if (key.kind == PRESSED_HANGUP)
+            break;
+        if (key.kind != PRESSED_NONE)
+            take_keys(screen, key);
+        if (screen->leave)
+            break;
+        if (desk_catch_up(&screen->desk) || key.kind != PRESSED_NONE)
+            more = TRUE;
+        else
+            more = idle(screen);
+    }
+}
+
+gboolean screen_run(const ScreenOptions *options, GError **error)
+{
+    Screen screen = {0};
+    if (!desk_open(&screen.desk, options, error)) {
+        desk_clear(&screen.desk);
+        return FALSE;
+    }
+    screen.term = term_open(options->colours, error);
+    if (screen.term) {
+        screen.desk.ascii = term_is_ascii(screen.term);
+        screen.views = g_array_new(FALSE, TRUE, sizeof(Opened));
+        typing_init(&screen.typing);
+        view_push(&screen, screen.desk.book ? VIEW_SHOP : VIEW_FIRST, NULL);
+        loop(&screen);
+        views_pop_to(&screen, 0);
+        g_array_unref(screen.views);
+        typing_clear(&screen.typing);
+    }
+    gboolean ran = screen.term != NULL;
+    term_close(screen.term);
+    desk_clear(&screen.desk);
+    return ran;
+}

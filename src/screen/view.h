@@ -1,0 +1,80 @@
+// A view: what is shown and asked on one screen. A view knows no other; it says what is to be
+// opened, and the loop does it.
+#pragma once
+#include "desk.h"
+#include "page.h"
+
+typedef enum {
+    VIEW_FIRST,      // an empty logbook
+    VIEW_SHOP,       // all builds
+    VIEW_STEPS,      // one build and its steps
+    VIEW_BENCH,      // readings, looks, parts, signatures of a step
+    VIEW_TIGHTENING, // bolts of a step
+    VIEW_CLOSING,    // before a step is signed
+    VIEW_WHO,        // small: who picks up
+    VIEW_STRIKE,     // small: why the last entry is struck
+    VIEW_MORE,       // small: the words behind `.` Enter
+    VIEW_GAUGE,      // which gauge or wrench
+    VIEW_NOTE,       // small: words on the place in hand
+    VIEW_CAUTION,    // what may hurt in this step
+    VIEW_HELP,
+} ViewName;
+
+enum { VIEWS = VIEW_HELP + 1 };
+
+typedef enum {
+    GO_STAY,    // taken; the field is emptied
+    GO_KEEP,    // not taken: what was typed stays in the field
+    GO_DEFAULT, // the view has nothing to say to this: what every view does
+    GO_OPEN,    // open `view` over this one
+    GO_INSTEAD, // open `view` in place of this one
+    GO_UP,      // back to what was under this one
+    GO_ACT,     // back, and do `action` there
+    GO_HOME,    // back to the first screen
+    GO_LEAVE,   // out of the program
+} GoKind;
+
+typedef struct {
+    GoKind kind;
+    ViewName view;
+    char *argument; // for its open; freed with g_free
+    Action action;
+} Go;
+
+static inline Go go(GoKind kind)
+{
+    return (Go){.kind = kind};
+}
+
+static inline Go go_open(ViewName view, char *argument)
+{
+    return (Go){.kind = GO_OPEN, .view = view, .argument = argument};
+}
+
+static inline Go go_instead(ViewName view, char *argument)
+{
+    return (Go){.kind = GO_INSTEAD, .view = view, .argument = argument};
+}
+
+typedef struct {
+    const char *name;
+    // Whether it paints only the four last rows, over the view under it.
+    gboolean small;
+    // Its private state; `argument` may be NULL. NULL for a view without any.
+    gpointer (*open)(Desk *desk, const char *argument);
+    void (*close)(gpointer state);
+    // Puts what it shows on a page: empty, or, if small, the page of the view under it. `typed` is
+    // what stands in the field.
+    void (*paint)(gpointer state, Desk *desk, const char *typed, Page *page);
+    // Enter on what was typed.
+    Go (*enter)(gpointer state, Desk *desk, const char *typed);
+    // An answer to its question.
+    Go (*digit)(gpointer state, Desk *desk, guint digit);
+    // Any other action. NULL: as every view does.
+    Go (*act)(gpointer state, Desk *desk, Action action);
+    // What it does while nobody presses a key, a little at a time; TRUE if there is more to do.
+    // NULL for nothing.
+    gboolean (*idle)(gpointer state, Desk *desk);
+} ViewOps;
+
+const ViewOps *view_ops(ViewName view);

@@ -1,0 +1,56 @@
+// Help, made from the list of actions. Any key goes back and does nothing else.
+#include "view.h"
+
+static gpointer open(Desk *desk, const char *argument)
+{
+    (void)desk;
+    return g_strdup(argument ? argument : "");
+}
+
+static const char *const notations[] = {
+    " A number goes in the field; the line below says what it means; Enter takes it.",
+    "   2.0512   .0021   2-5/8   17/32 in   63.51 mm   <0.03",
+    "",
+};
+
+static const char *const signs[] = {
+    "",
+    " √ pass  · open  ▲ FAIL above  ▼ FAIL below  ? DOUBT  ◆ conc.  = noted  − n/a",
+    " 0.050 ├────▒▒█▒▒▒─────┤ 0.080   █ reading  ▒ its doubt  ├ ┤ limits  ┼ aim",
+    "",
+    " The maker's current service data, local codes and licensed practice come first.",
+};
+
+static void put_lines(Page *page, guint *row, const char *const *lines, gsize count)
+{
+    for (gsize i = 0; i < count; i++)
+        canvas_put(page->body, (*row)++, 0, 0, style_of(0, 0), lines[i]);
+}
+
+static void put_actions(Page *page, guint *row)
+{
+    for (guint i = 1; i < ACTIONS; i++) {
+        const ActionInfo *info = action_info((Action)i);
+        g_autofree char *keys = info->more >= 0 ? g_strdup_printf("%s  .%d", info->keys, info->more)
+                                                : g_strdup(info->keys);
+        canvas_put(page->body, *row, 1, 8, style_of(TYPE_BOLD, 0), keys);
+        canvas_put(page->body, (*row)++, 10, 0, style_of(0, 0), info->about);
+    }
+}
+
+static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+{
+    guint row = 0;
+    g_autofree char *title = desk->number ? desk_title(desk, desk->number) : NULL;
+    (void)typed;
+    page_say(&page->status, "%s", title ? title : "standbook");
+    page_say(&page->head, "Help: %s", (const char *)state);
+    put_lines(page, &row, notations, G_N_ELEMENTS(notations));
+    put_actions(page, &row);
+    put_lines(page, &row, signs, G_N_ELEMENTS(signs));
+    page->field = ASKS_KEY;
+    page_say(&page->next, "any key goes back");
+    page->keys[0] = (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
+}
+
+const ViewOps help_view = {.name = "help", .open = open, .close = g_free, .paint = paint};

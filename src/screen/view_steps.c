@@ -1,0 +1,125 @@
+// One build: its steps, their verdicts, and which to go on with.
+#include "view.h"
+#include "words.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+typedef struct {
+    guint counts[VERDICTS];
+    guint all;
+} Tally;
+
+static Tally tally_of(const Assessment *assessment, const PlanStep *step)
+{
+    Tally tally = {0};
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if (made->step != step || made->withdrawn)
+            continue;
+        tally.counts[made->verdict]++;
+        tally.all++;
+    }
+    return tally;
+}
+
+static Verdict heaviest(const Tally *tally)
+{
+    static const Verdict order[] = {VERDICT_FAIL,     VERDICT_IN_DOUBT, VERDICT_OPEN,
+                                    VERDICT_CONCEDED, VERDICT_PASS,     VERDICT_NOTED};
+    for (gsize i = 0; i < G_N_ELEMENTS(order); i++)
+        if (tally->counts[order[i]])
+            return order[i];
+    return VERDICT_NOT_NEEDED;
+}
+
+static void paint_step(Page *page, guint row, const PlanStep *step, const Tally *tally,
+                       gboolean here)
+{
+    static const Style plain = {0, 0}, bold = {TYPE_BOLD, 0};
+    Verdict verdict = heaviest(tally);
+    g_autofree char *words = step_words(step);
+    g_autofree char *count = g_strdup_printf("%u/%u", tally->counts[verdict], tally->all);
+    gboolean heavy = verdict == VERDICT_FAIL || verdict == VERDICT_IN_DOUBT;
+    canvas_put(page->body, row, 0, 0, bold, here ? " >" : "");
+    canvas_put(page->body, row, 2, 38, plain, words);
+    canvas_put(page->body, row, 41, 0, heavy ? bold : plain, verdict_mark(verdict, REASON_NONE));
+    canvas_put_right(page->body, row, 56, plain, count);
+}
+
+static void paint_steps(Session *session, Page *page)
+{
+    const Assessment *assessment = session_assessment(session);
+    const Plan *plan = session_plan(session);
+    const PlanStep *here = session_step(session);
+    g_autofree char *counts = tally_words(assessment->counts);
+    g_autofree char *sum =
+        g_strdup_printf("%u requirements = %s",
+                        assessment->planned + assessment->added - assessment->withdrawn, counts);
+    canvas_put(page->body, 0, 2, 0, style_of(0, 0), sum);
+    canvas_put(page->body, 2, 2, 0, style_of(TYPE_UNDERLINE, 0), "step");
+    canvas_put(page->body, 2, 41, 0, style_of(TYPE_UNDERLINE, 0), "verdict");
+    for (guint i = 0; i < plan->steps->len; i++) {
+        const PlanStep *step = plan->steps->pdata[i];
+        Tally tally = tally_of(assessment, step);
+        paint_step(page, 3 + i, step, &tally, step == here);
+        if (step == here)
+            page->focus = 3 + i + 4;
+    }
+}
+
+static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+{
+    Session *session = desk_build(desk);
+    g_autofree char *title = desk_title(desk, desk->number);
+    (void)state;
+    (void)typed;
+    page_say(&page->status, "%s", title);
+    page_say(&page->head, "Build");
+    page->field = ASKS_LINE;
+    page_say(&page->unit, "step");
+    if (session)
+        paint_steps(session, page);
+    const PlanStep *here = session ? session_step(session) : NULL;
+    g_autofree char *words = here ? step_words(here) : g_strdup("a step, by its number");
+    page_say(&page->next, "%s", words);
+    page_key(page, ACTION_TAKE, "number opens");
+    page_key(page, ACTION_FIND, NULL);
+    page_key(page, ACTION_ON, "NEXT");
+    page_key(page, ACTION_MORE, NULL);
+    page_key(page, ACTION_PRINT, NULL);
+    page_key(page, ACTION_HELP, NULL);
+}
+
+static Go open_step(Desk *desk, const PlanStep *step)
+{
+    if (!desk->who)
+        return go_open(VIEW_WHO, NULL);
+    return go_open(VIEW_BENCH, g_strdup(step->name));
+}
+
+static Go enter(gpointer state, Desk *desk, const char *typed)
+{
+    Session *session = desk_build(desk);
+    const Plan *plan = session ? session_plan(session) : NULL;
+    guint64 number = g_ascii_strtoull(typed, NULL, 10);
+    (void)state;
+    if (!plan || number < 1 || number > plan->steps->len) {
+        desk_warn(desk, "there is no step %s; the plan has 1 to %u", typed,
+                  plan ? plan->steps->len : 0);
+        return go(GO_KEEP);
+    }
+    return open_step(desk, plan->steps->pdata[number - 1]);
+}
+
+static Go act(gpointer state, Desk *desk, Action action)
+{
+    Session *session = desk_build(desk);
+    const PlanStep *here = session ? session_step(session) : NULL;
+    (void)state;
+    if (action == ACTION_ON && here)
+        return open_step(desk, here);
+    return go(action == ACTION_BUILD ? GO_STAY : GO_DEFAULT);
+}
+
+const ViewOps steps_view = {.name = "the build", .paint = paint, .enter = enter, .act = act};

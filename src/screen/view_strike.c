@@ -1,0 +1,51 @@
+// Why the last entry of this terminal is struck: one digit.
+#include "view.h"
+
+static const char *const causes[] = {NULL,      "misread", "wrong place",
+                                     "slipped", "typo",    "part changed"};
+
+static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+{
+    (void)state;
+    (void)typed;
+    page->ask = TRUE;
+    page->field = ASKS_DIGIT;
+    page->means = FALSE;
+    page_say(&page->unit, "1 to 5");
+    page_say(&page->next, "strike %s?", desk->last ? desk->last : "the last entry");
+    page_say(&page->then, "1 misread   2 wrong place   3 slipped   4 typo   5 part changed");
+    memset(page->keys, 0, sizeof page->keys);
+    page_key(page, ACTION_TAKE, NULL);
+    page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
+    page_key(page, ACTION_UP, NULL);
+    page->keys[1] =
+        (PageKey){ACTION_UP, "Backspace", "leaves it as it is; 0 takes back the last strike"};
+}
+
+static Go strike(Desk *desk, guint digit)
+{
+    g_autofree char *line =
+        g_strdup_printf("strike #%" G_GINT64_FORMAT " \"%s\"", desk->last_seq, causes[digit]);
+    gint64 struck = desk->last_seq;
+    if (!desk_line(desk, line, NULL))
+        return go(GO_UP);
+    g_autofree char *was = g_steal_pointer(&desk->last);
+    desk_last(desk, "struck #%" G_GINT64_FORMAT " %s: %s", struck, was ? was : "", causes[digit]);
+    return go(GO_UP);
+}
+
+static Go digit(gpointer state, Desk *desk, guint digit)
+{
+    (void)state;
+    if (digit >= 1 && digit < G_N_ELEMENTS(causes))
+        return strike(desk, digit);
+    if (digit != 0)
+        return go(GO_STAY);
+    g_autofree char *line =
+        g_strdup_printf("strike #%" G_GINT64_FORMAT " \"stands after all\"", desk->last_seq);
+    if (desk_line(desk, line, NULL))
+        desk_last(desk, "the last strike is taken back");
+    return go(GO_UP);
+}
+
+const ViewOps strike_view = {.name = "strike", .small = TRUE, .paint = paint, .digit = digit};

@@ -1,0 +1,53 @@
+#include "words.h"
+
+#include "cells.h"
+
+char *step_words(const PlanStep *step)
+{
+    return g_strdup_printf("S%02u  %s", step->index + 1, step->name);
+}
+
+char *tally_words(const guint counts[VERDICTS])
+{
+    // What needs a person is in capitals.
+    static const struct {
+        Verdict verdict;
+        const char *word;
+    } order[] = {{VERDICT_FAIL, "FAIL"},     {VERDICT_IN_DOUBT, "DOUBT"}, {VERDICT_PASS, "pass"},
+                 {VERDICT_NOTED, "noted"},   {VERDICT_CONCEDED, "conc."}, {VERDICT_OPEN, "open"},
+                 {VERDICT_NOT_NEEDED, "n/a"}};
+    GString *words = g_string_new(NULL);
+    for (gsize i = 0; i < G_N_ELEMENTS(order); i++)
+        if (counts[order[i].verdict])
+            g_string_append_printf(words, "%s%u %s", words->len ? "  " : "",
+                                   counts[order[i].verdict], order[i].word);
+    return g_string_free(words, FALSE);
+}
+
+char *day_words(Moment moment)
+{
+    static const char *const days[] = {"Monday", "Tuesday",  "Wednesday", "Thursday",
+                                       "Friday", "Saturday", "Sunday"};
+    static const char *const months[] = {"January",   "February", "March",    "April",
+                                         "May",       "June",     "July",     "August",
+                                         "September", "October",  "November", "December"};
+    g_autoptr(GDateTime) time = g_date_time_new_from_unix_utc(moment);
+    return g_strdup_printf("%s %d %s %d", days[g_date_time_get_day_of_week(time) - 1],
+                           g_date_time_get_day_of_month(time),
+                           months[g_date_time_get_month(time) - 1], g_date_time_get_year(time));
+}
+
+const char *verdict_mark(Verdict verdict, Reason reason)
+{
+    static const char *const marks[VERDICTS] = {
+        [VERDICT_OPEN] = "· open ",       [VERDICT_PASS] = "√ pass ",
+        [VERDICT_FAIL] = "× FAIL ",       [VERDICT_IN_DOUBT] = "? DOUBT",
+        [VERDICT_CONCEDED] = "◆ conc.",   [VERDICT_NOTED] = "= noted",
+        [VERDICT_NOT_NEEDED] = "− n/a  ",
+    };
+    if (verdict == VERDICT_FAIL && reason == REASON_HIGH)
+        return "▲ FAIL ";
+    if (verdict == VERDICT_FAIL && reason == REASON_LOW)
+        return "▼ FAIL ";
+    return marks[verdict];
+}

@@ -1,0 +1,15 @@
+// Short words that several views print.
+#pragma once
+#include <standbook/base/moment.h>
+#include <standbook/judge/assess.h>
+
+// The caller frees all of these with g_free.
+
+// `S13  Check returned work`
+char *step_words(const PlanStep *step) G_GNUC_WARN_UNUSED_RESULT;
+// `297 pass  34 noted  1 conc.  154 open`; what is nought is left out.
+char *tally_words(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
+// `Thursday 13 March 2025`
+char *day_words(Moment moment) G_GNUC_WARN_UNUSED_RESULT;
+// `√ pass `, `▲ FAIL `: seven columns, which way and which verdict.
+const char *verdict_mark(Verdict verdict, Reason reason) G_GNUC_WARN_UNUSED_RESULT;
