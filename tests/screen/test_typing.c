@@ -1,0 +1,189 @@
+#include "typing.h"
+
+#include <check.h>
+
+static Typing typing;
+static gint64 now;
+
+static void begin(void)
+{
+    typing_init(&typing);
+    now = 1000000;
+}
+
+static void end(void)
+{
+    typing_clear(&typing);
+}
+
+static Press press_key(Asks field, KeyKind kind, gunichar character)
+{
+    now += 400000;
+    return typing_press(&typing, field, &(Key){kind, character, now});
+}
+
+static Press press_text(Asks field, const char *text)
+{
+    Press last = {0};
+    for (const char *at = text; *at; at = g_utf8_next_char(at))
+        last = press_key(field, PRESSED_CHARACTER, g_utf8_get_char(at));
+    return last;
+}
+
+static void expect_action(Press press, Action action)
+{
+    ck_assert_int_eq(press.kind, PRESS_ACTION);
+    ck_assert_int_eq(press.action, action);
+}
+
+START_TEST(a_reading_is_its_digits_and_enter)
+{
+    press_text(ASKS_NUMBER, "+0.041");
+    ck_assert_str_eq(typing.text->str, "+0.041");
+    ck_assert_int_eq(press_key(ASKS_NUMBER, PRESSED_ENTER, 0).kind, PRESS_ENTER);
+}
+END_TEST
+
+START_TEST(a_sign_alone_and_enter_is_a_command)
+{
+    static const struct {
+        const char *sign;
+        Action action;
+    } signs[] = {{"+", ACTION_ON}, {"-", ACTION_BACK}, {".", ACTION_MORE}};
+    for (gsize i = 0; i < G_N_ELEMENTS(signs); i++) {
+        press_text(ASKS_NUMBER, signs[i].sign);
+        ck_assert_int_eq(typing_command(&typing), signs[i].action);
+        expect_action(press_key(ASKS_NUMBER, PRESSED_ENTER, 0), signs[i].action);
+        ck_assert_uint_eq(typing.text->len, 0);
+    }
+}
+END_TEST
+
+START_TEST(star_and_slash_act_only_where_no_number_stands)
+{
+    expect_action(press_text(ASKS_NUMBER, "*"), ACTION_STRIKE);
+    expect_action(press_text(ASKS_TICK, "/"), ACTION_PUT_DOWN);
+    press_text(ASKS_NUMBER, "17/32");
+    ck_assert_str_eq(typing.text->str, "17/32");
+}
+END_TEST
+
+START_TEST(letters_act_on_an_empty_field_and_are_units_in_a_number)
+{
+    expect_action(press_text(ASKS_NUMBER, "g"), ACTION_GAUGE);
+    ck_assert_int_eq(press_text(ASKS_NUMBER, "0.4 thou").kind, PRESS_TYPED);
+    ck_assert_str_eq(typing.text->str, "0.4 thou");
+    expect_action(press_text(ASKS_NUMBER, "?"), ACTION_HELP);
+    ck_assert_str_eq(typing.text->str, "0.4 thou");
+}
+END_TEST
+
+START_TEST(words_are_only_words)
+{
+    press_text(ASKS_TEXT, "* / g d q?");
+    ck_assert_str_eq(typing.text->str, "* / g d q?");
+}
+END_TEST
+
+START_TEST(enter_on_an_empty_number_does_nothing_ever)
+{
+    ck_assert_int_eq(press_key(ASKS_NUMBER, PRESSED_ENTER, 0).kind, PRESS_NOTHING);
+    ck_assert_int_eq(press_key(ASKS_LINE, PRESSED_ENTER, 0).kind, PRESS_NOTHING);
+    ck_assert_int_eq(press_key(ASKS_DIGIT, PRESSED_ENTER, 0).kind, PRESS_NOTHING);
+    ck_assert_int_eq(press_key(ASKS_TICK, PRESSED_ENTER, 0).kind, PRESS_ENTER);
+}
+END_TEST
+
+START_TEST(a_second_enter_so_soon_is_dropped_and_said)
+{
+    ck_assert_int_eq(press_key(ASKS_TICK, PRESSED_ENTER, 0).kind, PRESS_ENTER);
+    now += ENTER_GAP - 1;
+    ck_assert_int_eq(typing_press(&typing, ASKS_TICK, &(Key){PRESSED_ENTER, 0, now}).kind,
+                     PRESS_SAY);
+    now += ENTER_GAP;
+    ck_assert_int_eq(typing_press(&typing, ASKS_TICK, &(Key){PRESSED_ENTER, 0, now}).kind,
+                     PRESS_ENTER);
+}
+END_TEST
+
+START_TEST(backspace_erases_and_never_leaves_the_bench)
+{
+    press_text(ASKS_NUMBER, "0±");
+    press_key(ASKS_NUMBER, PRESSED_BACKSPACE, 0);
+    ck_assert_str_eq(typing.text->str, "0");
+    press_key(ASKS_NUMBER, PRESSED_BACKSPACE, 0);
+    ck_assert_int_eq(press_key(ASKS_NUMBER, PRESSED_BACKSPACE, 0).kind, PRESS_SAY);
+    expect_action(press_key(ASKS_LINE, PRESSED_BACKSPACE, 0), ACTION_UP);
+}
+END_TEST
+
+START_TEST(a_question_takes_one_digit)
+{
+    Press press = press_text(ASKS_DIGIT, "3");
+    ck_assert_int_eq(press.kind, PRESS_DIGIT);
+    ck_assert_uint_eq(press.digit, 3);
+    ck_assert_int_eq(press_text(ASKS_DIGIT, "*").kind, PRESS_NOTHING);
+    ck_assert_int_eq(press_text(ASKS_DIGIT, "+").kind, PRESS_NOTHING);
+}
+END_TEST
+
+START_TEST(the_pad_without_its_lock_is_said)
+{
+    Press press = press_key(ASKS_NUMBER, PRESSED_NUM_LOCK, 0);
+    ck_assert_int_eq(press.kind, PRESS_SAY);
+    ck_assert_str_eq(press.words, "NUM LOCK IS OFF");
+}
+END_TEST
+
+START_TEST(controls_never_stand_in_a_field)
+{
+    ck_assert(!typing_add(&typing, 0x1b));
+    ck_assert(!typing_add(&typing, 0x9b));
+    for (guint i = 0; i < 2 * TYPED_MOST; i++)
+        typing_add(&typing, '9');
+    ck_assert_uint_le(typing.text->len, TYPED_MOST);
+}
+END_TEST
+
+// What the list of actions says must be unmistakable.
+START_TEST(no_two_actions_share_a_letter_or_a_digit)
+{
+    for (guint i = 1; i < ACTIONS; i++) {
+        const ActionInfo *info = action_info((Action)i);
+        ck_assert_ptr_nonnull(info->about);
+        if (info->letter)
+            ck_assert_int_eq(action_of_letter((gunichar)info->letter), i);
+        if (info->more >= 0)
+            ck_assert_int_eq(action_of_more((guint)info->more), i);
+    }
+    for (guint digit = 0; digit < 10; digit++)
+        ck_assert_int_ne(action_of_more(digit), ACTION_NONE);
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *const tests[] = {a_reading_is_its_digits_and_enter,
+                                         a_sign_alone_and_enter_is_a_command,
+                                         star_and_slash_act_only_where_no_number_stands,
+                                         letters_act_on_an_empty_field_and_are_units_in_a_number,
+                                         words_are_only_words,
+                                         enter_on_an_empty_number_does_nothing_ever,
+                                         a_second_enter_so_soon_is_dropped_and_said,
+                                         backspace_erases_and_never_leaves_the_bench,
+                                         a_question_takes_one_digit,
+                                         the_pad_without_its_lock_is_said,
+                                         controls_never_stand_in_a_field,
+                                         no_two_actions_share_a_letter_or_a_digit};
+    TCase *tcase = tcase_create("typing");
+    tcase_add_checked_fixture(tcase, begin, end);
+    for (gsize i = 0; i < G_N_ELEMENTS(tests); i++)
+        tcase_add_test(tcase, tests[i]);
+    Suite *suite = suite_create("typing");
+    suite_add_tcase(suite, tcase);
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed ? 1 : 0;
+}
