@@ -3,6 +3,7 @@
 
 #include <standbook/base/error.h>
 #include <standbook/base/text.h>
+#include <standbook/record/live.h>
 #include <string.h>
 
 static void carry_clear(LineCarry *carry)
@@ -167,6 +168,14 @@ const Entry *take_entry_at(const Take *take, gint64 seq)
 {
     const GPtrArray *entries = take->taker->entries;
     return seq >= 1 && seq <= entries->len ? entries->pdata[seq - 1] : NULL;
+}
+
+gboolean *take_live(const Take *take)
+{
+    const GPtrArray *entries = take->taker->entries;
+    gboolean *live = g_new0(gboolean, entries->len + 1);
+    live_entries((const Entry *const *)entries->pdata, entries->len, live);
+    return live;
 }
 
 void take_remark(Take *take, const char *format, ...)

@@ -60,6 +60,8 @@ void entry_set_labels(Entry *entry, const GPtrArray *axes, guint place);
 void entry_set_reading(Entry *entry, const char *field, const Reading *reading);
 const PlanStep *take_step_in_hand(const Take *take);
 const Entry *take_entry_at(const Take *take, gint64 seq);
+// Which of the build's entries count. The caller frees with g_free.
+gboolean *take_live(const Take *take) G_GNUC_WARN_UNUSED_RESULT;
 // Adds a sentence to the answer, made clean text: what the person may want to know though the line
 // is taken.
 void take_remark(Take *take, const char *format, ...) G_GNUC_PRINTF(2, 3);
@@ -89,6 +91,8 @@ const Entry *take_consumable(Take *take, GError **error);
 char *taken_key(const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
 // Tells every build that took `what` `id` about an entry of the shop made by this line.
 void take_news(Take *take, const Entry *entry, const char *what, const char *id);
+// The build as it stands, NULL where nobody judges it.
+const Assessment *take_assessment(const Take *take);
 // A label of the shop that must be there: refused with the nearest.
 const Entry *take_shop_label(Take *take, const char *kind, const char *what, GError **error);
 
@@ -96,7 +100,7 @@ const Entry *take_shop_label(Take *take, const char *kind, const char *what, GEr
 enum { TARGET_CHECKS = 1, TARGET_GROUPS = 2, TARGET_PARTS = 4, TARGET_STEPS = 8 };
 
 typedef struct {
-    const char *at; // where it stands in the line
+    const char *at, *end; // where it stands in the line
     const char *name;
     const PlanCheck *check; // one of these four
     const PlanGroup *group;
@@ -127,6 +131,8 @@ gboolean target_fits(const Target *target, guint asked, guint number);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Target, target_clear)
 const PlanStep *take_step(Take *take, GError **error);
 guint target_place(const Target *target, guint index);
+// The target as it was typed. The caller frees with g_free.
+char *target_typed(const Target *target) G_GNUC_WARN_UNUSED_RESULT;
 // `40 > 75 > 100`. The caller frees with g_free.
 char *stages_in_words(const PlanTightening *tightening) G_GNUC_WARN_UNUSED_RESULT;
 

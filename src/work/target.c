@@ -292,9 +292,9 @@ static const GPtrArray *no_axes(void)
     return &none;
 }
 
-gboolean take_target(Take *take, unsigned sorts, gboolean need_step, Target *target, GError **error)
+static gboolean read_target(Take *take, unsigned sorts, gboolean need_step, Target *target,
+                            GError **error)
 {
-    *target = (Target){.at = take->words.at, .axes = no_axes()};
     if (!read_name(take, sorts, target, error))
         return FALSE;
     if (target->itself)
@@ -311,6 +311,19 @@ gboolean take_target(Take *take, unsigned sorts, gboolean need_step, Target *tar
     target->places = places_picked(target->axes, target->picked);
     target->tightening = target->step ? tightening_in(target->group, target->step) : NULL;
     return !target->group || read_stage(take, target, error);
+}
+
+gboolean take_target(Take *take, unsigned sorts, gboolean need_step, Target *target, GError **error)
+{
+    *target = (Target){.at = take->words.at, .axes = no_axes()};
+    gboolean taken = read_target(take, sorts, need_step, target, error);
+    target->end = take->words.at;
+    return taken;
+}
+
+char *target_typed(const Target *target)
+{
+    return g_strchomp(g_strndup(target->at, (gsize)(target->end - target->at)));
 }
 
 gboolean target_is_whole(const Take *take, const Target *target, GError **error)

@@ -3,13 +3,17 @@
 
 #include <standbook/judge/assess.h>
 #include <standbook/judge/keep.h>
-#include <standbook/record/live.h>
 #include <string.h>
+
+const Assessment *take_assessment(const Take *take)
+{
+    const LineHelp *help = &take->taker->help;
+    return help->assessment ? help->assessment(help->user) : NULL;
+}
 
 static const Assessment *assessment_of(Take *take, GError **error)
 {
-    const LineHelp *help = &take->taker->help;
-    const Assessment *assessment = help->assessment ? help->assessment(help->user) : NULL;
+    const Assessment *assessment = take_assessment(take);
     if (!assessment)
         words_refuse(&take->words, take->words.at, error, "the build cannot be judged here");
     return assessment;
@@ -246,9 +250,8 @@ static const char *read_gate(Take *take, GError **error)
 static guint seals_of(const Take *take, const char *gate)
 {
     const GPtrArray *entries = take->taker->entries;
-    g_autofree gboolean *live = g_new0(gboolean, entries->len + 1);
+    g_autofree gboolean *live = take_live(take);
     guint seals = 0;
-    live_entries((const Entry *const *)entries->pdata, entries->len, live);
     for (guint i = 0; i < entries->len; i++)
         seals += live[i] && strcmp(((Entry *)entries->pdata[i])->kind->name, "seal") == 0 &&
                  g_strcmp0(entry_text(entries->pdata[i], "gate"), gate) == 0;

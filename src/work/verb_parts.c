@@ -18,39 +18,95 @@ static void fitting_clear(Fitting *fitting)
 }
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Fitting, fitting_clear)
 
-static gboolean read_origin(Take *take, Fitting *fitting, GError **error)
+static gboolean refuse_twice(const Take *take, const char *at, const char *what, GError **error)
 {
+    return words_refuse(&take->words, at, error, "%s is said twice; leave one out", what);
+}
+
+static gboolean read_lot(Take *take, Fitting *fitting, const char *at, GError **error)
+{
+    if (fitting->lot)
+        return refuse_twice(take, at, "its lot", error);
+    return (fitting->lot = take_lot(take, error)) != NULL;
+}
+
+static gboolean read_serial(Take *take, Fitting *fitting, const char *at, GError **error)
+{
+    if (fitting->serial)
+        return refuse_twice(take, at, "its serial", error);
+    return (fitting->serial = words_text(&take->words, "the serial", error)) != NULL;
+}
+
+static gboolean read_count(Take *take, Fitting *fitting, const char *at, GError **error)
+{
+    if (fitting->count)
+        return refuse_twice(take, at, "the count", error);
+    return words_whole(&take->words, "the count", 1, &fitting->count, error);
+}
+
+static gboolean read_use(Take *take, Fitting *fitting, const char *use, const char *at,
+                         GError **error)
+{
+    if (fitting->use)
+        return refuse_twice(take, at, "its condition", error);
+    fitting->use = use;
+    return TRUE;
+}
+
+// What stands behind the target, in any order, up to the end or to something else.
+static gboolean read_options(Take *take, Fitting *fitting, GError **error)
+{
+    static const char *const states[] = {"new", "reused", "reworked"};
+    static const struct {
+        const char *word;
+        gboolean (*read)(Take *take, Fitting *fitting, const char *at, GError **error);
+    } options[] = {{"lot", read_lot}, {"serial", read_serial}, {"count", read_count}};
     for (;;) {
-        if (words_skip(&take->words, "lot")) {
-            if (!(fitting->lot = take_lot(take, error)))
-                return FALSE;
-        } else if (words_skip(&take->words, "serial")) {
-            g_free(fitting->serial);
-            if (!(fitting->serial = words_text(&take->words, "the serial", error)))
-                return FALSE;
-        } else if (words_skip(&take->words, "count")) {
-            if (!words_whole(&take->words, "the count", 1, &fitting->count, error))
-                return FALSE;
-        } else {
+        gsize i = 0;
+        const char *at = take->words.at;
+        const char *use = words_name(&take->words, states, G_N_ELEMENTS(states));
+        while (!use && i < G_N_ELEMENTS(options) && !words_skip(&take->words, options[i].word))
+            i++;
+        gboolean read;
+        if (use)
+            read = read_use(take, fitting, use, at, error);
+        else if (i < G_N_ELEMENTS(options))
+            read = options[i].read(take, fitting, at, error);
+        else if (words_are_quoted(&take->words) && !fitting->words)
+            read = (fitting->words = words_text(&take->words, "the remark", error)) != NULL;
+        else
             return TRUE;
-        }
+        if (!read)
+            return FALSE;
     }
 }
 
 static gboolean read_fitting(Take *take, Fitting *fitting, GError **error)
 {
-    static const char *const states[] = {"new", "reused", "reworked"};
-    if (!read_origin(take, fitting, error))
+    if (!read_options(take, fitting, error))
         return FALSE;
-    fitting->use = words_name(&take->words, states, G_N_ELEMENTS(states));
     if (!fitting->use)
         return words_refuse(&take->words, take->words.at, error,
                             "its condition is missing here; write new, reused or reworked");
-    if (words_are_quoted(&take->words))
-        return (fitting->words = words_text(&take->words, "the remark", error)) != NULL;
-    return strcmp(fitting->use, "new") == 0 ||
+    return fitting->words || strcmp(fitting->use, "new") == 0 ||
            words_refuse(&take->words, take->words.at, error,
                         "why can it be used again? write the reason in quotes");
+}
+
+// The part stays open until the lot or serial that the plan asks for is said; fitting it once more
+// later would disturb what rests on it by then.
+static void remark_untracked(Take *take, const Target *target, const Fitting *fitting)
+{
+    const char *track = target->part ? target->part->track : target->group->track;
+    gboolean serial = g_strcmp0(track, "serial") == 0;
+    if (!track || (serial ? fitting->serial != NULL : fitting->lot != NULL))
+        return;
+    g_autofree char *typed = target_typed(target);
+    take_remark(take,
+                "The plan asks for its %s; once that is known, write `strike %s \"%s known\"` and "
+                "`fit %s %s … %s after #%u`",
+                track, typed, track, typed, track, fitting->use,
+                take->taker->entries->len + take->takes->len + take->made->len);
 }
 
 gboolean verb_fit(Take *take, GError **error)
@@ -75,6 +131,7 @@ gboolean verb_fit(Take *take, GError **error)
             entry_set_number(entry, "count", fitting.count);
         entry_set_text(entry, fresh ? "note" : "evidence", fitting.words);
     }
+    remark_untracked(take, &target, &fitting);
     return TRUE;
 }
 
@@ -118,6 +175,47 @@ static gboolean is_of_sort(const Entry *item, const PlanConsumable *consumable)
     return g_strcmp0(sort, consumable->name) == 0 || g_strcmp0(sort, consumable->kind) == 0;
 }
 
+// `on SET` and `lot WORD`, in any order.
+static gboolean read_laid(Take *take, const PlanConsumable *consumable, Target *target,
+                          const Entry **item, GError **error)
+{
+    for (;;) {
+        const char *at = take->words.at;
+        if (!target->name && words_skip(&take->words, "on")) {
+            if (!take_target(take, TARGET_GROUPS | TARGET_PARTS, FALSE, target, error) ||
+                !target_is_whole(take, target, error))
+                return FALSE;
+        } else if (!*item && words_skip(&take->words, "lot")) {
+            at = take->words.at;
+            if (!(*item = take_consumable(take, error)))
+                return FALSE;
+            if (!is_of_sort(*item, consumable))
+                return words_refuse(&take->words, at, error,
+                                    "lot %s is %s, not %s; look at the tube", shop_label(*item),
+                                    entry_text(*item, "sort"), consumable->name);
+        } else {
+            return target->name || words_refuse(&take->words, at, error,
+                                                "where? write `on` and the bolt set or part");
+        }
+    }
+}
+
+static gboolean step_uses(const PlanStep *step, const PlanConsumable *consumable)
+{
+    return step && g_ptr_array_find(step->uses, consumable, NULL);
+}
+
+static gboolean is_asked_for(const Take *take, const Target *target,
+                             const PlanConsumable *consumable)
+{
+    for (guint i = 0; target->group && i < target->group->lubricants->len; i++) {
+        const PlanLubricant *lubricant = target->group->lubricants->pdata[i];
+        if (strcmp(lubricant->words, consumable->name) == 0)
+            return TRUE;
+    }
+    return step_uses(target->step, consumable) || step_uses(take_step_in_hand(take), consumable);
+}
+
 gboolean verb_lay(Take *take, GError **error)
 {
     g_auto(Target) target = {0};
@@ -125,23 +223,14 @@ gboolean verb_lay(Take *take, GError **error)
     const PlanConsumable *consumable = read_consumable(take, error);
     if (!consumable)
         return FALSE;
-    if (!words_skip(&take->words, "on"))
-        return words_refuse(&take->words, take->words.at, error,
-                            "where? write `on` and the bolt set or part");
-    if (!take_target(take, TARGET_GROUPS | TARGET_PARTS, FALSE, &target, error) ||
-        !target_is_whole(take, &target, error))
+    if (!read_laid(take, consumable, &target, &item, error))
         return FALSE;
     if (target.said)
         return words_refuse(&take->words, target.at, error,
                             "it is laid for the whole set; leave the brackets out");
-    if (words_skip(&take->words, "lot")) {
-        const char *at = take->words.at;
-        if (!(item = take_consumable(take, error)))
-            return FALSE;
-        if (!is_of_sort(item, consumable))
-            return words_refuse(&take->words, at, error, "lot %s is %s, not %s; look at the tube",
-                                shop_label(item), entry_text(item, "sort"), consumable->name);
-    }
+    if (!is_asked_for(take, &target, consumable))
+        take_remark(take, "The plan asks for no %s on `%s`; its clocks run all the same",
+                    consumable->name, target.name);
     Entry *entry = take_entry(take, "laid");
     entry_set_text(entry, "consumable", consumable->name);
     entry_set_step(take, entry, target.step);

@@ -1,7 +1,6 @@
 // pick up, put down, sign, reopen, close, note, photo, cost: the steps and what is written beside.
 #include "take.h"
 
-#include <standbook/record/live.h>
 #include <string.h>
 
 static gboolean is_of(const Entry *entry, const char *kind, const char *step)
@@ -9,17 +8,9 @@ static gboolean is_of(const Entry *entry, const char *kind, const char *step)
     return strcmp(entry->kind->name, kind) == 0 && g_strcmp0(entry_text(entry, "step"), step) == 0;
 }
 
-static gboolean *live_of(const Take *take)
-{
-    const GPtrArray *entries = take->taker->entries;
-    gboolean *live = g_new0(gboolean, entries->len + 1);
-    live_entries((const Entry *const *)entries->pdata, entries->len, live);
-    return live;
-}
-
 static gboolean has_passed(const Take *take, const char *step, const char *caution)
 {
-    g_autofree gboolean *live = live_of(take);
+    g_autofree gboolean *live = take_live(take);
     for (guint i = 0; i < take->taker->entries->len; i++) {
         const Entry *entry = take->taker->entries->pdata[i];
         if (live[i] && is_of(entry, "caution passed", step) &&
@@ -61,7 +52,7 @@ gboolean verb_put_down(Take *take, GError **error)
 // Who signed what since the step was last reopened: `by` of each signature, NULL where it is open.
 static void find_signatures(const Take *take, const PlanStep *step, const char **by, guint count)
 {
-    g_autofree gboolean *live = live_of(take);
+    g_autofree gboolean *live = take_live(take);
     for (guint i = 0; i < take->taker->entries->len; i++) {
         const Entry *entry = take->taker->entries->pdata[i];
         gint64 number = entry_number(entry, "signature");
@@ -112,14 +103,11 @@ static Signing signing_of(const Take *take, const PlanStep *step)
     return signing;
 }
 
-// Whether the person has signed the step as its builder, or the same hold before, and so cannot
-// give the next signature.
+// Whether the person has signed the step before: every signature is by another one.
 static gboolean has_signed(const Signing *signing, const char *person)
 {
-    const GPtrArray *statements = signing->statements;
     for (guint i = 0; i < signing->next; i++)
-        if (g_strcmp0(signing->by[i], person) == 0 &&
-            (i == 0 || statements->pdata[i] == statements->pdata[signing->next]))
+        if (g_strcmp0(signing->by[i], person) == 0)
             return TRUE;
     return FALSE;
 }

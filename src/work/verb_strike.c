@@ -1,7 +1,6 @@
 // strike: takes back what was entered.
 #include "take.h"
 
-#include <standbook/record/live.h>
 #include <string.h>
 
 static gboolean is_kind(const Entry *entry, const char *const *kinds)
@@ -126,9 +125,7 @@ static gboolean find_target(Take *take, const gboolean *live, GArray *seqs, GErr
 
 static gboolean find_struck(Take *take, GArray *seqs, GError **error)
 {
-    g_autofree gboolean *live = g_new0(gboolean, take->taker->entries->len + 1);
-    live_entries((const Entry *const *)take->taker->entries->pdata, take->taker->entries->len,
-                 live);
+    g_autofree gboolean *live = take_live(take);
     const char *at = take->words.at;
     if (*at == '#')
         return find_number(take, live, seqs, error);
