@@ -210,6 +210,72 @@ static gboolean read_wrench(Take *take, const Stage *stage, Wrench *wrench, GErr
     return TRUE;
 }
 
+static gboolean is_about_set(const Entry *entry, const char *kind, const Target *target)
+{
+    return strcmp(entry->kind->name, kind) == 0 &&
+           g_strcmp0(entry_text(entry, "tightening"), target->name) == 0;
+}
+
+// Whether the set was ticked in this step, or the consumable laid on it, and that still counts.
+static gboolean is_ticked_or_laid(const Take *take, const Target *target,
+                                  const PlanConsumable *consumable)
+{
+    const GPtrArray *entries = take->taker->entries;
+    g_autofree gboolean *live = take_live(take);
+    for (guint i = 0; i < entries->len; i++) {
+        const Entry *entry = entries->pdata[i];
+        if (!live[i])
+            continue;
+        if (is_about_set(entry, "tick", target) &&
+            g_strcmp0(entry_text(entry, "step"), target->step->name) == 0)
+            return TRUE;
+        if (is_about_set(entry, "laid", target) &&
+            g_strcmp0(entry_text(entry, "consumable"), consumable->name) == 0)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+static gboolean has_clock(const PlanConsumable *consumable)
+{
+    return consumable->fit_within || consumable->fluid_after || consumable->run_after;
+}
+
+static gboolean is_for_some(const PlanLubricant *lubricant, const GArray *bolts)
+{
+    for (guint i = 0; i < bolts->len; i++)
+        if (lubricant->positions[g_array_index(bolts, guint, i)])
+            return TRUE;
+    return FALSE;
+}
+
+// A lubricant whose clocks have not been started: said once, at the first tick.
+static void remark_unlaid(Take *take, const Target *target, const GArray *bolts)
+{
+    for (guint i = 0; i < target->group->lubricants->len; i++) {
+        const PlanLubricant *lubricant = target->group->lubricants->pdata[i];
+        const PlanConsumable *consumable = plan_consumable(take->taker->plan, lubricant->words);
+        if (consumable && has_clock(consumable) && is_for_some(lubricant, bolts) &&
+            !is_ticked_or_laid(take, target, consumable))
+            take_remark(take, "No %s is laid; write `lay %s on %s lot …`", consumable->name,
+                        consumable->name, target->name);
+    }
+}
+
+// A tick of some bolts at the stage of the target.
+static Entry *tick_entry(Take *take, const Target *target, const GArray *bolts,
+                         const Reading *shown)
+{
+    Entry *entry = take_entry(take, "tick");
+    entry_set_text(entry, "tightening", target->name);
+    entry_set_step(take, entry, target->step);
+    entry_set_number(entry, "stage", target->number);
+    entry_set_bolts(entry, target, bolts);
+    if (shown->number)
+        entry_set_reading(entry, "value", shown);
+    return entry;
+}
+
 gboolean verb_tighten(Take *take, GError **error)
 {
     g_auto(Target) target = {0};
@@ -223,13 +289,8 @@ gboolean verb_tighten(Take *take, GError **error)
     g_autoptr(GArray) bolts = read_bolts(take, &target, target.tightening, error);
     if (!bolts || !read_wrench(take, stage, &wrench, error))
         return FALSE;
-    Entry *entry = take_entry(take, "tick");
-    entry_set_text(entry, "tightening", target.name);
-    entry_set_step(take, entry, target.step);
-    entry_set_number(entry, "stage", target.number);
-    entry_set_bolts(entry, &target, bolts);
-    if (wrench.shown.number)
-        entry_set_reading(entry, "value", &wrench.shown);
+    remark_unlaid(take, &target, bolts);
+    Entry *entry = tick_entry(take, &target, bolts, &wrench.shown);
     entry_set_text(entry, "adapter", wrench.adapter);
     entry_set_text(entry, "tool", wrench.tool ? entry_text(wrench.tool, "id") : NULL);
     entry_set_text(entry, "calibration", wrench.calibration);
@@ -255,6 +316,85 @@ gboolean verb_waited(Take *take, GError **error)
     return TRUE;
 }
 
+// The stage at which a bolt stands: the first that is open. 0 if none is.
+static guint next_stage(const Assessment *assessment, const Target *target, guint bolt)
+{
+    g_auto(GStrv) labels = places_labels(target->axes, bolt);
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if (made->asked == ASKED_BOLT && made->verdict == VERDICT_OPEN && !made->withdrawn &&
+            strcmp(made->step->name, target->step->name) == 0 &&
+            strcmp(made->name, target->name) == 0 &&
+            g_strv_equal((const char *const *)made->labels, (const char *const *)labels))
+            return made->stage;
+    }
+    return 0;
+}
+
+static gboolean has_slacken(const PlanTightening *tightening)
+{
+    for (guint i = 0; i < tightening->stages->len; i++)
+        if (((const Stage *)tightening->stages->pdata[i])->kind == STAGE_SLACKEN)
+            return TRUE;
+    return FALSE;
+}
+
+// The stage `slacken` of the plan at which these bolts stand, all of them; 0 if it is none.
+static guint slacken_stage(const Take *take, const Target *target, const GArray *bolts)
+{
+    const Assessment *assessment =
+        target->tightening && has_slacken(target->tightening) ? take_assessment(take) : NULL;
+    guint stage = assessment ? next_stage(assessment, target, g_array_index(bolts, guint, 0)) : 0;
+    for (guint i = 1; stage && i < bolts->len; i++)
+        if (next_stage(assessment, target, g_array_index(bolts, guint, i)) != stage)
+            return 0;
+    return stage && stage_at(target, stage)->kind == STAGE_SLACKEN ? stage : 0;
+}
+
+// Whether this is how far the stage slackens: not at all said, or the same angle.
+static gboolean is_as_far(const Stage *stage, const Reading *turn)
+{
+    g_auto(Reading) asked = {0};
+    g_autoptr(Unit) unit = unit_parse("°", NULL);
+    if (!stage->amount || !turn->number)
+        return !stage->amount && !turn->number;
+    return reading_parse(stage->amount, unit, &asked, NULL, NULL) &&
+           number_equal(asked.value, turn->value);
+}
+
+static void add_slacken(Take *take, const Target *target, const GArray *bolts, const Reading *turn,
+                        const char *why)
+{
+    Entry *entry = take_entry(take, "slacken");
+    entry_set_text(entry, "tightening", target->name);
+    entry_set_step(take, entry, target->step);
+    entry_set_bolts(entry, target, bolts);
+    if (turn->number)
+        entry_set_reading(entry, "turn", turn);
+    entry_set_text(entry, "why", why);
+}
+
+// Slackening that the plan asks for, where the bolts stand at such a stage, is its tick; any other
+// disturbs.
+static void slacken(Take *take, Target *target, const GArray *bolts, const Reading *turn,
+                    const char *why)
+{
+    guint stage = slacken_stage(take, target, bolts);
+    const char *text = stage ? stage_at(target, stage)->text : NULL;
+    if (!stage || !is_as_far(stage_at(target, stage), turn)) {
+        add_slacken(take, target, bolts, turn, why);
+        if (stage)
+            take_remark(take,
+                        "It is no stage: stage %u of `%s in %s` is `%s`, and this went another way",
+                        stage, target->name, target->step->name, text);
+        return;
+    }
+    target->number = stage;
+    entry_set_text(tick_entry(take, target, bolts, turn), "note", why);
+    take_remark(take, "It counts as stage %u of `%s in %s`, %s", stage, target->name,
+                target->step->name, text);
+}
+
 gboolean verb_slacken(Take *take, GError **error)
 {
     g_auto(Target) target = {0};
@@ -272,12 +412,6 @@ gboolean verb_slacken(Take *take, GError **error)
         return FALSE;
     if (words_are_quoted(&take->words) && !(why = words_text(&take->words, "the reason", error)))
         return FALSE;
-    Entry *entry = take_entry(take, "slacken");
-    entry_set_text(entry, "tightening", target.name);
-    entry_set_step(take, entry, target.step);
-    entry_set_bolts(entry, &target, bolts);
-    if (turn.number)
-        entry_set_reading(entry, "turn", &turn);
-    entry_set_text(entry, "why", why);
+    slacken(take, &target, bolts, &turn, why);
     return TRUE;
 }

@@ -85,12 +85,70 @@ START_TEST(a_signature_says_what_is_missing_behind_it)
 }
 END_TEST
 
+START_TEST(what_stands_behind_a_part_has_no_order)
+{
+    take("2025-03-13 11:36 MO fit main shells[2, upper] new lot MB-2417-C");
+    expect_text(last(0), "label", "MB-2417-C");
+    take("fit idler gear \"runs true\" reused serial 7");
+    expect_text(last(0), "evidence", "runs true");
+    expect_text(last(0), "serial", "7");
+    take("lay gasket sealant lot SS-9921 on timing cover");
+    expect_text(last(0), "lot", "SS-9921");
+    expect_text(last(0), "tightening", "timing cover");
+    expect_refusal("fit main shells new lot MB-2417-C lot MB-2417-C",
+                   "column 35: its lot is said twice; leave one out");
+    expect_refusal("fit main shells new new",
+                   "column 21: its condition is said twice; leave one out");
+    expect_refusal("fit idler gear serial 7 serial 8 new",
+                   "column 25: its serial is said twice; leave one out");
+    expect_refusal("fit idler gear count 1 count 1 new",
+                   "column 24: the count is said twice; leave one out");
+}
+END_TEST
+
+START_TEST(what_the_plan_tracks_is_asked_for)
+{
+    expect_remark("2025-03-13 11:36 MO fit main shells[2] new",
+                  "The plan asks for its lot; once that is known, write `strike main shells[2] "
+                  "\"lot known\"` and `fit main shells[2] lot … new after #7`.");
+    ck_assert_int_eq(last(0)->seq, 7);
+    take("strike main shells[2] \"lot known\"");
+    take("fit main shells[2] lot MB-2417-C new after #7");
+    ck_assert_int_eq(last(0)->after, 7);
+    expect_remark("fit main shells lot MB-2417-C new", "");
+    expect_remark("fit pistons[1] serial P-1 new", "");
+    expect_remark("fit rear seal new", "");
+}
+END_TEST
+
+START_TEST(a_sealant_not_laid_is_asked_for_once)
+{
+    expect_remark("2025-03-13 11:36 MO tighten sump stage 1 from L4 to R4 with W1",
+                  "No gasket sealant is laid; write `lay gasket sealant on sump lot …`.");
+    expect_remark("tighten sump stage 1 from L5 to B2 with W1", "");
+    expect_remark("tighten drain plug all with W2", "");
+    expect_remark("lay gasket sealant on timing cover", "");
+    expect_remark("tighten timing cover stage 1 all with W1", "");
+    expect_remark("tighten head studs[1] with W2", ""); // engine oil has no clock
+    take("strike last typo");
+    expect_remark("tighten head studs[2] with W2",
+                  "No thread sealant is laid; write `lay thread sealant on head studs lot …`.");
+    expect_remark("lay medium locker on sump",
+                  "The plan asks for no medium locker on `sump`; its clocks run all the same.");
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
-        a_requirement_is_typed_back_as_it_is_printed, a_strike_finds_one_stage,
-        one_stage_or_place_is_conceded_or_upheld,     what_cannot_be_meant_of_one_stage_is_refused,
+        a_requirement_is_typed_back_as_it_is_printed,
+        a_strike_finds_one_stage,
+        one_stage_or_place_is_conceded_or_upheld,
+        what_cannot_be_meant_of_one_stage_is_refused,
         a_signature_says_what_is_missing_behind_it,
+        what_stands_behind_a_part_has_no_order,
+        what_the_plan_tracks_is_asked_for,
+        a_sealant_not_laid_is_asked_for_once,
     };
     return run_on_build("said", tests, G_N_ELEMENTS(tests), 0);
 }

@@ -195,8 +195,10 @@ START_TEST(each_line_is_answered_with_what_it_changed)
                   "#15: found idler backlash 0.24 mm: fail · high, open until answered");
     expect_answer(session, "decide found idler backlash rework \"set anew\"",
                   "#16: found idler backlash 0.24 mm: noted (fail · high)");
-    expect_answer(session, "tighten sump stage 1 all with W1",
-                  "#19: sump in Sump, stage 1: 18 pass");
+    expect_answer(
+        session, "tighten sump stage 1 all with W1",
+        "#19: sump in Sump, stage 1: 18 pass. No gasket sealant is laid; write `lay gasket "
+        "sealant on sump lot …`");
     expect_answer(session, "look white cloth grey", "#20: white cloth grey: fail · look");
     expect_answer(session, "seal abandoned", "#21: abandoned sealed");
     session_close(session);
