@@ -253,7 +253,9 @@ static gboolean refuse_verb(const Take *take, const char **phrases, gsize count,
                             near);
     if (word && g_ascii_isdigit(*word))
         return words_refuse(&take->words, at, error,
-                            "`%s` is no date, time or verb; write a time like 11:36", word);
+                            "`%s` is no date, time or verb; write a date like 2025-03-13 and a "
+                            "time like 11:36",
+                            word);
     const char *last = phrases[count - 1];
     phrases[count - 1] = NULL;
     g_autofree char *all = g_strjoinv(", ", (char **)phrases);
@@ -338,11 +340,12 @@ static gboolean read_event(Take *take, GError **error)
 
 static gboolean read_line(Take *take, Moment at, GError **error)
 {
-    const char *start = take->words.at;
     if (words_ended(&take->words) || *take->words.at == '#')
         return TRUE;
-    return read_when(take, error) && work_out_times(take, start, at, error) &&
-           read_who(take, error) && read_event(take, error);
+    if (!read_when(take, error))
+        return FALSE;
+    work_out_times(take, at);
+    return read_who(take, error) && read_event(take, error);
 }
 
 static void number_entries(const Take *take, GPtrArray *entries)

@@ -5,17 +5,6 @@
 
 // WHEN AND WHO ----------------------------------------------------------------------------------
 
-static gboolean is_time(const char *word)
-{
-    gsize length = strlen(word);
-    if (length != 5 && length != 8)
-        return FALSE;
-    for (gsize i = 0; i < length; i++)
-        if (i % 3 == 2 ? word[i] != ':' : !g_ascii_isdigit(word[i]))
-            return FALSE;
-    return TRUE;
-}
-
 static gboolean is_initials(const char *word)
 {
     glong letters = g_utf8_strlen(word, -1);
@@ -25,22 +14,12 @@ static gboolean is_initials(const char *word)
     return letters >= 2 && letters <= 4;
 }
 
-// Goes behind the next word if it is of that form.
-static char *take_word_like(Take *take, gboolean (*is_like)(const char *word))
-{
-    g_autofree char *word = words_peek(&take->words);
-    if (!word || !is_like(word))
-        return NULL;
-    take->words.at += strlen(word);
-    take->words.at += strspn(take->words.at, " \t");
-    return g_steal_pointer(&word);
-}
-
 gboolean read_when(Take *take, GError **error)
 {
     const char *at = take->words.at;
-    char *date = words_date(&take->words);
-    char *time = take_word_like(take, is_time);
+    char *date = NULL, *time = NULL;
+    gboolean read =
+        words_date(&take->words, &date, error) && words_time(&take->words, &time, error);
     if (date) {
         g_free(take->carry.date);
         take->carry.date = date;
@@ -49,9 +28,20 @@ gboolean read_when(Take *take, GError **error)
         g_free(take->carry.time);
         take->carry.time = time;
     }
-    return !date || time ||
-           words_refuse(&take->words, at, error, "a new date needs a time behind it: %s 08:30",
-                        date);
+    return read && (!date || time ||
+                    words_refuse(&take->words, at, error,
+                                 "a new date needs a time behind it: %s 08:30", date));
+}
+
+// The initials in front of the verb, NULL if there are none.
+static char *take_initials(Take *take)
+{
+    g_autofree char *word = words_peek(&take->words);
+    if (!word || !is_initials(word))
+        return NULL;
+    take->words.at += strlen(word);
+    take->words.at += strspn(take->words.at, " \t");
+    return g_steal_pointer(&word);
 }
 
 // Whether the line makes the person whose initials these are: `EV person EV "Edda Vail"`.
@@ -67,7 +57,7 @@ static gboolean introduces(const Take *take, const char *initials)
 gboolean read_who(Take *take, GError **error)
 {
     Words before = take->words;
-    g_autofree char *initials = take_word_like(take, is_initials);
+    g_autofree char *initials = take_initials(take);
     if (!initials)
         return TRUE;
     const Entry *person = shop_find(take->taker->shop, "person", initials);
@@ -106,17 +96,14 @@ static const char *trusted_at(const Take *take)
     return strcmp(latest, take->done) > 0 ? latest : take->done;
 }
 
-gboolean work_out_times(Take *take, const char *line_start, Moment at, GError **error)
+void work_out_times(Take *take, Moment at)
 {
     take->at = moment_text(at);
     if (take->carry.time) {
-        g_autofree char *today = g_strndup(take->at, 10);
-        g_autofree char *text =
-            g_strconcat(take->carry.date ? take->carry.date : today, "T", take->carry.time, NULL);
-        Moment moment;
-        if (!moment_parse(text, &moment, NULL))
-            return words_refuse(&take->words, line_start, error,
-                                "`%s` is no time of day; write it like 11:36", take->carry.time);
+        const char *date = take->carry.date ? take->carry.date : take->at;
+        g_autofree char *text = g_strdup_printf("%.10sT%s", date, take->carry.time);
+        Moment moment = at;
+        moment_parse(text, &moment, NULL); // both were read before
         take->done = moment_text(moment);
     }
     if (take->done && take->taker->trust_times) {
@@ -126,7 +113,6 @@ gboolean work_out_times(Take *take, const char *line_start, Moment at, GError **
     if (g_strcmp0(take->done, take->at) == 0)
         g_clear_pointer(&take->done, g_free);
     take->day = g_strndup(take->done ? take->done : take->at, 10);
-    return TRUE;
 }
 
 // ENDINGS ---------------------------------------------------------------------------------------

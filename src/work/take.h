@@ -72,7 +72,7 @@ gboolean read_when(Take *take, GError **error);
 // The initials, if they are written.
 gboolean read_who(Take *take, GError **error);
 // The moment of the line: its own date and time, of the date of `at` where only a time is said.
-gboolean work_out_times(Take *take, const char *line_start, Moment at, GError **error);
+void work_out_times(Take *take, Moment at);
 // Takes `from paper` and `after #41` off the end of a copy of the line: they are read first,
 // because some verbs take all that is left.
 gboolean cut_endings(Take *take, char *line, GError **error);

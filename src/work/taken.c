@@ -94,6 +94,11 @@ const Entry *take_shop_label(Take *take, const char *kind, const char *what, GEr
     if (near)
         words_refuse(&take->words, at, error, "the shop has no %s `%s`; did you mean `%s`?", kind,
                      label, near);
+    else if (strcmp(kind, "person") == 0)
+        words_refuse(&take->words, at, error,
+                     "the shop has no person `%s`; enter that person first, with a line `person %s "
+                     "\"First Last\"` in `standbook log --shop`",
+                     label, label);
     else
         words_refuse(&take->words, at, error,
                      "the shop has no %s `%s`; enter it first with a line `shop %s …`", kind, label,

@@ -65,7 +65,9 @@ static gboolean set_date(Take *take, Entry *entry, const char *phrase, const cha
 {
     if (!words_skip(&take->words, phrase))
         return TRUE;
-    g_autofree char *date = words_date(&take->words);
+    g_autofree char *date = NULL;
+    if (!words_date(&take->words, &date, error))
+        return FALSE;
     entry_set_text(entry, field, date);
     return date || words_refuse(&take->words, take->words.at, error,
                                 "`%s` needs a date like 2025-03-13", phrase);
@@ -304,7 +306,9 @@ static gboolean shop_calibration(Take *take, GError **error)
     if (!tool)
         return FALSE;
     const char *at = take->words.at;
-    g_autofree char *date = words_date(&take->words);
+    g_autofree char *date = NULL;
+    if (!words_date(&take->words, &date, error))
+        return FALSE;
     if (!date)
         return words_refuse(&take->words, at, error, "the day it was made is missing here");
     g_autoptr(Unit) unit = unit_of_tool(tool);

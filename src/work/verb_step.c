@@ -123,8 +123,8 @@ static char *next_in_words(const Take *take, const Signing *signing)
             return g_strdup_printf("another person writes it, as in `%s sign %s`",
                                    shop_label(person), signing->step->name);
     }
-    return g_strdup("another person signs it, whom the shop must know first: `person TB \"Tess "
-                    "Bell\"` in `standbook log --shop`");
+    return g_strdup("another person signs it, whom the shop must know first: `person TB \"First "
+                    "Last\"` in `standbook log --shop`");
 }
 
 // Which signature the line means, if it says so, and whether this person can give the next one.

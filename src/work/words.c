@@ -201,17 +201,53 @@ gboolean words_whole(Words *words, const char *what, guint least, guint *number,
     return TRUE;
 }
 
-char *words_date(Words *words)
+// Whether the text is of this form, in which a 0 stands for any digit.
+static gboolean is_like(const char *text, gsize length, const char *form)
+{
+    if (length != strlen(form))
+        return FALSE;
+    for (gsize i = 0; i < length; i++)
+        if (form[i] == '0' ? !g_ascii_isdigit(text[i]) : text[i] != form[i])
+            return FALSE;
+    return TRUE;
+}
+
+static char *go_behind(Words *words, gsize length)
+{
+    char *text = g_strndup(words->at, length);
+    words->at += length;
+    skip_blanks(words);
+    return text;
+}
+
+gboolean words_date(Words *words, char **date, GError **error)
 {
     Moment moment;
     gsize length = word_length(words->at);
-    g_autofree char *date = g_strndup(words->at, length);
-    g_autofree char *midnight = g_strconcat(date, "T00:00:00", NULL);
-    if (length != 10 || !moment_parse(midnight, &moment, NULL))
-        return NULL;
-    words->at += length;
-    skip_blanks(words);
-    return g_steal_pointer(&date);
+    *date = NULL;
+    if (!is_like(words->at, length, "0000-00-00"))
+        return TRUE;
+    g_autofree char *midnight = g_strdup_printf("%.10sT00:00:00", words->at);
+    if (!moment_parse(midnight, &moment, NULL))
+        return words_refuse(words, words->at, error, "there is no such day as %.10s", words->at);
+    *date = go_behind(words, length);
+    return TRUE;
+}
+
+gboolean words_time(Words *words, char **time, GError **error)
+{
+    Moment moment;
+    gsize length = word_length(words->at);
+    *time = NULL;
+    if (!is_like(words->at, length, "00:00") && !is_like(words->at, length, "00:00:00"))
+        return TRUE;
+    g_autofree char *of_a_day = g_strdup_printf("2000-01-01T%.*s", (int)length, words->at);
+    if (!moment_parse(of_a_day, &moment, NULL))
+        return words_refuse(words, words->at, error,
+                            "there is no such time as %.*s; a day goes from 00:00 to 23:59",
+                            (int)length, words->at);
+    *time = go_behind(words, length);
+    return TRUE;
 }
 
 char *words_up_to(Words *words, const char *end)

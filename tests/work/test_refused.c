@@ -81,13 +81,23 @@ static const char *const refusals[][2] = {
     {"note one after #7", "column 16: there is no entry #7; the last one is #0"},
     {"fit rear seal new wiht", "column 19: `wiht` is too much here; did you mean `with`?"},
     {"1136 read crank drag 1.5",
-     "column 1: `1136` is no date, time or verb; write a time like 11:36"},
+     "column 1: `1136` is no date, time or verb; write a date like 2025-03-13 and a time like "
+     "11:36"},
     {"note one two", "column 10: `two` is too much here; the line should end before"},
     {"2025-03-14 note one", "column 1: a new date needs a time behind it: 2025-03-14 08:30"},
-    {"25:00 note one", "column 1: `25:00` is no time of day; write it like 11:36"},
+    {"25:10 note one", "column 1: there is no such time as 25:10; a day goes from 00:00 to 23:59"},
+    {"2025-02-28 12:61:00 note one",
+     "column 12: there is no such time as 12:61:00; a day goes from 00:00 to 23:59"},
+    {"2025-02-30 08:00 note one", "column 1: there is no such day as 2025-02-30"},
+    {"2025-2-28 08:00 note one",
+     "column 1: `2025-2-28` is no date, time or verb; write a date like 2025-03-13 and a time like "
+     "11:36"},
+    {"shop calibration W2 2025-02-30 good", "column 21: there is no such day as 2025-02-30"},
+    {"shop calibration W2 2025-02-28 due 2026-02-29 good",
+     "column 36: there is no such day as 2026-02-29"},
     {"QQ note one",
-     "column 1: the shop has no person `QQ`; enter it first with a line `shop person "
-     "…`"},
+     "column 1: the shop has no person `QQ`; enter that person first, with a line `person QQ "
+     "\"First Last\"` in `standbook log --shop`"},
     {"shop build TL-0412 engine H23-4/01187 plan \"x\"",
      "column 12: `TL-0412` is the name of another build already; choose another one"},
     {"shop build TL-0500 engine H23-4/01178 plan \"x\"",

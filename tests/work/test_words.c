@@ -230,16 +230,20 @@ START_TEST(dates_numbers_and_what_is_left)
     Words words = begin("2025-03-13 41 2025-02-30 0");
     guint number = 0;
     GError *error = NULL;
-    char *date = words_date(&words);
+    char *date = NULL;
+    ck_assert(words_date(&words, &date, NULL));
     ck_assert_str_eq(date, "2025-03-13");
     g_free(date);
     ck_assert(words_whole(&words, "the stage", 1, &number, NULL));
     ck_assert_uint_eq(number, 41);
-    ck_assert_ptr_null(words_date(&words)); // no such day
+    ck_assert(!words_date(&words, &date, &error));
+    expect_refused(error, "column 15: there is no such day as 2025-02-30");
+    error = NULL;
     ck_assert(!words_finish(&words, &error));
     expect_refused(error, "column 15: `2025-02-30` is too much here; the line should end before");
     words = begin("0");
     error = NULL;
+    ck_assert(words_date(&words, &date, NULL) && !date);
     ck_assert(!words_whole(&words, "the stage", 1, &number, &error));
     expect_refused(error, "column 1: the stage is a whole number from 1");
 }

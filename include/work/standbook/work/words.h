@@ -84,8 +84,11 @@ gboolean words_number(Words *words, Reading *reading, GError **error);
 // Whether a value begins here.
 gboolean words_begin_value(const Words *words);
 
-// A date (`2025-03-13`) if one stands here, and goes behind it. NULL if none. The caller frees.
-char *words_date(Words *words) G_GNUC_WARN_UNUSED_RESULT;
+// A date (`2025-03-13`) or a time (`11:36`, `11:36:20`) if one stands here, and goes behind it;
+// NULL if none does. FALSE if it has that form and there is no such day or time. The caller frees
+// with g_free.
+gboolean words_date(Words *words, char **date, GError **error);
+gboolean words_time(Words *words, char **time, GError **error);
 
 // The text from here up to `end`, without blanks around it, and goes on to `end`, which must stand
 // in the line. The caller frees with g_free.
