@@ -4,7 +4,7 @@
 #pragma once
 #include <standbook/judge/assess.h>
 #include <standbook/sheet/document.h>
-#include <standbook/sheet/words.h>
+#include <standbook/work/entry_words.h>
 
 typedef struct {
     const Plan *plan; // in force, with what the build added

@@ -1,4 +1,4 @@
-#include <standbook/sheet/words.h>
+#include <standbook/work/entry_words.h>
 
 #include <string.h>
 

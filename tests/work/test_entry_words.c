@@ -1,6 +1,6 @@
 #include <check.h>
 #include <standbook/record/digest.h>
-#include <standbook/sheet/words.h>
+#include <standbook/work/entry_words.h>
 #include <stdlib.h>
 #include <string.h>
 

@@ -1,4 +1,4 @@
-// Entries in words, the same on the sheets and in the answers of the command line.
+// Entries in words, the same in the answers to log lines, on the sheets and in the command line.
 #pragma once
 #include <standbook/record/entry.h>
 

@@ -1,4 +1,7 @@
-#include <standbook/sheet/words.h>
+// What a build took from the shop, found again by its id.
+#include "take.h"
+
+#include <standbook/work/entry_words.h>
 
 #include <string.h>
 
@@ -8,28 +11,14 @@ struct Taken {
     GHashTable *names;  // handed in
 };
 
-// What makes a taken thing the same thing again: a plan is its digest, a rule its name.
-static const char *identity(const char *what, const json_t *body)
-{
-    const char *field = strcmp(what, "plan") == 0      ? "digest"
-                        : strcmp(what, "default") == 0 ? "name"
-                        : strcmp(what, "recall") == 0  ? "lot"
-                                                       : "id";
-    const char *id = json_string_value(json_object_get(body, field));
-    return id ? id : "";
-}
-
 static void taken_add(Taken *taken, const Entry *entry)
 {
-    const char *what = entry_text(entry, "what");
     json_t *body = json_object_get(entry->body, "body");
-    char *key = g_strconcat(what ? what : "", " ", identity(what ? what : "", body), NULL);
-    if (g_hash_table_contains(taken->bodies, key)) {
+    char *key = taken_key(entry);
+    if (key && !g_hash_table_contains(taken->bodies, key))
+        g_ptr_array_add(taken->keys, g_strdup(key));
+    if (key)
         g_hash_table_replace(taken->bodies, key, body);
-        return;
-    }
-    g_hash_table_insert(taken->bodies, key, body);
-    g_ptr_array_add(taken->keys, g_strdup(key));
 }
 
 Taken *taken_new(const Entry *const *entries, gsize count, GHashTable *names)
@@ -39,9 +28,7 @@ Taken *taken_new(const Entry *const *entries, gsize count, GHashTable *names)
     taken->keys = g_ptr_array_new_with_free_func(g_free);
     taken->names = names;
     for (gsize i = 0; i < count; i++)
-        if (strcmp(entries[i]->kind->name, "take") == 0 ||
-            strcmp(entries[i]->kind->name, "news") == 0)
-            taken_add(taken, entries[i]);
+        taken_add(taken, entries[i]);
     return taken;
 }
 
