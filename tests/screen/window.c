@@ -1,0 +1,261 @@
+#define _GNU_SOURCE // execvpe
+#include "window.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <poll.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/ioctl.h>
+#include <sys/wait.h>
+#include <termios.h>
+#include <unistd.h>
+
+enum { LEAVE_LIMIT = 1000 }; // ms a program may take to end after a hang-up
+
+gint64 window_now(void)
+{
+    return g_get_monotonic_time() / 1000;
+}
+
+// THE PTY ---------------------------------------------------------------------------------------
+
+static void send_bytes(const char *bytes, size_t length, void *user)
+{
+    Window *window = user;
+    if (window->master < 0 || length > sizeof window->outgoing - window->waiting)
+        return;
+    memcpy(window->outgoing + window->waiting, bytes, length);
+    window->waiting += length;
+}
+
+static void set_window(const Window *window)
+{
+    struct winsize size = {.ws_col = (unsigned short)window->columns,
+                           .ws_row = (unsigned short)window->rows};
+    ioctl(window->master, TIOCSWINSZ, &size);
+}
+
+static bool open_pty(Window *window)
+{
+    window->master = posix_openpt(O_RDWR | O_NOCTTY | O_CLOEXEC);
+    if (window->master < 0 || grantpt(window->master) || unlockpt(window->master))
+        return false;
+    set_window(window);
+    window->slave = open(ptsname(window->master), O_RDWR | O_NOCTTY | O_CLOEXEC);
+    return window->slave >= 0 && fcntl(window->master, F_SETFL, O_NONBLOCK) == 0;
+}
+
+_Noreturn static void become(const Window *window, char **command, char **environment)
+{
+    setsid();
+    ioctl(window->slave, TIOCSCTTY, 0);
+    for (int descriptor = 0; descriptor < 3; descriptor++)
+        dup2(window->slave, descriptor);
+    signal(SIGPIPE, SIG_DFL);
+    execvpe(command[0], command, environment);
+    fprintf(stderr, "%s: %s\n", command[0], strerror(errno));
+    _exit(127);
+}
+
+// One read of what was printed; false if there was nothing.
+static bool take_output(Window *window)
+{
+    char bytes[65536];
+    ssize_t length = window->master < 0 ? 0 : read(window->master, bytes, sizeof bytes);
+    if (length <= 0)
+        return false;
+    window->bytes += (size_t)length;
+    vterm_input_write(window->vt, bytes, (size_t)length);
+    window->printed = window_now();
+    return true;
+}
+
+// What it has printed, but not without end.
+static void drain(Window *window)
+{
+    for (int i = 0; i < 64 && take_output(window); i++)
+        ;
+}
+
+static void give_input(Window *window)
+{
+    if (window->master < 0 || window->waiting == 0)
+        return;
+    ssize_t length = write(window->master, window->outgoing, window->waiting);
+    if (length <= 0)
+        return;
+    window->waiting -= (size_t)length;
+    memmove(window->outgoing, window->outgoing + length, window->waiting);
+}
+
+static void reap(Window *window)
+{
+    if (window->ended || waitpid(window->child, &window->end, WNOHANG) != window->child)
+        return;
+    window->ended = true;
+    drain(window);
+}
+
+bool window_pump(Window *window, int milliseconds, int request)
+{
+    struct pollfd polled[] = {
+        {.fd = request, .events = POLLIN},
+        {.fd = window->master, .events = (short)(window->waiting ? POLLIN | POLLOUT : POLLIN)}};
+    poll(polled, G_N_ELEMENTS(polled), milliseconds);
+    if (polled[1].revents & POLLIN)
+        take_output(window);
+    give_input(window);
+    reap(window);
+    return polled[0].revents & (POLLIN | POLLHUP);
+}
+
+void window_pump_for(Window *window, gint64 milliseconds)
+{
+    gint64 until = window_now() + milliseconds;
+    for (gint64 left = milliseconds; left > 0; left = until - window_now())
+        window_pump(window, (int)left, -1);
+}
+
+// Whether the program waits for something to happen. True also where that cannot be known.
+static bool is_asleep(const Window *window)
+{
+    char path[64], text[512];
+    snprintf(path, sizeof path, "/proc/%ld/stat", (long)window->child);
+    FILE *file = window->ended ? NULL : fopen(path, "r");
+    if (!file)
+        return true;
+    text[fread(text, 1, sizeof text - 1, file)] = '\0';
+    fclose(file);
+    const char *name_end = strrchr(text, ')');
+    return !name_end || !strchr("RD", name_end[1] ? name_end[2] : ' ');
+}
+
+static bool has_unread(const Window *window)
+{
+    int unread = 0;
+    if (window->ended || window->slave < 0)
+        return false;
+    return window->waiting || (ioctl(window->slave, FIONREAD, &unread) == 0 && unread > 0);
+}
+
+bool window_rest(Window *window, gint64 milliseconds, bool silent, gint64 limit)
+{
+    gint64 begun = window_now(), busy = begun, looked = begun;
+    bool unread = true;
+    while (looked - busy < milliseconds || !is_asleep(window)) {
+        looked = window_now();
+        if (looked - begun > limit)
+            return false;
+        window_pump(window, 1, -1);
+        // This process may have stood still too: a key counts as read when that was seen.
+        bool unread_before = unread;
+        unread = has_unread(window);
+        if (unread || unread_before)
+            busy = window_now();
+        if (silent && window->printed > busy)
+            busy = window->printed;
+    }
+    return true;
+}
+
+void window_hang_up(Window *window)
+{
+    if (window->master < 0)
+        return;
+    drain(window);
+    close(window->master);
+    close(window->slave);
+    window->master = window->slave = -1;
+    window->waiting = 0;
+}
+
+// THE SCREEN ------------------------------------------------------------------------------------
+
+static int on_property(VTermProp property, VTermValue *value, void *user)
+{
+    Window *window = user;
+    if (property == VTERM_PROP_CURSORVISIBLE)
+        window->visible = value->boolean;
+    if (property == VTERM_PROP_ALTSCREEN)
+        window->alternate = value->boolean;
+    return 1;
+}
+
+static int on_bell(void *user)
+{
+    Window *window = user;
+    window->bells++;
+    return 1;
+}
+
+static void make_screen(Window *window)
+{
+    static const VTermScreenCallbacks callbacks = {.settermprop = on_property, .bell = on_bell};
+    window->vt = vterm_new(window->rows, window->columns);
+    window->screen = vterm_obtain_screen(window->vt);
+    vterm_set_utf8(window->vt, 1);
+    vterm_output_set_callback(window->vt, send_bytes, window);
+    vterm_screen_set_callbacks(window->screen, &callbacks, window);
+    vterm_screen_enable_altscreen(window->screen, 1);
+    vterm_screen_reset(window->screen, 1);
+}
+
+void window_cell_text(const VTermScreenCell *cell, GString *text)
+{
+    if (cell->chars[0] == (uint32_t)-1)
+        return;
+    if (cell->chars[0] == 0)
+        g_string_append_c(text, ' ');
+    for (int i = 0; i < VTERM_MAX_CHARS_PER_CELL && cell->chars[i]; i++)
+        g_string_append_unichar(text, g_unichar_validate(cell->chars[i]) ? cell->chars[i] : 0xfffd);
+}
+
+VTermScreenCell window_cell(const Window *window, int row, int column)
+{
+    VTermScreenCell cell = {0};
+    vterm_screen_get_cell(window->screen, (VTermPos){.row = row, .col = column}, &cell);
+    return cell;
+}
+
+// OPEN AND CLOSE --------------------------------------------------------------------------------
+
+bool window_open(Window *window, char **command, char **environment)
+{
+    make_screen(window);
+    if (!open_pty(window))
+        return false;
+    window->child = fork();
+    if (window->child == 0)
+        become(window, command, environment);
+    return window->child > 0;
+}
+
+void window_close(Window *window)
+{
+    window_hang_up(window);
+    gint64 until = window_now() + LEAVE_LIMIT;
+    while (!window->ended && window_now() < until)
+        window_pump(window, 5, -1);
+    if (!window->ended) {
+        kill(window->child, SIGKILL);
+        waitpid(window->child, &window->end, 0);
+    }
+    vterm_free(window->vt);
+}
+
+void window_type(Window *window, const char *bytes, size_t length)
+{
+    send_bytes(bytes, length, window);
+    give_input(window);
+}
+
+void window_resize(Window *window, int columns, int rows)
+{
+    window->columns = columns;
+    window->rows = rows;
+    vterm_set_size(window->vt, rows, columns);
+    set_window(window);
+}
