@@ -1,4 +1,5 @@
 #include "beginning.h"
+#include "line_words.h"
 
 #include <glib/gstdio.h>
 #include <standbook/base/error.h>
@@ -140,21 +141,14 @@ gboolean begin_demo(Desk *desk, GError **error)
 
 // ENGINE ----------------------------------------------------------------------------------------
 
-static char *quoted(const char *text)
-{
-    g_auto(GStrv) parts = g_strsplit(text, "\"", -1);
-    g_autofree char *doubled = g_strjoinv("\"\"", parts);
-    return g_strdup_printf("\"%s\"", doubled);
-}
-
 static gboolean enter_lines(Desk *desk, const Beginning *beginning, const Plan *plan,
                             GError **error)
 {
     g_auto(GStrv) person = g_strsplit(beginning->person, " ", 2);
-    g_autofree char *name = quoted(person[1]), *serial = quoted(beginning->serial);
-    g_autofree char *owner = quoted(beginning->owner), *build = quoted(beginning->build);
-    g_autofree char *family = quoted(plan->family ? plan->family : "no family");
-    g_autofree char *plan_name = quoted(plan->name);
+    g_autofree char *name = line_quoted(person[1]), *serial = line_quoted(beginning->serial);
+    g_autofree char *owner = line_quoted(beginning->owner), *build = line_quoted(beginning->build);
+    g_autofree char *family = line_quoted(plan->family ? plan->family : "no family");
+    g_autofree char *plan_name = line_quoted(plan->name);
     g_autofree char *lines = g_strdup_printf(
         "%s person %s %s\nowner %s %s\nengine %s family %s owner %s\nbuild %s engine %s plan %s\n",
         person[0], person[0], name, owner, owner, serial, family, owner, build, serial, plan_name);

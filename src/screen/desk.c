@@ -30,6 +30,7 @@ gboolean desk_open(Desk *desk, const ScreenOptions *options, GError **error)
     *desk = (Desk){.options = options};
     desk->sessions =
         g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)session_close);
+    desk->tools = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_free);
     desk->unplaced = g_ptr_array_new_with_free_func(g_free);
     desk->now = options->now(options->user);
     return !g_file_test(options->store, G_FILE_TEST_EXISTS) ||
@@ -40,6 +41,7 @@ void desk_clear(Desk *desk)
 {
     desk_close_store(desk);
     g_hash_table_unref(desk->sessions);
+    g_hash_table_unref(desk->tools);
     g_ptr_array_unref(desk->unplaced);
     g_free(desk->number);
     g_free(desk->who);
@@ -129,6 +131,22 @@ gboolean desk_shop_line(Desk *desk, const char *line)
     return take(desk, desk->shop, line, NULL);
 }
 
+Standing standing_of(const Session *session)
+{
+    const GPtrArray *entries = session_entries(session);
+    gboolean is_signed = FALSE;
+    for (guint i = entries->len; i-- > 0;) {
+        const Entry *entry = entries->pdata[i];
+        gboolean down = strcmp(entry->kind->name, "put down") == 0;
+        is_signed = is_signed || strcmp(entry->kind->name, "sign") == 0;
+        if (!down && strcmp(entry->kind->name, "pick up") != 0)
+            continue;
+        return (Standing){plan_step(session_plan(session), entry_text(entry, "step")),
+                          !down && !is_signed, entry};
+    }
+    return (Standing){NULL, FALSE, NULL};
+}
+
 gboolean desk_catch_up(Desk *desk)
 {
     gint64 version = desk->book ? book_data_version(desk->book) : desk->version;
@@ -154,6 +172,27 @@ GPtrArray *desk_numbers(const Desk *desk)
             g_ptr_array_add(numbers, g_strdup(ledger->label));
     }
     return numbers;
+}
+
+char *desk_latest(const Desk *desk)
+{
+    g_autoptr(GPtrArray) ledgers = desk->book ? book_ledgers(desk->book, NULL) : NULL;
+    g_autofree char *newest = g_strdup("");
+    char *latest = NULL;
+    for (guint i = 0; ledgers && i < ledgers->len; i++) {
+        const BookLedger *ledger = ledgers->pdata[i];
+        if (ledger->sort != LEDGER_BUILD || ledger->last == 0)
+            continue;
+        g_autoptr(GPtrArray) lines = book_read(desk->book, ledger->id, ledger->last - 1, NULL);
+        g_autoptr(Entry) entry = lines && lines->len ? entry_read(lines->pdata[0], NULL) : NULL;
+        if (!entry || strcmp(entry->at, newest) <= 0)
+            continue;
+        g_free(newest);
+        newest = g_strdup(entry->at);
+        g_free(latest);
+        latest = g_strdup(ledger->label);
+    }
+    return latest;
 }
 
 GPtrArray *desk_people(const Desk *desk)

@@ -15,6 +15,7 @@ typedef struct {
     char *last;          // this terminal's newest entry, in words; NULL if none
     gint64 last_seq;     // its number in the build in hand, 0 if none
     char *warning;       // what row 23 warns of until the next key; NULL for nothing
+    GHashTable *tools;   // in hand: label by what it is needed for (toolbox.h)
     gint64 picked_up;    // µs of the key that picked up last
     gint64 version;      // of the store's data when last looked at
 } Desk;
@@ -43,11 +44,22 @@ void desk_warn(Desk *desk, const char *format, ...) G_GNUC_PRINTF(2, 3);
 void desk_warn_error(Desk *desk, GError *error); // takes the error
 void desk_last(Desk *desk, const char *format, ...) G_GNUC_PRINTF(2, 3);
 
+// Where a build stands: the step picked up or put down last.
+typedef struct {
+    const PlanStep *step; // NULL if none was begun
+    gboolean in_hand;     // picked up, and neither put down nor signed since
+    const Entry *entry;   // that says so
+} Standing;
+
+Standing standing_of(const Session *session);
+
 // Takes in what others have entered; TRUE if there was something.
 gboolean desk_catch_up(Desk *desk);
 
 // The build numbers (char *), newest first. The caller frees with g_ptr_array_unref.
 GPtrArray *desk_numbers(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
+// The build with the newest entry, NULL if there is none. The caller frees with g_free.
+char *desk_latest(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 // The initials of the shop's people (const char *), by first entry. The caller frees.
 GPtrArray *desk_people(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 // `TL-0412 Marigold  H23-4/01187`: the build and what it is of. The caller frees with g_free.

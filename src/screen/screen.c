@@ -140,6 +140,21 @@ static void answer(Screen *screen, guint digit, gint64 at)
         go_there(screen, opened->ops->digit(opened->state, &screen->desk, digit));
 }
 
+enum { WANTS_MOST = 8 }; // views that open each other without a key
+
+// Opens what the uppermost view cannot go on without.
+static void settle(Screen *screen)
+{
+    for (guint i = 0; i < WANTS_MOST && !screen->leave; i++) {
+        Opened *opened = upper(screen, 0);
+        Go there =
+            opened->ops->wants ? opened->ops->wants(opened->state, &screen->desk) : go(GO_STAY);
+        if (there.kind == GO_STAY)
+            return;
+        go_there(screen, there);
+    }
+}
+
 // KEYS ------------------------------------------------------------------------------------------
 
 static void press(Screen *screen, const Key *key)
@@ -289,6 +304,9 @@ static void paint_small(Screen *screen, const Page *page, Canvas *canvas)
 static void paint(Screen *screen)
 {
     guint width, height, row = 0, column = 0;
+    settle(screen);
+    if (screen->leave)
+        return;
     const char *typed = screen->typing.text->str;
     Page page;
     page_init(&page, screen->desk.ascii);
@@ -310,8 +328,12 @@ static void paint(Screen *screen)
 
 static gboolean idle(Screen *screen)
 {
-    Opened *opened = upper(screen, 0);
-    return opened->ops->idle && opened->ops->idle(opened->state, &screen->desk);
+    gboolean more = FALSE;
+    for (guint i = 0; i < screen->views->len && !more; i++) {
+        Opened *opened = upper(screen, i);
+        more = opened->ops->idle && opened->ops->idle(opened->state, &screen->desk);
+    }
+    return more;
 }
 
 static void loop(Screen *screen)

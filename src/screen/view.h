@@ -66,6 +66,9 @@ typedef struct {
     // Puts what it shows on a page: empty, or, if small, the page of the view under it. `typed` is
     // what stands in the field.
     void (*paint)(gpointer state, Desk *desk, const char *typed, Page *page);
+    // What must be opened before it goes on, asked for each time before it is painted: GO_STAY for
+    // nothing. NULL: never anything.
+    Go (*wants)(gpointer state, Desk *desk);
     // Enter on what was typed.
     Go (*enter)(gpointer state, Desk *desk, const char *typed);
     // An answer to its question.

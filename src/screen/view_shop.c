@@ -13,6 +13,7 @@ typedef struct {
 
 typedef struct {
     GPtrArray *cards; // Card *
+    gboolean asked;   // who works here
 } Shelf;
 
 static void card_free(gpointer data)
@@ -61,7 +62,7 @@ static void fill_card(Card *card, Desk *desk)
         g_strdup(strlen(title) > strlen(card->number) + 1 ? title + strlen(card->number) + 1 : "");
     if (!session)
         return;
-    const PlanStep *step = session_step(session);
+    const PlanStep *step = standing_of(session).step;
     card->at = step ? step_words(step) : g_strdup("");
     card->counts = tally_words(session_assessment(session)->counts);
 }
@@ -132,5 +133,25 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     return go_open(VIEW_STEPS, NULL);
 }
 
-const ViewOps shop_view = {
-    .name = "the shop", .open = open, .close = close, .paint = paint, .enter = enter, .idle = idle};
+// At the launch: who works here, and goes on where the newest entry was made.
+static Go wants(gpointer state, Desk *desk)
+{
+    Shelf *shelf = state;
+    g_autoptr(GPtrArray) people = desk_people(desk);
+    if (shelf->asked || people->len == 0)
+        return go(GO_STAY);
+    shelf->asked = TRUE;
+    if (!desk->number) {
+        g_autofree char *latest = desk_latest(desk);
+        desk_take_up(desk, latest);
+    }
+    return go_open(VIEW_WHO, g_strdup("launch"));
+}
+
+const ViewOps shop_view = {.name = "the shop",
+                           .open = open,
+                           .close = close,
+                           .paint = paint,
+                           .enter = enter,
+                           .idle = idle,
+                           .wants = wants};

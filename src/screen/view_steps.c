@@ -1,5 +1,6 @@
 // One build: its steps, their verdicts, and which to go on with.
 #include "view.h"
+#include "widget_groups.h"
 #include "words.h"
 
 #include <stdlib.h>
@@ -23,21 +24,11 @@ static Tally tally_of(const Assessment *assessment, const PlanStep *step)
     return tally;
 }
 
-static Verdict heaviest(const Tally *tally)
-{
-    static const Verdict order[] = {VERDICT_FAIL,     VERDICT_IN_DOUBT, VERDICT_OPEN,
-                                    VERDICT_CONCEDED, VERDICT_PASS,     VERDICT_NOTED};
-    for (gsize i = 0; i < G_N_ELEMENTS(order); i++)
-        if (tally->counts[order[i]])
-            return order[i];
-    return VERDICT_NOT_NEEDED;
-}
-
 static void paint_step(Page *page, guint row, const PlanStep *step, const Tally *tally,
                        gboolean here)
 {
     static const Style plain = {0, 0}, bold = {TYPE_BOLD, 0};
-    Verdict verdict = heaviest(tally);
+    Verdict verdict = heaviest_verdict(tally->counts);
     g_autofree char *words = step_words(step);
     g_autofree char *count = g_strdup_printf("%u/%u", tally->counts[verdict], tally->all);
     gboolean heavy = verdict == VERDICT_FAIL || verdict == VERDICT_IN_DOUBT;
@@ -51,7 +42,7 @@ static void paint_steps(Session *session, Page *page)
 {
     const Assessment *assessment = session_assessment(session);
     const Plan *plan = session_plan(session);
-    const PlanStep *here = session_step(session);
+    const PlanStep *here = standing_of(session).step;
     g_autofree char *counts = tally_words(assessment->counts);
     g_autofree char *sum =
         g_strdup_printf("%u requirements = %s",
@@ -80,7 +71,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->unit, "step");
     if (session)
         paint_steps(session, page);
-    const PlanStep *here = session ? session_step(session) : NULL;
+    const PlanStep *here = session ? standing_of(session).step : NULL;
     g_autofree char *words = here ? step_words(here) : g_strdup("a step, by its number");
     page_say(&page->next, "%s", words);
     page_key(page, ACTION_TAKE, "number opens");
@@ -91,11 +82,18 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_key(page, ACTION_HELP, NULL);
 }
 
+// Before the first work on a step its cautions are read.
 static Go open_step(Desk *desk, const PlanStep *step)
 {
     if (!desk->who)
         return go_open(VIEW_WHO, NULL);
-    return go_open(VIEW_BENCH, g_strdup(step->name));
+    Standing standing = standing_of(desk_build(desk));
+    if (standing.in_hand && standing.step == step)
+        return go_open(VIEW_BENCH, g_strdup(step->name));
+    if (step->cautions->len)
+        return go_open(VIEW_CAUTION, g_strdup(step->name));
+    g_autofree char *line = g_strdup_printf("pick up %s", step->name);
+    return desk_line(desk, line, NULL) ? go_open(VIEW_BENCH, g_strdup(step->name)) : go(GO_KEEP);
 }
 
 static Go enter(gpointer state, Desk *desk, const char *typed)
@@ -115,7 +113,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Session *session = desk_build(desk);
-    const PlanStep *here = session ? session_step(session) : NULL;
+    const PlanStep *here = session ? standing_of(session).step : NULL;
     (void)state;
     if (action == ACTION_ON && here)
         return open_step(desk, here);

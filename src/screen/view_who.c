@@ -1,29 +1,45 @@
 // Put down, and who picks up: one digit says who works from now on.
 #include "view.h"
+#include "words.h"
 
 #include <string.h>
 
 typedef struct {
     GPtrArray *people; // const char *
     char *stamp;       // `put down 14:13 by MO`, NULL if nothing was in hand
+    gboolean launch;   // goes on where the newest entry was made
 } Who;
 
-static void put_down(Who *who, Desk *desk)
+static void put_down(Desk *desk)
 {
     Session *session = desk_build(desk);
-    if (!session || !desk->who || !session_step(session))
-        return;
-    g_autofree char *time = moment_text(desk->now);
-    if (desk_line(desk, "put down", NULL))
-        who->stamp = g_strdup_printf("put down %.5s by %s", time + 11, desk->who);
+    if (session && desk->who && standing_of(session).in_hand)
+        desk_line(desk, "put down", NULL);
+}
+
+// `put down 14:13 by MO: S18  Crank`; NULL where nothing was begun.
+static char *stamp_of(Desk *desk)
+{
+    Session *session = desk_build(desk);
+    Standing standing = session ? standing_of(session) : (Standing){NULL, FALSE, NULL};
+    if (!standing.step)
+        return NULL;
+    g_autofree char *step = step_words(standing.step);
+    const Entry *person = shop_by_id(session_shop(desk->shop), "person", standing.entry->by);
+    return g_strdup_printf("%s %s, %s %.5s %s", desk->number, step,
+                           standing.in_hand ? "in hand" : "put down", standing.entry->at + 11,
+                           person ? shop_label(person) : "");
 }
 
 static gpointer open(Desk *desk, const char *argument)
 {
     Who *who = g_new0(Who, 1);
     who->people = desk_people(desk);
+    who->launch = g_strcmp0(argument, "launch") == 0;
     if (g_strcmp0(argument, "put down") == 0)
-        put_down(who, desk);
+        put_down(desk);
+    if (argument)
+        who->stamp = stamp_of(desk);
     return who;
 }
 
@@ -56,14 +72,14 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leave it"};
 }
 
-static gboolean pick_up(Desk *desk)
+static Go go_on(const Who *who, Desk *desk)
 {
     Session *session = desk_build(desk);
-    const PlanStep *step = session ? session_step(session) : NULL;
-    if (!step)
-        return TRUE;
+    const PlanStep *step = standing_of(session).step;
     g_autofree char *line = g_strdup_printf("pick up %s", step->name);
-    return desk_line(desk, line, NULL);
+    if (!desk_line(desk, line, NULL) || !who->launch)
+        return go(GO_UP);
+    return go_instead(VIEW_BENCH, g_strdup(step->name));
 }
 
 static Go digit(gpointer state, Desk *desk, guint digit)
@@ -73,9 +89,8 @@ static Go digit(gpointer state, Desk *desk, guint digit)
         return go(GO_STAY);
     g_free(desk->who);
     desk->who = g_strdup(who->people->pdata[digit - 1]);
-    pick_up(desk);
     desk->picked_up = g_get_monotonic_time();
-    return go(GO_UP);
+    return who->stamp ? go_on(who, desk) : go(GO_UP);
 }
 
 const ViewOps who_view = {

@@ -2,6 +2,8 @@
 
 #include "cells.h"
 
+#include <standbook/sheet/figures.h>
+
 char *step_words(const PlanStep *step)
 {
     return g_strdup_printf("S%02u  %s", step->index + 1, step->name);
@@ -50,4 +52,15 @@ const char *verdict_mark(Verdict verdict, Reason reason)
     if (verdict == VERDICT_FAIL && reason == REASON_LOW)
         return "▼ FAIL ";
     return marks[verdict];
+}
+
+char *fault_words(const Requirement *made)
+{
+    if (made->verdict != VERDICT_FAIL && made->verdict != VERDICT_IN_DOUBT)
+        return g_strdup("");
+    g_autofree char *mark = g_strstrip(g_strdup(verdict_mark(made->verdict, made->reason)));
+    g_autofree char *outside = figure_outside(made);
+    const char *why =
+        made->verdict == VERDICT_FAIL && *outside ? outside : reason_words(made->reason);
+    return g_strdup_printf(" · %s, %s", mark, why);
 }

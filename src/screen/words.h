@@ -13,3 +13,5 @@ char *tally_words(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
 char *day_words(Moment moment) G_GNUC_WARN_UNUSED_RESULT;
 // `√ pass `, `▲ FAIL `: seven columns, which way and which verdict.
 const char *verdict_mark(Verdict verdict, Reason reason) G_GNUC_WARN_UNUSED_RESULT;
+// ` · ▲ FAIL, 0.006 over`, ` · ? DOUBT, tool`; empty for a verdict that needs nobody.
+char *fault_words(const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,0 +1,30 @@
+// What a place of the bench asks for: how its field looks, and the log line for what is typed.
+#pragma once
+#include "page.h"
+#include "toolbox.h"
+
+typedef enum {
+    STATE_ASKED, // not said yet
+    STATE_NEW,
+    STATE_REUSED,
+    STATE_REWORKED,
+} PartState;
+
+typedef struct {
+    Asks field;
+    char *unit;   // behind the field, or what a tick says in it
+    char *hint;   // what can be typed, for row 22; NULL for nothing to say
+    char *prompt; // for NEXT, behind the place
+} BenchField;
+
+void bench_field_clear(BenchField *field);
+
+// What is asked at a place. `state` is what was said of a part.
+BenchField bench_field(Desk *desk, const Requirement *made, PartState state);
+
+// The log line for what is typed there; NULL where that says nothing yet. The caller frees.
+char *bench_line(Desk *desk, const Requirement *made, PartState state,
+                 const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+
+// The gauge this place is read with, if any.
+ToolNeed bench_need(const Requirement *made);

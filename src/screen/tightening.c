@@ -1,0 +1,123 @@
+#include "tightening.h"
+
+#include <string.h>
+
+const Stage *tightening_stage(const Tightening *tightening, guint stage)
+{
+    return tightening->plan->stages->pdata[stage - 1];
+}
+
+const Turn *tightening_turn(const Tightening *tightening, guint index)
+{
+    return index < tightening->turns->len ? &g_array_index(tightening->turns, Turn, index) : NULL;
+}
+
+static const PlanTightening *find_plan(const PlanStep *step, const char *set)
+{
+    for (guint i = 0; i < step->tightenings->len; i++) {
+        const PlanTightening *tightening = step->tightenings->pdata[i];
+        if (strcmp(tightening->group->name, set) == 0)
+            return tightening;
+    }
+    return NULL;
+}
+
+// The requirements of the tightening by [(stage - 1) * bolts + position]; a wait stands at 0.
+static const Requirement **find_all(const Tightening *tightening, const Assessment *assessment)
+{
+    guint bolts = tightening->bolts;
+    const Requirement **found = g_new0(const Requirement *, tightening->stages *bolts);
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        gboolean bolted = made->asked == ASKED_BOLT || made->asked == ASKED_WAIT;
+        if (!bolted || made->step != tightening->plan->step || made->stage > tightening->stages ||
+            strcmp(made->name, tightening->plan->group->name) != 0)
+            continue;
+        guint at = (made->stage - 1) * bolts;
+        while (at < made->stage * bolts && found[at])
+            at++;
+        if (at < made->stage * bolts)
+            found[at] = made;
+    }
+    return found;
+}
+
+static void add_turn(Tightening *tightening, const Requirement *made, guint stage, guint position,
+                     guint turn)
+{
+    if (made && made->verdict != VERDICT_NOT_NEEDED && !made->withdrawn)
+        g_array_append_val(tightening->turns, ((Turn){made, stage, position, turn}));
+}
+
+// The bolts of one run through one stage, in the order asked.
+static void add_run(Tightening *tightening, const Requirement *const *found, guint stage, guint run)
+{
+    const PlanTightening *plan = tightening->plan;
+    const Requirement *const *row = &found[(stage - 1) * tightening->bolts];
+    if (tightening_stage(tightening, stage)->kind == STAGE_WAIT) {
+        add_turn(tightening, row[0], stage, 0, 1);
+        return;
+    }
+    for (guint i = 0; i < tightening->bolts; i++) {
+        guint position = plan->order[i];
+        if (!plan->each || plan->each[position] == run)
+            add_turn(tightening, row[position], stage, position, i + 1);
+    }
+}
+
+static guint runs_of(const PlanTightening *plan, guint bolts)
+{
+    guint most = 0;
+    for (guint i = 0; plan->each && i < bolts; i++)
+        most = MAX(most, plan->each[i]);
+    return most + 1;
+}
+
+Tightening *tightening_new(const Assessment *assessment, const PlanStep *step, const char *set)
+{
+    const PlanTightening *plan = find_plan(step, set);
+    if (!plan)
+        return NULL;
+    Tightening *tightening = g_new0(Tightening, 1);
+    *tightening = (Tightening){plan, places_count(plan->group->axes), plan->stages->len,
+                               g_array_new(FALSE, FALSE, sizeof(Turn))};
+    g_autofree const Requirement **found = find_all(tightening, assessment);
+    for (guint run = 0; run < runs_of(plan, tightening->bolts); run++)
+        for (guint stage = 1; stage <= tightening->stages; stage++)
+            add_run(tightening, found, stage, run);
+    return tightening;
+}
+
+void tightening_free(Tightening *tightening)
+{
+    if (!tightening)
+        return;
+    g_array_unref(tightening->turns);
+    g_free(tightening);
+}
+
+guint tightening_next(const Tightening *tightening, guint from)
+{
+    guint i = from;
+    while (i < tightening->turns->len &&
+           tightening_turn(tightening, i)->made->verdict != VERDICT_OPEN)
+        i++;
+    return i;
+}
+
+guint tightening_done(const Tightening *tightening, guint stage)
+{
+    guint done = 0;
+    for (guint i = 0; i < tightening->turns->len; i++) {
+        const Turn *turn = tightening_turn(tightening, i);
+        done += turn->stage == stage && turn->made->verdict != VERDICT_OPEN ? 1 : 0;
+    }
+    return done;
+}
+
+char *stage_words(const Stage *stage)
+{
+    const char *text = stage->text;
+    gboolean bare = stage->kind == STAGE_TORQUE && g_ascii_isdigit(text[strlen(text) - 1]);
+    return g_strconcat(text, bare ? " N·m" : "", NULL);
+}

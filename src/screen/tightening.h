@@ -1,0 +1,36 @@
+// One tightening in its order: which bolt of which stage is next. Pure.
+#pragma once
+#include <standbook/judge/assess.h>
+
+// One turn of the work: a bolt at a stage, or a stage's wait.
+typedef struct {
+    const Requirement *made;
+    guint stage;    // from 1
+    guint position; // of the bolt, in the order of the set's axes; of a wait 0
+    guint turn;     // from 1, in its stage
+} Turn;
+
+typedef struct {
+    const PlanTightening *plan;
+    guint bolts, stages;
+    GArray *turns; // Turn, in the order of the work
+} Tightening;
+
+// The tightening of a bolt set in a step; NULL if the plan has none. The assessment outlives it.
+// The caller frees with tightening_free.
+Tightening *tightening_new(const Assessment *assessment, const PlanStep *step,
+                           const char *set) G_GNUC_WARN_UNUSED_RESULT;
+void tightening_free(Tightening *tightening); // NULL is allowed
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(Tightening, tightening_free)
+
+const Stage *tightening_stage(const Tightening *tightening, guint stage);
+const Turn *tightening_turn(const Tightening *tightening, guint index); // NULL behind the last
+
+// The first turn that is open, from that one on; behind the last if there is none.
+guint tightening_next(const Tightening *tightening, guint from);
+
+// How many bolts have been through a stage.
+guint tightening_done(const Tightening *tightening, guint stage);
+
+// `75 N·m`, `+90°`, `snug`, `wait 10 min`: a stage as it is said at the bolt. The caller frees.
+char *stage_words(const Stage *stage) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,0 +1,124 @@
+#include "toolbox.h"
+
+#include <string.h>
+
+static const char *need_key(const ToolNeed *need)
+{
+    static const char *const keys[] = {"any gauge", "a torque wrench", "an angle gauge"};
+    return need->need == NEED_GAUGE && need->sort ? need->sort : keys[need->need];
+}
+
+static Number *end_of(const Entry *tool, const char *field)
+{
+    const char *text = entry_value(tool, field, "value"), *words = entry_value(tool, field, "unit");
+    g_autoptr(Number) number = text ? number_from_text(text, NULL) : NULL;
+    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
+    return number ? unit_to_base(unit, number) : NULL;
+}
+
+static gboolean measures(const Entry *tool, const char *unit_words)
+{
+    const char *words = entry_value(tool, "greatest", "unit");
+    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
+    g_autoptr(Unit) other = unit_parse(unit_words, NULL);
+    return unit && kind_equal(unit_kind(unit), unit_kind(other));
+}
+
+static gboolean serves(const Entry *tool, const ToolNeed *need)
+{
+    const char *sort = entry_text(tool, "sort");
+    if (need->need == NEED_TORQUE)
+        return measures(tool, "N·m");
+    if (need->need == NEED_ANGLE)
+        return measures(tool, "°");
+    return !need->sort || g_strcmp0(sort, need->sort) == 0;
+}
+
+static gboolean holds(const Entry *tool, const Number *value)
+{
+    g_autoptr(Number) least = end_of(tool, "least"), greatest = end_of(tool, "greatest");
+    return !value || ((!least || number_compare(least, value) <= 0) &&
+                      (!greatest || number_compare(value, greatest) <= 0));
+}
+
+static const Entry *tool_of(const Desk *desk, const char *label)
+{
+    return label ? shop_find(session_shop(desk->shop), "tool", label) : NULL;
+}
+
+// The tool used last in the build in hand that serves this need; NULL if there is none.
+static const char *used_last(Desk *desk, const ToolNeed *need)
+{
+    Session *session = desk_build(desk);
+    const GPtrArray *entries = session ? session_entries(session) : NULL;
+    for (guint i = entries ? entries->len : 0; i-- > 0;) {
+        const Entry *entry = entries->pdata[i];
+        const char *id = kind_field(entry->kind, "tool") ? entry_text(entry, "tool") : NULL;
+        const Entry *tool = id ? shop_by_id(session_shop(desk->shop), "tool", id) : NULL;
+        if (tool && serves(tool, need))
+            return shop_label(tool);
+    }
+    return NULL;
+}
+
+static void add_once(GPtrArray *labels, const char *label)
+{
+    if (label && !g_ptr_array_find_with_equal_func(labels, label, g_str_equal, NULL))
+        g_ptr_array_add(labels, (gpointer)label);
+}
+
+static void add_serving(const Desk *desk, const ToolNeed *need, gboolean holding, GPtrArray *labels)
+{
+    g_autoptr(GPtrArray) tools = shop_all(session_shop(desk->shop), "tool", NULL);
+    for (guint i = 0; i < tools->len; i++) {
+        const Entry *tool = tools->pdata[i];
+        if (serves(tool, need) && holds(tool, need->value) == holding)
+            add_once(labels, shop_label(tool));
+    }
+}
+
+static const char *in_hand(const Desk *desk, const ToolNeed *need)
+{
+    return g_hash_table_lookup(desk->tools, need_key(need));
+}
+
+GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
+{
+    GPtrArray *labels = g_ptr_array_new();
+    const char *first[] = {in_hand(desk, need), used_last(desk, need)};
+    for (gsize i = 0; i < G_N_ELEMENTS(first); i++) {
+        const Entry *tool = tool_of(desk, first[i]);
+        if (tool && holds(tool, need->value))
+            add_once(labels, first[i]);
+    }
+    add_serving(desk, need, TRUE, labels);
+    add_serving(desk, need, FALSE, labels);
+    return labels;
+}
+
+const char *toolbox_for(Desk *desk, const ToolNeed *need)
+{
+    const char *label = in_hand(desk, need);
+    const Entry *tool = tool_of(desk, label);
+    if (tool && (need->need == NEED_GAUGE || holds(tool, need->value)))
+        return label;
+    if (need->need != NEED_GAUGE || !need->sort)
+        return NULL;
+    label = used_last(desk, need);
+    if (label)
+        return label;
+    g_autoptr(GPtrArray) all = toolbox_all(desk, need);
+    return all->len == 1 ? all->pdata[0] : NULL;
+}
+
+void toolbox_take(Desk *desk, const ToolNeed *need, const char *label)
+{
+    g_hash_table_insert(desk->tools, g_strdup(need_key(need)), g_strdup(label));
+}
+
+const char *toolbox_words(const Desk *desk, const char *label)
+{
+    const Entry *tool = tool_of(desk, label);
+    const char *note = tool ? entry_text(tool, "note") : NULL;
+    return note ? note : tool ? entry_text(tool, "sort") : "";
+}

@@ -1,0 +1,26 @@
+// The shop's tools as a place needs them, and which are in hand at this terminal.
+#pragma once
+#include "desk.h"
+
+typedef enum { NEED_GAUGE, NEED_TORQUE, NEED_ANGLE } Need;
+
+typedef struct {
+    Need need;
+    const char *sort;    // of a gauge: `bore gauge`; NULL for any, and for wrenches
+    const Number *value; // base units, what it must be able to show; NULL if not known
+} ToolNeed;
+
+// The labels (const char *) of all that can serve, the likeliest first: in hand, then used last in
+// this build, then those whose range holds the value. The caller frees with g_ptr_array_unref.
+GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESULT;
+
+// The one to use without asking; NULL if a person must say. A gauge is the one in hand, the one
+// used last for this in this build, or the only one of its sort; a wrench must have been taken in
+// hand at this terminal and hold the value.
+const char *toolbox_for(Desk *desk, const ToolNeed *need);
+
+// Takes a tool in hand.
+void toolbox_take(Desk *desk, const ToolNeed *need, const char *label);
+
+// `bore gauge 50-150, set in the micrometer`; "" if there is no such tool.
+const char *toolbox_words(const Desk *desk, const char *label);

@@ -1,0 +1,421 @@
+// The bench: readings, looks and parts of a step, one place after the other.
+#include "bench_field.h"
+#include "line_words.h"
+#include "view.h"
+#include "widget_checks.h"
+#include "words.h"
+
+#include <standbook/sheet/figures.h>
+#include <standbook/work/suppose.h>
+#include <string.h>
+
+typedef struct {
+    char *step;
+    guint here;           // the place in hand: index in the assessment; NOWHERE if all is done
+    guint last;           // the place of the newest entry made here, NOWHERE if none
+    gboolean settle;      // begin with what is left: in doubt or failed, not only open
+    PartState part;       // what was said of the part in hand
+    char *supposed_for;   // the line for which the next three were worked out
+    Assessment *supposed; // NULL if that line cannot be taken
+    char *problem;        // why not; NULL if it can
+} Bench;
+
+enum { NOWHERE = G_MAXUINT };
+
+static gpointer open(Desk *desk, const char *argument)
+{
+    Bench *bench = g_new0(Bench, 1);
+    (void)desk;
+    g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
+    bench->step = g_strdup(parts[0]);
+    bench->settle = parts[1] != NULL;
+    bench->here = bench->last = NOWHERE;
+    return bench;
+}
+
+static void forget_supposed(Bench *bench)
+{
+    g_clear_pointer(&bench->supposed_for, g_free);
+    g_clear_pointer(&bench->supposed, assessment_free);
+    g_clear_pointer(&bench->problem, g_free);
+}
+
+static void close(gpointer state)
+{
+    Bench *bench = state;
+    forget_supposed(bench);
+    g_free(bench->step);
+    g_free(bench);
+}
+
+// ORDER -----------------------------------------------------------------------------------------
+
+typedef struct {
+    const Assessment *assessment;
+    const Plan *plan;
+    const PlanStep *step;
+} Work;
+
+static gboolean work_of(const Bench *bench, Desk *desk, Work *work)
+{
+    Session *session = desk_build(desk);
+    if (!session)
+        return FALSE;
+    *work = (Work){session_assessment(session), session_plan(session),
+                   plan_step(session_plan(session), bench->step)};
+    return work->step != NULL;
+}
+
+static const Requirement *requirement_at(const Work *work, guint index)
+{
+    return index < work->assessment->requirements->len
+               ? g_ptr_array_index(work->assessment->requirements, index)
+               : NULL;
+}
+
+// Whether something is typed for it in this step.
+static gboolean is_asked(const Work *work, guint index)
+{
+    const Requirement *made = requirement_at(work, index);
+    gboolean worked_out = made && made->asked == ASKED_READ && made->check->formula;
+    return made && made->step == work->step && !made->withdrawn && !worked_out &&
+           made->verdict != VERDICT_NOT_NEEDED;
+}
+
+static gboolean is_open(const Work *work, guint index)
+{
+    return is_asked(work, index) && requirement_at(work, index)->verdict == VERDICT_OPEN;
+}
+
+typedef gboolean (*Wanted)(const Work *work, guint index);
+
+static guint search(const Work *work, guint from, gint direction, Wanted wanted)
+{
+    guint count = work->assessment->requirements->len;
+    for (guint i = from; i < count; i += (guint)direction) // below 0 it wraps, and ends
+        if (wanted(work, i))
+            return i;
+    return NOWHERE;
+}
+
+// The next open place behind the one in hand; if there is none, the first open one.
+static guint next_open(const Bench *bench, const Work *work)
+{
+    guint next = bench->here == NOWHERE ? NOWHERE : search(work, bench->here + 1, 1, is_open);
+    return next == NOWHERE ? search(work, 0, 1, is_open) : next;
+}
+
+// What is to be read again for what is left: itself, or an input of what is worked out.
+static guint input_of(const Work *work, const Requirement *left, guint index)
+{
+    if (is_asked(work, index))
+        return index;
+    for (guint i = 0;
+         left->check && left->check->formula && i < work->assessment->requirements->len; i++)
+        if (is_asked(work, i) && requirement_at(work, i)->check &&
+            formula_uses(left->check->formula, requirement_at(work, i)->check->name))
+            return i;
+    return NOWHERE;
+}
+
+static guint first_left(const Work *work)
+{
+    for (guint i = 0; i < work->assessment->requirements->len; i++) {
+        const Requirement *made = requirement_at(work, i);
+        if (made->step != work->step || made->withdrawn || made->asked == ASKED_SIGN ||
+            !requirement_is_left(made))
+            continue;
+        guint found = input_of(work, made, i);
+        if (found != NOWHERE)
+            return found;
+    }
+    return NOWHERE;
+}
+
+static const Requirement *in_hand(Bench *bench, const Work *work)
+{
+    if (bench->settle) {
+        bench->here = first_left(work);
+        bench->settle = FALSE;
+    }
+    if (bench->here == NOWHERE || !is_asked(work, bench->here))
+        bench->here = next_open(bench, work);
+    return requirement_at(work, bench->here);
+}
+
+// WHAT IS TYPED ---------------------------------------------------------------------------------
+
+static void suppose(Bench *bench, Desk *desk, const Requirement *made, const char *typed)
+{
+    g_autofree char *line = *typed ? bench_line(desk, made, bench->part, typed) : NULL;
+    if (g_strcmp0(line, bench->supposed_for) == 0)
+        return;
+    forget_supposed(bench);
+    if (!line)
+        return;
+    g_autoptr(GError) error = NULL;
+    g_autofree char *whole = g_strconcat(desk->who ? desk->who : "", " ", line, NULL);
+    bench->supposed_for = g_steal_pointer(&line);
+    bench->supposed = session_suppose(desk_build(desk), whole, &error);
+    if (error) {
+        const char *words = strstr(error->message, ": ");
+        bench->problem = g_strdup(words ? words + 2 : error->message);
+    }
+}
+
+// Of what would change, what weighs most: the place itself if it has limits, else what is worked
+// out from it.
+static const Requirement *heaviest_change(const Checks *checks)
+{
+    static const guint weight[VERDICTS] = {
+        [VERDICT_OPEN] = 0,     [VERDICT_NOTED] = 1,    [VERDICT_PASS] = 2,
+        [VERDICT_CONCEDED] = 3, [VERDICT_IN_DOUBT] = 4, [VERDICT_FAIL] = 5};
+    const Requirement *heaviest = NULL;
+    for (guint i = 0; i < checks->now->requirements->len; i++) {
+        gboolean differs;
+        const Requirement *then = checks_at(checks, i, &differs);
+        if (!differs || then->verdict == VERDICT_OPEN || then->verdict == VERDICT_NOT_NEEDED)
+            continue;
+        if (!heaviest || weight[then->verdict] > weight[heaviest->verdict])
+            heaviest = then;
+    }
+    return heaviest;
+}
+
+static char *verdict_said(const Requirement *made)
+{
+    g_autofree char *outside = figure_outside(made);
+    g_autofree char *mark = g_strstrip(g_strdup(verdict_mark(made->verdict, made->reason)));
+    if (*outside)
+        return g_strdup_printf("%s, %s", mark, outside);
+    return made->verdict == VERDICT_IN_DOUBT
+               ? g_strdup_printf("%s, %s", mark, reason_words(made->reason))
+               : g_steal_pointer(&mark);
+}
+
+// `90.026 mm   piston clearance 4 becomes 0.086 ±.005   ▲ FAIL, 0.006 over`
+static char *meaning(const Checks *checks, guint here)
+{
+    const Requirement *made = checks_at(checks, here, NULL);
+    const Requirement *change = heaviest_change(checks);
+    g_autofree char *value = figure_value(made);
+    g_autofree char *doubt = figure_doubt(made);
+    g_autoptr(GString) words = g_string_new(value);
+    g_string_append_printf(words, " %s", figure_unit(made));
+    if (!change || change == made) {
+        g_autofree char *verdict = verdict_said(made);
+        g_string_append_printf(words, " %s   %s", doubt, verdict);
+        return g_strdup(words->str);
+    }
+    g_autofree char *name = figure_name(change);
+    g_autofree char *becomes = figure_value(change);
+    g_autofree char *change_doubt = figure_doubt(change);
+    g_autofree char *verdict = verdict_said(change);
+    g_string_append_printf(words, "   %s becomes %s %s   %s", name, becomes, change_doubt, verdict);
+    return g_strdup(words->str);
+}
+
+// PAINT -----------------------------------------------------------------------------------------
+
+static char *place_words(const Requirement *made)
+{
+    return *made->place ? g_strdup_printf("%s %s", made->name, made->place) : g_strdup(made->name);
+}
+
+static char *next_words(Desk *desk, const Requirement *made, const BenchField *field)
+{
+    g_autofree char *place = place_words(made);
+    if (made->asked != ASKED_READ || !made->check->gauge)
+        return g_strdup_printf("%s%s%s", place, field->prompt ? "   " : "",
+                               field->prompt ? field->prompt : "");
+    ToolNeed need = bench_need(made);
+    const char *gauge = toolbox_for(desk, &need);
+    return gauge ? g_strdup_printf("%s   %s %s", place, gauge, made->check->gauge)
+                 : g_strdup_printf("%s   g: which %s?", place, made->check->gauge);
+}
+
+static void say_counts(const Work *work, Page *page)
+{
+    guint all = 0, left = 0;
+    for (guint i = 0; i < work->assessment->requirements->len; i++)
+        if (is_asked(work, i) && requirement_at(work, i)->asked != ASKED_SIGN) {
+            all++;
+            left += is_open(work, i) ? 1 : 0;
+        }
+    page_say(&page->count, "%u of %u done", all - left, all);
+}
+
+static void paint_rows(Bench *bench, Desk *desk, const Work *work, const char *typed, Page *page)
+{
+    const Requirement *made = in_hand(bench, work);
+    if (!made)
+        return;
+    BenchField field = bench_field(desk, made, bench->part);
+    g_autofree char *next = next_words(desk, made, &field);
+    page->field = field.field;
+    page->ask = field.field == ASKS_DIGIT;
+    page_say(&page->next, "%s", next);
+    page_say(&page->unit, "%s", field.unit);
+    guint behind = next_open(bench, work);
+    const Requirement *then = requirement_at(work, behind);
+    g_autofree char *then_words = then && then != made ? place_words(then) : g_strdup("");
+    page_say(&page->then, "%s", field.hint ? field.hint : then_words);
+    page->means = *typed && bench->supposed_for;
+    if (bench->problem)
+        page_say(&page->then, "%s", bench->problem);
+    bench_field_clear(&field);
+}
+
+static void paint_keys(Page *page)
+{
+    page_key(page, ACTION_STRIKE, NULL);
+    page_key(page, ACTION_PUT_DOWN, NULL);
+    page_key(page, ACTION_ON, NULL);
+    page_key(page, ACTION_BACK, NULL);
+    page_key(page, ACTION_MORE, NULL);
+    page_key(page, ACTION_HELP, NULL);
+}
+
+static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+{
+    Bench *bench = state;
+    Work work;
+    g_autofree char *title = desk_title(desk, desk->number);
+    page_say(&page->status, "%s", title);
+    page_say(&page->head, "%s", bench->step);
+    paint_keys(page);
+    if (!work_of(bench, desk, &work))
+        return;
+    g_autofree char *head = step_words(work.step);
+    page_say(&page->head, "%s", head);
+    say_counts(&work, page);
+    const Requirement *made = in_hand(bench, &work);
+    if (made)
+        suppose(bench, desk, made, typed);
+    paint_rows(bench, desk, &work, typed, page);
+    const Checks checks = {work.assessment, bench->supposed, work.step, made, typed};
+    checks_paint(page->body, 0, &checks, &page->focus);
+    if (bench->supposed && made && made->asked == ASKED_READ) {
+        g_autofree char *words = meaning(&checks, bench->here);
+        page_say(&page->then, "%s", words);
+    }
+}
+
+// KEYS ------------------------------------------------------------------------------------------
+
+// Goes to another place, or to none.
+static Go go_to(Bench *bench, guint here)
+{
+    bench->here = here;
+    bench->part = STATE_ASKED;
+    forget_supposed(bench);
+    return go(GO_STAY);
+}
+
+// Bolts and the close of the step have screens of their own.
+static Go wants(gpointer state, Desk *desk)
+{
+    Bench *bench = state;
+    Work work;
+    if (!work_of(bench, desk, &work))
+        return go(GO_UP);
+    const Requirement *made = in_hand(bench, &work);
+    if (made && (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT))
+        return go_instead(VIEW_TIGHTENING, g_strdup_printf("%s\n%s", made->name, bench->step));
+    if (made && made->asked != ASKED_SIGN)
+        return go(GO_STAY);
+    return go_instead(VIEW_CLOSING, g_strdup(bench->step));
+}
+
+static void say_last(Desk *desk, const char *place, const char *typed, const Requirement *made)
+{
+    g_autofree char *fault = made ? fault_words(made) : g_strdup("");
+    g_autofree char *time = moment_text(desk->now);
+    desk_last(desk, "%s · %s%s · %.5s %s", place, *typed ? typed : "new", fault, time + 11,
+              desk->who ? desk->who : "");
+}
+
+static Go enter(gpointer state, Desk *desk, const char *typed)
+{
+    Bench *bench = state;
+    Work work;
+    if (!work_of(bench, desk, &work))
+        return go(GO_UP);
+    const Requirement *made = in_hand(bench, &work);
+    g_autofree char *line = made ? bench_line(desk, made, bench->part, typed) : NULL;
+    if (!line)
+        return go(GO_KEEP);
+    g_autofree char *place = place_words(made);
+    if (!desk_line(desk, line, NULL))
+        return go(GO_KEEP);
+    work_of(bench, desk, &work);
+    say_last(desk, place, typed, requirement_at(&work, bench->here));
+    bench->last = bench->here;
+    return go_to(bench, next_open(bench, &work));
+}
+
+static Go digit(gpointer state, Desk *desk, guint digit)
+{
+    Bench *bench = state;
+    (void)desk;
+    if (digit >= 1 && digit <= 3)
+        bench->part = (PartState)digit;
+    return go(GO_STAY);
+}
+
+static Go move(Bench *bench, Desk *desk, gint direction)
+{
+    Work work;
+    if (!work_of(bench, desk, &work))
+        return go(GO_UP);
+    guint from = bench->here == NOWHERE ? work.assessment->requirements->len - 1
+                                        : bench->here + (guint)direction;
+    guint found = search(&work, from, direction, is_asked);
+    if (found != NOWHERE)
+        return go_to(bench, found);
+    return direction < 0 ? go(GO_STAY) : go_instead(VIEW_CLOSING, g_strdup(bench->step));
+}
+
+static Go ask_gauge(const Bench *bench, const Work *work)
+{
+    const Requirement *made = requirement_at(work, bench->here);
+    return go_open(VIEW_GAUGE,
+                   g_strconcat("G", made && made->check ? made->check->gauge : "", NULL));
+}
+
+static Go act(gpointer state, Desk *desk, Action action)
+{
+    Bench *bench = state;
+    Work work;
+    if (!work_of(bench, desk, &work))
+        return go(GO_DEFAULT);
+    const Requirement *made = requirement_at(&work, bench->here);
+    switch (action) {
+    case ACTION_ON:
+        return move(bench, desk, 1);
+    case ACTION_BACK:
+        return move(bench, desk, -1);
+    case ACTION_GAUGE:
+        return ask_gauge(bench, &work);
+    case ACTION_NOTE:
+        return go_open(VIEW_NOTE, made ? line_target(work.plan, made) : NULL);
+    case ACTION_CLOSE:
+        return go_instead(VIEW_CLOSING, g_strdup(bench->step));
+    case ACTION_BUILD:
+        return go(GO_UP);
+    case ACTION_STRIKE:
+        bench->here = bench->last != NOWHERE ? bench->last : bench->here;
+        return go(GO_DEFAULT);
+    default:
+        return go(GO_DEFAULT);
+    }
+}
+
+const ViewOps bench_view = {.name = "the bench",
+                            .open = open,
+                            .close = close,
+                            .paint = paint,
+                            .wants = wants,
+                            .enter = enter,
+                            .digit = digit,
+                            .act = act};

@@ -1,0 +1,66 @@
+// What may hurt in a step: read before its work, and passed by a key.
+#include "view.h"
+#include "words.h"
+
+// The state is the step's name.
+static gpointer open(Desk *desk, const char *argument)
+{
+    (void)desk;
+    return g_strdup(argument);
+}
+
+static const PlanStep *step_of(gpointer state, Desk *desk)
+{
+    Session *session = desk_build(desk);
+    return session ? plan_step(session_plan(session), state) : NULL;
+}
+
+// A sentence a line.
+static guint put_sentences(Canvas *body, guint row, const char *text)
+{
+    g_auto(GStrv) sentences = g_strsplit(text, ". ", -1);
+    for (guint i = 0; sentences[i]; i++) {
+        gboolean last = !sentences[i + 1];
+        g_autofree char *line = g_strconcat(sentences[i], last ? "" : ".", NULL);
+        canvas_put(body, row++, 2, 0, style_of(TYPE_BOLD, ROLE_CALM), line);
+    }
+    return row;
+}
+
+static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+{
+    const PlanStep *step = step_of(state, desk);
+    g_autofree char *title = desk_title(desk, desk->number);
+    guint row = 1;
+    (void)typed;
+    page_say(&page->status, "%s", title);
+    page->field = ASKS_NOTHING;
+    page_say(&page->next, "+Enter: read, on");
+    page_key(page, ACTION_ON, "read, on");
+    page_key(page, ACTION_UP, "not now");
+    if (!step)
+        return;
+    g_autofree char *words = step_words(step);
+    page_say(&page->head, "%s", words);
+    page_say(&page->count, "CAUTION");
+    for (guint i = 0; i < step->cautions->len; i++)
+        row = put_sentences(page->body, row, step->cautions->pdata[i]) + 1;
+    for (guint i = 0; i < step->dos->len; i++)
+        canvas_put(page->body, row++, 2, 0, style_of(0, 0), step->dos->pdata[i]);
+    canvas_put(page->body, row + 1, 2, 0, style_of(0, 0),
+               "The maker's current service data, local codes and licensed practice come first.");
+}
+
+static Go act(gpointer state, Desk *desk, Action action)
+{
+    const PlanStep *step = step_of(state, desk);
+    if (action != ACTION_ON || !step)
+        return go(GO_DEFAULT);
+    g_autofree char *line = g_strdup_printf("pick up %s", step->name);
+    if (!desk_line(desk, line, NULL))
+        return go(GO_STAY);
+    return go_instead(VIEW_BENCH, g_strdup(step->name));
+}
+
+const ViewOps caution_view = {
+    .name = "caution", .open = open, .close = g_free, .paint = paint, .act = act};

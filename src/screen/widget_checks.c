@@ -1,0 +1,292 @@
+#include "widget_checks.h"
+
+#include "widget_groups.h"
+#include "words.h"
+
+#include <standbook/sheet/figures.h>
+#include <string.h>
+
+enum {
+    LABEL_COLUMN = 2,
+    VALUE_END = 30,
+    DOUBT_COLUMN = 32,
+    MARK_COLUMN = 40,
+    STRIP_COLUMN = 49,
+    LOWER_MIDDLE = 53,
+    UPPER_MIDDLE = 69,
+};
+
+static const Style plain, bold = {TYPE_BOLD, ROLE_CALM}, head = {TYPE_UNDERLINE, ROLE_CALM};
+static const Style here = {TYPE_REVERSE, ROLE_HERE};
+
+// WHAT BELONGS TOGETHER -------------------------------------------------------------------------
+
+static const Requirement *at(const Assessment *assessment, guint index)
+{
+    return g_ptr_array_index(assessment->requirements, index);
+}
+
+static gboolean same_number(const Number *one, const Number *other)
+{
+    return one == other || (one && other && number_equal(one, other));
+}
+
+const Requirement *checks_at(const Checks *checks, guint index, gboolean *differs)
+{
+    const Requirement *now = at(checks->now, index);
+    gboolean changed = FALSE;
+    if (checks->supposed && index < checks->supposed->requirements->len) {
+        const Requirement *then = at(checks->supposed, index);
+        changed = then->verdict != now->verdict || !same_number(then->value, now->value);
+        now = changed ? then : now;
+    }
+    if (differs)
+        *differs = changed;
+    return now;
+}
+
+// The requirements of one check in this step: `*first`, and how many follow each other.
+static guint span_of(const Checks *checks, const PlanCheck *check, guint *first)
+{
+    guint count = 0;
+    for (guint i = 0; i < checks->now->requirements->len; i++) {
+        const Requirement *made = at(checks->now, i);
+        if (made->check != check || made->step != checks->step)
+            continue;
+        if (count == 0)
+            *first = i;
+        count++;
+    }
+    return count;
+}
+
+static gboolean rests_on(const PlanCheck *derived, const PlanCheck *check)
+{
+    return derived->formula && formula_uses(derived->formula, check->name);
+}
+
+// LINES -----------------------------------------------------------------------------------------
+
+static void put_middle(Canvas *canvas, guint row, guint middle, const char *text)
+{
+    guint width = canvas_text_width(canvas, text);
+    canvas_put(canvas, row, middle > width / 2 ? middle - width / 2 : 0, 0, plain, text);
+}
+
+static void put_limits(Canvas *canvas, guint row, const Requirement *made)
+{
+    g_autofree char *lower = made->lower ? figure_number(made, made->lower) : NULL;
+    g_autofree char *upper = made->upper ? figure_number(made, made->upper) : NULL;
+    if (lower)
+        put_middle(canvas, row, LOWER_MIDDLE, lower);
+    if (upper)
+        put_middle(canvas, row, UPPER_MIDDLE, upper);
+    if (!lower && !upper) {
+        g_autofree char *wanted = figure_limits(made);
+        canvas_put(canvas, row, STRIP_COLUMN, 0, plain, *wanted ? wanted : "no limit known");
+    }
+}
+
+static char *value_shown(const Requirement *made, gboolean differs)
+{
+    g_autofree char *value = figure_value(made);
+    if (!*value)
+        return g_strdup("·");
+    return differs ? g_strdup_printf("(%s)", value) : g_strdup(value);
+}
+
+static void put_value(Canvas *canvas, guint row, const Requirement *made, gboolean differs)
+{
+    g_autofree char *value = value_shown(made, differs);
+    g_autofree char *doubt = figure_doubt(made);
+    gboolean closed = g_str_has_suffix(value, ")");
+    canvas_put_right(canvas, row, VALUE_END + (closed ? 1 : 0), differs ? bold : plain, value);
+    canvas_put(canvas, row, DOUBT_COLUMN, MARK_COLUMN - DOUBT_COLUMN - 1, plain, doubt);
+    canvas_put(canvas, row, MARK_COLUMN, 7, verdict_style(made->verdict),
+               verdict_mark(made->verdict, made->reason));
+}
+
+// The place in hand, with what stands in the field in place of its value.
+static void put_here(Canvas *canvas, guint row, guint end, const char *typed)
+{
+    g_autofree char *text = g_strdup_printf("[%s]", *typed ? typed : " ");
+    guint width = canvas_text_width(canvas, text);
+    guint column = end + 1 > width ? end + 1 - width : 0;
+    canvas_put(canvas, row, column, width, here, text);
+}
+
+static void put_line(Canvas *canvas, guint row, const Checks *checks, guint index, guint *focus)
+{
+    gboolean differs;
+    const Requirement *made = checks_at(checks, index, &differs);
+    gboolean in_hand = at(checks->now, index) == checks->here;
+    canvas_put(canvas, row, LABEL_COLUMN, 18, in_hand ? bold : plain,
+               *made->place ? made->place : made->name);
+    put_value(canvas, row, made, differs);
+    if (in_hand && (!made->value || *checks->typed || made->answer))
+        put_here(canvas, row, VALUE_END, checks->typed);
+    if (in_hand)
+        *focus = row;
+}
+
+static guint put_list(Canvas *canvas, guint row, const Checks *checks, guint first, guint count,
+                      guint *focus)
+{
+    const Requirement *made = at(checks->now, first);
+    g_autofree char *title = made->check && made->check->formula_text
+                                 ? g_strdup_printf("%s = %s", made->name, made->check->formula_text)
+                                 : g_strdup(made->name);
+    canvas_put(canvas, row, 1, STRIP_COLUMN - 3, plain, title);
+    put_limits(canvas, row, checks_at(checks, first, NULL));
+    for (guint i = 0; i < count; i++)
+        put_line(canvas, row + 1 + i, checks, first + i, focus);
+    return row + 2 + count;
+}
+
+// TABLES ----------------------------------------------------------------------------------------
+
+typedef struct {
+    guint rows, columns; // of places
+    guint across;        // axes that run across: the last ones
+    guint label;         // width of the labels at the left
+    guint cell;          // width of a column
+} Grid;
+
+static guint widest_label(const GPtrArray *axes, guint from, guint to)
+{
+    guint width = 0;
+    for (guint i = from; i < to; i++) {
+        const Axis *axis = g_ptr_array_index(axes, i);
+        guint widest = 0;
+        for (guint l = 0; l < (guint)axis_size(axis); l++)
+            widest = MAX(widest, (guint)g_utf8_strlen(axis_label(axis, l), -1));
+        width += widest + (i > from ? 2 : 0);
+    }
+    return width;
+}
+
+// As many of the last axes across as the width allows, at least one axis down.
+static Grid grid_of(const Checks *checks, guint first, const GPtrArray *axes)
+{
+    const Requirement *made = at(checks->now, first);
+    Grid grid = {.columns = 1, .across = 0};
+    const Axis *last = g_ptr_array_index(axes, axes->len - 1);
+    grid.cell = MAX(10, widest_label(axes, axes->len - 1, axes->len) + 2);
+    (void)made;
+    (void)last;
+    for (guint i = axes->len; i-- > 1;) {
+        guint columns = grid.columns * (guint)axis_size(g_ptr_array_index(axes, i));
+        if (LABEL_COLUMN + widest_label(axes, 0, i) + columns * grid.cell > 78)
+            break;
+        grid.columns = columns;
+        grid.across++;
+    }
+    grid.rows = places_count(axes) / grid.columns;
+    grid.label = widest_label(axes, 0, axes->len - grid.across);
+    return grid;
+}
+
+static void put_cell(Canvas *canvas, guint row, guint end, const Checks *checks, guint index,
+                     guint *focus)
+{
+    gboolean differs;
+    const Requirement *made = checks_at(checks, index, &differs);
+    g_autofree char *value = value_shown(made, FALSE);
+    // What was read and is only an input needs no mark.
+    gboolean marked = made->verdict != VERDICT_NOTED && made->verdict != VERDICT_OPEN;
+    g_autofree char *mark =
+        marked ? g_utf8_substring(verdict_mark(made->verdict, made->reason), 0, 1) : g_strdup("");
+    if (at(checks->now, index) == checks->here) {
+        put_here(canvas, row, end - 2, *checks->typed || !made->value ? checks->typed : value);
+        *focus = row;
+        return;
+    }
+    canvas_put_right(canvas, row, end - 2, plain, value);
+    canvas_put(canvas, row, end - 1, 1, verdict_style(made->verdict), mark);
+}
+
+// The labels of the axes across stand over their columns; of all but the last only where they
+// change.
+static guint put_heads(Canvas *canvas, guint row, const GPtrArray *axes, const Grid *grid)
+{
+    guint run = grid->columns;
+    for (guint i = axes->len - grid->across; i < axes->len; i++, row++) {
+        const Axis *axis = g_ptr_array_index(axes, i);
+        run /= (guint)axis_size(axis);
+        for (guint c = 0; c < grid->columns; c += run) {
+            guint left = LABEL_COLUMN + grid->label + c * grid->cell;
+            const char *label = axis_label(axis, (c / run) % (guint)axis_size(axis));
+            g_autofree char *words =
+                run > 1 ? g_strdup_printf("%s %s", axis_name(axis), label) : g_strdup(label);
+            if (run > 1)
+                canvas_put(canvas, row, left + 3, run * grid->cell - 3, plain, words);
+            else
+                canvas_put_right(canvas, row, left + grid->cell - 2, head, words);
+        }
+    }
+    return row;
+}
+
+static guint put_table(Canvas *canvas, guint row, const Checks *checks, guint first, guint *focus)
+{
+    const Requirement *made = at(checks->now, first);
+    const GPtrArray *axes = made->check->places;
+    Grid grid = grid_of(checks, first, axes);
+    canvas_put(canvas, row, 1, STRIP_COLUMN - 3, plain, made->name);
+    put_limits(canvas, row, checks_at(checks, first, NULL));
+    row = put_heads(canvas, row + 1, axes, &grid);
+    for (guint r = 0; r < grid.rows; r++, row++) {
+        guint index = first + r * grid.columns;
+        g_autoptr(GString) label = g_string_new(NULL);
+        for (guint i = 0; i + grid.across < axes->len; i++)
+            g_string_append_printf(label, "%s%s", i ? ", " : "", at(checks->now, index)->labels[i]);
+        canvas_put(canvas, row, LABEL_COLUMN, 0, plain, label->str);
+        for (guint c = 0; c < grid.columns; c++)
+            put_cell(canvas, row, LABEL_COLUMN + grid.label + (c + 1) * grid.cell, checks,
+                     index + c, focus);
+    }
+    return row + 1;
+}
+
+static guint put_check(Canvas *canvas, guint row, const Checks *checks, const PlanCheck *check,
+                       guint *focus)
+{
+    guint first = 0, count = span_of(checks, check, &first);
+    if (count == 0)
+        return row;
+    gboolean table = check->places->len > 1 && count == places_count(check->places);
+    return table ? put_table(canvas, row, checks, first, focus)
+                 : put_list(canvas, row, checks, first, count, focus);
+}
+
+// THE STEP --------------------------------------------------------------------------------------
+
+// Whether a group's check is painted in full already.
+static gboolean is_painted(const Checks *checks, const Group *group)
+{
+    const PlanCheck *check = group->first->check;
+    const PlanCheck *in_hand = checks->here ? checks->here->check : NULL;
+    return check && in_hand && (check == in_hand || rests_on(check, in_hand));
+}
+
+guint checks_paint(Canvas *canvas, guint row, const Checks *checks, guint *focus)
+{
+    const PlanCheck *in_hand = checks->here ? checks->here->check : NULL;
+    const GPtrArray *all = checks->step->checks;
+    if (in_hand)
+        row = put_check(canvas, row, checks, in_hand, focus);
+    for (guint i = 0; in_hand && i < all->len; i++)
+        if (rests_on(g_ptr_array_index(all, i), in_hand))
+            row = put_check(canvas, row, checks, g_ptr_array_index(all, i), focus);
+    const Assessment *seen = checks->supposed ? checks->supposed : checks->now;
+    g_autoptr(GArray) groups = groups_of(seen, checks->step);
+    for (guint i = 0; i < groups->len; i++) {
+        const Group *group = &g_array_index(groups, Group, i);
+        if (is_painted(checks, group))
+            continue;
+        if (checks->here && at(checks->now, group->index) == checks->here)
+            *focus = row;
+        group_paint(canvas, row++, seen, group);
+    }
+    return row;
+}

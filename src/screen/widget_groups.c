@@ -1,0 +1,105 @@
+#include "widget_groups.h"
+
+#include "words.h"
+
+#include <standbook/sheet/figures.h>
+#include <string.h>
+
+enum { MARK_COLUMN = 1, NAME_COLUMN = 10, NAME_WIDTH = 26, SAID_COLUMN = 37, SAID_MOST = 6 };
+
+Verdict heaviest_verdict(const guint counts[VERDICTS])
+{
+    static const Verdict order[] = {VERDICT_FAIL,     VERDICT_IN_DOUBT, VERDICT_OPEN,
+                                    VERDICT_CONCEDED, VERDICT_PASS,     VERDICT_NOTED};
+    for (gsize i = 0; i < G_N_ELEMENTS(order); i++)
+        if (counts[order[i]])
+            return order[i];
+    return VERDICT_NOT_NEEDED;
+}
+
+Style verdict_style(Verdict verdict)
+{
+    switch (verdict) {
+    case VERDICT_FAIL:
+        return style_of(TYPE_BOLD, ROLE_HEED);
+    case VERDICT_IN_DOUBT:
+        return style_of(TYPE_BOLD, ROLE_UNSURE);
+    case VERDICT_CONCEDED:
+        return style_of(TYPE_PLAIN, ROLE_GRANTED);
+    default:
+        return style_of(TYPE_PLAIN, ROLE_CALM);
+    }
+}
+
+static gboolean is_bolted(const Requirement *made)
+{
+    return made->asked == ASKED_BOLT || made->asked == ASKED_WAIT;
+}
+
+static gboolean belong_together(const Requirement *one, const Requirement *other)
+{
+    return (one->asked == other->asked || (is_bolted(one) && is_bolted(other))) &&
+           strcmp(one->name, other->name) == 0;
+}
+
+static void group_add(Group *group, const Requirement *made)
+{
+    group->count++;
+    group->counts[made->verdict]++;
+    Verdict verdict = heaviest_verdict(group->counts);
+    if (group->count == 1 || verdict != group->verdict)
+        group->reason = made->reason;
+    group->verdict = verdict;
+}
+
+GArray *groups_of(const Assessment *assessment, const PlanStep *step)
+{
+    GArray *groups = g_array_new(FALSE, TRUE, sizeof(Group));
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = g_ptr_array_index(assessment->requirements, i);
+        if (made->step != step || made->withdrawn)
+            continue;
+        Group *last = groups->len ? &g_array_index(groups, Group, groups->len - 1) : NULL;
+        if (!last || !belong_together(last->first, made)) {
+            g_array_append_val(groups, ((Group){.first = made, .index = i}));
+            last = &g_array_index(groups, Group, groups->len - 1);
+        }
+        group_add(last, made);
+    }
+    return groups;
+}
+
+// What there is to see of it: the values of a few places, else how many are done.
+static char *group_words(const Assessment *assessment, const Group *group)
+{
+    guint done = group->count - group->counts[VERDICT_OPEN];
+    if (group->count > SAID_MOST || is_bolted(group->first) || done == 0)
+        return group->count == 1 ? g_strdup(done ? "done" : "")
+                                 : g_strdup_printf("%u of %u", done, group->count);
+    GString *words = g_string_new(NULL);
+    for (guint i = group->index; i < assessment->requirements->len; i++) {
+        const Requirement *made = g_ptr_array_index(assessment->requirements, i);
+        if (i >= group->index + group->count)
+            break;
+        g_autofree char *value = figure_value(made);
+        const char *shown = *value ? value : made->verdict == VERDICT_OPEN ? "·" : "done";
+        g_string_append_printf(words, "%s%s", words->len ? " " : "", shown);
+    }
+    return g_string_free(words, FALSE);
+}
+
+void group_paint(Canvas *canvas, guint row, const Assessment *assessment, const Group *group)
+{
+    static const Style plain;
+    g_autofree char *words = group_words(assessment, group);
+    g_autofree char *name =
+        g_strconcat(group->first->asked == ASKED_SIGN ? "signed: " : "", group->first->name, NULL);
+    guint column = canvas_put(canvas, row, SAID_COLUMN, 0, plain, words);
+    canvas_put(canvas, row, MARK_COLUMN, 8, verdict_style(group->verdict),
+               verdict_mark(group->verdict, group->reason));
+    canvas_put(canvas, row, NAME_COLUMN, NAME_WIDTH, plain, name);
+    if (group->verdict == VERDICT_FAIL || group->verdict == VERDICT_IN_DOUBT) {
+        g_autofree char *why = g_strdup_printf("  %s", reason_words(group->reason));
+        canvas_put(canvas, row, column, 0, plain, why);
+    }
+}
