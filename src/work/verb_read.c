@@ -1,4 +1,4 @@
-// read, look, choose, claim, move: what is measured and looked at.
+// read, look, choose, claim: what is measured and looked at.
 #include "take.h"
 
 #include <string.h>
@@ -229,46 +229,5 @@ gboolean verb_claim(Take *take, GError **error)
     entry_set_text(entry, "certificate", certificate);
     if (doubt.number)
         entry_set_reading(entry, "doubt", &doubt);
-    return TRUE;
-}
-
-// A move in the unit of its setting, which may be a word of its own: `3 notch`.
-static gboolean read_move(Take *take, const PlanSetting *setting, Reading *reading, GError **error)
-{
-    if (setting->unit || !setting->unit_text)
-        return words_value(&take->words, setting->unit, reading, error);
-    const char *start = take->words.at;
-    if (!words_number(&take->words, reading, error))
-        return FALSE;
-    words_skip(&take->words, setting->unit_text);
-    g_free(reading->typed);
-    reading->typed = g_strchomp(g_strndup(start, (gsize)(take->words.at - start)));
-    return TRUE;
-}
-
-gboolean verb_move(Take *take, GError **error)
-{
-    g_auto(Target) target = {0};
-    g_auto(Reading) reading = {0};
-    if (!take_target(take, TARGET_CHECKS, TRUE, &target, error))
-        return FALSE;
-    const PlanSetting *setting = target.check->setting;
-    if (!setting)
-        return words_refuse(&take->words, target.at, error,
-                            "`%s` is no setting, so nothing is moved; write a note", target.name);
-    gboolean to = words_skip(&take->words, "to");
-    if (!to && !words_skip(&take->words, "by"))
-        return words_refuse(&take->words, take->words.at, error,
-                            "how far? write `to` and where it stands now, or `by` and the step");
-    if (!read_move(take, setting, &reading, error))
-        return FALSE;
-    for (guint i = 0; i < (target.said ? target.places->len : 1); i++) {
-        Entry *entry = take_entry(take, "move");
-        entry_set_text(entry, "check", target.check->name);
-        if (target.said)
-            entry_set_labels(entry, target.axes, target_place(&target, i));
-        entry_set_step(take, entry, target.step);
-        entry_set_reading(entry, to ? "to" : "moved", &reading);
-    }
     return TRUE;
 }

@@ -1,7 +1,10 @@
 // strike: takes back what was entered.
 #include "take.h"
 
+#include <standbook/work/entry_words.h>
 #include <string.h>
+
+enum { TOLD_MOST = 4 };
 
 static gboolean is_kind(const Entry *entry, const char *const *kinds)
 {
@@ -123,18 +126,47 @@ static gboolean find_target(Take *take, const gboolean *live, GArray *seqs, GErr
                                      "nothing is entered there that could be struck");
 }
 
+// The last of this person; but a seal is not struck by a slip.
+static gboolean find_last(Take *take, const gboolean *live, const char *at, GArray *seqs,
+                          GError **error)
+{
+    gint64 seq = last_of_person(take, live);
+    if (!seq)
+        return words_refuse(&take->words, at, error,
+                            "this person has entered nothing that could be struck");
+    const Entry *entry = take_entry_at(take, seq);
+    if (strcmp(entry->kind->name, "seal") == 0)
+        return words_refuse(&take->words, at, error,
+                            "the last entry of this person is the seal `%s`; a seal is struck by "
+                            "its number: `strike #%" G_GINT64_FORMAT " …`",
+                            entry_text(entry, "gate"), seq);
+    return add_seq(seqs, seq);
+}
+
 static gboolean find_struck(Take *take, GArray *seqs, GError **error)
 {
     g_autofree gboolean *live = take_live(take);
     const char *at = take->words.at;
     if (*at == '#')
         return find_number(take, live, seqs, error);
-    if (!words_skip(&take->words, "last"))
-        return find_target(take, live, seqs, error);
-    gint64 seq = last_of_person(take, live);
-    return seq ? add_seq(seqs, seq)
-               : words_refuse(&take->words, at, error,
-                              "this person has entered nothing that could be struck");
+    return words_skip(&take->words, "last") ? find_last(take, live, at, seqs, error)
+                                            : find_target(take, live, seqs, error);
+}
+
+// Says what is struck, so that a slip shows.
+static void remark_struck(Take *take, const GArray *seqs)
+{
+    const GPtrArray *entries = take->taker->entries;
+    g_autoptr(Taken) taken = taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
+    g_autoptr(GString) told = g_string_new(NULL);
+    for (guint i = 0; i < MIN(seqs->len, TOLD_MOST); i++) {
+        gint64 seq = g_array_index(seqs, gint64, i);
+        g_autofree char *words = entry_words(taken, take_entry_at(take, seq));
+        g_string_append_printf(told, "%s#%" G_GINT64_FORMAT " `%s`", i ? ", " : "", seq, words);
+    }
+    if (seqs->len > TOLD_MOST)
+        g_string_append_printf(told, " and %u more", seqs->len - TOLD_MOST);
+    take_remark(take, "Struck: %s", told->str);
 }
 
 static char *read_cause(Take *take, GError **error)
@@ -166,5 +198,6 @@ gboolean verb_strike(Take *take, GError **error)
         entry_set_number(entry, "entry", g_array_index(seqs, gint64, i));
         entry_set_text(entry, "cause", cause);
     }
+    remark_struck(take, seqs);
     return TRUE;
 }

@@ -138,6 +138,39 @@ START_TEST(a_sealant_not_laid_is_asked_for_once)
 }
 END_TEST
 
+START_TEST(a_strike_says_what_it_struck)
+{
+    take("2025-03-13 11:36 MO read top ring gap 0.38 0.40 3.6 0.42 with G08");
+    expect_remark("strike top ring gap[3] typo",
+                  "Struck: #10 `read top ring gap[3] 3.6 mm with G08`.");
+    expect_remark("strike last typo", "Struck: #11 `read top ring gap[4] 0.42 mm with G08`.");
+    take("read top ring gap 0.38 0.40 0.41 0.42");
+    take("read cam lift 1 2 3 4 5 6 7 8");
+    expect_remark("strike cam lift typo",
+                  "Struck: #18 `read cam lift[in, 1] 1 mm`, #19 `read cam lift[in, 2] 2 mm`, #20 "
+                  "`read cam lift[in, 3] 3 mm`, #21 `read cam lift[in, 4] 4 mm` and 4 more.");
+    take("tighten drain plug all with W2");
+    take("seal abandoned");
+    expect_refusal("strike last typo",
+                   "column 8: the last entry of this person is the seal `abandoned`; a seal is "
+                   "struck by its number: `strike #37 …`");
+    expect_remark("strike #37 typo", "Struck: #37 `seal abandoned, entries 1 to 36`.");
+}
+END_TEST
+
+START_TEST(a_move_is_measured_against_range_and_step)
+{
+    expect_remark("2025-03-13 11:36 MO move idler backlash to 0.13 turn", ""); // 6 of 1/48
+    expect_remark("move idler backlash by 1/24 turn", "");
+    expect_remark("move idler backlash by 1/25 turn",
+                  "1/25 turn is no multiple of its step, 1/48 turn.");
+    expect_remark("move idler backlash by 3 turn",
+                  "3.212 turn lies beyond the range of the jackscrew, 0 turn to 3 turn.");
+    expect_remark("strike last typo", "Struck: #9 `move idler backlash by 3 turn`.");
+    expect_remark("move idler backlash by 2.5 turn", "");
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
@@ -149,6 +182,8 @@ int main(void)
         what_stands_behind_a_part_has_no_order,
         what_the_plan_tracks_is_asked_for,
         a_sealant_not_laid_is_asked_for_once,
+        a_strike_says_what_it_struck,
+        a_move_is_measured_against_range_and_step,
     };
     return run_on_build("said", tests, G_N_ELEMENTS(tests), 0);
 }

@@ -188,7 +188,8 @@ START_TEST(each_line_is_answered_with_what_it_changed)
     expect_answer(session, "read crank drag 1.5 with G17", "#10: crank drag 1.5 N·m: pass");
     expect_answer(session, "read crank drag 3.8 with G17",
                   "#11: crank drag 3.8 N·m: in doubt · disagree");
-    expect_answer(session, "strike last typo", "#12: crank drag 1.5 N·m: pass");
+    expect_answer(session, "strike last typo",
+                  "#12: crank drag 1.5 N·m: pass. Struck: #11 `read crank drag 3.8 N·m with G17`");
     expect_answer(session, "", NULL);
     expect_answer(session, "# only a remark", NULL);
     expect_answer(session, "read found idler backlash 0.24 with G04",
