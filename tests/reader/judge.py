@@ -19,6 +19,7 @@ from plan import NEWTON_METRE, Asked, Check, Part, Plan
 from values import Values, in_base
 from walk import Walk
 
+FAULTY = ("fail", "in doubt")
 ENDED = ("pass", "conceded", "noted", "not needed")
 VERDICTS = ("open", "pass", "fail", "in doubt", "conceded", "noted", "not needed")
 
@@ -64,11 +65,14 @@ def add(plan: Plan, body: dict[str, Any]) -> None:
 
 
 class Judge(Values):
-    def __init__(self, plan: Plan, entries: list[Entry]):
+    """`extended`: the plan has been given what the build adds."""
+
+    def __init__(self, plan: Plan, entries: list[Entry], extended: bool = False):
         self.planned = len(plan.asked())
-        self.added = extend(plan, entries)
+        self.added = 0 if extended else extend(plan, entries)
         super().__init__(plan, Walk(plan, entries))
         self.verdicts: dict[Asked, Verdict] = {}
+        self.earlier: dict[int, dict[Asked, Verdict]] = {}
 
     def all(self) -> list[Verdict]:
         asked = self.plan.asked()
@@ -191,10 +195,22 @@ class Judge(Values):
             return Verdict(asked, place.state)
         planned = self.against(check, asked, labels, place, False)
         amended = self.against(check, asked, labels, place, True)
-        if amended.verdict == "pass" and planned.verdict in ("fail", "in doubt"):
+        if amended.verdict == "pass" and planned.verdict in FAULTY and self.was_faulty(asked):
             amended.verdict, amended.reason = "conceded", planned.reason
         amended.latest = place.latest
         return amended
+
+    def was_faulty(self, asked: Asked) -> bool:
+        """Whether the newest amendment of its limits found a fail or a doubt there."""
+        rank = max(entry.rank for entry in self.walk.about("amend", asked))
+        if rank not in self.earlier:
+            before = [entry for entry in self.walk.entries if entry.rank < rank]
+            then = Judge(self.plan, before, extended=True)
+            then.all()
+            self.earlier[rank] = then.verdicts
+        found = self.earlier[rank][asked]
+        finding = self.plan.checks[asked.name].finding
+        return (found.own if finding else found.verdict) in (*FAULTY, "conceded")
 
     def full_place(self, check: Check, place: Labels) -> Labels | None:
         """With the label chosen, where one is to be chosen."""
@@ -212,24 +228,32 @@ class Judge(Values):
         limits, wear = limits_at(check.limits, labels), check.wear
         if amended:
             limits, wear = self.amended(check, asked, limits, wear)
-        sides = self.sides(check, limits, labels)
+        sides = self.sides(check, asked.step, limits, labels)
+        doubts = place.doubts | self.limit_doubts(asked, sides)
         if any(side is not None and side.state != "value" for side in sides):
             return Verdict(asked, "open", value=place.value, bound=place.bound)
         low, high = (None if side is None else side.value for side in sides)
         known = (place.bound, place.value, self.spread(place))
         verdict = Verdict(asked, *decision.decide(*known, low, high, wear), place.value, place.bound,
-                          place.doubts)
+                          doubts)
         verdict.side_of = (verdict.verdict, verdict.reason)
         verdict.apart = {"low": decision.decide(*known, None, high, wear)[0],
                          "high": decision.decide(*known, low, None, wear)[0]}
-        if place.doubts:
-            verdict.verdict, verdict.reason = "in doubt", first_reason(place.doubts)
+        if doubts:
+            verdict.verdict, verdict.reason = "in doubt", first_reason(doubts)
         return verdict
 
-    def sides(self, check: Check, limits: Limits | None, labels: Labels) -> list[Place | None]:
+    def limit_doubts(self, asked: Asked, sides: list[Place | None]) -> frozenset[str]:
+        """Limits that use a reading in doubt are in doubt themselves."""
+        return frozenset().union(*(self.argue(asked, dict.fromkeys(side.doubts, side.newest))
+                                   for side in sides if side is not None))
+
+    def sides(self, check: Check, step: str, limits: Limits | None,
+              labels: Labels) -> list[Place | None]:
+        """Lower and upper limit; those of a finding are of what was found, too."""
         if limits is None:
             return [None, None]
-        context = Context(self.seen_from(check.step), self.spread)
+        context = Context(self.seen_from(step, check.finding), self.spread)
         return [tree and at(evaluate(tree, context), check.axes, labels)
                 for tree in (limits.lower, limits.upper)]
 

@@ -28,6 +28,8 @@ calibration W1 2025-01-08 due 2026-01-08 good
 calibration A1 2025-01-08 good U 2 °
 lot LT-1 "parts"
 lot LT-2 "old parts" expires 2025-02-01
+lot LT-A "graded parts" grade A
+lot LT-B "graded parts" grade B
 consumable sealant lot SS-1 supplier "Corran" expires 2025-11-30
 consumable sealant lot SS-2 supplier "Corran" expires 2025-02-01
 build B-1 engine E-1 plan "Random plan"
@@ -75,7 +77,7 @@ class LogMade:
     def fit(self, part: str) -> None:
         use = self.dice.choice(STATES)
         where = self.dice.choice(("", "[front]"))
-        lot = self.dice.choice(("", "", "lot LT-1 ", "lot LT-2 "))
+        lot = self.dice.choice(("", "", "lot LT-1 ", "lot LT-2 ", "lot LT-A ", "lot LT-B "))
         self.say(f"fit {part}{where} {lot}{use}")
 
     def wrench(self, stage: str) -> str:
@@ -169,8 +171,8 @@ class LogMade:
             if self.dice.random() < 0.04:
                 continue
             bound = self.dice.choice("<>") if self.dice.random() < 0.03 else ""
-            self.say(f"read {spot(check.name, place)} in {step} {bound}{self.value()}{gauge}",
-                     minutes=0)
+            value = f"0.39{self.dice.randint(1, 7)}" if check.inches else self.value()
+            self.say(f"read {spot(check.name, place)} in {step} {bound}{value}{gauge}", minutes=0)
             if self.dice.random() < 0.06:
                 self.say(f"read {spot(check.name, place)} in {step} {self.value()}{self.gauge()}")
                 if self.dice.random() < 0.6:
@@ -208,7 +210,8 @@ class LogMade:
                  f'not needed {group.name}[{group.bolts[0]}] in {step.name} "no such hole"',
                  *self.calibrations(),
                  'shop recall lot LT-1 "letter"', f"strike #{self.dice.randint(5, 40)} typo",
-                 f'add check "{self.dice.choice(WORDS)} face" "fretting" in {step.name}: at most 0.05 mm',
+                 f'add step "{self.dice.choice(WORDS)} again" "asked for" behind {step.name}',
+                 f'add check "{self.dice.choice(WORDS)} face" "fretting" in {step.name}: at most 10.05 mm',
                  f'reopen {step.name} "again"', f"sign {step.name}"]
         if reading:
             lines += [f'amend {target} limits 9.90..10.10 "letter"',

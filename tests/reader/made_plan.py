@@ -22,6 +22,7 @@ class CheckMade:
     choose: bool = False
     finding: bool = False
     setting: bool = False
+    inches: bool = False
 
     def places(self) -> list[tuple[str, ...]]:
         return list(product(*(AXES[axis] for axis in self.axes)))
@@ -87,6 +88,8 @@ class PlanMade:
         self.read_checks(step)
         if self.dice.random() < 0.3:
             self.setting(step)
+        if self.dice.random() < 0.3:
+            self.inches(step)
         for _ in range(self.dice.randint(1, 3)):
             self.formula(step)
         self.look(step)
@@ -174,8 +177,26 @@ class PlanMade:
         wear = f", wear: {float(upper) + 0.05:.2f}" if self.dice.random() < 0.4 else ""
         kind = self.dice.choice(("both", "both", "at least", "at most"))
         if kind == "at least":
-            return f"limits: at least {lower}"
+            below = f", wear: {float(lower) - 0.05:.2f}" if wear else ""
+            return f"limits: at least {lower}{below}"
+        if middle == "10" and self.dice.random() < 0.15:
+            return self.formula_limits()  # a service limit needs figures beside it
         return (f"limits: {lower}..{upper}" if kind == "both" else f"limits: at most {upper}") + wear
+
+    def formula_limits(self) -> str:
+        """Limits that are worked out, of a constant or of another check."""
+        single = [check.name for check in self.inputs if not check.axes and not check.inches]
+        of = self.dice.choice(single + ["nominal"])
+        return self.dice.choice((f"limits: 99.5 % * {of} .. 100.5 % * {of}",
+                                 f"limits: at most {of} + 0.05"))
+
+    def inches(self, step: StepMade) -> None:
+        check = CheckMade(self.word(), ["end"], "read", inches=True)
+        limits = self.dice.choice(("0.392..0.396", "{front: 0.392..0.396, rear: at most 0.395}"))
+        self.lines.append(f"      {check.name}: {{at: end, unit: in, decimals: 3, gauge: dial, "
+                          f"limits: {limits}}}")
+        step.checks.append(check)
+        self.inputs.append(check)
 
     def read_checks(self, step: StepMade) -> None:
         for name in step.until + [self.word() for _ in range(self.dice.randint(2, 3))]:

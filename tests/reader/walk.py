@@ -71,8 +71,8 @@ class Walk:
             self.said.setdefault(entry.kind, []).append(entry)
 
     def struck_at(self, entry: Entry) -> int:
-        return max(strike.rank for strike in self.live
-                   if strike.kind == "strike" and strike.body["entry"] == entry.seq)
+        return max((strike.rank for strike in self.live
+                    if strike.kind == "strike" and strike.body["entry"] == entry.seq), default=0)
 
     def leave_out(self, entry: Entry) -> None:
         state = self.sets[entry.body["name"]].at(entry.text("step"))
