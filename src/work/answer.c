@@ -117,22 +117,43 @@ static gboolean is_same_group(const Requirement *one, const Requirement *other)
            one->own_reason == other->own_reason;
 }
 
-// `main caps in Crank, stage 1: 6 pass`
-static void append_group(GString *text, const Requirement *first, guint count)
+// ` (1, a; 1, c)`
+static void append_labels(GString *text, const GPtrArray *group)
 {
+    for (guint i = 0; i < group->len; i++) {
+        const Requirement *made = group->pdata[i];
+        g_autofree char *labels = g_strjoinv(", ", made->labels);
+        g_string_append_printf(text, "%s%s", i == 0 ? " (" : made->labels[1] ? "; " : ", ", labels);
+    }
+    g_string_append_c(text, ')');
+}
+
+// `main caps in Crank, stage 1: 6 pass`; a few bolts are named.
+static void append_group(GString *text, const GPtrArray *group)
+{
+    const Requirement *first = group->pdata[0];
     g_autofree char *verdict = verdict_of(first);
     g_string_append(text, first->name);
     if (first->asked == ASKED_BOLT)
         g_string_append_printf(text, " in %s, stage %u", first->step->name, first->stage);
-    g_string_append_printf(text, ": %u %s", count, verdict);
+    g_string_append_printf(text, ": %u %s", group->len, verdict);
+    if (group->len <= SHOWN_ONE_BY_ONE)
+        append_labels(text, group);
+}
+
+// Bolts differ in nothing but their place; values do.
+static gboolean is_counted(const GPtrArray *group)
+{
+    const Requirement *first = group->pdata[0];
+    return group->len > SHOWN_ONE_BY_ONE || (group->len > 1 && first->asked == ASKED_BOLT);
 }
 
 static void append_run(GString *text, const GPtrArray *group)
 {
     if (text->len)
         g_string_append(text, "; ");
-    if (group->len > SHOWN_ONE_BY_ONE) {
-        append_group(text, group->pdata[0], group->len);
+    if (is_counted(group)) {
+        append_group(text, group);
         return;
     }
     for (guint i = 0; i < group->len; i++) {

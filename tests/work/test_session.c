@@ -202,6 +202,15 @@ START_TEST(each_line_is_answered_with_what_it_changed)
         "sealant on sump lot …`");
     expect_answer(session, "look white cloth grey", "#20: white cloth grey: fail · look");
     expect_answer(session, "seal abandoned", "#21: abandoned sealed");
+    expect_answer(
+        session, "tighten water pump from 3 to 4 with W1",
+        "#22: water pump in Manifolds and pumps, stage 1: 3 pass (3, 2, 4). No thread sealant is "
+        "laid; write `lay thread sealant on water pump lot …`");
+    expect_answer(session, "tighten rod bolts in Fit pistons[2] stage 1 with W1",
+                  "#23: rod bolts in Fit pistons, stage 1: 2 in doubt · tool (2, a; 2, b)");
+    expect_answer(session, "tighten water pump[1] with W1",
+                  "#24: bolt water pump in Manifolds and pumps[1], "
+                  "stage 1: in doubt · order");
     session_close(session);
 }
 END_TEST
