@@ -94,6 +94,24 @@ gboolean person_fits(const char *person, GError **error)
     return FALSE;
 }
 
+gboolean word_fits(const char *word, GError **error)
+{
+    if (*word && !strpbrk(word, " \t\"[](),#"))
+        return TRUE;
+    g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                        "write it as one word: no blanks, quotes, brackets or commas");
+    return FALSE;
+}
+
+// `harrow` for `Ines Harrow`: the short word of an owner.
+static char *owner_word(const char *owner)
+{
+    const char *last = strrchr(owner, ' ');
+    g_autofree char *lower = g_utf8_strdown(last ? last + 1 : owner, -1);
+    g_autofree char *word = g_strdelimit(g_steal_pointer(&lower), "\t\"[](),#", '-');
+    return g_strdup(*word ? word : "owner");
+}
+
 // DEMO ------------------------------------------------------------------------------------------
 
 // Where the demo's files lie: installed beside the program, or in the tree it was built in.
@@ -145,13 +163,14 @@ static gboolean enter_lines(Desk *desk, const Beginning *beginning, const Plan *
                             GError **error)
 {
     g_auto(GStrv) person = g_strsplit(beginning->person, " ", 2);
-    g_autofree char *name = line_quoted(person[1]), *serial = line_quoted(beginning->serial);
-    g_autofree char *owner = line_quoted(beginning->owner), *build = line_quoted(beginning->build);
+    g_autofree char *name = line_quoted(person[1]), *owner = line_quoted(beginning->owner);
+    g_autofree char *short_owner = owner_word(beginning->owner);
     g_autofree char *family = line_quoted(plan->family ? plan->family : "no family");
     g_autofree char *plan_name = line_quoted(plan->name);
     g_autofree char *lines = g_strdup_printf(
         "%s person %s %s\nowner %s %s\nengine %s family %s owner %s\nbuild %s engine %s plan %s\n",
-        person[0], person[0], name, owner, owner, serial, family, owner, build, serial, plan_name);
+        person[0], person[0], name, short_owner, owner, beginning->serial, family, short_owner,
+        beginning->build, beginning->serial, plan_name);
     g_free(desk->who);
     desk->who = g_strdup(person[0]);
     return session_text(desk->shop, lines, strlen(lines), NULL, NULL, error);

@@ -17,6 +17,9 @@ GPtrArray *plans_found(void) G_GNUC_WARN_UNUSED_RESULT;
 // Whether this can be a person: initials and a name.
 gboolean person_fits(const char *person, GError **error);
 
+// Whether this can be a number that things are called by: one word.
+gboolean word_fits(const char *word, GError **error);
+
 // Makes the demo beside the store, unless it is there, and works on it from then on.
 gboolean begin_demo(Desk *desk, GError **error);
 

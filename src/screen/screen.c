@@ -338,20 +338,24 @@ static gboolean idle(Screen *screen)
 
 static void loop(Screen *screen)
 {
-    gboolean more = TRUE; // to be done while nobody presses a key
+    gboolean more = TRUE, changed = TRUE; // there is more to do while nobody presses a key
     while (!screen->leave) {
-        paint(screen);
+        Moment now = screen->desk.options->now(screen->desk.options->user);
+        if (changed || now / 60 != screen->desk.now / 60)
+            paint(screen);
+        if (screen->leave)
+            return;
         Key key = term_key(screen->term, more ? IDLE_POLL : POLL);
         if (key.kind == PRESSED_HANGUP)
-            break;
+            return;
         if (key.kind != PRESSED_NONE)
             take_keys(screen, key);
+        changed = key.kind != PRESSED_NONE || more;
         if (screen->leave)
-            break;
-        if (desk_catch_up(&screen->desk) || key.kind != PRESSED_NONE)
-            more = TRUE;
-        else
-            more = idle(screen);
+            return;
+        changed = desk_catch_up(&screen->desk) || changed;
+        more = key.kind == PRESSED_NONE && idle(screen);
+        more = more || key.kind != PRESSED_NONE;
     }
 }
 

@@ -17,6 +17,9 @@ typedef enum {
     VIEW_GAUGE,      // which gauge or wrench
     VIEW_NOTE,       // small: words on the place in hand
     VIEW_CAUTION,    // what may hurt in this step
+    VIEW_CONCEDE,    // accepts what is outside, with its reasons
+    VIEW_WHY,        // what a verdict rests on
+    VIEW_SEAL,       // small: fixes the assessment at a gate
     VIEW_HELP,
 } ViewName;
 

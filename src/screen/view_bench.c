@@ -383,6 +383,35 @@ static Go ask_gauge(const Bench *bench, const Work *work)
                    g_strconcat("G", made && made->check ? made->check->gauge : "", NULL));
 }
 
+// What is outside or in doubt because of the place in hand: itself, else the heaviest that is
+// worked out from it; NULL if nothing is.
+static const Requirement *at_fault(const Work *work, const Requirement *made)
+{
+    const Requirement *fault = NULL;
+    if (made && (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT))
+        return made;
+    for (guint i = 0; i < work->assessment->requirements->len; i++) {
+        const Requirement *each = requirement_at(work, i);
+        gboolean outside = each->verdict == VERDICT_FAIL || each->verdict == VERDICT_IN_DOUBT;
+        if (each->step != work->step || !outside || each->asked != ASKED_READ)
+            continue;
+        if (!fault || (fault->verdict != VERDICT_FAIL && each->verdict == VERDICT_FAIL))
+            fault = each;
+    }
+    return fault;
+}
+
+static Go concede(Desk *desk, const Work *work, const Requirement *made)
+{
+    const Requirement *fault = at_fault(work, made);
+    if (!fault) {
+        desk_warn(desk, "nothing in this step is outside or in doubt");
+        return go(GO_STAY);
+    }
+    g_autofree char *name = requirement_name(fault), *target = line_target(work->plan, fault);
+    return go_open(VIEW_CONCEDE, g_strdup_printf("%s\n%s", name, target));
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Bench *bench = state;
@@ -399,6 +428,13 @@ static Go act(gpointer state, Desk *desk, Action action)
         return ask_gauge(bench, &work);
     case ACTION_NOTE:
         return go_open(VIEW_NOTE, made ? line_target(work.plan, made) : NULL);
+    case ACTION_CONCEDE:
+        return concede(desk, &work, made);
+    case ACTION_WHY:
+        return made
+                   ? go_open(VIEW_WHY,
+                             requirement_name(at_fault(&work, made) ? at_fault(&work, made) : made))
+                   : go(GO_STAY);
     case ACTION_CLOSE:
         return go_instead(VIEW_CLOSING, g_strdup(bench->step));
     case ACTION_BUILD:

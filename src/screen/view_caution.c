@@ -48,7 +48,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     for (guint i = 0; i < step->dos->len; i++)
         canvas_put(page->body, row++, 2, 0, style_of(0, 0), step->dos->pdata[i]);
     canvas_put(page->body, row + 1, 2, 0, style_of(0, 0),
-               "The maker's current service data, local codes and licensed practice come first.");
+               "The maker's current service data, local codes, licensed practice come first.");
 }
 
 static Go act(gpointer state, Desk *desk, Action action)

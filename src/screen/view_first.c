@@ -19,19 +19,19 @@ typedef struct {
     Door least;         // doors from this one on do not ask it
     const char *prompt; // what NEXT says
     const char *hint;
-    gsize offset; // of the answer in Beginning
+    gsize offset;                                         // of the answer in Beginning
+    gboolean (*fits)(const char *answer, GError **error); // NULL: anything does
 } Question;
 
 static const Question questions[] = {
-    {DOOR_BLANK, "which plan?", NULL, G_STRUCT_OFFSET(Beginning, plan)},
+    {DOOR_BLANK, "which plan?", NULL, G_STRUCT_OFFSET(Beginning, plan), NULL},
     {DOOR_BLANK + 1, "initials, name", "two to four capitals, then your name: TB Tess Bell",
-     G_STRUCT_OFFSET(Beginning, person)},
+     G_STRUCT_OFFSET(Beginning, person), person_fits},
     {DOOR_BLANK + 1, "engine number", "as it is stamped on the block",
-     G_STRUCT_OFFSET(Beginning, serial)},
-    {DOOR_BLANK + 1, "whose is it?", "a short word, such as the owner's surname",
-     G_STRUCT_OFFSET(Beginning, owner)},
+     G_STRUCT_OFFSET(Beginning, serial), word_fits},
+    {DOOR_BLANK + 1, "whose is it?", "the owner's name", G_STRUCT_OFFSET(Beginning, owner), NULL},
     {DOOR_BLANK + 1, "job number", "what you call this job: the build's number, such as B-1",
-     G_STRUCT_OFFSET(Beginning, build)},
+     G_STRUCT_OFFSET(Beginning, build), word_fits},
 };
 
 static gpointer open(Desk *desk, const char *argument)
@@ -130,6 +130,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         paint_doors(first, page);
 }
 
+// What is entered: who, and of what build; then its first step.
 static Go begin(First *first, Desk *desk)
 {
     g_autoptr(GError) error = NULL;
@@ -177,7 +178,7 @@ static Go answer(First *first, Desk *desk, const char *typed)
         return go(GO_KEEP);
     }
     g_autoptr(GError) error = NULL;
-    if (question->offset == G_STRUCT_OFFSET(Beginning, person) && !person_fits(text, &error)) {
+    if (question->fits && !question->fits(text, &error)) {
         desk_warn(desk, "%s", error->message);
         return go(GO_KEEP);
     }

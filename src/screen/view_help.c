@@ -18,7 +18,7 @@ static const char *const signs[] = {
     " √ pass  · open  ▲ FAIL above  ▼ FAIL below  ? DOUBT  ◆ conc.  = noted  − n/a",
     " 0.050 ├────▒▒█▒▒▒─────┤ 0.080   █ reading  ▒ its doubt  ├ ┤ limits  ┼ aim",
     "",
-    " The maker's current service data, local codes and licensed practice come first.",
+    " The maker's current service data, local codes, licensed practice come first.",
 };
 
 static void put_lines(Page *page, guint *row, const char *const *lines, gsize count)

@@ -120,6 +120,18 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_key(page, ACTION_HELP, NULL);
 }
 
+static Go act(gpointer state, Desk *desk, Action action)
+{
+    (void)state;
+    if (action != ACTION_ON)
+        return go(GO_DEFAULT);
+    if (!desk->number) {
+        g_autofree char *latest = desk_latest(desk);
+        desk_take_up(desk, latest);
+    }
+    return desk->number ? go_open(VIEW_STEPS, NULL) : go(GO_STAY);
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     const Shelf *shelf = state;
@@ -141,6 +153,8 @@ static Go wants(gpointer state, Desk *desk)
     if (shelf->asked || people->len == 0)
         return go(GO_STAY);
     shelf->asked = TRUE;
+    if (desk->who) // just begun
+        return desk->number ? go_open(VIEW_STEPS, NULL) : go(GO_STAY);
     if (!desk->number) {
         g_autofree char *latest = desk_latest(desk);
         desk_take_up(desk, latest);
@@ -154,4 +168,5 @@ const ViewOps shop_view = {.name = "the shop",
                            .paint = paint,
                            .enter = enter,
                            .idle = idle,
-                           .wants = wants};
+                           .wants = wants,
+                           .act = act};

@@ -38,11 +38,36 @@ static void paint_step(Page *page, guint row, const PlanStep *step, const Tally 
     canvas_put_right(page->body, row, 56, plain, count);
 }
 
-static void paint_steps(Session *session, Page *page)
+static gboolean is_left(const Assessment *assessment, const PlanStep *step)
+{
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if (made->step == step && !made->withdrawn && requirement_is_left(made))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// The step to go on with: the one worked on last, if something is left in it, else the first that
+// has something left; NULL if none has.
+static const PlanStep *next_step(Session *session)
 {
     const Assessment *assessment = session_assessment(session);
     const Plan *plan = session_plan(session);
     const PlanStep *here = standing_of(session).step;
+    if (here && is_left(assessment, here))
+        return here;
+    for (guint i = 0; i < plan->steps->len; i++)
+        if (is_left(assessment, plan->steps->pdata[i]))
+            return plan->steps->pdata[i];
+    return NULL;
+}
+
+static void paint_steps(Session *session, Page *page)
+{
+    const Assessment *assessment = session_assessment(session);
+    const Plan *plan = session_plan(session);
+    const PlanStep *here = next_step(session);
     g_autofree char *counts = tally_words(assessment->counts);
     g_autofree char *sum =
         g_strdup_printf("%u requirements = %s",
@@ -59,6 +84,30 @@ static void paint_steps(Session *session, Page *page)
     }
 }
 
+// The state: the number of gates whose seal was asked for already.
+static gpointer open(Desk *desk, const char *argument)
+{
+    (void)desk;
+    (void)argument;
+    return g_new0(guint, 1);
+}
+
+// A gate that has become complete is to be sealed; asked once for each.
+static Go wants(gpointer state, Desk *desk)
+{
+    guint *asked = state;
+    Session *session = desk_build(desk);
+    const GPtrArray *gates = session && desk->who ? session_assessment(session)->gates : NULL;
+    for (guint i = *asked; gates && i < gates->len; i++) {
+        const GateCount *gate = gates->pdata[i];
+        if (gate->left || gate->sealed)
+            continue;
+        *asked = i + 1;
+        return go_open(VIEW_SEAL, g_strdup(gate->name));
+    }
+    return go(GO_STAY);
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Session *session = desk_build(desk);
@@ -68,10 +117,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->status, "%s", title);
     page_say(&page->head, "Build");
     page->field = ASKS_LINE;
-    page_say(&page->unit, "step");
+    page_say(&page->unit, "no.");
     if (session)
         paint_steps(session, page);
-    const PlanStep *here = session ? standing_of(session).step : NULL;
+    const PlanStep *here = session ? next_step(session) : NULL;
     g_autofree char *words = here ? step_words(here) : g_strdup("a step, by its number");
     page_say(&page->next, "%s", words);
     page_key(page, ACTION_TAKE, "number opens");
@@ -113,11 +162,17 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Session *session = desk_build(desk);
-    const PlanStep *here = session ? standing_of(session).step : NULL;
+    const PlanStep *here = session ? next_step(session) : NULL;
     (void)state;
     if (action == ACTION_ON && here)
         return open_step(desk, here);
     return go(action == ACTION_BUILD ? GO_STAY : GO_DEFAULT);
 }
 
-const ViewOps steps_view = {.name = "the build", .paint = paint, .enter = enter, .act = act};
+const ViewOps steps_view = {.name = "the build",
+                            .open = open,
+                            .close = g_free,
+                            .paint = paint,
+                            .wants = wants,
+                            .enter = enter,
+                            .act = act};
