@@ -145,8 +145,6 @@ Entry *take_entry(Take *take, const char *kind)
 {
     Entry *entry = new_entry(take, kind, take->taker->build);
     entry->after = take->after;
-    if (take->paper && kind_field(entry->kind, "note"))
-        entry_set_text(entry, "note", "from paper");
     g_ptr_array_add(take->made, entry);
     return entry;
 }
@@ -348,6 +346,20 @@ static gboolean read_line(Take *take, Moment at, GError **error)
     return read_who(take, error) && read_event(take, error);
 }
 
+// What was typed in from a card says so in its remark, behind what is there.
+static void mark_paper(const Take *take)
+{
+    for (guint i = 0; take->paper && i < take->made->len; i++) {
+        Entry *entry = take->made->pdata[i];
+        if (!kind_field(entry->kind, "note"))
+            continue;
+        const char *note = entry_text(entry, "note");
+        g_autofree char *marked =
+            g_strconcat(note ? note : "", note ? "; " : "", "from paper", NULL);
+        entry_set_text(entry, "note", marked);
+    }
+}
+
 static void number_entries(const Take *take, GPtrArray *entries)
 {
     const LineTaker *taker = take->taker;
@@ -382,6 +394,7 @@ static gboolean check_entries(const Take *take, const GPtrArray *entries, GError
 static LineTaken *taken_from(Take *take, GError **error)
 {
     g_autoptr(LineTaken) taken = g_new0(LineTaken, 1);
+    mark_paper(take);
     taken->entries = g_ptr_array_new_with_free_func((GDestroyNotify)entry_free);
     g_ptr_array_extend_and_steal(taken->entries, g_steal_pointer(&take->takes));
     g_ptr_array_extend_and_steal(taken->entries, g_steal_pointer(&take->made));

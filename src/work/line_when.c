@@ -5,7 +5,7 @@
 
 // WHEN AND WHO ----------------------------------------------------------------------------------
 
-static gboolean is_initials(const char *word)
+gboolean is_initials(const char *word)
 {
     glong letters = g_utf8_strlen(word, -1);
     for (const char *at = word; *at; at = g_utf8_next_char(at))

@@ -69,6 +69,8 @@ void take_remark(Take *take, const char *format, ...) G_GNUC_PRINTF(2, 3);
 // line_when.c: the front of a line and its endings.
 // The date and time, if they are written.
 gboolean read_when(Take *take, GError **error);
+// Whether a word can stand for a person in front of a verb: two to four capitals.
+gboolean is_initials(const char *word);
 // The initials, if they are written.
 gboolean read_who(Take *take, GError **error);
 // The moment of the line: its own date and time, of the date of `at` where only a time is said.

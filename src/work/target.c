@@ -185,6 +185,17 @@ static gboolean read_step_of(Take *take, Target *target, GError **error)
                         target->name, where->str);
 }
 
+// The step that a requirement means by its printed name alone: its own; NULL where it prints one.
+static const PlanStep *step_as_printed(const Target *target)
+{
+    if (!target->says_asked)
+        return NULL;
+    return target->check                ? target->check->step
+           : target->part               ? target->part->step
+           : target->asked == ASKED_FIT ? target->group->step
+                                        : NULL;
+}
+
 static gboolean find_step(Take *take, gboolean need_step, Target *target, GError **error)
 {
     const PlanStep *in_hand = take_step_in_hand(take);
@@ -192,6 +203,8 @@ static gboolean find_step(Take *take, gboolean need_step, Target *target, GError
     g_autoptr(GString) where = g_string_new(NULL);
     if (words_skip(&take->words, "in"))
         return read_step_of(take, target, error);
+    if ((target->step = step_as_printed(target)))
+        return TRUE;
     if (in_hand && is_in(target, in_hand)) {
         target->step = in_hand;
         return TRUE;

@@ -75,7 +75,12 @@ static gboolean set_date(Take *take, Entry *entry, const char *phrase, const cha
 
 static gboolean shop_person(Take *take, GError **error)
 {
+    const char *at = take->words.at;
     g_autofree char *initials = read_new_label(take, "person", "the initials", error);
+    if (initials && !is_initials(initials))
+        return words_refuse(&take->words, at, error,
+                            "`%s` could not be told from a verb; initials are two to four capitals",
+                            initials);
     g_autofree char *name = initials ? words_text(&take->words, "the name", error) : NULL;
     if (!name)
         return FALSE;
@@ -338,6 +343,22 @@ static gboolean set_quantity(Take *take, Entry *entry, GError **error)
     return TRUE;
 }
 
+// What may be said of a lot or a tube, in any order.
+static gboolean set_in_any_order(Take *take, Entry *entry, GError **error)
+{
+    const char *before = NULL;
+    while (before != take->words.at) {
+        before = take->words.at;
+        if ((kind_field(entry->kind, "quantity") && !set_quantity(take, entry, error)) ||
+            (kind_field(entry->kind, "grade") &&
+             !set_optional(take, entry, "grade", "grade", error)) ||
+            !set_optional(take, entry, "supplier", "supplier", error) ||
+            !set_date(take, entry, "expires", "expires", error))
+            return FALSE;
+    }
+    return TRUE;
+}
+
 static gboolean shop_lot(Take *take, GError **error)
 {
     g_autofree char *label = read_new_label(take, "lot", "the lot as the packet names it", error);
@@ -348,10 +369,7 @@ static gboolean shop_lot(Take *take, GError **error)
     set_new_id(take, entry);
     entry_set_text(entry, "label", label);
     entry_set_text(entry, "part", part);
-    return set_quantity(take, entry, error) &&
-           set_optional(take, entry, "supplier", "supplier", error) &&
-           set_optional(take, entry, "grade", "grade", error) &&
-           set_date(take, entry, "expires", "expires", error);
+    return set_in_any_order(take, entry, error);
 }
 
 static gboolean shop_consumable(Take *take, GError **error)
@@ -371,8 +389,7 @@ static gboolean shop_consumable(Take *take, GError **error)
     entry_set_text(entry, "label", label);
     entry_set_text(entry, "sort", sort);
     entry_set_text(entry, "lot", lot);
-    return set_optional(take, entry, "supplier", "supplier", error) &&
-           set_date(take, entry, "expires", "expires", error);
+    return set_in_any_order(take, entry, error);
 }
 
 static gboolean shop_recall_lot(Take *take, GError **error)

@@ -44,6 +44,15 @@ static gboolean refuse_label(const Words *words, const GPtrArray *axes, const ch
                         all);
 }
 
+// A label of an axis that is picked already: two places at once.
+static gboolean refuse_second(const Words *words, const Axis *axis, const char *label,
+                              GError **error)
+{
+    return words_refuse(words, words->at, error,
+                        "`%s` is a second %s; name one in a line, or leave it out for all", label,
+                        axis_name(axis));
+}
+
 // The axis that a pick names in front of its label, or the only one that has the label and is not
 // picked yet. -1 with an error if there is none, or more than one.
 static gssize axis_of(const Words *words, const GPtrArray *axes, const char *name, const char *pick,
@@ -68,6 +77,11 @@ static gssize axis_of(const Words *words, const GPtrArray *axes, const char *nam
         found = i;
         *label = index;
     }
+    for (guint i = 0; found < 0 && i < axes->len; i++)
+        if (picked[i] >= 0 && axis_find(axis_at(axes, i), pick) >= 0) {
+            refuse_second(words, axis_at(axes, i), pick, error);
+            return -1;
+        }
     if (found < 0)
         refuse_label(words, axes, name, pick, words->at, error);
     return found;
@@ -99,8 +113,7 @@ static gboolean read_pick(Words *words, const GPtrArray *axes, const char *name,
     if (axis < 0)
         return FALSE;
     if (picked[axis] >= 0)
-        return words_refuse(words, words->at, error, "%s is picked twice",
-                            axis_name(axis_at(axes, (guint)axis)));
+        return refuse_second(words, axis_at(axes, (guint)axis), pick, error);
     picked[axis] = label;
     words->at += length;
     words->at += strspn(words->at, " \t");

@@ -220,6 +220,8 @@ START_TEST(endings)
     expect_text(last(0), "note", NULL); // a note has no remark of its own
     take("read crank drag 1.5 from paper");
     expect_text(last(0), "note", "from paper");
+    take("fit rear seal new \"spring outward\" from paper");
+    expect_text(last(0), "note", "spring outward; from paper");
     take("note \"he took it from paper\"");
     expect_text(last(0), "text", "he took it from paper");
     g_free(line);
@@ -318,6 +320,18 @@ START_TEST(a_recalled_lot_says_so)
                                 "new"));
     const GPtrArray *entries = line_taker_entries(other);
     expect_text(entries->pdata[entries->len - 2], "what", "recall"); // taken with the lot
+}
+END_TEST
+
+START_TEST(what_is_said_of_a_lot_has_no_order)
+{
+    take("2025-03-13 11:36 MO shop lot Q-1 \"shells\" expires 2026-01-01 grade A quantity 3");
+    const Entry *lot = shop_find(demo->shop, "lot", "Q-1");
+    expect_text(lot, "expires", "2026-01-01");
+    expect_text(lot, "grade", "A");
+    ck_assert_int_eq(entry_number(lot, "quantity"), 3);
+    take("shop consumable gasket sealant lot Q-2 expires 2026-01-01 supplier Corran");
+    expect_text(shop_find(demo->shop, "consumable", "Q-2"), "supplier", "Corran");
 }
 END_TEST
 
@@ -497,6 +511,7 @@ int main(void)
         decisions,
         a_calibration_is_news_to_all_who_took_the_tool,
         a_recalled_lot_says_so,
+        what_is_said_of_a_lot_has_no_order,
         names_stand_outside_the_chain,
         every_line_of_the_demo_is_taken,
         the_examples_of_the_manual_are_taken,

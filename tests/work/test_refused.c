@@ -11,6 +11,10 @@ static const char *const refusals[][2] = {
      "column 19: `main bore` has no place `fornt`; did you mean `front`?"},
     {"read main bore[7, front] 59.79",
      "column 16: `main bore` has no place `7`; its places are main 1 2 3, end front rear"},
+    {"read main bore[1, 2, front] 59.79",
+     "column 19: `2` is a second main; name one in a line, or leave it out for all"},
+    {"read main bore[main 1, main 2] 59.79",
+     "column 24: `main 2` is a second main; name one in a line, or leave it out for all"},
     {"read main bore[1] 59.79",
      "column 6: `main bore` has 2 places here, from `1, front` to `1, rear`, but 1 follow; write "
      "one for each, or name the place in brackets"},
@@ -98,6 +102,8 @@ static const char *const refusals[][2] = {
     {"QQ note one",
      "column 1: the shop has no person `QQ`; enter that person first, with a line `person QQ "
      "\"First Last\"` in `standbook log --shop`"},
+    {"shop person tb \"Tess Bell\"",
+     "column 13: `tb` could not be told from a verb; initials are two to four capitals"},
     {"shop build TL-0412 engine H23-4/01187 plan \"x\"",
      "column 12: `TL-0412` is the name of another build already; choose another one"},
     {"shop build TL-0500 engine H23-4/01178 plan \"x\"",

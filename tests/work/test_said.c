@@ -33,6 +33,29 @@ START_TEST(a_requirement_is_typed_back_as_it_is_printed)
 }
 END_TEST
 
+START_TEST(every_name_that_is_printed_is_taken_back)
+{
+    take("2025-03-13 11:36 MO note one");
+    const Assessment *assessment = demo_assess(demo);
+    g_autoptr(GPtrArray) names = g_ptr_array_new_with_free_func(g_free);
+    for (guint i = 0; i < assessment->requirements->len; i++)
+        g_ptr_array_add(names, requirement_name(assessment->requirements->pdata[i]));
+    for (guint i = 0; i < names->len; i++) {
+        g_autofree char *line = g_strdup_printf("not needed %s \"x\"", (char *)names->pdata[i]);
+        LineTaken *taken = line_take(build, line, 0, NULL);
+        ck_assert_msg(taken != NULL, "%s", line);
+        ck_assert_uint_eq(taken->entries->len, 1);
+        demo_keep(demo, build, taken);
+        if (i % 100)
+            continue;
+        const Requirement *made = demo_assess(demo)->requirements->pdata[i];
+        ck_assert_msg(made->verdict == VERDICT_NOT_NEEDED, "%s", line);
+        ck_assert_int_eq(made->entry, last(0)->seq);
+    }
+    ck_assert_uint_gt(names->len, 500);
+}
+END_TEST
+
 START_TEST(a_strike_finds_one_stage)
 {
     take("2025-03-13 11:36 MO tighten drain plug all with W2");
@@ -175,6 +198,7 @@ int main(void)
 {
     const TTest *const tests[] = {
         a_requirement_is_typed_back_as_it_is_printed,
+        every_name_that_is_printed_is_taken_back,
         a_strike_finds_one_stage,
         one_stage_or_place_is_conceded_or_upheld,
         what_cannot_be_meant_of_one_stage_is_refused,

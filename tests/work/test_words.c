@@ -139,7 +139,8 @@ START_TEST(places_in_any_order)
                 "rod 1 4"},
         {"[main 4]", "column 2: `bore` has no place `main 4`; its places are main 1 2 3, end "
                      "front rear, rod 1 4"},
-        {"[2, main 3]", "column 5: main is picked twice"},
+        {"[2, main 3]",
+         "column 5: `main 3` is a second main; name one in a line, or leave it out for all"},
         {"[2, front", "column 1: this bracket is not closed; end it with ]"},
         {"[2,,front]", "column 4: a label is missing here"},
     };
