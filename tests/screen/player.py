@@ -51,7 +51,8 @@ class Player:
     mono    NO_COLOR is set
     now     "2025-03-13 10:42": the clock stands still there (set_clock moves it). Only where
             libfaketime is installed; look at `clock_is_set`, or skip the test if faketime() is None
-    folder  the home of the program, kept; otherwise a new one that goes with the player
+    folder  the home of the program, where it is started, kept; otherwise a new one that goes with
+            the player
     more    further variables of its environment
     """
 
@@ -103,7 +104,8 @@ class Player:
         variables = [f"{name}={value}" for name, value in self.environment.items()]
         self.terminal = subprocess.Popen(
             [os.path.join(self.build, "tests", "terminal"), self.size, *variables, *self.command],
-            stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True, encoding="utf-8", bufsize=1)
+            cwd=self.folder, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True,
+            encoding="utf-8", bufsize=1)
         return self
 
     def __exit__(self, kind, *_):

@@ -13,7 +13,10 @@
 #include <termios.h>
 #include <unistd.h>
 
-enum { LEAVE_LIMIT = 1000 }; // ms a program may take to end after a hang-up
+enum {
+    LEAVE_LIMIT = 1000,  // ms a program may take to end after a hang-up
+    MOST_REPEATED = 1000 // times a character is repeated
+};
 
 gint64 window_now(void)
 {
@@ -60,6 +63,51 @@ _Noreturn static void become(const Window *window, char **command, char **enviro
     _exit(127);
 }
 
+// libvterm takes a character repeated (CSI n b) up to the last column but one for a full row, so
+// that the next one wraps. Here the character itself is given so many times.
+static void write_repeated(Window *window)
+{
+    char many[MOST_REPEATED];
+    int count = atoi(window->sequence + 2);
+    memset(many, window->before, sizeof many);
+    vterm_input_write(window->vt, many, (size_t)CLAMP(count, 1, MOST_REPEATED));
+}
+
+static bool belongs_to_repeat(const Window *window, char byte)
+{
+    switch (window->in_sequence) {
+    case 0:
+        return byte == '\x1b';
+    case 1:
+        return byte == '[';
+    default:
+        return g_ascii_isdigit(byte) && window->in_sequence + 1 < sizeof window->sequence;
+    }
+}
+
+static void write_byte(Window *window, char byte)
+{
+    bool repeats = window->in_sequence > 2 && byte == 'b' && g_ascii_isprint(window->before);
+    if (!repeats && belongs_to_repeat(window, byte)) {
+        window->sequence[window->in_sequence++] = byte;
+        return;
+    }
+    size_t held = window->in_sequence;
+    window->in_sequence = 0;
+    if (repeats) {
+        write_repeated(window);
+        memset(window->sequence, 0, sizeof window->sequence);
+        return;
+    }
+    vterm_input_write(window->vt, window->sequence, held);
+    memset(window->sequence, 0, sizeof window->sequence);
+    window->before = held ? 0 : byte;
+    if (held && byte == '\x1b')
+        window->sequence[window->in_sequence++] = byte;
+    else
+        vterm_input_write(window->vt, &byte, 1);
+}
+
 // One read of what was printed; false if there was nothing.
 static bool take_output(Window *window)
 {
@@ -68,7 +116,8 @@ static bool take_output(Window *window)
     if (length <= 0)
         return false;
     window->bytes += (size_t)length;
-    vterm_input_write(window->vt, bytes, (size_t)length);
+    for (ssize_t i = 0; i < length; i++)
+        write_byte(window, bytes[i]);
     window->printed = window_now();
     return true;
 }

@@ -19,7 +19,10 @@ typedef struct {
     // A hang-up makes these -1. The slave is kept open to see what is still unread.
     int master, slave;
     char outgoing[65536];
-    size_t waiting; // bytes of outgoing
+    size_t waiting;     // bytes of outgoing
+    char sequence[8];   // the beginning of what may be a repeat
+    size_t in_sequence; // its bytes
+    char before;        // the character before it, 0: none
 } Window;
 
 gint64 window_now(void); // ms of a clock that never goes back

@@ -1,0 +1,152 @@
+"""A walk through every screen of the front end, on the demo and on an empty logbook.
+
+A walk is a generator: it types its way to a screen, yields the screen's name, and goes on when it
+is asked to. `show` prints what stands there, `check-screens` looks at it.
+"""
+import os
+import re
+import shutil
+
+from player import Player
+
+HERE = os.path.dirname(os.path.abspath(__file__))
+DEMO = os.path.join(HERE, "..", "..", "demo-data")
+NOW = "2025-03-27 09:30"  # behind the last entry of the demo
+
+
+def feed_demo(build, folder):
+    """Makes a store of the demo in a folder."""
+    player = Player(build, folder=folder)
+    player.run("store", "new")
+    with open(os.path.join(DEMO, "order"), encoding="utf-8") as order:
+        for what, name in map(str.split, order):
+            path = os.path.join(DEMO, name)
+            if what == "plan":
+                player.run("plan", "add", path)
+            elif what == "shop":
+                player.run("log", "--dated", "--quiet", "--shop", path)
+            else:
+                player.run("log", "--dated", "--quiet", what, path)
+
+
+def go(player, keys, text):
+    """Types, and waits for a text that only the screen it leads to has."""
+    player.type(keys)
+    player.wait_for(text)
+    player.settle()
+
+
+def line_of(player, number):
+    """The line of a build in the list of the shop."""
+    for row in player.screen():
+        found = re.match(rf"\s*(\d+)\s+{number}\b", row)
+        if found:
+            return found[1]
+    return player.fail(f"{number} is not in the list")
+
+
+def tightening(player):
+    """Where the demo was left: a bolt of the main caps of TL-0418, half way through a stage."""
+    player.wait_for("2 MO")
+    player.settle()
+    yield "who picks up"
+    go(player, "2", "which wrench is in hand?")
+    yield "which wrench"
+    player.ask("wait 500")  # digits that follow a pick-up closely are parked
+    go(player, "1", "[ Enter = tight ]")
+    yield "tightening"
+    go(player, "\r", "last  bolt 2")
+    yield "tightening, a bolt ticked"
+    go(player, "*", "ASK   strike")
+    yield "strike"
+    go(player, "3", "struck")
+    yield "struck"
+    go(player, ".\r", "1 gauge")
+    yield "more"
+    go(player, "\x7f", "[ Enter = tight ]")
+    go(player, "?", "Help: ")
+    yield "help"
+    go(player, "x", "[ Enter = tight ]")
+    go(player, "n", "note")
+    yield "note"
+    go(player, "thread of bolt 2 was dry", "was dry")
+    yield "note, typing"
+    go(player, "\r", "[ Enter = tight ]")
+    go(player, "/", "put down 09:3")
+    yield "put down"
+    player.ask("wait 500")
+    go(player, "3", "JT  09:3")
+
+
+def bench(player):
+    go(player, "h", "which build?")
+    go(player, line_of(player, "TL-0418") + "\r", "Build")
+    yield "build, half way"
+    go(player, "4\r", "CAUTION")
+    yield "caution"
+    go(player, "+\r", "mm")
+    yield "bench"
+    go(player, "0.04", "=     0.04 mm")
+    yield "bench, typing"
+    go(player, "\r", "last  found crank travel back")
+    yield "bench, taken"
+    go(player, "+", "Enter: ")
+    yield "bench, a sign alone"
+    go(player, "\x7f1..2\r", "!   ")
+    yield "bench, refused"
+    player.type("\x7f" * 4)
+    go(player, "g", "ASK ")
+    yield "which gauge"
+    player.type("\x7f")
+
+
+def shop(player):
+    go(player, "h", "which build?")
+    yield "shop"
+    player.burst("141.72\r")
+    player.wait_for("UNPLACED")
+    yield "shop, a burst unplaced"
+    go(player, line_of(player, "TL-0412") + "\r", "Build")
+    yield "build, all but done"
+    go(player, "42\r", "S42")
+    yield "closing, signed"
+    go(player, "\x7f", "Build")
+    go(player, "43\r", "S43")
+    yield "last step"
+
+
+def walk_demo(player):
+    for part in (tightening, bench, shop):
+        yield from part(player)
+
+
+def walk_empty(player):
+    """An empty logbook, with one plan in the folder it is started in."""
+    player.wait_for("An empty logbook")
+    player.settle()
+    yield "first run"
+    go(player, "2\r", "which plan?")
+    yield "first run, which plan"
+    go(player, "1\r", "initials")
+    yield "first run, who"
+    go(player, "TB Tess Bell\r", "engine number")
+    yield "first run, which engine"
+    go(player, "H23-4/01555\r", "whose")
+    go(player, "bell\r", "job number")
+    yield "first run, which job"
+    go(player, "B-1\r", "S01")
+    yield "a build begun"
+
+
+# What the folder of the player holds (None: the store of the demo), and the walk.
+WALKS = [(None, walk_demo), (os.path.join(DEMO, "hathersey-h23.yaml"), walk_empty)]
+
+
+def stations(build, demo, **options):
+    """(name of the screen, player) for all screens; `demo` is a folder that feed_demo filled."""
+    for file, walk in WALKS:
+        player = Player(build, now=NOW, **options)
+        shutil.copy(file or os.path.join(demo, "standbook.db"), player.folder)
+        with player:
+            for station in walk(player):
+                yield station, player
