@@ -10,9 +10,9 @@ enum { BELOW_KEYS = 1, BELOW_LAST, BELOW_THEN, BELOW_NEXT, BELOW_RULE };
 static const Style plain, bold = {TYPE_BOLD, ROLE_CALM}, faint = {TYPE_PLAIN, ROLE_FAINT};
 static const Style here = {TYPE_REVERSE, ROLE_HERE};
 
-void page_init(Page *page, gboolean ascii)
+void page_init(Page *page, guint width, gboolean ascii)
 {
-    *page = (Page){.body = canvas_new_growing(PAGE_WIDTH, ascii)};
+    *page = (Page){.width = width, .body = canvas_new_growing(PAGE_WIDTH, ascii)};
 }
 
 void page_clear(Page *page)

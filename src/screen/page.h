@@ -20,6 +20,7 @@ typedef struct {
 
 // All texts are freed by page_clear.
 typedef struct {
+    guint width;                 // of the screen it is for
     char *status, *status_right; // row 1
     char *head, *count;          // row 2
     Canvas *body;                // grows; PAGE_WIDTH wide
@@ -37,7 +38,7 @@ typedef struct {
     PageKey keys[KEYS_MOST]; // row 24, up to the first ACTION_NONE
 } Page;
 
-void page_init(Page *page, gboolean ascii);
+void page_init(Page *page, guint width, gboolean ascii);
 void page_clear(Page *page);
 
 // Sets one of its texts; the old one is freed.

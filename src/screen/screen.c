@@ -309,11 +309,11 @@ static void paint(Screen *screen)
         return;
     const char *typed = screen->typing.text->str;
     Page page;
-    page_init(&page, screen->desk.ascii);
+    term_size(screen->term, &width, &height);
+    page_init(&page, width, screen->desk.ascii);
     screen->desk.now = screen->desk.options->now(screen->desk.options->user);
     paint_views(screen, &page);
     paint_desk(&screen->desk, typed, &page);
-    term_size(screen->term, &width, &height);
     g_autoptr(Canvas) canvas = canvas_new(width, height, screen->desk.ascii);
     if (width >= PAGE_WIDTH && height >= PAGE_HEIGHT)
         page_paint(&page, typed, canvas, &row, &column);

@@ -1,4 +1,5 @@
 // The bench: readings, looks and parts of a step, one place after the other.
+#include "about.h"
 #include "bench_field.h"
 #include "line_words.h"
 #include "view.h"
@@ -276,6 +277,25 @@ static void paint_keys(Page *page)
     page_key(page, ACTION_HELP, NULL);
 }
 
+enum { DETAIL_WIDTH = 50, DETAIL_ROWS = 24 };
+
+// At the right of a wide screen: the place in hand, and what was entered last.
+static void paint_detail(Session *session, const Requirement *made, Page *page)
+{
+    guint width = page_detail_width(page->width);
+    if (!width || !made)
+        return;
+    gboolean third = width > 2 * DETAIL_WIDTH - 12;
+    g_autofree char *name = place_words(made);
+    page->detail = canvas_new_growing(width, page->body->ascii);
+    g_autoptr(Canvas) about = canvas_new_growing(third ? DETAIL_WIDTH : width, page->body->ascii);
+    canvas_put(about, 0, 1, 0, style_of(TYPE_BOLD, 0), name);
+    guint row = about_entries(about, about_figures(about, 1, made), session, made);
+    canvas_copy(page->detail, 0, 0, about, 0, row);
+    about_build(page->detail, third ? 1 : row + 1, third ? DETAIL_WIDTH + 1 : 1, DETAIL_ROWS,
+                session);
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Bench *bench = state;
@@ -295,6 +315,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     paint_rows(bench, desk, &work, typed, page);
     const Checks checks = {work.assessment, bench->supposed, work.step, made, typed};
     checks_paint(page->body, 0, &checks, &page->focus);
+    paint_detail(desk_build(desk), made, page);
     if (bench->supposed && made && made->asked == ASKED_READ) {
         g_autofree char *words = meaning(&checks, bench->here);
         page_say(&page->then, "%s", words);

@@ -7,7 +7,7 @@
 static Page bench_page(void)
 {
     Page page;
-    page_init(&page, FALSE);
+    page_init(&page, 80, FALSE);
     page_say(&page.status, "TL-0412 Marigold  H23-4/01187");
     page_say(&page.status_right, "MO  10:42");
     page_say(&page.head, "S13  Check returned work by own measurement");

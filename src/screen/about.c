@@ -1,0 +1,95 @@
+#include "about.h"
+
+#include "widget_groups.h"
+#include "words.h"
+
+#include <standbook/sheet/figures.h>
+#include <standbook/work/entry_words.h>
+#include <string.h>
+
+static guint put(Canvas *canvas, guint row, Style style, const char *text)
+{
+    canvas_put(canvas, row, 1, 0, style, text);
+    return row + 1;
+}
+
+guint about_figures(Canvas *canvas, guint row, const Requirement *made)
+{
+    g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
+    g_autofree char *limits = figure_limits(made), *verdict = figure_verdict(made);
+    g_autofree char *line = g_strdup_printf("%s %s %s   %s%s", value, doubt, figure_unit(made),
+                                            *limits ? "limits " : "no limit known", limits);
+    row = put(canvas, row, style_of(TYPE_BOLD, 0), line);
+    row = put(canvas, row, verdict_style(made->verdict), verdict);
+    if (made->reason != REASON_NONE)
+        row = put(canvas, row, style_of(0, 0), reason_sentence(made->reason));
+    if (made->check && made->check->formula_text) {
+        g_autofree char *formula =
+            g_strdup_printf("%s = %s", made->check->name, made->check->formula_text);
+        row = put(canvas, row, style_of(0, 0), formula);
+    }
+    for (guint i = 0; i < made->notes->len; i++)
+        row = put(canvas, row, style_of(0, 0), made->notes->pdata[i]);
+    return row + 1;
+}
+
+static gboolean is_about(const Entry *entry, const Requirement *made)
+{
+    static const char *const fields[] = {"check", "tightening", "part", "name"};
+    for (gsize i = 0; i < G_N_ELEMENTS(fields); i++) {
+        const char *name = kind_field(entry->kind, fields[i]) ? entry_text(entry, fields[i]) : NULL;
+        if (name)
+            return strcmp(name, made->name) == 0;
+    }
+    return FALSE;
+}
+
+// Whether an entry names this place, or none in particular.
+static gboolean is_here(const Entry *entry, const Requirement *made)
+{
+    gsize labels = kind_field(entry->kind, "place") ? entry_list_length(entry, "place") : 0;
+    for (gsize i = 0; i < labels; i++)
+        if (!g_strv_contains((const char *const *)made->labels, entry_list_item(entry, "place", i)))
+            return FALSE;
+    return TRUE;
+}
+
+guint about_entries(Canvas *canvas, guint row, const Session *session, const Requirement *made)
+{
+    const GPtrArray *entries = session_entries(session);
+    Taken *taken = taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
+    for (guint i = 0; i < entries->len; i++) {
+        const Entry *entry = entries->pdata[i];
+        if (!is_about(entry, made) || !is_here(entry, made))
+            continue;
+        g_autofree char *words = entry_words(taken, entry), *when = entry_when(entry);
+        g_autofree char *line = g_strdup_printf("#%" G_GINT64_FORMAT " %s %s  %s", entry->seq, when,
+                                                taken_initials(taken, entry->by), words);
+        row = put(canvas, row, style_of(0, 0), line);
+    }
+    taken_free(taken);
+    return row;
+}
+
+// Housekeeping of a ledger says nothing at the bench.
+static gboolean is_told(const Entry *entry)
+{
+    return strcmp(entry->kind->name, "take") != 0 && strcmp(entry->kind->name, "news") != 0;
+}
+
+void about_build(Canvas *canvas, guint row, guint column, guint count, const Session *session)
+{
+    const GPtrArray *entries = session_entries(session);
+    Taken *taken = taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
+    for (guint i = entries->len; i-- > 0 && count > 0;) {
+        const Entry *entry = entries->pdata[i];
+        if (!is_told(entry))
+            continue;
+        g_autofree char *words = entry_words(taken, entry), *when = entry_when(entry);
+        g_autofree char *line =
+            g_strdup_printf("%s  %s  %s", when + 11, taken_initials(taken, entry->by), words);
+        canvas_put(canvas, row++, column, 0, style_of(0, 0), line);
+        count--;
+    }
+    taken_free(taken);
+}
