@@ -2,6 +2,8 @@
 #include "view.h"
 #include "words.h"
 
+enum { TEXT_COLUMN = 2, TEXT_WIDTH = PAGE_WIDTH - TEXT_COLUMN - 1 };
+
 // The state is the step's name.
 static gpointer open(Desk *desk, const char *argument)
 {
@@ -15,6 +17,22 @@ static const PlanStep *step_of(gpointer state, Desk *desk)
     return session ? plan_step(session_plan(session), state) : NULL;
 }
 
+// A text in lines as wide as the body; none of it may be cut short. Returns the row behind.
+static guint put_wrapped(Canvas *body, guint row, Style style, const char *text)
+{
+    g_auto(GStrv) words = g_strsplit(text, " ", -1);
+    g_autoptr(GString) line = g_string_new(NULL);
+    for (guint i = 0; words[i]; i++) {
+        g_autofree char *longer = g_strconcat(line->str, line->len ? " " : "", words[i], NULL);
+        gboolean fits = canvas_text_width(body, longer) <= TEXT_WIDTH;
+        if (!fits && line->len)
+            canvas_put(body, row++, TEXT_COLUMN, 0, style, line->str);
+        g_string_assign(line, fits ? longer : words[i]);
+    }
+    canvas_put(body, row, TEXT_COLUMN, 0, style, line->str);
+    return row + 1;
+}
+
 // A sentence a line.
 static guint put_sentences(Canvas *body, guint row, const char *text)
 {
@@ -22,7 +40,7 @@ static guint put_sentences(Canvas *body, guint row, const char *text)
     for (guint i = 0; sentences[i]; i++) {
         gboolean last = !sentences[i + 1];
         g_autofree char *line = g_strconcat(sentences[i], last ? "" : ".", NULL);
-        canvas_put(body, row++, 2, 0, style_of(TYPE_BOLD, ROLE_CALM), line);
+        row = put_wrapped(body, row, style_of(TYPE_BOLD, ROLE_CALM), line);
     }
     return row;
 }
@@ -46,8 +64,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     for (guint i = 0; i < step->cautions->len; i++)
         row = put_sentences(page->body, row, step->cautions->pdata[i]) + 1;
     for (guint i = 0; i < step->dos->len; i++)
-        canvas_put(page->body, row++, 2, 0, style_of(0, 0), step->dos->pdata[i]);
-    canvas_put(page->body, row + 1, 2, 0, style_of(0, 0),
+        row = put_wrapped(page->body, row, style_of(0, 0), step->dos->pdata[i]);
+    canvas_put(page->body, row + 1, TEXT_COLUMN, 0, style_of(0, 0),
                "The maker's current service data, local codes, licensed practice come first.");
 }
 

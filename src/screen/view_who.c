@@ -6,7 +6,8 @@
 
 typedef struct {
     GPtrArray *people; // const char *
-    char *stamp;       // `put down 14:13 by MO`, NULL if nothing was in hand
+    char *stamp;       // `put down 14:13 MO`, NULL if nothing was in hand
+    char *work;        // `TL-0418 S18  Crank`, as above
     gboolean launch;   // goes on where the newest entry was made
 } Who;
 
@@ -17,18 +18,18 @@ static void put_down(Desk *desk)
         desk_line(desk, "put down", NULL);
 }
 
-// `put down 14:13 by MO: S18  Crank`; NULL where nothing was begun.
-static char *stamp_of(Desk *desk)
+// Who had which work last; nothing where none was begun.
+static void set_stamp(Who *who, Desk *desk)
 {
     Session *session = desk_build(desk);
     Standing standing = session ? standing_of(session) : (Standing){NULL, FALSE, NULL};
     if (!standing.step)
-        return NULL;
+        return;
     g_autofree char *step = step_words(standing.step);
     const Entry *person = shop_by_id(session_shop(desk->shop), "person", standing.entry->by);
-    return g_strdup_printf("%s %s, %s %.5s %s", desk->number, step,
-                           standing.in_hand ? "in hand" : "put down", standing.entry->at + 11,
-                           person ? shop_label(person) : "");
+    who->work = g_strdup_printf("%s %s", desk->number, step);
+    who->stamp = g_strdup_printf("%s %.5s %s", standing.in_hand ? "in hand" : "put down",
+                                 standing.entry->at + 11, person ? shop_label(person) : "");
 }
 
 static gpointer open(Desk *desk, const char *argument)
@@ -39,7 +40,7 @@ static gpointer open(Desk *desk, const char *argument)
     if (g_strcmp0(argument, "put down") == 0)
         put_down(desk);
     if (argument)
-        who->stamp = stamp_of(desk);
+        set_stamp(who, desk);
     return who;
 }
 
@@ -48,6 +49,7 @@ static void close(gpointer state)
     Who *who = state;
     g_ptr_array_unref(who->people);
     g_free(who->stamp);
+    g_free(who->work);
     g_free(who);
 }
 
@@ -66,7 +68,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->unit, who->people->len > 1 ? "1 to %u" : "%u", MIN(who->people->len, 9));
     page_say(&page->next, "%s%swho picks up?", who->stamp ? who->stamp : "",
              who->stamp ? ": " : "");
-    page_say(&page->then, "%s", names->str);
+    page_say(&page->then, "%s%s%s", names->str, who->work ? "     " : "",
+             who->work ? who->work : "");
     memset(page->keys, 0, sizeof page->keys);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "picks up and says who works"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leave it"};

@@ -112,7 +112,7 @@ def shop(player):
     yield "closing, signed"
     go(player, "\x7f", "Build")
     go(player, "43\r", "S43")
-    yield "last step"
+    yield "caution of the last step"
 
 
 def walk_demo(player):
