@@ -177,7 +177,7 @@ static void begin_table(Trace *trace)
 {
     const DocumentColumn columns[] = {
         {"build", ALIGN_WHOLE}, {"engine", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT},
-        {"", ALIGN_LEFT},       {"from", ALIGN_RIGHT},  {"", ALIGN_LEFT}};
+        {"", ALIGN_LEFT},       {"from", ALIGN_RIGHT},  {"", ALIGN_WHOLE}};
     document_table(trace->document, columns, G_N_ELEMENTS(columns));
 }
 

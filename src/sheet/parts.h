@@ -21,3 +21,6 @@ struct Document {
     GPtrArray *notes; // char *: footnote n at n - 1
     guint printed;    // footnotes already placed
 };
+
+// Prints a table, DOCUMENT_WIDTH columns wide.
+void put_table(GString *out, const DocumentPart *table);

@@ -56,6 +56,22 @@ START_TEST(nothing_is_wider_than_the_page)
 }
 END_TEST
 
+// Several figures in a cell, a doubt behind a whole number: the first figure's point counts.
+START_TEST(the_first_figure_stands_on_the_point)
+{
+    g_autoptr(Document) document = document_new("record", "A title");
+    document_table(document, (const DocumentColumn[]){{"", ALIGN_POINT}}, 1);
+    static const char *const rows[] = {"0.064 0.067 ±.005", "262 to 271", "8 ±1.5", "<0.03"};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++)
+        document_row(document, &rows[i]);
+    g_autofree char *text = document_text(document);
+    ck_assert_ptr_nonnull(strstr(text, "\n    0.064 0.067 ±.005\n"
+                                       "  262 to 271\n"
+                                       "    8 ±1.5\n"
+                                       "   <0.03\n"));
+}
+END_TEST
+
 START_TEST(words_among_figures_are_broken_too)
 {
     g_autoptr(Document) document = document_new("record", "A title");
@@ -67,6 +83,31 @@ START_TEST(words_among_figures_are_broken_too)
     document_row(document, (const char *const[]){"bore", "90.015", "pass"});
     g_autofree char *text = document_text(document);
     expect_within_width(text);
+}
+END_TEST
+
+// A table too wide for the page: no word of it is broken, and the room goes to the column that has
+// most to say.
+START_TEST(words_stay_whole_and_the_page_is_used)
+{
+    g_autoptr(Document) document = document_new("record", "A title");
+    const DocumentColumn columns[] = {
+        {"entry", ALIGN_RIGHT}, {"certificates", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
+    document_table(document, columns, 4);
+    for (guint i = 0; i < 8; i++)
+        document_row(document, (const char *const[]){
+                                   "#14", "photographed yes", "out-of-roundness",
+                                   "bored and honed by somebody else, and read again here with the "
+                                   "bore gauge set in its own micrometer"});
+    document_row(document, (const char *const[]){"#15", "", "hydrochlorofluorocarbons seen", "no"});
+    g_autofree char *text = document_text(document);
+    static const char *const whole[] = {"certificates", "photographed", "out-of-roundness",
+                                        "micrometer", "hydrochlorofluorocarbons"};
+    expect_within_width(text);
+    for (gsize i = 0; i < G_N_ELEMENTS(whole); i++)
+        ck_assert_msg(strstr(text, whole[i]) != NULL, "%s is broken:\n%s", whole[i], text);
+    g_auto(GStrv) lines = g_strsplit(text, "\n", -1);
+    ck_assert_msg(g_strv_length(lines) <= 2 + 1 + 8 * 4 + 2 + 1, "too many lines:\n%s", text);
 }
 END_TEST
 
@@ -130,7 +171,9 @@ int main(void)
     TCase *tcase = tcase_create("document");
     tcase_add_test(tcase, points_stand_in_one_column);
     tcase_add_test(tcase, nothing_is_wider_than_the_page);
+    tcase_add_test(tcase, the_first_figure_stands_on_the_point);
     tcase_add_test(tcase, words_among_figures_are_broken_too);
+    tcase_add_test(tcase, words_stay_whole_and_the_page_is_used);
     tcase_add_test(tcase, escapes_do_not_reach_the_page);
     tcase_add_test(tcase, footnotes_are_numbered_once);
     tcase_add_test(tcase, json_holds_the_parts);
