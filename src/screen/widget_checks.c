@@ -4,6 +4,7 @@
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/sheet/strip.h>
 #include <string.h>
 
 enum {
@@ -127,6 +128,10 @@ static void put_line(Canvas *canvas, guint row, const Checks *checks, guint inde
         put_here(canvas, row, VALUE_END, checks->typed);
     if (in_hand)
         *focus = row;
+    if (made->value && (made->lower || made->upper)) {
+        g_autofree char *strip = strip_text(made);
+        canvas_put(canvas, row, STRIP_COLUMN, 0, verdict_style(made->verdict), strip);
+    }
 }
 
 static guint put_list(Canvas *canvas, guint row, const Checks *checks, guint first, guint count,
