@@ -3,7 +3,8 @@
 #include "tightening.h"
 #include "toolbox.h"
 #include "view.h"
-#include "widget_groups.h"
+#include "widget_bolts.h"
+#include "widget_digits.h"
 #include "words.h"
 
 #include <string.h>
@@ -171,31 +172,67 @@ static void paint_stages(const Tightening *tightening, const Turn *here, guint r
     canvas_put(page->body, row, 0, 0, style_of(0, 0), line->str);
 }
 
-static void paint_bolts(const Tightening *tightening, const Turn *here, Page *page)
+static BoltLook look_of(const Turn *turn, const Turn *here)
+{
+    if (here && turn->made == here->made)
+        return BOLT_HERE;
+    return turn->made->verdict == VERDICT_OPEN       ? BOLT_TO_COME
+           : turn->made->verdict == VERDICT_IN_DOUBT ? BOLT_DOUBT
+                                                     : BOLT_TIGHT;
+}
+
+// The bolts of a stage as they are numbered; their labels belong to the assessment.
+static GArray *bolts_of(const Tightening *tightening, const Turn *here)
 {
     guint stage = here ? here->stage : tightening->stages;
-    guint row = 1, column = 1;
+    if (tightening_stage(tightening, stage)->kind == STAGE_WAIT)
+        stage = MAX(stage, 2) - 1;
+    GArray *bolts = g_array_new(FALSE, TRUE, sizeof(Bolt));
+    g_array_set_size(bolts, tightening->bolts);
     for (guint i = 0; i < tightening->turns->len; i++) {
         const Turn *turn = tightening_turn(tightening, i);
-        if (turn->stage != stage || turn->made->asked == ASKED_WAIT)
-            continue;
-        gboolean in_hand = here && turn->made == here->made;
-        gboolean done = turn->made->verdict != VERDICT_OPEN;
-        g_autofree char *box = g_strdup_printf(in_hand ? "║> %s <║"
-                                               : done  ? "│√ %s √│"
-                                                       : "│  %s  │",
-                                               turn->made->place);
-        guint width = canvas_text_width(page->body, box) + 2;
-        if (column + width > PAGE_WIDTH) {
-            row += 2;
-            column = 1;
-        }
-        canvas_put(page->body, row, column, 0,
-                   in_hand ? style_of(TYPE_REVERSE, ROLE_HERE) : verdict_style(turn->made->verdict),
-                   box);
-        column += width;
+        if (turn->stage == stage && turn->made->asked == ASKED_BOLT)
+            g_array_index(bolts, Bolt, turn->position) =
+                (Bolt){turn->made->place, turn->turn, look_of(turn, here)};
     }
-    paint_stages(tightening, here, row + 2, page);
+    for (guint i = bolts->len; i-- > 0;) // not needed here
+        if (!g_array_index(bolts, Bolt, i).label)
+            g_array_remove_index(bolts, i);
+    return bolts;
+}
+
+enum { DRAWN_WIDTH = 52, DRAWN_ROWS = 11, FIGURE_COLUMN = 53, FIGURE_WIDTH = 26 };
+
+// What the wrench is to show, to be read from the stand.
+static void paint_figure(const Tightening *tightening, const Turn *here, Page *page)
+{
+    const char *text = tightening_stage(tightening, here->stage)->text;
+    text += strcspn(text, "0123456789");
+    gsize length = strspn(text, "0123456789.");
+    g_autofree char *number = g_strndup(text, length);
+    g_autofree char *figure =
+        g_strconcat(number, g_str_has_prefix(text + length, "°") ? "°" : "", NULL);
+    guint dot = digits_width(figure, 4) <= FIGURE_WIDTH ? 4 : 2;
+    guint width = digits_width(figure, dot);
+    if (!length || width > FIGURE_WIDTH)
+        return;
+    digits_paint(page->body, 1, FIGURE_COLUMN + FIGURE_WIDTH - width, dot, dot / 2,
+                 style_of(TYPE_PLAIN, ROLE_CALM), figure);
+}
+
+static void paint_bolts(const Tightening *tightening, const Turn *here, Page *page)
+{
+    const TreeNode *layout = tightening->plan->group->layout;
+    const char *words = layout ? layout->text : NULL;
+    gboolean circle = words && strcmp(words, "circle") == 0;
+    g_autoptr(GArray) bolts = bolts_of(tightening, here);
+    const Bolt *first = (const Bolt *)(gpointer)bolts->data;
+    g_autoptr(GPtrArray) rows = bolt_rows(words, first, bolts->len);
+    guint row = bolts_paint(page->body, 1, DRAWN_WIDTH, circle ? DRAWN_ROWS + 2 : DRAWN_ROWS, rows,
+                            circle, first, bolts->len);
+    if (here)
+        paint_figure(tightening, here, page);
+    paint_stages(tightening, here, MAX(row, DRAWN_ROWS + 1), page);
 }
 
 static void paint_keys(Page *page)
