@@ -100,6 +100,27 @@ def bench(player):
     player.type("\x7f")
 
 
+def failing(player):
+    """A ring gap outside its limits, why, and its concession."""
+    go(player, "h", "which build?")
+    go(player, line_of(player, "TL-0418") + "\r", "Build")
+    go(player, "19\r", "ring sets 1")
+    yield "bench, a part"
+    go(player, "\r" * 4, "NEXT  top ring gap 1")
+    go(player, "0.9", "FAIL")
+    yield "bench, typing what fails"
+    go(player, "\r", "last  top ring gap 1")
+    yield "bench, failed"
+    go(player, "w", "Why: ")
+    yield "why"
+    go(player, "\x7f-\r", "NEXT  top ring gap 1")
+    go(player, "c", "Concession: ")
+    yield "concession"
+    go(player, "The rings are what there is.\r", "NEXT  2 instead")
+    yield "concession, a line written"
+    go(player, "\x7f\x7f", "top ring gap 1")
+
+
 def shop(player):
     go(player, "h", "which build?")
     yield "shop"
@@ -116,7 +137,7 @@ def shop(player):
 
 
 def walk_demo(player):
-    for part in (tightening, bench, shop):
+    for part in (tightening, bench, failing, shop):
         yield from part(player)
 
 
