@@ -11,6 +11,7 @@ typedef struct {
     char *who;            // initials of who works here, NULL if nobody yet
     Moment now;
     gboolean ascii;
+    gboolean big;        // the far view: what is in hand is read from the stand
     GPtrArray *unplaced; // char *: bursts that came with no field open, oldest first
     char *last;          // this terminal's newest entry, in words; NULL if none
     gint64 last_seq;     // its number in the build in hand, 0 if none

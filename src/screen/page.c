@@ -125,7 +125,8 @@ static guint put_field(const Page *page, const char *typed, Canvas *canvas, guin
     canvas_put(canvas, row, column, 0, plain, "[");
     *cursor = put_typed(canvas, row, column + 1, width, typed);
     canvas_put(canvas, row, column + 1 + width, 0, plain, "]");
-    canvas_put(canvas, row, column + 3 + width, 0, plain, or_empty(page->unit));
+    if (page->field != ASKS_TICK)
+        canvas_put(canvas, row, column + 3 + width, 0, plain, or_empty(page->unit));
     return column;
 }
 

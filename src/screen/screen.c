@@ -110,6 +110,10 @@ static void take_unplaced(Screen *screen)
 static void act(Screen *screen, Action action)
 {
     Opened *opened = upper(screen, 0);
+    if (action == ACTION_BIG) {
+        screen->desk.big = !screen->desk.big;
+        return;
+    }
     if (action == ACTION_UNPLACED) {
         take_unplaced(screen);
         return;

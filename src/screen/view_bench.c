@@ -4,9 +4,12 @@
 #include "line_words.h"
 #include "view.h"
 #include "widget_checks.h"
+#include "widget_digits.h"
+#include "widget_groups.h"
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/sheet/strip.h>
 #include <standbook/work/suppose.h>
 #include <string.h>
 
@@ -14,6 +17,7 @@ typedef struct {
     char *step;
     guint here;           // the place in hand: index in the assessment; NOWHERE if all is done
     guint last;           // the place of the newest entry made here, NOWHERE if none
+    gboolean begun;       // `here` was set once
     gboolean settle;      // begin with what is left: in doubt or failed, not only open
     PartState part;       // what was said of the part in hand
     char *supposed_for;   // the line for which the next three were worked out
@@ -133,8 +137,26 @@ static guint first_left(const Work *work)
     return NOWHERE;
 }
 
+// Where the newest entry of the step was made: the work goes on behind it.
+static guint newest_place(const Work *work)
+{
+    guint newest = NOWHERE;
+    gint64 entry = 0;
+    for (guint i = 0; i < work->assessment->requirements->len; i++)
+        if (is_asked(work, i) && requirement_at(work, i)->entry > entry) {
+            newest = i;
+            entry = requirement_at(work, i)->entry;
+        }
+    return newest;
+}
+
 static const Requirement *in_hand(Bench *bench, const Work *work)
 {
+    if (!bench->begun) {
+        bench->begun = TRUE;
+        bench->here = newest_place(work);
+        bench->here = next_open(bench, work);
+    }
     if (bench->settle) {
         bench->here = first_left(work);
         bench->settle = FALSE;
@@ -277,6 +299,22 @@ static void paint_keys(Page *page)
     page_key(page, ACTION_HELP, NULL);
 }
 
+// The value in hand over the whole body, its strip and verdict below.
+static void paint_far(const Checks *checks, guint index, Page *page)
+{
+    enum { DOT = 3, HIGH = 2, LEFT = 5, ROW = 3, BELOW = 14 };
+    const Requirement *made = checks_at(checks, index, NULL);
+    g_autofree char *place = place_words(made), *value = figure_value(made);
+    const char *shown = *checks->typed ? checks->typed : value;
+    guint dot = digits_width(shown, DOT) > PAGE_WIDTH - LEFT ? 2 : DOT;
+    canvas_put(page->body, 1, LEFT, 0, style_of(TYPE_BOLD, ROLE_CALM), place);
+    digits_paint(page->body, ROW, LEFT, dot, HIGH, style_of(0, 0), shown);
+    g_autofree char *strip = strip_text(made), *fault = fault_words(made);
+    g_autofree char *line =
+        g_strdup_printf("%s   %s%s", strip, verdict_mark(made->verdict, made->reason), fault);
+    canvas_put(page->body, BELOW, LEFT, 0, verdict_style(made->verdict), line);
+}
+
 enum { DETAIL_WIDTH = 50, DETAIL_ROWS = 24 };
 
 // At the right of a wide screen: the place in hand, and what was entered last.
@@ -314,7 +352,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         suppose(bench, desk, made, typed);
     paint_rows(bench, desk, &work, typed, page);
     const Checks checks = {work.assessment, bench->supposed, work.step, made, typed};
-    checks_paint(page->body, 0, &checks, &page->focus);
+    if (desk->big && made)
+        paint_far(&checks, bench->here, page);
+    else
+        checks_paint(page->body, 0, &checks, &page->focus);
     paint_detail(desk_build(desk), made, page);
     if (bench->supposed && made && made->asked == ASKED_READ) {
         g_autofree char *words = meaning(&checks, bench->here);

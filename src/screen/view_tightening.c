@@ -1,10 +1,8 @@
 // Bolts of a step, one after the other in their order, stage by stage.
 #include "line_words.h"
-#include "tightening.h"
+#include "tightening_page.h"
 #include "toolbox.h"
 #include "view.h"
-#include "widget_bolts.h"
-#include "widget_digits.h"
 #include "words.h"
 
 #include <string.h>
@@ -14,6 +12,7 @@ typedef struct {
     guint here;      // the turn in hand
     gboolean placed; // by -Enter or +Enter: it stays there though it is done
     guint asked;     // the stage for which the wrench was asked, 0: none yet
+    gint64 answered; // seq of the interruption whose question was answered
 } Bolts;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -47,6 +46,35 @@ static const Turn *in_hand(Bolts *bolts, const Tightening *tightening)
     if (!bolts->placed)
         bolts->here = tightening_next(tightening, 0);
     return tightening_turn(tightening, bolts->here);
+}
+
+// INTERRUPTION ----------------------------------------------------------------------------------
+
+// The newest time that work was put down, unless a bolt of this set was ticked or loosened since;
+// 0 if there is none.
+static gint64 interrupted(const Bolts *bolts, Desk *desk)
+{
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    for (guint i = entries->len; i-- > 0;) {
+        const Entry *entry = entries->pdata[i];
+        if (strcmp(entry->kind->name, "put down") == 0)
+            return entry->seq;
+        if (kind_field(entry->kind, "tightening") &&
+            g_strcmp0(entry_text(entry, "tightening"), bolts->set) == 0)
+            return 0;
+    }
+    return 0;
+}
+
+// Whether nobody knows how the bolt in hand was left: a pull by angle does not tell whether it was
+// begun. A pull to a torque may be done twice.
+static gboolean is_question(const Bolts *bolts, Desk *desk, const Tightening *tightening,
+                            const Turn *turn)
+{
+    StageKind kind = tightening_stage(tightening, turn->stage)->kind;
+    gboolean angle = kind == STAGE_TURN || kind == STAGE_ANGLE;
+    gint64 seq = angle ? interrupted(bolts, desk) : 0;
+    return seq != 0 && seq != bolts->answered;
 }
 
 // TOOLS -----------------------------------------------------------------------------------------
@@ -145,7 +173,7 @@ static void say_then(const Tightening *tightening, guint here, Page *page)
             continue;
         if (next->stage != stage) {
             g_autofree char *amount = stage_words(tightening_stage(tightening, next->stage));
-            g_string_append_printf(words, "%sthen %s", words->len ? ", " : "", amount);
+            g_string_append_printf(words, words->len ? ", then %s" : "the next stage, %s", amount);
             break;
         }
         g_string_append_printf(words, "%s%s", words->len ? ", " : "bolts ", next->made->place);
@@ -154,86 +182,6 @@ static void say_then(const Tightening *tightening, guint here, Page *page)
 }
 
 // PAINT -----------------------------------------------------------------------------------------
-
-static void paint_stages(const Tightening *tightening, const Turn *here, guint row, Page *page)
-{
-    g_autoptr(GString) line = g_string_new(" stages  ");
-    for (guint stage = 1; stage <= tightening->stages; stage++) {
-        g_autofree char *words = stage_words(tightening_stage(tightening, stage));
-        guint done = tightening_done(tightening, stage);
-        gboolean wait = tightening_stage(tightening, stage)->kind == STAGE_WAIT;
-        if (here && here->stage == stage)
-            g_string_append_printf(line, " [%s: %u of %u] ", words, done,
-                                   wait ? 1 : tightening->bolts);
-        else
-            g_string_append_printf(line, "  %s%s ", words,
-                                   done == (wait ? 1 : tightening->bolts) ? " √" : "");
-    }
-    canvas_put(page->body, row, 0, 0, style_of(0, 0), line->str);
-}
-
-static BoltLook look_of(const Turn *turn, const Turn *here)
-{
-    if (here && turn->made == here->made)
-        return BOLT_HERE;
-    return turn->made->verdict == VERDICT_OPEN       ? BOLT_TO_COME
-           : turn->made->verdict == VERDICT_IN_DOUBT ? BOLT_DOUBT
-                                                     : BOLT_TIGHT;
-}
-
-// The bolts of a stage as they are numbered; their labels belong to the assessment.
-static GArray *bolts_of(const Tightening *tightening, const Turn *here)
-{
-    guint stage = here ? here->stage : tightening->stages;
-    if (tightening_stage(tightening, stage)->kind == STAGE_WAIT)
-        stage = MAX(stage, 2) - 1;
-    GArray *bolts = g_array_new(FALSE, TRUE, sizeof(Bolt));
-    g_array_set_size(bolts, tightening->bolts);
-    for (guint i = 0; i < tightening->turns->len; i++) {
-        const Turn *turn = tightening_turn(tightening, i);
-        if (turn->stage == stage && turn->made->asked == ASKED_BOLT)
-            g_array_index(bolts, Bolt, turn->position) =
-                (Bolt){turn->made->place, turn->turn, look_of(turn, here)};
-    }
-    for (guint i = bolts->len; i-- > 0;) // not needed here
-        if (!g_array_index(bolts, Bolt, i).label)
-            g_array_remove_index(bolts, i);
-    return bolts;
-}
-
-enum { DRAWN_WIDTH = 52, DRAWN_ROWS = 11, FIGURE_COLUMN = 53, FIGURE_WIDTH = 26 };
-
-// What the wrench is to show, to be read from the stand.
-static void paint_figure(const Tightening *tightening, const Turn *here, Page *page)
-{
-    const char *text = tightening_stage(tightening, here->stage)->text;
-    text += strcspn(text, "0123456789");
-    gsize length = strspn(text, "0123456789.");
-    g_autofree char *number = g_strndup(text, length);
-    g_autofree char *figure =
-        g_strconcat(number, g_str_has_prefix(text + length, "°") ? "°" : "", NULL);
-    guint dot = digits_width(figure, 4) <= FIGURE_WIDTH ? 4 : 2;
-    guint width = digits_width(figure, dot);
-    if (!length || width > FIGURE_WIDTH)
-        return;
-    digits_paint(page->body, 1, FIGURE_COLUMN + FIGURE_WIDTH - width, dot, dot / 2,
-                 style_of(TYPE_PLAIN, ROLE_CALM), figure);
-}
-
-static void paint_bolts(const Tightening *tightening, const Turn *here, Page *page)
-{
-    const TreeNode *layout = tightening->plan->group->layout;
-    const char *words = layout ? layout->text : NULL;
-    gboolean circle = words && strcmp(words, "circle") == 0;
-    g_autoptr(GArray) bolts = bolts_of(tightening, here);
-    const Bolt *first = (const Bolt *)(gpointer)bolts->data;
-    g_autoptr(GPtrArray) rows = bolt_rows(words, first, bolts->len);
-    guint row = bolts_paint(page->body, 1, DRAWN_WIDTH, circle ? DRAWN_ROWS + 2 : DRAWN_ROWS, rows,
-                            circle, first, bolts->len);
-    if (here)
-        paint_figure(tightening, here, page);
-    paint_stages(tightening, here, MAX(row, DRAWN_ROWS + 1), page);
-}
 
 static void paint_keys(Page *page)
 {
@@ -259,7 +207,18 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
              tightening->bolts);
     page_say(&page->count, "stage %u of %u", turn ? turn->stage : tightening->stages,
              tightening->stages);
-    paint_bolts(tightening, turn, page);
+    if (turn && is_question(bolts, desk, tightening, turn)) {
+        tightening_question(tightening, turn, page);
+        tightening_bolts(tightening, turn, TRUE, page);
+        return;
+    }
+    if (turn && desk->big) {
+        gboolean asked;
+        const Stage *stage = tightening_stage(tightening, turn->stage);
+        tightening_far(tightening, turn, stage_tool(desk, stage, &asked), page);
+    } else {
+        tightening_bolts(tightening, turn, FALSE, page);
+    }
     if (!turn)
         return;
     say_next(desk, tightening, turn, page);
@@ -283,7 +242,7 @@ static Go wants(gpointer state, Desk *desk)
     gboolean asked;
     const Stage *stage = tightening_stage(tightening, turn->stage);
     stage_tool(desk, stage, &asked);
-    if (!asked || bolts->asked == turn->stage)
+    if (!asked || bolts->asked == turn->stage || is_question(bolts, desk, tightening, turn))
         return go(GO_STAY);
     bolts->asked = turn->stage;
     return ask_tool(stage);
@@ -307,23 +266,16 @@ static char *tick_line(Desk *desk, const Tightening *tightening, const Turn *tur
                            typed, with);
 }
 
-static Go enter(gpointer state, Desk *desk, const char *typed)
+// Ticks the turn in hand; FALSE with a warning if that is refused.
+static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
 {
-    Bolts *bolts = state;
     g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
-    const Turn *turn = tightening ? in_hand(bolts, tightening) : NULL;
-    if (!turn)
-        return go(GO_STAY);
-    const Stage *stage = tightening_stage(tightening, turn->stage);
-    gboolean asked;
-    stage_tool(desk, stage, &asked);
-    if (asked)
-        return ask_tool(stage);
+    const Turn *turn = in_hand(bolts, tightening);
     g_autofree char *line = tick_line(desk, tightening, turn, typed);
     g_autofree char *bolt = bolt_words(turn);
-    g_autofree char *amount = stage_words(stage);
+    g_autofree char *amount = stage_words(tightening_stage(tightening, turn->stage));
     if (!desk_line(desk, line, NULL))
-        return go(GO_KEEP);
+        return FALSE;
     g_autoptr(Tightening) after = tightening_of(bolts, desk);
     const Turn *done = after ? tightening_turn(after, bolts->here) : NULL;
     g_autofree char *fault = done ? fault_words(done->made) : g_strdup("");
@@ -331,6 +283,45 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     desk_last(desk, "%s · %s%s · %.5s %s", bolt, amount, fault, time + 11,
               desk->who ? desk->who : "");
     bolts->placed = FALSE;
+    return TRUE;
+}
+
+static Go enter(gpointer state, Desk *desk, const char *typed)
+{
+    Bolts *bolts = state;
+    g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
+    const Turn *turn = tightening ? in_hand(bolts, tightening) : NULL;
+    if (!turn)
+        return go(GO_STAY);
+    gboolean asked;
+    const Stage *stage = tightening_stage(tightening, turn->stage);
+    stage_tool(desk, stage, &asked);
+    if (asked)
+        return ask_tool(stage);
+    return tick(bolts, desk, typed) ? go(GO_STAY) : go(GO_KEEP);
+}
+
+// The answer to how the bolt in hand was left.
+static Go digit(gpointer state, Desk *desk, guint digit)
+{
+    Bolts *bolts = state;
+    g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
+    const Turn *turn = tightening ? in_hand(bolts, tightening) : NULL;
+    if (!turn || digit < 1 || digit > 3)
+        return go(GO_STAY);
+    gint64 answered = interrupted(bolts, desk);
+    gboolean taken = TRUE;
+    if (digit == 1)
+        taken = tick(bolts, desk, "");
+    if (digit == 3) {
+        g_autofree char *target = line_target(session_plan(desk_build(desk)), turn->made);
+        g_autofree char *line =
+            g_strdup_printf("slacken %s \"cannot tell how it was left\"", target);
+        taken = desk_line(desk, line, NULL);
+        if (taken)
+            desk_last(desk, "bolt out: nobody can tell how it was left");
+    }
+    bolts->answered = taken ? answered : bolts->answered;
     return go(GO_STAY);
 }
 
@@ -369,4 +360,5 @@ const ViewOps tightening_view = {.name = "tightening",
                                  .paint = paint,
                                  .wants = wants,
                                  .enter = enter,
+                                 .digit = digit,
                                  .act = act};
