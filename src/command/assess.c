@@ -1,4 +1,4 @@
-#include "opened.h"
+#include "answer.h"
 #include "subcommands.h"
 
 #include <standbook/base/text.h>

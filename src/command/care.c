@@ -1,5 +1,5 @@
 // verify, backup, export, import.
-#include "store.h"
+#include "answer.h"
 #include "subcommands.h"
 
 #include <standbook/base/text.h>
@@ -86,7 +86,7 @@ int export_run(int argc, char **argv, Common *common)
         return words ? STANDBOOK_ERROR_MISUSE : status;
     GError *error = NULL;
     g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
-    g_autofree char *ledger = book ? store_ledger(book, words[0], &error) : NULL;
+    g_autofree char *ledger = book ? ledger_of(book, words[0], &error) : NULL;
     g_autofree char *rows = ledger ? book_export(book, ledger, &error) : NULL;
     return rows ? bytes_out(rows, strlen(rows), words[1]) : fail_with(error);
 }

@@ -4,18 +4,6 @@
 
 #include <standbook/screen/screen.h>
 
-static Moment wall_clock(gpointer user)
-{
-    (void)user;
-    return moment_now();
-}
-
-static char *random_id(gpointer user)
-{
-    (void)user;
-    return g_uuid_string_random();
-}
-
 int front_run(Common *common)
 {
     GError *error = NULL;

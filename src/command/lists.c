@@ -1,5 +1,5 @@
 // engine, build and tool: what the shop has.
-#include "opened.h"
+#include "answer.h"
 #include "subcommands.h"
 
 #include <standbook/base/text.h>

@@ -8,18 +8,6 @@
 #include <stdio.h>
 #include <string.h>
 
-static Moment wall_clock(gpointer user)
-{
-    (void)user;
-    return moment_now();
-}
-
-static char *random_id(gpointer user)
-{
-    (void)user;
-    return g_uuid_string_random();
-}
-
 // A line is answered before the next one is read: what was said to be taken is taken.
 static void say_answer(json_t *list, guint line, const char *answer)
 {

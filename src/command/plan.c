@@ -1,10 +1,11 @@
-#include "opened.h"
+#include "answer.h"
 #include "subcommands.h"
 
 #include <jansson.h>
 #include <standbook/base/text.h>
 #include <standbook/plan/plan.h>
 #include <standbook/plan/write.h>
+#include <standbook/work/begin.h>
 #include <string.h>
 
 enum { PLAN_BYTES = 2 * 1024 * 1024 };
@@ -202,46 +203,6 @@ static int list(GStrv words, Common *common)
     return 0;
 }
 
-// The shop's entry of a plan. Plans come in before anybody is known by initials, so the shop itself
-// stands for who entered it.
-static Entry *plan_entry(const Plan *plan, const char *ledger, gint64 seq)
-{
-    Entry *entry = entry_new(kind_newest("plan"));
-    entry->ledger = g_strdup(ledger);
-    entry->seq = seq;
-    entry->by = g_strdup(ledger);
-    entry->at = moment_text(moment_now());
-    entry_set_text(entry, "name", plan->name);
-    entry_set_text(entry, "revision", plan->revision);
-    entry_set_text(entry, "family", plan->family);
-    entry_set_text(entry, "source", plan->source);
-    return entry;
-}
-
-static gboolean plan_put(BookTurn *turn, Book *book, GBytes *bytes, const Plan *plan,
-                         const char *known, GError **error)
-{
-    g_autofree char *ledger = known ? g_strdup(known) : g_uuid_string_random();
-    char digest[65];
-    gint64 last = 0;
-    if ((!known && !book_turn_ledger(turn, ledger, LEDGER_SHOP, "shop", error)) ||
-        !book_turn_keep_bytes(turn, "plan", bytes, digest, error) ||
-        !book_end(book, ledger, &last, NULL, error))
-        return FALSE;
-    g_autoptr(Entry) entry = plan_entry(plan, ledger, last + 1);
-    entry_set_text(entry, "digest", digest);
-    g_autofree char *line = entry_write(entry, error);
-    return line && book_turn_put(turn, line, error) == BOOK_TAKEN && book_turn_keep(turn, error);
-}
-
-// Whether the very same file is the newest of its name already.
-static gboolean is_kept(const Shop *shop, const Plan *plan, GBytes *bytes)
-{
-    const Entry *entry = shop_find(shop, "plan", plan->name);
-    g_autofree char *digest = g_compute_checksum_for_bytes(G_CHECKSUM_SHA256, bytes);
-    return entry && strcmp(entry_text(entry, "digest"), digest) == 0;
-}
-
 static int add(GStrv words, Common *common)
 {
     int status;
@@ -252,20 +213,13 @@ static int add(GStrv words, Common *common)
     g_autoptr(Plan) plan = plan_of_bytes(bytes, words[0], common, &status);
     if (!plan)
         return status;
+    const SessionOptions options = {.now = wall_clock, .new_id = random_id};
+    gboolean kept = FALSE;
     g_autoptr(Book) book = store_open(common, BOOK_WRITE, &error);
-    g_autoptr(Shop) shop = book ? shop_open(book, &error) : NULL;
-    if (!shop)
+    if (!book || !plan_keep(book, bytes, plan, &options, &kept, &error))
         return fail_with(error);
     g_autofree char *name = text_clean(plan->name, -1);
-    if (is_kept(shop, plan, bytes)) {
-        say("%s: is there already\n", name);
-        return 0;
-    }
-    g_autofree char *ledger = store_ledger(book, "shop", NULL);
-    g_autoptr(BookTurn) turn = book_turn(book, &error);
-    if (!turn || !plan_put(turn, book, bytes, plan, ledger, &error))
-        return fail_with(error);
-    say("%s: kept\n", name);
+    say(kept ? "%s: kept\n" : "%s: is there already\n", name);
     return 0;
 }
 

@@ -1,8 +1,6 @@
-#include "opened.h"
+#include "answer.h"
 #include "subcommands.h"
 
-#include <standbook/judge/keep.h>
-#include <standbook/record/live.h>
 #include <string.h>
 
 // The gate a completion report speaks of: the one named, else the first that is not complete.
@@ -37,41 +35,6 @@ static int say_sheet(const Opened *opened, const Assessment *assessment, const c
     return strcmp(kind, "completion") == 0 && count->left ? STANDBOOK_ERROR_NO : 0;
 }
 
-static const Entry *last_seal(const Opened *opened)
-{
-    const Entry *const *entries = (const Entry *const *)opened->entries->pdata;
-    g_autofree gboolean *live = g_new0(gboolean, (gsize)opened->upto + 1);
-    live_entries(entries, (gsize)opened->upto, live);
-    for (gint64 i = opened->upto; i-- > 0;)
-        if (live[i] && strcmp(entries[i]->kind->name, "seal") == 0)
-            return entries[i];
-    return NULL;
-}
-
-// What is judged differently now from what the newest seal fixed. FALSE with an error when the
-// store does not hold what the seal says.
-static gboolean compare_seal(Book *book, Opened *opened, const Assessment *assessment,
-                             GError **error)
-{
-    const Entry *seal = last_seal(opened);
-    if (!seal)
-        return TRUE;
-    g_autoptr(GBytes) bytes = book_kept(book, entry_text(seal, "assessment"), error);
-    if (!bytes)
-        return FALSE;
-    gsize length;
-    const char *start = g_bytes_get_data(bytes, &length);
-    g_autofree char *kept = g_strndup(start ? start : "", length);
-    g_autoptr(GPtrArray) sentences = assessment_differences(kept, assessment, error);
-    if (!sentences)
-        return FALSE;
-    if (sentences->len) {
-        g_ptr_array_add(sentences, NULL);
-        opened->differs = g_strjoinv("; ", (GStrv)sentences->pdata);
-    }
-    return TRUE;
-}
-
 static int sheet_build(GStrv words, const char *gate, const char *as_of, Common *common)
 {
     GError *error = NULL;
@@ -80,7 +43,7 @@ static int sheet_build(GStrv words, const char *gate, const char *as_of, Common 
     if (!opened || !opened_as_of(opened, as_of, &error))
         return fail_with(error);
     g_autoptr(Assessment) assessment = opened_assess(opened, NULL);
-    if (!compare_seal(book, opened, assessment, &error))
+    if (!opened_compare_seal(book, opened, assessment, &error))
         return fail_with(error);
     return say_sheet(opened, assessment, words[1] ? words[1] : "customer", gate, common->json);
 }

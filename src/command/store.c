@@ -19,33 +19,16 @@ Book *store_open(const Common *common, BookUse use, GError **error)
     return book_open(path, use, error);
 }
 
-static char *nearest_label(const GPtrArray *ledgers, const char *label)
+Moment wall_clock(gpointer user)
 {
-    g_autoptr(GPtrArray) labels = g_ptr_array_new();
-    for (guint i = 0; i < ledgers->len; i++)
-        g_ptr_array_add(labels, ((BookLedger *)g_ptr_array_index(ledgers, i))->label);
-    return g_strdup(text_nearest(label, (const char *const *)labels->pdata, labels->len));
+    (void)user;
+    return moment_now();
 }
 
-char *store_ledger(Book *book, const char *label, GError **error)
+char *random_id(gpointer user)
 {
-    g_autoptr(GPtrArray) ledgers = book_ledgers(book, error);
-    if (!ledgers)
-        return NULL;
-    for (guint i = 0; i < ledgers->len; i++) {
-        const BookLedger *ledger = g_ptr_array_index(ledgers, i);
-        gboolean shop = ledger->sort == LEDGER_SHOP && strcmp(label, "shop") == 0;
-        if (shop || (ledger->sort == LEDGER_BUILD && strcmp(label, ledger->label) == 0))
-            return g_strdup(ledger->id);
-    }
-    g_autofree char *nearest = nearest_label(ledgers, label);
-    if (nearest)
-        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                    "there is no build `%s`; did you mean `%s`?", label, nearest);
-    else
-        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                    "there is no build `%s`; standbook build list names them", label);
-    return NULL;
+    (void)user;
+    return g_uuid_string_random();
 }
 
 static int store_new(GStrv words, Common *common)

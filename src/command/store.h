@@ -10,6 +10,6 @@ char *store_path(const Common *common) G_GNUC_WARN_UNUSED_RESULT;
 // Opens that store. NULL with an error.
 Book *store_open(const Common *common, BookUse use, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-// The ledger of the build with that number; `shop` is the shop's. NULL with an error (MISUSE) and
-// the nearest number if there is none. The caller frees with g_free.
-char *store_ledger(Book *book, const char *label, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+// The clock and the ids of sessions and of the front end.
+Moment wall_clock(gpointer user);
+char *random_id(gpointer user) G_GNUC_WARN_UNUSED_RESULT;

@@ -4,7 +4,7 @@
 #pragma once
 #include <standbook/judge/assess.h>
 #include <standbook/sheet/document.h>
-#include <standbook/work/entry_words.h>
+#include <standbook/work/opened.h>
 
 typedef struct {
     const Plan *plan; // in force, with what the build added
@@ -17,6 +17,9 @@ typedef struct {
     const char *digest;     // of the ledger's last entry, NULL if that is not what is looked at
     const char *since_seal; // what is judged differently since the newest seal, NULL if nothing
 } SheetSource;
+
+// A source made of a build and its assessment; all of it belongs to the two.
+SheetSource opened_source(const Opened *opened, const Assessment *assessment);
 
 // For the customer: what was measured, tightened, fitted, conceded and left undecided, in plain
 // words beside the figure. Nothing of the workshop's own talk: no notes, prices, struck entries,

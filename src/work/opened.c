@@ -1,7 +1,10 @@
-#include "opened.h"
+#include <standbook/work/opened.h>
 
+#include <standbook/base/error.h>
 #include <standbook/base/text.h>
 #include <standbook/book/find.h>
+#include <standbook/judge/keep.h>
+#include <standbook/record/live.h>
 #include <standbook/record/order.h>
 #include <standbook/work/grown.h>
 #include <string.h>
@@ -69,11 +72,40 @@ static char *plan_digest(Book *book, const Opened *opened, GError **error)
     return build ? g_strdup(entry_text(build, "plan")) : NULL;
 }
 
+static char *nearest_label(const GPtrArray *ledgers, const char *label)
+{
+    g_autoptr(GPtrArray) labels = g_ptr_array_new();
+    for (guint i = 0; i < ledgers->len; i++)
+        g_ptr_array_add(labels, ((BookLedger *)g_ptr_array_index(ledgers, i))->label);
+    return g_strdup(text_nearest(label, (const char *const *)labels->pdata, labels->len));
+}
+
+char *ledger_of(Book *book, const char *label, GError **error)
+{
+    g_autoptr(GPtrArray) ledgers = book_ledgers(book, error);
+    if (!ledgers)
+        return NULL;
+    for (guint i = 0; i < ledgers->len; i++) {
+        const BookLedger *ledger = g_ptr_array_index(ledgers, i);
+        gboolean shop = ledger->sort == LEDGER_SHOP && strcmp(label, "shop") == 0;
+        if (shop || (ledger->sort == LEDGER_BUILD && strcmp(label, ledger->label) == 0))
+            return g_strdup(ledger->id);
+    }
+    g_autofree char *nearest = nearest_label(ledgers, label);
+    if (nearest)
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "there is no build `%s`; did you mean `%s`?", label, nearest);
+    else
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "there is no build `%s`; standbook build list names them", label);
+    return NULL;
+}
+
 Opened *opened_new(Book *book, const char *number, GError **error)
 {
     g_autoptr(Opened) opened = g_new0(Opened, 1);
     opened->number = g_strdup(number);
-    opened->ledger = store_ledger(book, number, error);
+    opened->ledger = ledger_of(book, number, error);
     opened->entries = opened->ledger ? entries_read(book, opened->ledger, error) : NULL;
     if (!opened->entries)
         return NULL;
@@ -107,20 +139,6 @@ Assessment *opened_assess(const Opened *opened, const Hypothesis *hypothesis)
 {
     return assess(opened_plan(opened), (const Entry *const *)opened->entries->pdata,
                   opened->entries->len, opened->upto, hypothesis);
-}
-
-SheetSource opened_source(const Opened *opened, const Assessment *assessment)
-{
-    return (SheetSource){
-        .plan = opened_plan(opened),
-        .entries = (const Entry *const *)opened->entries->pdata,
-        .count = (gsize)assessment->upto,
-        .assessment = assessment,
-        .taken = opened->taken,
-        .build = opened->number,
-        .digest = opened->upto == opened->end ? opened->digest : NULL,
-        .since_seal = opened->differs,
-    };
 }
 
 // The last entry typed by a moment, entries being in the order of their typing.
@@ -162,6 +180,39 @@ gboolean opened_as_of(Opened *opened, const char *words, GError **error)
         return FALSE;
     }
     opened_look_at(opened, upto);
+    return TRUE;
+}
+
+static const Entry *last_seal(const Opened *opened)
+{
+    const Entry *const *entries = (const Entry *const *)opened->entries->pdata;
+    g_autofree gboolean *live = g_new0(gboolean, (gsize)opened->upto + 1);
+    live_entries(entries, (gsize)opened->upto, live);
+    for (gint64 i = opened->upto; i-- > 0;)
+        if (live[i] && strcmp(entries[i]->kind->name, "seal") == 0)
+            return entries[i];
+    return NULL;
+}
+
+gboolean opened_compare_seal(Book *book, Opened *opened, const Assessment *assessment,
+                             GError **error)
+{
+    const Entry *seal = last_seal(opened);
+    if (!seal)
+        return TRUE;
+    g_autoptr(GBytes) bytes = book_kept(book, entry_text(seal, "assessment"), error);
+    if (!bytes)
+        return FALSE;
+    gsize length;
+    const char *start = g_bytes_get_data(bytes, &length);
+    g_autofree char *kept = g_strndup(start ? start : "", length);
+    g_autoptr(GPtrArray) sentences = assessment_differences(kept, assessment, error);
+    if (!sentences)
+        return FALSE;
+    if (sentences->len) {
+        g_ptr_array_add(sentences, NULL);
+        opened->differs = g_strjoinv("; ", (GStrv)sentences->pdata);
+    }
     return TRUE;
 }
 
@@ -207,16 +258,4 @@ Shop *shop_open(Book *book, GError **error)
                 return NULL;
     }
     return g_steal_pointer(&shop);
-}
-
-void say_document(const Document *document, gboolean json)
-{
-    if (json) {
-        json_t *whole = document_json(document);
-        say_json(whole);
-        json_decref(whole);
-        return;
-    }
-    g_autofree char *text = document_text(document);
-    say("%s", text);
 }

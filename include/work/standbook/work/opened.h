@@ -1,8 +1,8 @@
-// A build and the shop as the answering subcommands read them: whole, at one moment.
+// A build and the shop as questions and sheets read them: whole, at one moment.
 #pragma once
-#include "store.h"
+#include <standbook/book/book.h>
 #include <standbook/judge/assess.h>
-#include <standbook/sheet/sheet.h>
+#include <standbook/work/entry_words.h>
 #include <standbook/work/shop.h>
 
 typedef struct {
@@ -40,8 +40,10 @@ gboolean opened_as_of(Opened *opened, const char *words, GError **error);
 Assessment *opened_assess(const Opened *opened,
                           const Hypothesis *hypothesis) G_GNUC_WARN_UNUSED_RESULT;
 
-// What the sheets are made from; all of it belongs to the two.
-SheetSource opened_source(const Opened *opened, const Assessment *assessment);
+// Fills in `differs`: what is judged differently now from what the newest seal fixed. FALSE with an
+// error if the store does not hold what the seal says.
+gboolean opened_compare_seal(Book *book, Opened *opened, const Assessment *assessment,
+                             GError **error);
 
 // `first start, hand over`. The caller frees with g_free.
 char *gates_words(const Plan *plan) G_GNUC_WARN_UNUSED_RESULT;
@@ -55,5 +57,6 @@ Shop *shop_open(Book *book, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 // The name of a person or owner outside the chain; NULL if none is known. The caller frees.
 char *person_name(Book *book, const char *id) G_GNUC_WARN_UNUSED_RESULT;
 
-// Prints a document as text, or as JSON.
-void say_document(const Document *document, gboolean json);
+// The ledger of the build with that number; `shop` is the shop's. NULL with an error (MISUSE) and
+// the nearest number if there is none. The caller frees with g_free.
+char *ledger_of(Book *book, const char *label, GError **error) G_GNUC_WARN_UNUSED_RESULT;

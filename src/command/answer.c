@@ -1,0 +1,13 @@
+#include "answer.h"
+
+void say_document(const Document *document, gboolean json)
+{
+    if (json) {
+        json_t *whole = document_json(document);
+        say_json(whole);
+        json_decref(whole);
+        return;
+    }
+    g_autofree char *text = document_text(document);
+    say("%s", text);
+}
