@@ -228,12 +228,32 @@ static void burst(Screen *screen, const GArray *keys)
         burst_line(screen, line, FALSE);
 }
 
+enum { FINGERS = 2 }; // keys that fingers press as good as at once
+
+// What no finger types: more keys than two at once, not all of them the ends of a line.
 static gboolean is_burst(const GArray *keys)
 {
-    gboolean line_ends = TRUE; // CR LF is one Enter
+    gboolean line_ends = TRUE;
     for (guint i = 0; i < keys->len; i++)
         line_ends = line_ends && g_array_index(keys, Key, i).kind == PRESSED_ENTER;
-    return keys->len > 1 && !line_ends;
+    return keys->len > FINGERS && !line_ends;
+}
+
+// Keys pressed by fingers, one after the other; a question that one of them opens takes none of the
+// others. CR LF is one Enter.
+static void press_each(Screen *screen, const GArray *keys)
+{
+    for (guint i = 0; i < keys->len && !screen->leave; i++) {
+        const Key *key = &g_array_index(keys, Key, i);
+        if (i && key->kind == PRESSED_ENTER &&
+            g_array_index(keys, Key, i - 1).kind == PRESSED_ENTER)
+            continue;
+        press(screen, key);
+        if (i + 1 < keys->len && !screen->leave)
+            paint(screen);
+        if (screen->field == ASKS_DIGIT)
+            return;
+    }
 }
 
 // The key, and whatever comes with it faster than a finger.
@@ -254,8 +274,8 @@ static void take_keys(Screen *screen, Key key)
     g_autoptr(GArray) keys = gather(screen, key);
     if (is_burst(keys))
         burst(screen, keys);
-    else if (keys->len)
-        press(screen, &g_array_index(keys, Key, 0));
+    else
+        press_each(screen, keys);
 }
 
 // PAINTING --------------------------------------------------------------------------------------
