@@ -182,7 +182,7 @@ static void doubt_those_ahead(Judge *judge, const SetState *set, const Tightenin
 // A bolt taken up again after it was loose begins anew: what it had been through is over.
 static void begin_anew(Judge *judge, SetState *set, TighteningState *state, guint bolt)
 {
-    if (bolt_is_through(judge, set, state, bolt))
+    if (!bolt_is_left_out(judge, set, state, bolt) && bolt_is_through(judge, set, state, bolt))
         doubt_those_ahead(judge, set, state, bolt);
     clear_ticks(set, state, bolt);
 }

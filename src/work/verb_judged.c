@@ -98,10 +98,11 @@ static void set_standing_bound(Entry *entry, const Requirement *made)
     entry_set_value(entry, "bound", value, unit ? unit_text(unit) : "", typed);
 }
 
+// Why it does not pass: its doubts, and what it would be without them.
 static void set_reasons(Entry *entry, const Requirement *made)
 {
     g_autoptr(GPtrArray) reasons = g_ptr_array_new();
-    guint32 standing = made->doubts | reason_bit(made->reason);
+    guint32 standing = made->doubts | reason_bit(made->reason) | reason_bit(made->value_reason);
     for (guint i = REASON_NONE + 1; i < REASONS; i++)
         if (standing & reason_bit((Reason)i))
             g_ptr_array_add(reasons, (gpointer)reason_words((Reason)i));
