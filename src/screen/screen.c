@@ -62,7 +62,9 @@ static void go_there(Screen *screen, Go there)
         g_string_truncate(screen->typing.text, 0);
     if (there.kind == GO_UP || there.kind == GO_INSTEAD || there.kind == GO_ACT)
         view_pop(screen);
-    if (there.kind == GO_OPEN || there.kind == GO_INSTEAD)
+    gboolean under = there.kind == GO_INSTEAD && !there.argument && screen->views->len > 0 &&
+                     upper(screen, 0)->ops == view_ops(there.view);
+    if ((there.kind == GO_OPEN || there.kind == GO_INSTEAD) && !under)
         view_push(screen, there.view, there.argument);
     if (there.kind == GO_HOME)
         views_pop_to(screen, 1);
@@ -81,6 +83,10 @@ static Go act_default(Screen *screen, Action action)
         return go_open(VIEW_HELP, g_strdup(upper(screen, 0)->ops->name));
     case ACTION_MORE:
         return go_open(VIEW_MORE, NULL);
+    case ACTION_FIND:
+        return screen->desk.book ? go_open(VIEW_FIND, NULL) : go(GO_DEFAULT);
+    case ACTION_PRINT:
+        return screen->desk.number ? go_open(VIEW_PRINT, NULL) : go(GO_DEFAULT);
     case ACTION_SHOP:
         return go(GO_HOME);
     case ACTION_STRIKE:

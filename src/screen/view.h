@@ -19,6 +19,8 @@ typedef enum {
     VIEW_CAUTION,    // what may hurt in this step
     VIEW_CONCEDE,    // accepts what is outside, with its reasons
     VIEW_WHY,        // what a verdict rests on
+    VIEW_FIND,       // any words, over all builds
+    VIEW_PRINT,      // the sheets
     VIEW_SEAL,       // small: fixes the assessment at a gate
     VIEW_HELP,
 } ViewName;
@@ -30,7 +32,7 @@ typedef enum {
     GO_KEEP,    // not taken: what was typed stays in the field
     GO_DEFAULT, // the view has nothing to say to this: what every view does
     GO_OPEN,    // open `view` over this one
-    GO_INSTEAD, // open `view` in place of this one
+    GO_INSTEAD, // open `view` in place of this one, or go back to it if it is right under this one
     GO_UP,      // back to what was under this one
     GO_ACT,     // back, and do `action` there
     GO_HOME,    // back to the first screen

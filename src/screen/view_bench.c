@@ -500,7 +500,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_CLOSE:
         return go_instead(VIEW_CLOSING, g_strdup(bench->step));
     case ACTION_BUILD:
-        return go(GO_UP);
+        return go_instead(VIEW_STEPS, NULL);
     case ACTION_STRIKE:
         bench->here = bench->last != NOWHERE ? bench->last : bench->here;
         return go(GO_DEFAULT);

@@ -165,7 +165,7 @@ static Go digit(gpointer state, Desk *desk, guint digit)
         return go(GO_STAY);
     if (now.sign)
         sign(closing, desk);
-    return now.signatures > 1 ? go(GO_STAY) : go(GO_UP);
+    return now.signatures > 1 ? go(GO_STAY) : go_instead(VIEW_STEPS, NULL);
 }
 
 static Go enter(gpointer state, Desk *desk, const char *typed)
@@ -178,7 +178,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (!desk_line(desk, line, NULL))
         return go(GO_KEEP);
     closing->reason = FALSE;
-    return sign(closing, desk) ? go(GO_UP) : go(GO_STAY);
+    return sign(closing, desk) ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
 }
 
 static Go act(gpointer state, Desk *desk, Action action)

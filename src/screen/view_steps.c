@@ -24,18 +24,57 @@ static Tally tally_of(const Assessment *assessment, const PlanStep *step)
     return tally;
 }
 
-static void paint_step(Page *page, guint row, const PlanStep *step, const Tally *tally,
+// `MO 25 Feb`: who signed it first, and when; empty where nobody has.
+static char *signed_words(Desk *desk, Session *session, const PlanStep *step)
+{
+    const Assessment *assessment = session_assessment(session);
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if (made->step != step || made->asked != ASKED_SIGN || !made->entry)
+            continue;
+        const Entry *entry = session_entries(session)->pdata[made->entry - 1];
+        const Entry *person = shop_by_id(session_shop(desk->shop), "person", entry->by);
+        g_autofree char *day = short_day(entry->done ? entry->done : entry->at);
+        return g_strdup_printf("%-2s %s", person ? shop_label(person) : "", day);
+    }
+    return g_strdup("");
+}
+
+// What is wrong first in a step, in a word or two.
+static const char *why_words(const Assessment *assessment, const PlanStep *step, Verdict verdict)
+{
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if (made->step == step && !made->withdrawn && made->verdict == verdict)
+            return reason_words(made->reason);
+    }
+    return "";
+}
+
+// How many of a step's requirements have its verdict; nothing to say where all is well.
+static char *tally_shown(const Tally *tally, Verdict verdict)
+{
+    if (verdict == VERDICT_PASS || verdict == VERDICT_NOTED || verdict == VERDICT_NOT_NEEDED)
+        return g_strdup("");
+    return g_strdup_printf("%u/%u", tally->counts[verdict], tally->all);
+}
+
+static void paint_step(Desk *desk, Session *session, Page *page, guint row, const PlanStep *step,
                        gboolean here)
 {
     static const Style plain = {0, 0}, bold = {TYPE_BOLD, 0};
-    Verdict verdict = heaviest_verdict(tally->counts);
-    g_autofree char *words = step_words(step);
-    g_autofree char *count = g_strdup_printf("%u/%u", tally->counts[verdict], tally->all);
-    gboolean heavy = verdict == VERDICT_FAIL || verdict == VERDICT_IN_DOUBT;
+    const Assessment *assessment = session_assessment(session);
+    Tally tally = tally_of(assessment, step);
+    Verdict verdict = heaviest_verdict(tally.counts);
+    g_autofree char *words = step_words(step), *count = tally_shown(&tally, verdict);
+    g_autofree char *signature = signed_words(desk, session, step);
     canvas_put(page->body, row, 0, 0, bold, here ? " >" : "");
-    canvas_put(page->body, row, 2, 38, plain, words);
-    canvas_put(page->body, row, 41, 0, heavy ? bold : plain, verdict_mark(verdict, REASON_NONE));
-    canvas_put_right(page->body, row, 56, plain, count);
+    canvas_put(page->body, row, 2, 35, plain, words);
+    canvas_put(page->body, row, 39, 0, verdict_style(verdict), verdict_mark(verdict, REASON_NONE));
+    canvas_put_right(page->body, row, 53, plain, count);
+    canvas_put(page->body, row, 56, 0, plain, signature);
+    if (verdict == VERDICT_FAIL || verdict == VERDICT_IN_DOUBT)
+        canvas_put(page->body, row, 67, 0, plain, why_words(assessment, step, verdict));
 }
 
 static gboolean is_left(const Assessment *assessment, const PlanStep *step)
@@ -63,7 +102,7 @@ static const PlanStep *next_step(Session *session)
     return NULL;
 }
 
-static void paint_steps(Session *session, Page *page)
+static void paint_steps(Desk *desk, Session *session, Page *page)
 {
     const Assessment *assessment = session_assessment(session);
     const Plan *plan = session_plan(session);
@@ -74,11 +113,12 @@ static void paint_steps(Session *session, Page *page)
                         assessment->planned + assessment->added - assessment->withdrawn, counts);
     canvas_put(page->body, 0, 2, 0, style_of(0, 0), sum);
     canvas_put(page->body, 2, 2, 0, style_of(TYPE_UNDERLINE, 0), "step");
-    canvas_put(page->body, 2, 41, 0, style_of(TYPE_UNDERLINE, 0), "verdict");
+    canvas_put(page->body, 2, 39, 0, style_of(TYPE_UNDERLINE, 0), "verdict");
+    canvas_put(page->body, 2, 56, 0, style_of(TYPE_UNDERLINE, 0), "signed");
+    canvas_put(page->body, 2, 67, 0, style_of(TYPE_UNDERLINE, 0), "why");
     for (guint i = 0; i < plan->steps->len; i++) {
         const PlanStep *step = plan->steps->pdata[i];
-        Tally tally = tally_of(assessment, step);
-        paint_step(page, 3 + i, step, &tally, step == here);
+        paint_step(desk, session, page, 3 + i, step, step == here);
         if (step == here)
             page->focus = 3 + i + 4;
     }
@@ -119,7 +159,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->field = ASKS_LINE;
     page_say(&page->unit, "no.");
     if (session)
-        paint_steps(session, page);
+        paint_steps(desk, session, page);
     const PlanStep *here = session ? next_step(session) : NULL;
     g_autofree char *words = here ? step_words(here) : g_strdup("a step, by its number");
     page_say(&page->next, "%s", words);

@@ -347,6 +347,8 @@ static Go act(gpointer state, Desk *desk, Action action)
         return go_open(VIEW_NOTE, line_target(session_plan(desk_build(desk)), turn->made));
     case ACTION_WHY:
         return go_open(VIEW_WHY, requirement_name(turn->made));
+    case ACTION_BUILD:
+        return go_instead(VIEW_STEPS, NULL);
     case ACTION_CLOSE:
         return go_instead(VIEW_CLOSING, g_strdup(bolts->step));
     default:

@@ -11,6 +11,8 @@ char *step_words(const PlanStep *step) G_GNUC_WARN_UNUSED_RESULT;
 char *tally_words(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
 // `Thursday 13 March 2025`
 char *day_words(Moment moment) G_GNUC_WARN_UNUSED_RESULT;
+// `25 Feb` of a moment as entries have it.
+char *short_day(const char *moment) G_GNUC_WARN_UNUSED_RESULT;
 // `√ pass `, `▲ FAIL `: seven columns, which way and which verdict.
 const char *verdict_mark(Verdict verdict, Reason reason) G_GNUC_WARN_UNUSED_RESULT;
 // ` · ▲ FAIL, 0.006 over`, ` · ? DOUBT, tool`; empty for a verdict that needs nobody.

@@ -1,0 +1,87 @@
+// The sheets of the build in hand, written as files where the program was started.
+#include "view.h"
+
+#include <standbook/base/text.h>
+#include <standbook/sheet/sheet.h>
+#include <string.h>
+
+static const struct {
+    const char *word, *about, *file;
+} sheets[] = {
+    {"customer's sheet", "what was measured, tightened, fitted, conceded", "customer"},
+    {"workshop record", "everything, struck entries included", "record"},
+    {"completion report", "what keeps the next gate from being complete", "completion"},
+};
+
+static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+{
+    g_autofree char *title = desk->number ? desk_title(desk, desk->number) : g_strdup("The shop");
+    (void)state;
+    (void)typed;
+    page_say(&page->status, "%s", title);
+    page_say(&page->head, "Print");
+    for (guint i = 0; i < G_N_ELEMENTS(sheets); i++) {
+        g_autofree char *line =
+            g_strdup_printf("%2u  %-20s %s", i + 1, sheets[i].word, sheets[i].about);
+        canvas_put(page->body, 1 + 2 * i, 1, 0, style_of(0, 0), line);
+    }
+    canvas_put(page->body, 8, 1, 0, style_of(0, 0),
+               "The maker's current service data, local codes, licensed practice come first.");
+    page->field = ASKS_LINE;
+    page_say(&page->unit, "no.");
+    page_say(&page->next, "which sheet?");
+    page_say(&page->then, "it is written as a text file in the folder you started in");
+    page->keys[0] = (PageKey){ACTION_TAKE, "number Enter", "writes it"};
+    page->keys[1] = (PageKey){ACTION_UP, "Backspace", "back"};
+    page_key(page, ACTION_HELP, NULL);
+}
+
+// The gate of the completion report: the first that is not complete, else the last.
+static guint gate_of(const Assessment *assessment)
+{
+    for (guint i = 0; i < assessment->gates->len; i++)
+        if (((const GateCount *)assessment->gates->pdata[i])->left)
+            return i;
+    return assessment->gates->len - 1;
+}
+
+static Document *document_of(guint sheet, const SheetSource *source)
+{
+    return sheet == 0   ? sheet_customer(source)
+           : sheet == 1 ? sheet_record(source)
+                        : sheet_completion(source, gate_of(source->assessment));
+}
+
+static gboolean write_sheet(Desk *desk, guint sheet, const char *file, GError **error)
+{
+    g_autoptr(Opened) opened = opened_new(desk->book, desk->number, error);
+    g_autoptr(Assessment) assessment = opened ? opened_assess(opened, NULL) : NULL;
+    if (!assessment || !opened_compare_seal(desk->book, opened, assessment, error))
+        return FALSE;
+    const SheetSource source = opened_source(opened, assessment);
+    g_autoptr(Document) document = document_of(sheet, &source);
+    g_autofree char *text = document_text(document);
+    return g_file_set_contents(file, text, -1, error);
+}
+
+static Go enter(gpointer state, Desk *desk, const char *typed)
+{
+    guint64 line = g_ascii_strtoull(typed, NULL, 10);
+    (void)state;
+    if (!desk->number || line < 1 || line > G_N_ELEMENTS(sheets)) {
+        desk_warn(desk, desk->number ? "there are three sheets: 1, 2 or 3"
+                                     : "no build is in hand; open one first");
+        return go(GO_KEEP);
+    }
+    GError *error = NULL;
+    g_autofree char *label = g_strdelimit(g_strdup(desk->number), "/\\", '-');
+    g_autofree char *file = g_strdup_printf("%s-%s.txt", label, sheets[line - 1].file);
+    if (!write_sheet(desk, (guint)line - 1, file, &error)) {
+        desk_warn_error(desk, error);
+        return go(GO_KEEP);
+    }
+    desk_last(desk, "%s written to %s", sheets[line - 1].word, file);
+    return go(GO_UP);
+}
+
+const ViewOps print_view = {.name = "print", .paint = paint, .enter = enter};
