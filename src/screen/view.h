@@ -19,6 +19,7 @@ typedef enum {
     VIEW_CAUTION,    // what may hurt in this step
     VIEW_CONCEDE,    // accepts what is outside, with its reasons
     VIEW_WHY,        // what a verdict rests on
+    VIEW_ADD,        // small: work that the plan does not have
     VIEW_FIND,       // any words, over all builds
     VIEW_PRINT,      // the sheets
     VIEW_SEAL,       // small: fixes the assessment at a gate

@@ -17,6 +17,7 @@ typedef struct {
     char *step;
     guint here;           // the place in hand: index in the assessment; NOWHERE if all is done
     guint last;           // the place of the newest entry made here, NOWHERE if none
+    gboolean offered;     // to add a check, where the step has none
     gboolean begun;       // `here` was set once
     gboolean settle;      // begin with what is left: in doubt or failed, not only open
     PartState part;       // what was said of the part in hand
@@ -374,6 +375,18 @@ static Go go_to(Bench *bench, guint here)
     return go(GO_STAY);
 }
 
+// Whether the plan asks for nothing here but a signature: a card on which checks are named as they
+// come.
+static gboolean is_card(const Work *work)
+{
+    for (guint i = 0; i < work->assessment->requirements->len; i++) {
+        const Requirement *made = requirement_at(work, i);
+        if (made->step == work->step && made->asked != ASKED_SIGN && !made->added)
+            return FALSE;
+    }
+    return TRUE;
+}
+
 // Bolts and the close of the step have screens of their own.
 static Go wants(gpointer state, Desk *desk)
 {
@@ -386,6 +399,10 @@ static Go wants(gpointer state, Desk *desk)
         return go_instead(VIEW_TIGHTENING, g_strdup_printf("%s\n%s", made->name, bench->step));
     if (made && made->asked != ASKED_SIGN)
         return go(GO_STAY);
+    if (is_card(&work) && !bench->offered) {
+        bench->offered = TRUE;
+        return go_open(VIEW_ADD, g_strdup(bench->step));
+    }
     return go_instead(VIEW_CLOSING, g_strdup(bench->step));
 }
 
@@ -413,6 +430,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     work_of(bench, desk, &work);
     say_last(desk, place, typed, requirement_at(&work, bench->here));
     bench->last = bench->here;
+    bench->offered = FALSE;
     return go_to(bench, next_open(bench, &work));
 }
 
@@ -490,6 +508,8 @@ static Go act(gpointer state, Desk *desk, Action action)
         return ask_gauge(bench, &work);
     case ACTION_NOTE:
         return go_open(VIEW_NOTE, made ? line_target(work.plan, made) : NULL);
+    case ACTION_ADD:
+        return go_open(VIEW_ADD, g_strdup(bench->step));
     case ACTION_CONCEDE:
         return concede(desk, &work, made);
     case ACTION_WHY:
