@@ -27,7 +27,7 @@ class Place:
     doubts: frozenset[str] = frozenset()
     read: int = 0
     asked: int = 0
-    newest: int = 0
+    since: dict[str, int] = field(default_factory=dict)  # of each doubt: the rank that brought it
     latest: int = 0
 
 
@@ -57,9 +57,11 @@ def constant(value: F) -> Array:
 
 def mixed(members: list[Place]) -> Place:
     """What every combination of places shares: counts, doubts, the newest entry."""
+    since = {doubt: max(m.since.get(doubt, 0) for m in members if doubt in m.doubts)
+             for doubt in frozenset().union(*(m.doubts for m in members))}
     doubts: frozenset[str] = frozenset().union(*(m.doubts for m in members))
     return Place("open", F(0), {}, "", doubts, sum(m.read for m in members),
-                 sum(m.asked for m in members), max((m.newest for m in members), default=0),
+                 sum(m.asked for m in members), since,
                  max((m.latest for m in members), default=0))
 
 
@@ -68,7 +70,7 @@ def weighted(terms: list[tuple[F, Place]]) -> dict[Hashable, F]:
     for factor, place in terms:
         for source, weight in place.weights.items():
             total[source] = total.get(source, F(0)) + factor * weight
-    return {source: weight for source, weight in total.items() if weight}
+    return total
 
 
 def calculated(members: list[Place], value: F, slopes: list[F]) -> Place:

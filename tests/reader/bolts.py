@@ -74,11 +74,17 @@ class Tightened:
         self.ticks: dict[tuple[Labels, int], Tick] = {}
         self.ticked: set[tuple[Labels, int]] = set()
         self.laps: dict[tuple[Labels, int], int] = {}
+        self.made: dict[tuple[Labels, int], list[Tick]] = {}
         self.waited: dict[int, Entry] = {}
         self.left_out: set[tuple[Labels, int]] = set()
 
     def bolt_stages(self) -> list[int]:
         return [n for n, stage in enumerate(self.of.stages, 1) if stage.kind != "wait"]
+
+    def later(self, tick: Tick) -> int | None:
+        """When this bolt was taken through the same stage once more."""
+        return next((other.entry.rank for other in self.made[(tick.place, tick.stage)]
+                     if other.rank > tick.rank), None)
 
     def through(self, place: Labels) -> bool:
         """Whether this bolt has had all its stages."""
@@ -136,6 +142,7 @@ class BoltSet:
         self.spent: set[Labels] = set()
         self.batches = 0
         self.batch: dict[Labels, int] = {}
+        self.slackened: dict[Labels, int] = {}
 
     def at(self, step: str | None) -> Tightened:
         return next((t for t in self.tightened if t.of.step == step), self.tightened[0])
@@ -150,6 +157,11 @@ class BoltSet:
             return False
         return state.through(place) and step in (None, state.of.step)
 
+    def is_left_out(self, place: Labels) -> bool:
+        """Not there at all: no stage of the tightening in force asks for it."""
+        state = self.in_force.get(place, self.tightened[0])
+        return all((place, stage) in state.left_out for stage in state.bolt_stages())
+
     def aligned(self, axes: list[Axis], place: Labels) -> list[Labels]:
         """The bolts that agree with a place on every axis they share."""
         return [bolt for bolt in self.tightened[0].places
@@ -158,7 +170,7 @@ class BoltSet:
     def tick(self, entry: Entry, text: str, turn: int) -> Tick:
         state, stage, place = self.at(entry.text("step")), entry.body["stage"], self.place_of(text)
         if place in self.slack:
-            state.remove(place)
+            self.begin_anew(state, place)
         batch = self.batch.get(place, 0) if (place, stage) in state.ticked else 0
         lap = state.laps.get((place, stage), 0)
         tick = Tick(entry, state.of, place, stage, turn, (batch, lap),
@@ -166,11 +178,23 @@ class BoltSet:
         state.laps[(place, stage)] = lap + 1
         state.ticks[(place, stage)] = tick
         state.ticked.add((place, stage))
+        state.made.setdefault((place, stage), []).append(tick)
         self.in_force[place] = state
         self.slack.discard(place)
         if self.uses_up(state.of, stage):
             self.used.add(place)
         return tick
+
+    def begin_anew(self, state: Tightened, place: Labels) -> None:
+        """A bolt that a foreseen take-down left done is taken up again: what was done to those
+        beside it since, beyond their first stage, was done without it."""
+        if state.through(place) and not self.is_left_out(place):
+            for (other, stage), tick in state.ticks.items():
+                if (other != place and other in state.run(place) and stage > 1
+                        and self.batch.get(other) == self.batch.get(place)
+                        and tick.entry.rank > self.slackened.get(place, 0)):
+                    tick.doubts["order"] = tick.entry.rank
+        state.remove(place)
 
     def uses_up(self, tightening: Tightening, stage: int) -> bool:
         """By default the first angle stage uses a bolt up, else the last."""
@@ -180,11 +204,12 @@ class BoltSet:
 
     def slacken(self, entry: Entry) -> None:
         for text in entry.body["bolts"]:
-            self.loosen(self.place_of(text), entry.text("step"))
+            self.loosen(self.place_of(text), entry.text("step"), entry.rank)
 
-    def loosen(self, place: Labels, step: str | None) -> None:
+    def loosen(self, place: Labels, step: str | None, rank: int) -> None:
         if place not in self.slack:
             self.batch[place] = self.batch_now()
+            self.slackened[place] = rank
         if not self.foreseen(place, step):
             self.in_force.get(place, self.tightened[0]).remove(place)
         self.slack.add(place)

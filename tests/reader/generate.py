@@ -14,20 +14,27 @@ import sys
 from pathlib import Path
 
 sys.dont_write_bytecode = True
+from made_after import AfterMade  # noqa: E402
 from made_log import SHOP, LogMade  # noqa: E402
 from made_plan import PlanMade  # noqa: E402
+
+
+def write(seed: int, folder: Path) -> AfterMade:
+    """The files, and what may happen to the build afterwards."""
+    dice = random.Random(seed)
+    plan = PlanMade(dice)
+    log = LogMade(dice, plan)
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, text in (("plan.yaml", plan.text()), ("shop.log", SHOP), ("build.log", log.text())):
+        (folder / name).write_text(text, encoding="utf-8")
+    return AfterMade(log)
 
 
 def main(arguments: list[str]) -> int:
     if len(arguments) != 2:
         print(__doc__, file=sys.stderr)
         return 2
-    dice, folder = random.Random(int(arguments[0])), Path(arguments[1])
-    plan = PlanMade(dice)
-    log = LogMade(dice, plan)
-    folder.mkdir(parents=True, exist_ok=True)
-    for name, text in (("plan.yaml", plan.text()), ("shop.log", SHOP), ("build.log", log.text())):
-        (folder / name).write_text(text, encoding="utf-8")
+    write(int(arguments[0]), Path(arguments[1]))
     return 0
 
 

@@ -95,9 +95,8 @@ class Judge(Values):
         if tick is None:
             return Verdict(asked, "open")
         doubts = self.tick_doubts(tick, asked.place in state.in_doubt_of_order(asked.number))
-        if not doubts and self.above_ceiling(tick):
-            return Verdict(asked, "fail", "high")
-        return doubted(asked, doubts)
+        alone = ("fail", "high") if self.above_ceiling(tick) else ("pass", "")
+        return doubted(asked, doubts, alone)
 
     def above_ceiling(self, tick: Tick) -> bool:
         """Until a check passes, but not beyond this torque."""
@@ -122,7 +121,7 @@ class Judge(Values):
     def own_fit(self, asked: Asked) -> Verdict:
         entry = self.walk.fits.get((asked.name, asked.place))
         owner = self.plan.parts.get(asked.name) or self.plan.groups[asked.name]
-        if entry is None or owner.track and not (entry.text("lot") or entry.text("serial")):
+        if entry is None or not tracked(entry, owner.track):
             return Verdict(asked, "open")
         doubts = self.walk.fit_doubts(entry, owner.use)
         if asked.name in self.plan.parts:
@@ -174,15 +173,17 @@ class Judge(Values):
         if not segments:
             return Verdict(asked, "open")
         reading = segments[-1][-1]
-        own = self.reading_doubts(check, reading) | ({"basis": reading.fell} if reading.fell else {})
+        own = self.reading_doubts(check, reading) | (
+            {"basis": reading.fell} if reading.fell and not check.finding else {})
         doubts = self.argue(asked, own)
-        if doubts:
-            return doubted(asked, doubts)
-        limits = limits_at(check.limits, asked.place)
-        if limits is None or limits.form == "text":
-            return Verdict(asked, "noted")
-        right = reading.answer == limits.wanted
-        return Verdict(asked, "pass") if right else Verdict(asked, "fail", "look")
+        planned = answered(limits_at(check.limits, asked.place), reading.answer)
+        limits, _ = self.amended(check, asked, limits_at(check.limits, asked.place), None)
+        if limits is None or limits.form != check.form:
+            limits = limits_at(check.limits, asked.place)
+        alone = answered(limits, reading.answer)
+        if alone[0] == "pass" and planned[0] == "fail" and not doubts and self.was_faulty(asked):
+            alone = ("conceded", "look")
+        return doubted(asked, doubts, alone)
 
     def own_read(self, asked: Asked) -> Verdict:
         check = self.plan.checks[asked.name]
@@ -245,8 +246,7 @@ class Judge(Values):
 
     def limit_doubts(self, asked: Asked, sides: list[Place | None]) -> frozenset[str]:
         """Limits that use a reading in doubt are in doubt themselves."""
-        return frozenset().union(*(self.argue(asked, dict.fromkeys(side.doubts, side.newest))
-                                   for side in sides if side is not None))
+        return frozenset().union(*(self.argue_each(asked, side) for side in sides if side))
 
     def sides(self, check: Check, step: str, limits: Limits | None,
               labels: Labels) -> list[Place | None]:
@@ -290,9 +290,10 @@ class Judge(Values):
         verdict.verdict, verdict.reason = "noted" if answered else "open", ""
 
     def decided(self, asked: Asked, verdict: Verdict) -> bool:
-        """To look closer answers nothing yet."""
-        return any(entry.body["decision"] != "look closer" and entry.rank > verdict.latest
-                   for entry in self.walk.about("decide", asked))
+        """The last decision counts; to look closer answers nothing yet."""
+        decisions = [entry.body["decision"] for entry in self.walk.about("decide", asked)
+                     if entry.rank > verdict.latest]
+        return bool(decisions) and decisions[-1] != "look closer"
 
     def settled(self, check: Check, asked: Asked) -> bool:
         """Whether all checks that settle it have ended well, where the places meet."""
@@ -312,15 +313,27 @@ class Judge(Values):
         if verdict.verdict not in ("fail", "in doubt"):
             return
         for entry in self.walk.about("concede", verdict.asked):
-            if verdict.doubts <= set(entry.body["reasons"]) and self.accepts(entry, verdict):
+            if (verdict.doubts <= set(entry.body["reasons"]) and self.accepts(entry, verdict)
+                    and self.same_answer(entry, verdict)):
                 verdict.verdict = "conceded"
                 return
+
+    def same_answer(self, concession: Entry, verdict: Verdict) -> bool:
+        """A look is conceded as it was answered then."""
+        if verdict.asked.sort != "look" or verdict.side_of[0] != "fail":
+            return True
+        said = [entry for entry in self.walk.live if entry.kind == "look"
+                and self.walk.names(entry.body, verdict.asked, False)]
+        then = [entry.body["answer"] for entry in said if entry.rank < concession.rank]
+        return bool(then) and then[-1] == said[-1].body["answer"]
 
     def accepts(self, entry: Entry, verdict: Verdict) -> bool:
         """Whether the value by itself passes or is conceded; who accepts more accepts less."""
         reasons, (alone, reason) = set(entry.body["reasons"]), verdict.side_of
         if alone in ("pass", "noted", ""):
             return verdict.reason in reasons
+        if verdict.value is None:
+            return reason in reasons
         if not self.within(entry, verdict):
             return False
         side = entry.body.get("side", "high")
@@ -341,11 +354,25 @@ class Judge(Values):
         return verdict.value >= value if side == "low" else verdict.value <= value
 
 
-def doubted(asked: Asked, doubts: frozenset[str]) -> Verdict:
-    """Pass, unless a doubt about the evidence stands."""
-    if doubts:
-        return Verdict(asked, "in doubt", first_reason(doubts), doubts=doubts)
-    return Verdict(asked, "pass")
+def tracked(entry: Entry, track: str | None) -> bool:
+    """Whether the lot, or the serial, that the plan asks for is said; a lot may be none of the shop's."""
+    if track == "serial":
+        return entry.text("serial") is not None
+    return track is None or bool(entry.text("lot") or entry.text("label"))
+
+
+def answered(limits: Limits | None, answer: str) -> tuple[str, str]:
+    """What an answer is by itself."""
+    if limits is None or limits.form == "text":
+        return "noted", ""
+    return ("pass", "") if answer == limits.wanted else ("fail", "look")
+
+
+def doubted(asked: Asked, doubts: frozenset[str],
+            alone: tuple[str, str] = ("pass", "")) -> Verdict:
+    """What it is by itself, unless a doubt about the evidence stands."""
+    verdict, reason = ("in doubt", first_reason(doubts)) if doubts else alone
+    return Verdict(asked, verdict, reason, doubts=doubts, side_of=alone)
 
 
 def limits_at(limits: dict[str | None, Limits], place: Labels) -> Limits | None:

@@ -69,15 +69,20 @@ class LogMade:
             self.slip(step)
         if self.dice.random() < 0.8:
             self.say(f"sign {step.name}")
-            if step.persons == 2 and self.dice.random() < 0.8:
+            if step.persons > 1 and self.dice.random() < 0.8:
                 self.say(f"sign {step.name}", "JT")
+            if step.persons == 3 and self.dice.random() < 0.8:
+                self.say(f"sign {step.name}", self.dice.choice(("JT", "EV", "EV")))
         if self.dice.random() < 0.1:
             self.say(f'reopen {step.name} "looked again"')
 
     def fit(self, part: str) -> None:
         use = self.dice.choice(STATES)
         where = self.dice.choice(("", "[front]"))
-        lot = self.dice.choice(("", "", "lot LT-1 ", "lot LT-2 ", "lot LT-A ", "lot LT-B "))
+        lot = self.dice.choice(("", "", "lot LT-1 ", "lot LT-2 ", "lot LT-A ", "lot LT-B ",
+                                "serial \"17\" "))
+        if self.dice.random() < 0.1:
+            self.say(f"lay sealant on {part} lot {self.dice.choice(('SS-1', 'SS-2'))}")
         self.say(f"fit {part}{where} {lot}{use}")
 
     def wrench(self, stage: str) -> str:

@@ -10,7 +10,8 @@ WORDS = ("alder", "birch", "cedar", "damson", "elder", "fir", "gorse", "hazel", 
          "yew", "aspen", "beech", "clover", "dogwood", "fern", "heather", "iris", "laurel", "myrtle")
 AXES = {"row": ("1", "2", "3"), "end": ("front", "rear"), "side": ("a", "b")}
 GRADES = ("A", "B")
-STAGES = ("20 > 40", "30", "20 > 30 > 40", "30 > +60°", "20 > wait 10 min > 40", "snug > 35", "8 > 30")
+STAGES = ("20 > 40", "30", "20 > 30 > 40", "30 > +60°", "20 > wait 10 min > 40", "snug > 35", "8 > 30",
+          "20 > slacken > 40", "30 > slacken 1/4 turn > 35")
 
 
 @dataclass
@@ -95,8 +96,9 @@ class PlanMade:
         self.look(step)
         self.read_again(step, number)
         if self.dice.random() < 0.4:
-            step.persons = 2
-            self.lines.append("    hold: {seen: second person}")
+            step.persons = self.dice.choice((2, 2, 3))
+            persons = "second person" if step.persons == 2 else "two persons"
+            self.lines.append(f"    hold: {{seen: {persons}}}")
 
     def group(self, step: StepMade) -> None:
         count = self.dice.randint(2, 5)
@@ -154,6 +156,7 @@ class PlanMade:
         if self.dice.random() < 0.6:
             part = self.word()
             use = self.dice.choice(("new", "may be reused"))
+            use += self.dice.choice(("", "", "", ", track: lot", ", track: serial"))
             self.lines.append(f"    fit: {{{part}: {{at: end, use: {use}}}}}")
             step.parts.append(part)
 
@@ -169,7 +172,10 @@ class PlanMade:
             also = self.dice.choice(parts + settings) if (parts or settings) else name
             return f", rests on: {name if also == name else f'[{name}, {also}]'}"
         last = [step.name for step in self.steps if name in [g.name for g, _ in step.tightened]][-1]
-        return f", with: {name}" + (f" in {last}" if self.dice.random() < 0.3 else "")
+        held = name + (f" in {last}" if self.dice.random() < 0.3 else "")
+        parts = [part for step in self.steps for part in step.parts]
+        also = f", {self.dice.choice(parts)}" if parts and self.dice.random() < 0.3 else ""
+        return f", with: [{held}{also}]"
 
     def limits(self, middle: str) -> str:
         lower, upper = {"10": ("9.95", "10.05"), "0": ("-0.04", "0.06"), "1": ("0.99", "1.01"),
@@ -221,6 +227,10 @@ class PlanMade:
             settled = f", settled by: {self.settling(step, one, other)}"
             check.finding = True
         chosen = ", choose: grade" if choose else ""
+        if self.dice.random() < 0.15:
+            chosen += f", rests on: {self.dice.choice(self.groups).name}"
+        if self.dice.random() < 0.15 and middle in ("10", "11"):
+            chosen += ", doubt: 0.01"
         self.lines.append(f"      {check.name} = {text}: {{{self.limits(middle)}{chosen}{settled}}}")
         step.checks.append(check)
 
@@ -256,7 +266,9 @@ class PlanMade:
                                            ("exactly 4", ("4", "3")),
                                            ("dry of dry/damp/wet", ("dry", "wet"))))
         check = CheckMade(self.word(), [], "look", answers)
-        self.lines.append(f"      {check.name}: {words}")
+        base = self.base()
+        self.lines.append(f"      {check.name}: {{limits: {words}{base}}}" if base
+                          else f"      {check.name}: {words}")
         step.checks.append(check)
 
     def read_again(self, step: StepMade, number: int) -> None:

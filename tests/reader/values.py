@@ -1,6 +1,7 @@
 """What every place of a check comes to: which reading counts, what is worked out, what is in doubt."""
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction as F
 from typing import Any, Callable, Hashable
 
@@ -19,23 +20,29 @@ class Values:
         self.plan, self.walk = plan, walk
         self.gauges: dict[Hashable, Gauge] = {}
         self.doubts: dict[Hashable, F] = dict(plan.doubts)
+        self.ranks = {entry.seq: entry.rank for entry in walk.entries}
         self.arrays: dict[tuple[str, str, bool], Array] = {}
 
     def spread(self, place: Place) -> F:
         return variance(place, self.gauges, self.doubts)
 
-    def upheld(self, asked: Asked, doubt: str, newest: int) -> bool:
-        """Argued away, and nothing has disturbed it since."""
+    def upheld(self, asked: Asked, doubt: str, newest: int, until: int | None = None) -> bool:
+        """Argued away, and nothing has disturbed it since; `until`: before that rank."""
         return any(entry.body["doubt"] == doubt and entry.rank > newest
+                   and (until is None or entry.rank < until)
                    for entry in self.walk.about("uphold", asked))
 
-    def argue(self, asked: Asked, doubts: dict[str, int]) -> frozenset[str]:
+    def argue(self, asked: Asked, doubts: dict[str, int], until: int | None = None) -> frozenset[str]:
         """What is left of doubts, each with the rank that an uphold must stand behind."""
         newest = max(doubts.values(), default=0)
-        return frozenset(d for d in doubts if not self.upheld(asked, d, newest))
+        return frozenset(d for d in doubts if not self.upheld(asked, d, newest, until))
+
+    def argue_each(self, asked: Asked, place: Place) -> frozenset[str]:
+        return frozenset(doubt for doubt in place.doubts
+                         if not self.upheld(asked, doubt, place.since[doubt]))
 
     def needless(self, asked: Asked) -> bool:
-        return bool(self.walk.about("not needed", asked))
+        return self.walk.needless(asked)
 
     def asked_at(self, check: Check, step: str, place: Labels) -> Asked:
         names = [axis[0] for axis in check.axes]
@@ -70,21 +77,32 @@ class Values:
         context = Context(self.seen_from(check.step, found), self.spread, check.name, self.doubts)
         array = evaluate(check.formula, context)
         for labels, place in list(array.places.items()):
+            fell = 0 if found else self.fell(check, labels, place)
+            if fell:
+                place = replace(place, doubts=place.doubts | {"basis"},
+                                since={**place.since, "basis": fell})
             array.places[labels] = self.finished(check, check.step, labels, place)
         return array
+
+    def fell(self, check: Check, labels: Labels, place: Place) -> int:
+        """When what a formula itself rests on was last disturbed, behind the oldest it uses."""
+        oldest = min((self.ranks[source[1]] for source in place.weights if source[0] == "reading"),
+                     default=None)
+        fallen = self.walk.fallen.get((check.name, check.step, labels), [])
+        return 0 if oldest is None else max((rank for rank in fallen if rank > oldest), default=0)
 
     def finished(self, check: Check, step: str, labels: Labels, place: Place) -> Place:
         """A value with the doubt of its method, and what was said of it."""
         asked = self.asked_at(check, step, labels)
         result = Place(place.state, place.value, dict(place.weights), place.bound, place.doubts,
-                       place.read, place.asked, place.newest, place.latest)
+                       place.read, place.asked, dict(place.since), place.latest)
         if self.needless(asked) or self.withdrawn(asked):
             result.state = "not needed"
         if check.doubt and result.state == "value":
             source = ("method", check.name, step, labels)
             self.doubts[source] = check.doubt
             result.weights[source] = F(1)
-        result.doubts = self.argue(asked, dict.fromkeys(place.doubts, place.newest))
+        result.doubts = self.argue_each(asked, place)
         return result
 
     def counting(self, check: Check, step: str, labels: Labels, found: bool = False) -> Place:
@@ -102,7 +120,7 @@ class Values:
             if apart(other, place, self.spread(other) + self.spread(place) + method):
                 doubts["disagree"] = max(doubts.get("disagree", 0), competitor.entry.rank)
         place.doubts, place.read, place.asked = frozenset(doubts), 1, 1
-        place.newest = max(doubts.values(), default=reading.entry.rank)
+        place.since = dict.fromkeys(doubts, max(doubts.values(), default=0))
         place.latest = reading.entry.rank
         return self.finished(check, step, labels, place)
 
@@ -139,20 +157,14 @@ class Values:
         return doubts
 
     def withdrawn(self, asked: Asked) -> bool:
-        return any(self.takes_out(entry.body, asked) for entry in self.walk.said.get("withdraw", []))
-
-    def takes_out(self, body: dict[str, Any], asked: Asked) -> bool:
-        if body["what"] == "step":
-            return asked.step == body["name"]
-        owners = {"check": self.plan.checks, "tightening": self.plan.groups, "part": self.plan.parts}
-        return (asked.name == body["name"] and asked.sort != "sign"
-                and asked.name in owners[body["what"]] and covers(body.get("place"), asked.place))
+        return self.walk.withdrawn(asked)
 
     # Bolts
 
     def tick_doubts(self, tick: Tick, out_of_order: bool) -> frozenset[str]:
         asked = Asked("bolt", tick.tightening.group.name, tick.tightening.step, tick.place, tick.stage)
-        return self.argue(asked, self.all_doubts(tick, out_of_order))
+        later = self.walk.sets[asked.name].at(asked.step).later(tick)
+        return self.argue(asked, self.all_doubts(tick, out_of_order), later)
 
     def all_doubts(self, tick: Tick, out_of_order: bool) -> dict[str, int]:
         doubts = dict(tick.doubts) | ({"order": tick.entry.rank} if out_of_order else {})

@@ -3,6 +3,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from fractions import Fraction as F
+from typing import Iterator
 
 from arrays import Axis, Labels
 from bolts import BoltSet, Laid, Tick, Tightened, covers, elapsed, meet
@@ -47,22 +48,29 @@ class Walk:
         self.sets = {name: BoltSet(group, plan.tightenings_of(name))
                      for name, group in plan.groups.items()}
         self.readings: dict[Key, list[list[Reading]]] = {}
+        self.fallen: dict[Key, list[int]] = {}
         self.fits: dict[tuple[str, Labels], Entry] = {}
         self.signs: dict[tuple[str, int], Entry] = {}
         self.laid: list[Laid] = []
         self.choices: dict[tuple[str, Labels], Entry] = {}
-        self.unsound_until: dict[str, int] = {}
+        self.unsound_until: dict[tuple[str, Labels], int] = {}
         self.said: dict[str, list[Entry]] = {}
-        for entry in self.live:
-            if entry.kind == "not needed" and entry.body["asked"] == "bolt":
-                self.leave_out(entry)
+        self.out = [entry for entry in self.live if entry.kind in ("not needed", "withdraw")]
+        for bolts in self.sets.values():
+            for state in bolts.tightened:
+                state.left_out = {(place, stage) for place in state.places
+                                  for stage in state.bolt_stages()
+                                  if self.left_out(Asked("bolt", bolts.group.name, state.of.step,
+                                                         place, stage))}
         for entry in entries:
             self.take(entry)
 
     def take(self, entry: Entry) -> None:
         if not entry.live:
             if entry.kind == "move":
-                self.unsound_until[entry.body["check"]] = self.struck_at(entry)
+                check = self.plan.checks[entry.body["check"]]
+                self.unsound_until.update({(check.name, place): self.struck_at(entry)
+                                           for place in self.covered(check.axes, entry)})
             return
         handler = getattr(self, "on_" + entry.kind.replace(" ", "_"), None)
         if handler:
@@ -74,11 +82,29 @@ class Walk:
         return max((strike.rank for strike in self.live
                     if strike.kind == "strike" and strike.body["entry"] == entry.seq), default=0)
 
-    def leave_out(self, entry: Entry) -> None:
-        state = self.sets[entry.body["name"]].at(entry.text("step"))
-        state.left_out |= {(place, stage) for place in state.places for stage in state.bolt_stages()
-                           if covers(entry.body.get("place"), place)
-                           and entry.body.get("stage") in (None, 0, stage)}
+    # What is not asked for here
+
+    def left_out(self, asked: Asked) -> bool:
+        return self.needless(asked) or self.withdrawn(asked)
+
+    def needless(self, asked: Asked) -> bool:
+        return any(self.names(entry.body, asked, False) or self.whole_step(entry.body, asked)
+                   for entry in self.out if entry.kind == "not needed")
+
+    def whole_step(self, body: dict, asked: Asked) -> bool:
+        """`sign` of a step without saying which signature."""
+        return body["asked"] == "sign" and not body.get("stage") and body["name"] == asked.step
+
+    def withdrawn(self, asked: Asked) -> bool:
+        return any(self.takes_out(entry.body, asked) for entry in self.out
+                   if entry.kind == "withdraw")
+
+    def takes_out(self, body: dict, asked: Asked) -> bool:
+        if body["what"] == "step":
+            return asked.step == body["name"]
+        owners = {"check": self.plan.checks, "tightening": self.plan.groups, "part": self.plan.parts}
+        return (asked.name == body["name"] and asked.sort != "sign"
+                and asked.name in owners[body["what"]] and covers(body.get("place"), asked.place))
 
     # Readings
 
@@ -106,7 +132,7 @@ class Walk:
 
     def add_reading(self, key: Key, reading: Reading) -> None:
         check = self.plan.checks[key[0]]
-        reading.unsound = reading.entry.rank < self.unsound_until.get(check.name, 0)
+        reading.unsound = reading.entry.rank < self.unsound_until.get((check.name, key[2]), 0)
         for words in check.held_by:
             self.lean(reading, check, key[2], words)
         segments = self.readings.setdefault(key, [])
@@ -118,12 +144,21 @@ class Walk:
         """What a reading is taken with must be final then."""
         name, step = self.plan.named(words)
         if name not in self.sets:
+            reading.unsound |= name in self.plan.parts and not self.fitted(name, check.axes, place)
             return
         bolts = self.sets[name]
         for bolt in bolts.aligned(check.axes, place):
+            if bolts.is_left_out(bolt):
+                continue
             reading.unsound |= not bolts.final(bolt, step)
             if bolt in bolts.in_force:
                 reading.leans_on += bolts.in_force[bolt].snapshot(bolt)
+
+    def fitted(self, name: str, axes: list[Axis], place: Labels) -> bool:
+        """Whether a part is in, wherever it meets a place and is asked for."""
+        part = self.plan.parts[name]
+        return all((name, one) in self.fits or self.left_out(Asked("fit", name, part.step, one))
+                   for one in places(part.axes) if meet(part.axes, one, axes, place))
 
     # What falls
 
@@ -135,27 +170,36 @@ class Walk:
             if any(self.plan.named(words)[0] == name for words in check.rests_on):
                 self.fall(check, entry, meeting)
             if any(self.plan.named(words)[0] == name for words in check.held_by):
-                self.part(check, meeting)
+                self.part(check, entry, meeting)
 
-    def part(self, check: Check, parted: list[Labels]) -> None:
+    def part(self, check: Check, entry: Entry, parted: list[Labels]) -> None:
         """Read with what is slackened now: it keeps its value, but what comes does not compete."""
-        for instance in self.plan.instances(check.name):
-            for place in parted:
-                for segment in self.readings.get((check.name, instance, place), [])[-1:]:
-                    segment[-1].parted = True
+        for key in self.concerned(check, entry, parted):
+            for segment in self.readings.get(key, [])[-1:]:
+                segment[-1].parted = True
 
     def fall(self, check: Check, entry: Entry, fallen: list[Labels]) -> None:
-        if check.finding:
-            return
+        for key in self.concerned(check, entry, fallen):
+            self.fall_at(key, entry.rank)
+
+    def concerned(self, check: Check, entry: Entry, disturbed: list[Labels]) -> Iterator[Key]:
+        """Where it is asked for, but for what a later step reads again by then: that is judged as it
+        stood before this step."""
         instances = self.plan.instances(check.name)
         step = self.plan.steps.get(entry.text("step") or "")
-        for instance, later in zip(instances, instances[1:] + [""]):
-            if later and step and step.index >= self.plan.steps[later].index:
-                continue  # judged as it stood before the step that reads it again
-            for one in fallen:
-                self.fall_at((check.name, instance, one), entry.rank)
+        for number, instance in enumerate(instances):
+            for one in disturbed:
+                later = self.read_again(check, instances[number + 1:], one)
+                if not later or not step or step.index < self.plan.steps[later].index:
+                    yield check.name, instance, one
+
+    def read_again(self, check: Check, later: list[str], place: Labels) -> str | None:
+        """The step that asks for it once more, if anybody still asks it there."""
+        return next((step for step in later if not self.left_out(
+            Asked(check.asked, check.name, step, place, 0, True))), None)
 
     def fall_at(self, key: Key, rank: int) -> None:
+        self.fallen.setdefault(key, []).append(rank)
         for segment in self.readings.get(key, [])[-1:]:
             for reading in segment:
                 reading.fell = rank
@@ -182,10 +226,12 @@ class Walk:
         return [place for place in places(axes) if covers(entry.body.get("place"), place)]
 
     def on_move(self, entry: Entry) -> None:
+        """A move of one place is that place's own; without one it is the whole setting's."""
         check = self.plan.checks[entry.body["check"]]
-        self.unsound_until[check.name] = 0
-        self.fall(check, entry, places(check.axes))
-        self.disturb(check.name, entry, check.axes, places(check.axes))
+        moved = self.covered(check.axes, entry)
+        self.unsound_until.update({(check.name, place): 0 for place in moved})
+        self.fall(check, entry, moved)
+        self.disturb(check.name, entry, check.axes, moved)
 
     # Bolts
 
@@ -282,7 +328,7 @@ class Walk:
         if name in self.sets:
             replaced = [place for place in replaced if place not in self.sets[name].slack]
             for place in replaced:
-                self.sets[name].loosen(place, entry.text("step"))
+                self.sets[name].loosen(place, entry.text("step"), entry.rank)
         self.disturb(name, entry, owner.axes, replaced)
         for place in fitted:
             self.fits[(name, place)] = entry
