@@ -23,7 +23,6 @@ typedef enum {
     ACTION_HELP,
     ACTION_FIND,
     ACTION_ADD,
-    ACTION_OVER,
     ACTION_PRINT,
     ACTION_CLOSE,
     ACTION_UP, // Backspace on an empty list field, q

@@ -117,12 +117,23 @@ static gboolean take(Desk *desk, Session *session, const char *line, char **answ
     return FALSE;
 }
 
+// What a person takes back with a key: not that work was picked up or put down, nor a `take`.
+static gboolean can_be_struck(const Entry *entry)
+{
+    static const char *const others[] = {"take", "pick up", "put down", "caution passed", NULL};
+    return !g_strv_contains(others, entry->kind->name);
+}
+
 gboolean desk_line(Desk *desk, const char *line, char **answer)
 {
     Session *session = desk_build(desk);
+    guint before = session ? session_entries(session)->len : 0;
     if (!take(desk, session, line, answer))
         return FALSE;
-    desk->last_seq = session_entries(session)->len;
+    const GPtrArray *entries = session_entries(session);
+    for (guint i = before; i < entries->len; i++)
+        if (can_be_struck(entries->pdata[i]))
+            desk->last_seq = i + 1;
     return TRUE;
 }
 

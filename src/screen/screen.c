@@ -20,6 +20,8 @@ typedef struct {
     Typing typing;
     Asks field; // of the page that was painted last
     gboolean leave;
+    gint64 pressed; // when the last key was, µs
+    gboolean slept; // put down for want of keys; the next one picks up
 } Screen;
 
 // VIEWS -----------------------------------------------------------------------------------------
@@ -275,8 +277,31 @@ static GArray *gather(Screen *screen, Key key)
     return keys;
 }
 
+enum { SLEEP_AFTER = 600 }; // s without a key
+
+// Nobody is there: that stands in the record as an interruption.
+static void fall_asleep(Screen *screen)
+{
+    Session *session = screen->desk.who ? desk_build(&screen->desk) : NULL;
+    gint64 waited = (g_get_monotonic_time() - screen->pressed) / G_USEC_PER_SEC;
+    if (!screen->slept && waited >= SLEEP_AFTER && session && standing_of(session).in_hand)
+        screen->slept = desk_line(&screen->desk, "put down \"ten minutes without a key\"", NULL);
+}
+
+static void wake_up(Screen *screen)
+{
+    Session *session = screen->slept ? desk_build(&screen->desk) : NULL;
+    const PlanStep *step = session ? standing_of(session).step : NULL;
+    g_autofree char *line = step ? g_strdup_printf("pick up %s", step->name) : NULL;
+    if (line)
+        desk_line(&screen->desk, line, NULL);
+    screen->slept = FALSE;
+}
+
 static void take_keys(Screen *screen, Key key)
 {
+    screen->pressed = key.at;
+    wake_up(screen);
     g_autoptr(GArray) keys = gather(screen, key);
     if (is_burst(keys))
         burst(screen, keys);
@@ -380,6 +405,7 @@ static void loop(Screen *screen)
             return;
         if (key.kind != PRESSED_NONE)
             take_keys(screen, key);
+        fall_asleep(screen);
         changed = key.kind != PRESSED_NONE || more;
         if (screen->leave)
             return;
@@ -401,6 +427,7 @@ gboolean screen_run(const ScreenOptions *options, GError **error)
         screen.desk.ascii = term_is_ascii(screen.term);
         screen.views = g_array_new(FALSE, TRUE, sizeof(Opened));
         typing_init(&screen.typing);
+        screen.pressed = g_get_monotonic_time();
         view_push(&screen, screen.desk.book ? VIEW_SHOP : VIEW_FIRST, NULL);
         loop(&screen);
         views_pop_to(&screen, 0);

@@ -36,8 +36,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->unit, " ");
     page_say(&page->next, addition->name ? "limits" : "what is measured?");
     if (addition->name)
-        page_say(&page->then, "%s: 0.05..0.25 mm, at most 0.05 mm, yes, text; any",
-                 addition->name);
+        page_say(&page->then, "%s: 0.05..0.25 mm, at most 0.05 mm, yes, text; any", addition->name);
     else
         page_say(&page->then, "its name in words; it is added to %s", addition->step);
     memset(page->keys, 0, sizeof page->keys);

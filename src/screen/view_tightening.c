@@ -345,6 +345,8 @@ static Go act(gpointer state, Desk *desk, Action action)
         return ask_tool(tightening_stage(tightening, turn->stage));
     case ACTION_NOTE:
         return go_open(VIEW_NOTE, line_target(session_plan(desk_build(desk)), turn->made));
+    case ACTION_AGAIN:
+        return go_open(VIEW_LOOSEN, line_target(session_plan(desk_build(desk)), turn->made));
     case ACTION_WHY:
         return go_open(VIEW_WHY, requirement_name(turn->made));
     case ACTION_BUILD:

@@ -2,7 +2,8 @@
 
 extern const ViewOps first_view, shop_view, steps_view, bench_view, tightening_view, closing_view;
 extern const ViewOps who_view, strike_view, more_view, gauge_view, note_view, caution_view;
-extern const ViewOps help_view, concede_view, why_view, seal_view, find_view, print_view, add_view;
+extern const ViewOps help_view, concede_view, why_view, seal_view, find_view, print_view, add_view,
+    loosen_view;
 
 const ViewOps *view_ops(ViewName view)
 {
@@ -24,6 +25,7 @@ const ViewOps *view_ops(ViewName view)
         [VIEW_WHY] = &why_view,
         [VIEW_SEAL] = &seal_view,
         [VIEW_ADD] = &add_view,
+        [VIEW_LOOSEN] = &loosen_view,
         [VIEW_FIND] = &find_view,
         [VIEW_PRINT] = &print_view,
     };
