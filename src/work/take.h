@@ -169,6 +169,9 @@ gboolean verb_uphold(Take *take, GError **error);
 gboolean verb_seal(Take *take, GError **error);
 gboolean verb_shop(Take *take, GError **error);
 
+// Whether a consumable has to be fitted within, or waited for.
+gboolean consumable_has_clock(const PlanConsumable *consumable);
+
 // A verb and what reads it; the longest phrase stands first.
 typedef struct {
     const char *phrase;

@@ -236,11 +236,6 @@ static gboolean is_ticked_or_laid(const Take *take, const Target *target,
     return FALSE;
 }
 
-static gboolean has_clock(const PlanConsumable *consumable)
-{
-    return consumable->fit_within || consumable->fluid_after || consumable->run_after;
-}
-
 static gboolean is_for_some(const PlanLubricant *lubricant, const GArray *bolts)
 {
     for (guint i = 0; i < bolts->len; i++)
@@ -255,7 +250,7 @@ static void remark_unlaid(Take *take, const Target *target, const GArray *bolts)
     for (guint i = 0; i < target->group->lubricants->len; i++) {
         const PlanLubricant *lubricant = target->group->lubricants->pdata[i];
         const PlanConsumable *consumable = plan_consumable(take->taker->plan, lubricant->words);
-        if (consumable && has_clock(consumable) && is_for_some(lubricant, bolts) &&
+        if (consumable && consumable_has_clock(consumable) && is_for_some(lubricant, bolts) &&
             !is_ticked_or_laid(take, target, consumable))
             take_remark(take, "No %s is laid; write `lay %s on %s lot …`", consumable->name,
                         consumable->name, target->name);

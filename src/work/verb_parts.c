@@ -154,6 +154,11 @@ gboolean verb_rework(Take *take, GError **error)
     return TRUE;
 }
 
+gboolean consumable_has_clock(const PlanConsumable *consumable)
+{
+    return consumable->fit_within || consumable->fluid_after || consumable->run_after;
+}
+
 static const PlanConsumable *read_consumable(Take *take, GError **error)
 {
     const GPtrArray *names = take->taker->names.consumables;
@@ -161,10 +166,18 @@ static const PlanConsumable *read_consumable(Take *take, GError **error)
     if (name)
         return plan_consumable(take->taker->plan, name);
     const char *near = words_meant(&take->words, (const char *const *)names->pdata, names->len);
+    if (near) {
+        words_refuse(&take->words, take->words.at, error,
+                     "this is no consumable of the plan; did you mean `%s`?", near);
+        return NULL;
+    }
+    g_autoptr(GString) all = g_string_new(NULL);
+    for (guint i = 0; i < names->len; i++)
+        g_string_append_printf(all, "%s%s", i ? ", " : "", (const char *)names->pdata[i]);
     words_refuse(&take->words, take->words.at, error,
-                 near ? "this is no consumable of the plan; did you mean `%s`?"
-                      : "this is no consumable of the plan; write its name%s",
-                 near ? near : "");
+                 names->len ? "this is no consumable of the plan; write one of: %s"
+                            : "the plan has no consumables, so none is laid; write a note%s",
+                 all->str);
     return NULL;
 }
 
@@ -229,8 +242,8 @@ gboolean verb_lay(Take *take, GError **error)
         return words_refuse(&take->words, target.at, error,
                             "it is laid for the whole set; leave the brackets out");
     if (!is_asked_for(take, &target, consumable))
-        take_remark(take, "The plan asks for no %s on `%s`; its clocks run all the same",
-                    consumable->name, target.name);
+        take_remark(take, "The plan asks for no %s on `%s`%s", consumable->name, target.name,
+                    consumable_has_clock(consumable) ? "; its clocks run all the same" : "");
     Entry *entry = take_entry(take, "laid");
     entry_set_text(entry, "consumable", consumable->name);
     entry_set_step(take, entry, target.step);

@@ -67,6 +67,9 @@ static const char *const refusals[][2] = {
     {"fit idler gear reused", "column 22: why can it be used again? write the reason in quotes"},
     {"lay gasket sealant on sump lot LK-330",
      "column 32: lot LK-330 is medium locker, not gasket sealant; look at the tube"},
+    {"lay moly paste on rod bolts",
+     "column 5: this is no consumable of the plan; write one of: gasket sealant, thread sealant, "
+     "medium locker, cam paste"},
     {"lay gasket sealnt on sump",
      "column 5: this is no consumable of the plan; did you mean `gasket sealant`?"},
     {"strike #999 typo", "column 8: there is no entry #999; the last one is #0"},

@@ -156,6 +156,7 @@ START_TEST(a_sealant_not_laid_is_asked_for_once)
     take("strike last typo");
     expect_remark("tighten head studs[2] with W2",
                   "No thread sealant is laid; write `lay thread sealant on head studs lot …`.");
+    expect_remark("lay cam paste on sump", "The plan asks for no cam paste on `sump`.");
     expect_remark("lay medium locker on sump",
                   "The plan asks for no medium locker on `sump`; its clocks run all the same.");
 }
