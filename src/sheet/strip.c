@@ -2,13 +2,66 @@
 
 #include <gmp.h>
 
-enum { BETWEEN = STRIP_UPPER - STRIP_LOWER };
+enum { NOWHERE = -1000 };
 
-// What cells 4 and 20 stand for.
+// Two values and the cells they stand on, and where the posts are.
 typedef struct {
-    Number *lower, *upper;
-    gboolean lower_post, upper_post;
+    Number *low, *high;
+    gint low_cell, high_cell, cells;
+    gint lower, upper, wear; // NOWHERE without one, or off the strip
+    gboolean wear_above;     // the service limit is passed upwards
 } Scale;
+
+// NUMBERS TO CELLS ------------------------------------------------------------------------------
+
+static gint floor_of(const Number *number)
+{
+    mpz_t whole;
+    mpz_init(whole);
+    mpq_srcptr rational = number_rational(number);
+    mpz_fdiv_q(whole, mpq_numref(rational), mpq_denref(rational));
+    gint floor = mpz_fits_sint_p(whole) ? (gint)mpz_get_si(whole)
+                                        : (mpz_sgn(whole) < 0 ? G_MININT : G_MAXINT);
+    mpz_clear(whole);
+    return floor;
+}
+
+// The nearest cell, not yet held back by posts; just off the strip is -1 or `cells`.
+static gint nearest_cell(const Scale *scale, const Number *value)
+{
+    g_autoptr(Number) width = number_subtract(scale->high, scale->low);
+    if (number_sign(width) == 0)
+        return number_compare(value, scale->low) < 0 ? scale->low_cell - 1 : scale->low_cell + 1;
+    g_autoptr(Number) from = number_subtract(value, scale->low);
+    g_autoptr(Number) share = number_divide(from, width);
+    g_autoptr(Number) between = number_from_integer(scale->high_cell - scale->low_cell);
+    g_autoptr(Number) at = number_multiply(share, between);
+    g_autoptr(Number) half = number_from_ratio(1, 2);
+    g_autoptr(Number) rounded = number_add(at, half);
+    return CLAMP(floor_of(rounded), -1 - scale->low_cell, scale->cells - scale->low_cell) +
+           scale->low_cell;
+}
+
+// Keeps a cell on the value's side of a post that is passed upwards or downwards.
+static gint beside(gint cell, gint post, const Number *limit, const Number *value, gboolean upwards)
+{
+    if (post == NOWHERE)
+        return cell;
+    gint order = number_compare(value, limit);
+    gboolean outside = upwards ? order > 0 : order < 0;
+    return outside == upwards ? MAX(cell, post + 1) : MIN(cell, post - 1);
+}
+
+static gint cell_of(const Scale *scale, const Strip *strip, const Number *value)
+{
+    gint cell = nearest_cell(scale, value);
+    cell = beside(cell, scale->wear, strip->wear, value, scale->wear_above);
+    cell = beside(cell, scale->lower, strip->lower, value, FALSE);
+    cell = beside(cell, scale->upper, strip->upper, value, TRUE);
+    return CLAMP(cell, -1, scale->cells);
+}
+
+// SCALE -----------------------------------------------------------------------------------------
 
 static Number *twice(const Number *number)
 {
@@ -24,150 +77,203 @@ static Number *free_side(const Number *limit, gboolean below)
     return (sign > 0) == below ? number_from_integer(0) : twice(limit);
 }
 
-static gboolean scale_of(const Requirement *made, Scale *scale)
+static void place_ends(const Strip *strip, Scale *scale)
 {
-    if (!made->lower && !made->upper)
-        return FALSE;
-    scale->lower_post = made->lower != NULL;
-    scale->upper_post = made->upper != NULL;
-    scale->lower = made->lower ? number_copy(made->lower) : free_side(made->upper, TRUE);
-    scale->upper = made->upper ? number_copy(made->upper) : free_side(made->lower, FALSE);
-    return TRUE;
-}
-
-static void scale_clear(Scale *scale)
-{
-    number_free(scale->lower);
-    number_free(scale->upper);
-}
-
-static gint floor_of(const Number *number)
-{
-    mpz_t whole;
-    mpz_init(whole);
-    mpq_srcptr rational = number_rational(number);
-    mpz_fdiv_q(whole, mpq_numref(rational), mpq_denref(rational));
-    gint floor = mpz_fits_sint_p(whole) ? (gint)mpz_get_si(whole)
-                                        : (mpz_sgn(whole) < 0 ? G_MININT / 2 : G_MAXINT / 2);
-    mpz_clear(whole);
-    return floor;
-}
-
-// The nearest cell, not yet held back by posts or ends.
-static gint nearest_cell(const Scale *scale, const Number *value)
-{
-    g_autoptr(Number) width = number_subtract(scale->upper, scale->lower);
-    if (number_sign(width) == 0)
-        return number_compare(value, scale->lower) < 0 ? STRIP_LOWER - 1 : STRIP_LOWER + 1;
-    g_autoptr(Number) from = number_subtract(value, scale->lower);
-    g_autoptr(Number) share = number_divide(from, width);
-    g_autoptr(Number) cells = number_from_integer(BETWEEN);
-    g_autoptr(Number) at = number_multiply(share, cells);
-    g_autoptr(Number) half = number_from_ratio(1, 2);
-    g_autoptr(Number) rounded = number_add(at, half);
-    return floor_of(rounded) + STRIP_LOWER;
-}
-
-// The cell of a value: on its side of each post, and on the strip or just off it (-1 and 25).
-static gint cell_of(const Scale *scale, const Number *value)
-{
-    gint cell = nearest_cell(scale, value);
-    gboolean under = number_compare(value, scale->lower) < 0;
-    gboolean over = number_compare(value, scale->upper) > 0;
-    if (scale->lower_post)
-        cell = under ? MIN(cell, STRIP_LOWER - 1) : MAX(cell, STRIP_LOWER + 1);
-    if (scale->upper_post)
-        cell = over ? MAX(cell, STRIP_UPPER + 1) : MIN(cell, STRIP_UPPER - 1);
-    return CLAMP(cell, -1, STRIP_CELLS);
-}
-
-static void put(const char **cells, gint cell, const char *sign)
-{
-    if (cell >= 0 && cell < STRIP_CELLS)
-        cells[cell] = sign;
-}
-
-static gboolean is_post(const Scale *scale, gint cell)
-{
-    return (cell == STRIP_LOWER && scale->lower_post) || (cell == STRIP_UPPER && scale->upper_post);
-}
-
-static void put_line(const char **cells, const Scale *scale, const Requirement *made)
-{
-    for (gint cell = 0; cell < STRIP_CELLS; cell++)
-        cells[cell] = cell >= STRIP_LOWER && cell <= STRIP_UPPER ? "─" : " ";
-    if (scale->lower_post)
-        cells[STRIP_LOWER] = "├";
-    if (scale->upper_post)
-        cells[STRIP_UPPER] = "┤";
-    const PlanCheck *check = made->check;
-    if (check && check->aim_value && check->aim == AIM_VALUE)
-        put(cells, cell_of(scale, check->aim_value), "┼");
-    if (made->wear)
-        put(cells, cell_of(scale, made->wear), "║");
-}
-
-static void put_span(const char **cells, const Scale *scale, gint from, gint to, const char *sign)
-{
-    for (gint cell = MAX(from, 0); cell <= MIN(to, STRIP_CELLS - 1); cell++)
-        if (!is_post(scale, cell))
-            cells[cell] = sign;
-}
-
-static void put_doubt(const char **cells, const Scale *scale, const Requirement *made)
-{
-    if (!made->variance || number_sign(made->variance) == 0)
+    if (strip->from) {
+        gint cells = (gint)CLAMP(strip->cells, 2, STRIP_MOST);
+        *scale = (Scale){.low = number_copy(strip->from),
+                         .high = number_copy(strip->to),
+                         .high_cell = cells - 1,
+                         .cells = cells};
         return;
+    }
+    const Number *lower = strip->lower, *upper = strip->upper;
+    *scale = (Scale){.low = lower ? number_copy(lower) : free_side(upper, TRUE),
+                     .high = upper ? number_copy(upper) : free_side(lower, FALSE),
+                     .low_cell = STRIP_LOWER,
+                     .high_cell = STRIP_UPPER,
+                     .cells = STRIP_CELLS};
+}
+
+// The cell of a post.
+static gint post_at(const Scale *scale, gint cell)
+{
+    return cell >= 0 && cell < scale->cells ? cell : NOWHERE;
+}
+
+static gboolean above_middle(const Scale *scale, const Number *value)
+{
+    g_autoptr(Number) ends = number_add(scale->low, scale->high);
+    g_autoptr(Number) both = twice(value);
+    return number_compare(both, ends) > 0;
+}
+
+// Between two posts there is always a cell to stand on.
+static void place_posts(const Strip *strip, Scale *scale)
+{
+    const Number *wear = strip->wear, *lower = strip->lower, *upper = strip->upper;
+    scale->lower = scale->upper = scale->wear = NOWHERE;
+    if (lower)
+        scale->lower = strip->from ? post_at(scale, nearest_cell(scale, lower)) : STRIP_LOWER;
+    if (upper)
+        scale->upper = strip->from ? post_at(scale, nearest_cell(scale, upper)) : STRIP_UPPER;
+    if (lower && upper && scale->upper != NOWHERE)
+        scale->upper = MAX(scale->upper, scale->lower + 2);
+    if (!wear || (lower && number_equal(wear, lower)) || (upper && number_equal(wear, upper)))
+        return;
+    scale->wear = nearest_cell(scale, wear);
+    scale->wear_above = above_middle(scale, wear);
+    if (upper && number_compare(wear, upper) > 0)
+        scale->wear = MAX(scale->wear, scale->upper + 2);
+    if (lower && number_compare(wear, lower) < 0)
+        scale->wear = MIN(scale->wear, scale->lower - 2);
+    scale->wear = post_at(scale, scale->wear);
+}
+
+// MARKS -----------------------------------------------------------------------------------------
+
+typedef struct {
+    const Strip *strip;
+    Scale scale;
+    const char *cells[STRIP_MOST];
+} Drawing;
+
+static void put(Drawing *drawing, gint cell, const char *sign)
+{
+    if (cell >= 0 && cell < drawing->scale.cells)
+        drawing->cells[cell] = sign;
+}
+
+// From cell to cell, whichever is first, but not upon a post.
+static void put_cells(Drawing *drawing, gint one, gint other, const char *sign)
+{
+    const Scale *scale = &drawing->scale;
+    for (gint cell = MIN(one, other); cell <= MAX(one, other); cell++)
+        if (cell != scale->lower && cell != scale->upper && cell != scale->wear)
+            put(drawing, cell, sign);
+}
+
+static void put_between(Drawing *drawing, const Number *from, const Number *to, const char *sign)
+{
+    put_cells(drawing, cell_of(&drawing->scale, drawing->strip, from),
+              cell_of(&drawing->scale, drawing->strip, to), sign);
+}
+
+static void put_line(Drawing *drawing)
+{
+    const Strip *strip = drawing->strip;
+    const Scale *scale = &drawing->scale;
+    for (gint cell = 0; cell < scale->cells; cell++)
+        drawing->cells[cell] = " ";
+    if (strip->lower || strip->upper)
+        put_cells(drawing, scale->lower == NOWHERE ? scale->low_cell : scale->lower,
+                  scale->upper == NOWHERE ? scale->high_cell : scale->upper, "─");
+    put(drawing, scale->lower, "├");
+    put(drawing, scale->upper, "┤");
+    put(drawing, scale->wear, "║");
+    if (strip->aim)
+        put_between(drawing, strip->aim, strip->aim, "┼");
+    if (strip->least && strip->most)
+        put_between(drawing, strip->least, strip->most, "░");
+    if (strip->as_new && strip->count)
+        put_between(drawing, strip->as_new, strip->values[0], "═");
+}
+
+// U = 2u, cut far behind what a cell can show.
+static Number *doubt_of(const Strip *strip)
+{
+    if (!strip->variance || number_sign(strip->variance) <= 0)
+        return NULL;
     g_autoptr(Number) four = number_from_integer(4);
-    g_autoptr(Number) square = number_multiply(made->variance, four);
-    g_autoptr(Number) doubt = number_sqrt(square);
-    g_autoptr(Number) least = number_subtract(made->value, doubt);
-    g_autoptr(Number) greatest = number_add(made->value, doubt);
-    put_span(cells, scale, cell_of(scale, least), cell_of(scale, greatest), "▒");
+    g_autoptr(Number) square = number_multiply(strip->variance, four);
+    return number_sqrt(square);
+}
+
+static void put_doubt(Drawing *drawing, const Number *value, const Number *doubt)
+{
+    const Strip *strip = drawing->strip;
+    const Scale *scale = &drawing->scale;
+    gint cell = cell_of(scale, strip, value);
+    if (doubt) {
+        g_autoptr(Number) least = number_subtract(value, doubt);
+        g_autoptr(Number) most = number_add(value, doubt);
+        put_between(drawing, least, most, "▒");
+    }
+    if (strip->bound == BOUND_BELOW)
+        put_cells(drawing, strip->lower ? 0 : scale->low_cell, cell, "▒");
+    if (strip->bound == BOUND_ABOVE)
+        put_cells(drawing, cell, strip->upper ? scale->cells - 1 : scale->high_cell, "▒");
 }
 
 // A value off the strip is seen at its end.
-static void put_values(const char **cells, const Scale *scale, const Number *least,
-                       const Number *greatest)
+static void put_value(Drawing *drawing, const Number *value)
 {
-    gint from = cell_of(scale, least), to = cell_of(scale, greatest);
-    put_span(cells, scale, from, to, "█");
-    if (from < 0)
-        cells[0] = "<";
-    if (to >= STRIP_CELLS)
-        cells[STRIP_CELLS - 1] = ">";
+    gint cell = cell_of(&drawing->scale, drawing->strip, value), last = drawing->scale.cells - 1;
+    put(drawing, CLAMP(cell, 0, last), cell < 0 ? "<" : cell > last ? ">" : "█");
 }
 
-static char *joined(const char **cells)
+static void put_values(Drawing *drawing)
 {
+    const Strip *strip = drawing->strip;
+    g_autoptr(Number) doubt = doubt_of(strip);
+    const Number *least = NULL, *most = NULL;
+    for (guint i = 0; i < strip->count; i++) {
+        const Number *value = strip->values[i];
+        put_doubt(drawing, value, doubt);
+        least = least && number_compare(least, value) <= 0 ? least : value;
+        most = most && number_compare(most, value) >= 0 ? most : value;
+    }
+    if (strip->filled && least)
+        put_between(drawing, least, most, "█");
+    for (guint i = 0; i < strip->count; i++)
+        put_value(drawing, strip->values[i]);
+}
+
+char *strip_draw(const Strip *strip)
+{
+    Drawing drawing = {.strip = strip};
+    if (!strip->lower && !strip->upper && !strip->from)
+        return g_strdup("");
+    place_ends(strip, &drawing.scale);
+    place_posts(strip, &drawing.scale);
+    put_line(&drawing);
+    put_values(&drawing);
     GString *text = g_string_new(NULL);
-    for (gint cell = 0; cell < STRIP_CELLS; cell++)
-        g_string_append(text, cells[cell]);
+    for (gint cell = 0; cell < drawing.scale.cells; cell++)
+        g_string_append(text, drawing.cells[cell]);
+    number_free(drawing.scale.low);
+    number_free(drawing.scale.high);
     return g_string_free(text, FALSE);
 }
 
-static char *strip(const Requirement *made, const Number *least, const Number *greatest,
-                   gboolean doubt)
+// REQUIREMENTS ----------------------------------------------------------------------------------
+
+static Strip strip_of(const Requirement *made)
 {
-    const char *cells[STRIP_CELLS];
-    Scale scale;
-    if (!scale_of(made, &scale))
-        return g_strdup("");
-    put_line(cells, &scale, made);
-    if (doubt)
-        put_doubt(cells, &scale, made);
-    if (least && greatest)
-        put_values(cells, &scale, least, greatest);
-    scale_clear(&scale);
-    return joined(cells);
+    gboolean aimed = made->check && made->check->aim == AIM_VALUE;
+    return (Strip){.lower = made->lower,
+                   .upper = made->upper,
+                   .wear = made->wear,
+                   .aim = aimed ? made->check->aim_value : NULL};
 }
 
 char *strip_text(const Requirement *made)
 {
-    return strip(made, made->value, made->value, made->value != NULL);
+    const Number *value = made->value;
+    Strip strip = strip_of(made);
+    strip.values = &value;
+    strip.count = value ? 1 : 0;
+    strip.variance = made->variance;
+    strip.bound = made->bound;
+    return strip_draw(&strip);
 }
 
 char *strip_range(const Requirement *made, const Number *least, const Number *greatest)
 {
-    return strip(made, least, greatest, FALSE);
+    const Number *values[] = {least, greatest};
+    Strip strip = strip_of(made);
+    strip.values = values;
+    strip.count = 2;
+    strip.filled = TRUE;
+    return strip_draw(&strip);
 }
