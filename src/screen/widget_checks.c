@@ -1,6 +1,7 @@
 #include "widget_checks.h"
 
 #include "widget_groups.h"
+#include "widget_strip.h"
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
@@ -130,7 +131,7 @@ static void put_line(Canvas *canvas, guint row, const Checks *checks, guint inde
         *focus = row;
     if (made->value && (made->lower || made->upper)) {
         g_autofree char *strip = strip_text(made);
-        canvas_put(canvas, row, STRIP_COLUMN, 0, verdict_style(made->verdict), strip);
+        strip_paint(canvas, row, STRIP_COLUMN, strip, made->verdict);
     }
 }
 
