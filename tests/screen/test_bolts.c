@@ -1,5 +1,4 @@
 #include "widget_bolts.h"
-#include "widget_digits.h"
 
 #include <check.h>
 #include <string.h>
@@ -81,32 +80,12 @@ START_TEST(every_bolt_finds_room)
 }
 END_TEST
 
-START_TEST(figures_are_drawn_from_one_table)
-{
-    g_autoptr(Canvas) canvas = canvas_new_growing(40, FALSE);
-    ck_assert_uint_eq(digits_width("75", 4), 27);
-    digits_paint(canvas, 0, 0, 4, 2, style_of(0, 0), "75");
-    g_autofree char *text = canvas_text(canvas);
-    ck_assert_str_eq(text, "████████████   ████████████\n"
-                           "████████████   ████████████\n"
-                           "        ████   ████\n"
-                           "        ████   ████\n"
-                           "        ████   ████████████\n"
-                           "        ████   ████████████\n"
-                           "        ████           ████\n"
-                           "        ████           ████\n"
-                           "        ████   ████████████\n"
-                           "        ████   ████████████\n");
-}
-END_TEST
-
 int main(void)
 {
     TCase *tcase = tcase_create("bolts");
     tcase_add_test(tcase, ten_head_nuts_lie_in_two_banks);
     tcase_add_test(tcase, six_bolts_lie_on_a_circle);
     tcase_add_test(tcase, every_bolt_finds_room);
-    tcase_add_test(tcase, figures_are_drawn_from_one_table);
     Suite *suite = suite_create("bolts");
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
