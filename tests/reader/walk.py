@@ -300,9 +300,10 @@ class Walk:
         """From where to where each run waited; None while one has not yet."""
         found = []
         for run in {tuple(state.run(place)) for place in state.places}:
-            done = [state.ticks.get((place, stage - 1)) for place in run
-                    if (place, stage - 1) not in state.left_out]
-            if not all(done) or not any(done):
+            if all((place, n) in state.left_out for place in run for n in state.bolt_stages()):
+                continue
+            done = [state.ticks.get((place, stage - 1)) for place in run]
+            if not any(done) or any(state.lacks(place, stage - 1) for place in run):
                 return None
             last = max((tick for tick in done if tick), key=lambda tick: tick.rank).entry
             ends = [tick.entry for (place, n), tick in state.ticks.items()
