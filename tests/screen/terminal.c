@@ -202,7 +202,9 @@ static json_t *press_key(Window *window, char *argument)
         return error_json("press wants milliseconds and the name of a key");
     if (window->master < 0 || window->ended)
         return error_json("nobody is there to type to");
+    window_hold(window);
     vterm_keyboard_key(window->vt, key, VTERM_MOD_NONE);
+    window_release(window);
     return key_read(window, gap);
 }
 
@@ -220,7 +222,9 @@ static json_t *type_slow(Window *window, char *argument)
         json_decref(made);
         if (window->master < 0 || window->ended)
             return error_json("the program ended before all keys were typed");
+        window_hold(window);
         window_type(window, at, key_length(at));
+        window_release(window);
         made = key_read(window, gap);
     }
     return made;

@@ -14,6 +14,7 @@
 #include <unistd.h>
 
 enum {
+    BRING_LIMIT = 1000,  // ms for a key to arrive, and for a program to stop
     LEAVE_LIMIT = 1000,  // ms a program may take to end after a hang-up
     MOST_REPEATED = 1000 // times a character is repeated
 };
@@ -168,18 +169,30 @@ void window_pump_for(Window *window, gint64 milliseconds)
         window_pump(window, (int)left, -1);
 }
 
-// Whether the program waits for something to happen. True also where that cannot be known.
-static bool is_asleep(const Window *window)
+// The letter of proc(5): R runs, S sleeps, T is stopped; 0 if that cannot be known.
+static char state_of(const Window *window)
 {
     char path[64], text[512];
     snprintf(path, sizeof path, "/proc/%ld/stat", (long)window->child);
     FILE *file = window->ended ? NULL : fopen(path, "r");
     if (!file)
-        return true;
+        return 0;
     text[fread(text, 1, sizeof text - 1, file)] = '\0';
     fclose(file);
     const char *name_end = strrchr(text, ')');
-    return !name_end || !strchr("RD", name_end[1] ? name_end[2] : ' ');
+    return name_end && name_end[1] ? name_end[2] : 0;
+}
+
+// Whether the program waits for something to happen. True also where that cannot be known.
+static bool is_asleep(const Window *window)
+{
+    char state = state_of(window);
+    return state != 'R' && state != 'D';
+}
+
+static bool is_stopped(const Window *window)
+{
+    return state_of(window) == 'T';
 }
 
 static bool has_unread(const Window *window)
@@ -190,19 +203,50 @@ static bool has_unread(const Window *window)
     return window->waiting || (ioctl(window->slave, FIONREAD, &unread) == 0 && unread > 0);
 }
 
+static bool is_unread(const Window *window)
+{
+    return !window->waiting && has_unread(window);
+}
+
+static void pump_until(Window *window, bool (*is_so)(const Window *window), gint64 limit)
+{
+    gint64 until = window_now() + limit;
+    while (!window->ended && !is_so(window) && window_now() < until)
+        window_pump(window, 1, -1);
+}
+
+void window_hold(Window *window)
+{
+    struct termios mode = {0};
+    bool tells = tcgetattr(window->slave, &mode) == 0 && !(mode.c_lflag & ICANON);
+    window->held = tells && !window->ended && !is_stopped(window);
+    if (!window->held)
+        return;
+    kill(window->child, SIGSTOP);
+    pump_until(window, is_stopped, BRING_LIMIT);
+}
+
+void window_release(Window *window)
+{
+    give_input(window);
+    if (!window->held)
+        return;
+    pump_until(window, is_unread, BRING_LIMIT);
+    kill(window->child, SIGCONT);
+    window->held = false;
+}
+
 bool window_rest(Window *window, gint64 milliseconds, bool silent, gint64 limit)
 {
     gint64 begun = window_now(), busy = begun, looked = begun;
-    bool unread = true;
+    bool waits = false; // it has read all, and was seen asleep since
     while (looked - busy < milliseconds || !is_asleep(window)) {
         looked = window_now();
         if (looked - begun > limit)
             return false;
         window_pump(window, 1, -1);
-        // This process may have stood still too: a key counts as read when that was seen.
-        bool unread_before = unread;
-        unread = has_unread(window);
-        if (unread || unread_before)
+        waits = !has_unread(window) && (waits || is_asleep(window));
+        if (!waits)
             busy = window_now();
         if (silent && window->printed > busy)
             busy = window->printed;

@@ -10,6 +10,7 @@ typedef struct {
     pid_t child;
     int end; // as waitpid gives it, once it has ended
     bool ended;
+    bool held;               // stands still by window_hold
     bool visible, alternate; // the cursor; whether the second screen is shown
     size_t bytes;            // printed, until somebody sets them to nought
     unsigned bells;
@@ -45,6 +46,11 @@ bool window_rest(Window *window, gint64 milliseconds, bool silent, gint64 limit)
 
 // Types bytes. They are dropped if there is nobody to read them, or 65536 are unread.
 void window_type(Window *window, const char *bytes, size_t length);
+// A busy kernel may bring a key late, and the next together with it. So the program can be made to
+// stand still while a key is typed, until the key is there to be read. Does nothing where the
+// terminal collects lines: there it cannot be seen.
+void window_hold(Window *window);
+void window_release(Window *window);
 // Gives the window another size, and tells the program.
 void window_resize(Window *window, int columns, int rows);
 // Takes the terminal away from the program.
