@@ -43,7 +43,9 @@ static GArray *bolts_of(const Tightening *tightening, const Turn *here, gboolean
         const Turn *turn = tightening_turn(tightening, i);
         if (turn->stage == stage && turn->made->asked == ASKED_BOLT)
             g_array_index(bolts, Bolt, turn->position) =
-                (Bolt){turn->made->place, turn->turn, look_of(turn, here, question)};
+                (Bolt){.label = turn->made->place,
+                       .turn = turn->turn,
+                       .look = look_of(turn, here, question)};
     }
     for (guint i = bolts->len; i-- > 0;) // not needed here
         if (!g_array_index(bolts, Bolt, i).label)
@@ -86,8 +88,9 @@ void tightening_bolts(const Tightening *tightening, const Turn *here, gboolean q
     g_autoptr(GArray) bolts = bolts_of(tightening, here, question);
     const Bolt *first = (const Bolt *)(gpointer)bolts->data;
     g_autoptr(GPtrArray) rows = bolt_rows(words, first, bolts->len);
-    guint row = bolts_paint(page->body, question ? 0 : 1, DRAWN_WIDTH,
-                            circle ? DRAWN_ROWS + 2 : DRAWN_ROWS, rows, circle, first, bolts->len);
+    guint row =
+        bolts_paint(page->body, question ? 0 : 1, DRAWN_WIDTH, circle ? DRAWN_ROWS + 2 : DRAWN_ROWS,
+                    rows, circle, first, bolts->len, NULL);
     if (question)
         return;
     if (here)
@@ -103,12 +106,13 @@ void tightening_far(const Tightening *tightening, const Turn *here, const char *
     Style bold = style_of(TYPE_BOLD, ROLE_CALM);
     g_autofree char *amount = stage_words(stage), *figure = stage_figure(stage);
     g_autofree char *head = g_strdup_printf("%s   %s", amount, tool ? tool : "");
-    guint width = digits_width(figure, DOT), dot = width > RIGHT - 42 ? 3 : DOT;
-    canvas_put(page->body, 0, LEFT, 0, bold, here->made->place);
+    guint dot = digits_dot(figure, DOT, RIGHT - 42), width = digits_width(figure, dot);
+    guint room = RIGHT - LEFT - width - DOT;
+    const char *place = here->made->place;
+    canvas_put(page->body, 0, LEFT, 0, bold, place);
     canvas_put_right(page->body, 0, RIGHT, bold, head);
-    digits_paint(page->body, 1, LEFT, DOT, HIGH, style_of(0, 0), here->made->place);
-    digits_paint(page->body, 1, RIGHT - digits_width(figure, dot), dot, HIGH, style_of(0, 0),
-                 figure);
+    digits_paint(page->body, 1, LEFT, digits_dot(place, DOT, room), HIGH, style_of(0, 0), place);
+    digits_paint(page->body, 1, RIGHT - width, dot, HIGH, style_of(0, 0), figure);
 }
 
 void tightening_question(const Tightening *tightening, const Turn *turn, Page *page)

@@ -3,14 +3,24 @@
 #include <math.h>
 #include <string.h>
 
-// A size of box: its columns and rows, and how much room it takes.
+// A size of box.
 typedef struct {
     guint width, height;
-    guint across, down; // from one box to the next
+    guint beside;    // columns beside the label: frame and marks
+    guint gap, down; // columns to the next box; rows to the box below
 } Size;
 
+// The widths are the least.
 static const Size sizes[] = {
-    {9, 3, 10, 4}, {9, 3, 10, 3}, {7, 3, 8, 3}, {7, 1, 8, 2}, {6, 1, 6, 1}};
+    {9, 3, 4, 1, 4}, {9, 3, 4, 1, 3}, {7, 3, 4, 1, 3}, {6, 3, 4, 0, 3},
+    {7, 1, 4, 1, 2}, {6, 1, 4, 1, 1}, {5, 1, 3, 0, 1},
+};
+
+// Where a box has its left upper corner.
+typedef struct {
+    guint row, column;
+    const Bolt *bolt;
+} Spot;
 
 // ROWS ------------------------------------------------------------------------------------------
 
@@ -92,43 +102,69 @@ static Style style_of_bolt(const Bolt *bolt)
                                       : style_of(TYPE_PLAIN, ROLE_CALM);
 }
 
-// `│√  3  √│`: the label in the middle, a mark at each side.
-static void put_middle(Canvas *canvas, guint row, guint column, guint width, const Bolt *bolt,
+// The column in which a label is in the middle, behind the mark at the left.
+static guint label_column(const Canvas *canvas, const Bolt *bolt, const Size *size)
+{
+    guint label = canvas_text_width(canvas, bolt->label), inner = size->width - size->beside;
+    guint spare = inner - MIN(label, inner);
+    return 2 + (size->beside == 3 ? spare : (spare + 1) / 2);
+}
+
+// `│√  3  √│`: the label in the middle, a mark at each side; `│JT 3  √│` by another; `[√ 3]`.
+static void put_middle(Canvas *canvas, guint row, guint column, const Size *size, const Bolt *bolt,
                        const char *side_left, const char *side_right)
 {
     const char *left, *right;
     Style style = style_of_bolt(bolt);
-    guint label = canvas_text_width(canvas, bolt->label);
-    guint inner = width - 4;
+    guint label = label_column(canvas, bolt, size), end = column + size->width - 1;
+    gboolean by = bolt->by && canvas_text_width(canvas, bolt->by) + 2 <= label;
     marks_of(bolt->look, &left, &right);
+    canvas_fill(canvas, row, column, size->width, style, " ");
     canvas_put(canvas, row, column, 1, style, side_left);
-    canvas_put(canvas, row, column + 1, 1, style, left);
-    canvas_fill(canvas, row, column + 2, inner, style, " ");
-    canvas_put(canvas, row, column + 2 + (inner - MIN(label, inner) + 1) / 2, inner, style,
-               bolt->label);
-    canvas_put(canvas, row, column + width - 2, 1, style, right);
-    canvas_put(canvas, row, column + width - 1, 1, style, side_right);
+    canvas_put(canvas, row, column + 1, 0, style, by ? bolt->by : left);
+    canvas_put(canvas, row, column + label, 0, style, bolt->label);
+    if (size->beside > 3)
+        canvas_put(canvas, row, end - 1, 1, style, right);
+    canvas_put(canvas, row, end, 1, style, side_right);
 }
 
-static void put_box(Canvas *canvas, guint row, guint column, const Size *size, const Bolt *bolt)
+// In ASCII `║` is a service limit.
+static const char *side_of(const Canvas *canvas, const Bolt *bolt)
 {
+    return !is_here(bolt) ? plain_frame.side : canvas->ascii ? "#" : double_frame.side;
+}
+
+static void put_border(Canvas *canvas, guint row, guint column, guint width, const char *left,
+                       const char *across, const char *right)
+{
+    Style style = style_of(TYPE_PLAIN, ROLE_CALM);
+    canvas_put(canvas, row, column, 1, style, left);
+    canvas_fill(canvas, row, column + 1, width - 2, style, across);
+    canvas_put(canvas, row, column + width - 1, 1, style, right);
+}
+
+static void put_box(Canvas *canvas, const Spot *spot, const Size *size)
+{
+    const Bolt *bolt = spot->bolt;
+    guint row = spot->row, column = spot->column;
     if (size->height == 1) {
-        put_middle(canvas, row, column, size->width, bolt, "[", "]");
+        put_middle(canvas, row, column, size, bolt, "[", "]");
         return;
     }
     const Frame *frame = is_here(bolt) ? &double_frame : &plain_frame;
-    Style style = style_of(TYPE_PLAIN, ROLE_CALM);
-    g_autofree char *turn = g_strdup_printf("%u.", bolt->turn);
-    canvas_put(canvas, row, column, 1, style, frame->upper_left);
-    canvas_fill(canvas, row, column + 1, size->width - 2, style, frame->across);
-    if (bolt->turn)
-        canvas_put(canvas, row, column + 1, 0, style, turn);
-    canvas_put(canvas, row, column + size->width - 1, 1, style, frame->upper_right);
-    put_middle(canvas, row + 1, column, size->width, bolt, frame->side, frame->side);
-    canvas_put(canvas, row + 2, column, 1, style, frame->lower_left);
-    canvas_fill(canvas, row + 2, column + 1, size->width - 2, style, frame->across);
-    canvas_put(canvas, row + 2, column + size->width - 1, 1, style, frame->lower_right);
+    const char *side = side_of(canvas, bolt);
+    put_border(canvas, row, column, size->width, frame->upper_left, frame->across,
+               frame->upper_right);
+    if (bolt->turn) {
+        g_autofree char *turn = g_strdup_printf("%u.", bolt->turn);
+        canvas_put(canvas, row, column + 1, size->width - 2, style_of(0, 0), turn);
+    }
+    put_middle(canvas, row + 1, column, size, bolt, side, side);
+    put_border(canvas, row + 2, column, size->width, frame->lower_left, frame->across,
+               frame->lower_right);
 }
+
+// WHERE THEY LIE --------------------------------------------------------------------------------
 
 static const Bolt *bolt_of(const Bolt *bolts, guint count, const char *label)
 {
@@ -138,8 +174,6 @@ static const Bolt *bolt_of(const Bolt *bolts, guint count, const char *label)
     return NULL;
 }
 
-// GRID ------------------------------------------------------------------------------------------
-
 static guint label_width(const Canvas *canvas, const Bolt *bolts, guint count)
 {
     guint width = 0;
@@ -148,69 +182,145 @@ static guint label_width(const Canvas *canvas, const Bolt *bolts, guint count)
     return width;
 }
 
-// The rows a grid takes where rows too long for the width are broken.
-static guint grid_rows(const GPtrArray *rows, const Size *size, guint width)
+static Size size_for(gsize index, guint label)
 {
-    guint most = MAX(1, width / size->across), lines = 0;
-    for (guint i = 0; i < rows->len; i++)
-        lines += MAX(1, (g_strv_length(rows->pdata[i]) + most - 1) / most);
-    return lines;
+    Size size = sizes[index];
+    size.width = MAX(size.width, label + size.beside);
+    return size;
 }
 
-static const Size *size_for(const GPtrArray *rows, guint label, guint width, guint height)
+// Spots from row 0 in rows as they lie; too long a row goes on in the next line, and *broken says
+// so.
+static GArray *grid_spots(const GPtrArray *rows, const Size *size, guint width, const Bolt *bolts,
+                          guint count, gboolean *broken)
 {
-    for (gsize i = 0; i < G_N_ELEMENTS(sizes); i++) {
-        gboolean tight = sizes[i].width < label + 4;
-        guint lines = grid_rows(rows, &sizes[i], width);
-        if (!tight && (lines - 1) * sizes[i].down + sizes[i].height <= height)
-            return &sizes[i];
-    }
-    return &sizes[G_N_ELEMENTS(sizes) - 1];
-}
-
-static guint paint_grid(Canvas *canvas, guint row, guint width, const Size *size,
-                        const GPtrArray *rows, const Bolt *bolts, guint count)
-{
-    guint most = MAX(1, width / size->across);
-    for (guint r = 0; r < rows->len; r++) {
+    GArray *spots = g_array_new(FALSE, FALSE, sizeof(Spot));
+    guint across = size->width + size->gap, row = 0;
+    guint most = MAX(1, (width - 1 + size->gap) / across);
+    *broken = FALSE;
+    for (guint r = 0; r < rows->len; r++, row += size->down) {
         GStrv labels = rows->pdata[r];
         for (guint i = 0; labels[i]; i++) {
             const Bolt *bolt = bolt_of(bolts, count, labels[i]);
-            if (i && i % most == 0)
-                row += size->down;
+            gboolean breaks = i && i % most == 0;
+            row += breaks ? size->down : 0;
+            *broken = *broken || breaks;
             if (bolt)
-                put_box(canvas, row, 1 + (i % most) * size->across, size, bolt);
+                g_array_append_val(spots, ((Spot){row, 1 + (i % most) * across, bolt}));
         }
-        row += size->down;
     }
-    return row;
+    return spots;
 }
 
-// CIRCLE ----------------------------------------------------------------------------------------
+enum { CIRCLE_ROWS = 13, CIRCLE_REACH = 14 };
 
-enum { CIRCLE_ROWS = 13, CIRCLE_COLUMNS = 46, CIRCLE_MOST = 8 };
-
-// Where boxes sit is only drawn, never judged.
-static void paint_circle(Canvas *canvas, guint row, const Bolt *bolts, guint count)
+// The nearest whole number, halves toward 0, so that both sides of a circle are alike.
+static gint nearest(double offset)
 {
-    static const Size box = {9, 3, 10, 3};
+    gint whole = (gint)ceil(fabs(offset) - 0.5 - 1e-6);
+    return offset < 0 ? -whole : whole;
+}
+
+// Spots on a circle in the middle of the width. Where boxes sit is only drawn, never judged.
+static GArray *circle_spots(const Size *size, guint width, guint reach, const Bolt *bolts,
+                            guint count)
+{
+    GArray *spots = g_array_new(FALSE, FALSE, sizeof(Spot));
+    gint high = (gint)(CIRCLE_ROWS - size->height) / 2, middle = (gint)(width - size->width) / 2;
     for (guint i = 0; i < count; i++) {
         double angle = 2 * G_PI * i / count;
-        double down = (CIRCLE_ROWS - box.height) / 2.0 * (1 - cos(angle));
-        double across = (CIRCLE_COLUMNS - box.width) / 2.0 * (1 + sin(angle));
-        put_box(canvas, row + (guint)lround(down), 1 + (guint)lround(across), &box, &bolts[i]);
+        gint row = high - nearest(high * cos(angle));
+        gint column = middle + nearest(reach * sin(angle));
+        g_array_append_val(spots, ((Spot){(guint)row, (guint)column, &bolts[i]}));
     }
+    return spots;
+}
+
+static const Spot *spot_at(const GArray *spots, guint index)
+{
+    return &g_array_index(spots, Spot, index);
+}
+
+static gboolean meet(const Spot *one, const Spot *other, const Size *size)
+{
+    guint down = MAX(one->row, other->row) - MIN(one->row, other->row);
+    guint across = MAX(one->column, other->column) - MIN(one->column, other->column);
+    return down < size->height && across < size->width + size->gap;
+}
+
+static gboolean are_apart(const GArray *spots, const Size *size)
+{
+    for (guint i = 0; i < spots->len; i++)
+        for (guint j = 0; j < i; j++)
+            if (meet(spot_at(spots, i), spot_at(spots, j), size))
+                return FALSE;
+    return TRUE;
+}
+
+static guint end_of(const GArray *spots, const Size *size)
+{
+    guint end = 0;
+    for (guint i = 0; i < spots->len; i++)
+        end = MAX(end, spot_at(spots, i)->row + size->height);
+    return end;
+}
+
+// WHICH FITS ------------------------------------------------------------------------------------
+
+// What is to be drawn, and the room for it.
+typedef struct {
+    const GPtrArray *rows;
+    const Bolt *bolts;
+    guint count, label, width, height;
+} Task;
+
+static GArray *on_circle(const Task *task, Size *size)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(sizes) && task->height >= CIRCLE_ROWS; i++) {
+        *size = size_for(i, task->label);
+        guint widest = task->width > size->width + 2 ? (task->width - size->width) / 2 - 1 : 0;
+        const guint reaches[] = {MIN(CIRCLE_REACH, widest), widest};
+        for (gsize r = 0; r < G_N_ELEMENTS(reaches); r++) {
+            g_autoptr(GArray) spots =
+                circle_spots(size, task->width, reaches[r], task->bolts, task->count);
+            if (widest > 0 && are_apart(spots, size))
+                return g_steal_pointer(&spots);
+        }
+    }
+    return NULL;
+}
+
+// In rows; the last size in any case where rows may be broken.
+static GArray *in_rows(const Task *task, gboolean may_break, Size *size)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(sizes); i++) {
+        gboolean broken, last = i + 1 == G_N_ELEMENTS(sizes);
+        *size = size_for(i, task->label);
+        g_autoptr(GArray) spots =
+            grid_spots(task->rows, size, task->width, task->bolts, task->count, &broken);
+        gboolean fits = end_of(spots, size) <= task->height && 1 + size->width <= task->width;
+        if (may_break ? fits || last : fits && !broken)
+            return g_steal_pointer(&spots);
+    }
+    return NULL;
 }
 
 guint bolts_paint(Canvas *canvas, guint row, guint width, guint height, const GPtrArray *rows,
-                  gboolean circle, const Bolt *bolts, guint count)
+                  gboolean circle, const Bolt *bolts, guint count, guint *here)
 {
-    gboolean round = circle && count > 2 && count <= CIRCLE_MOST && width > CIRCLE_COLUMNS &&
-                     height >= CIRCLE_ROWS;
-    if (round) {
-        paint_circle(canvas, row, bolts, count);
-        return row + CIRCLE_ROWS;
+    const Task task = {rows, bolts, count, label_width(canvas, bolts, count), width, height};
+    Size size;
+    g_autoptr(GArray) spots = circle ? on_circle(&task, &size) : NULL;
+    if (!spots && rows->len > 1)
+        spots = in_rows(&task, FALSE, &size);
+    if (!spots)
+        spots = in_rows(&task, TRUE, &size);
+    for (guint i = 0; i < spots->len; i++) {
+        Spot spot = *spot_at(spots, i);
+        spot.row += row;
+        put_box(canvas, &spot, &size);
+        if (here && is_here(spot.bolt))
+            *here = spot.row + size.height / 2;
     }
-    const Size *size = size_for(rows, label_width(canvas, bolts, count), width, height);
-    return paint_grid(canvas, row, width, size, rows, bolts, count);
+    return row + end_of(spots, &size);
 }
