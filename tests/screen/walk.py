@@ -72,10 +72,10 @@ def tightening(player):
     go(player, "thread of bolt 2 was dry", "was dry")
     yield "note, typing"
     go(player, "\r", "[ Enter = tight ]")
-    go(player, "/", "put down 09:3")
+    go(player, "/", "who picks up?")
     yield "put down"
     player.ask("wait 500")
-    go(player, "3", "JT  09:3")
+    go(player, "3", "[ Enter = tight ]")
 
 
 def bench(player):
