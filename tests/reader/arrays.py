@@ -185,13 +185,10 @@ def combine(sign: str, one: Array, other: Array) -> Array:
 
 
 def extreme(members: list[Place], greatest: bool, variance: Variance) -> Place:
-    """The member that decides; of equal ones that of the largest doubt."""
-    best = members[0]
-    for member in members[1:]:
-        ahead = member.value - best.value if greatest else best.value - member.value
-        if ahead > 0 or (ahead == 0 and variance(member) > variance(best)):
-            best = member
-    return best
+    """The member that decides; of equal ones a value before a bound, then that of the largest doubt."""
+    def rating(member: Place) -> tuple[F, bool, F]:
+        return (member.value if greatest else -member.value), not member.bound, variance(member)
+    return max(members, key=rating)
 
 
 def extreme_bound(members: list[Place], greatest: bool, chosen: Place) -> str | None:

@@ -80,7 +80,8 @@ class Values:
             fell = 0 if found else self.fell(check, labels, place)
             if fell:
                 place = replace(place, doubts=place.doubts | {"basis"},
-                                since={**place.since, "basis": fell})
+                                since={**place.since,
+                                       "basis": max(fell, place.since.get("basis", 0))})
             array.places[labels] = self.finished(check, check.step, labels, place)
         return array
 
@@ -120,7 +121,7 @@ class Values:
             if apart(other, place, self.spread(other) + self.spread(place) + method):
                 doubts["disagree"] = max(doubts.get("disagree", 0), competitor.entry.rank)
         place.doubts, place.read, place.asked = frozenset(doubts), 1, 1
-        place.since = dict.fromkeys(doubts, max(doubts.values(), default=0))
+        place.since = dict.fromkeys(doubts, max([reading.entry.rank, *doubts.values()]))
         place.latest = reading.entry.rank
         return self.finished(check, step, labels, place)
 
@@ -186,13 +187,8 @@ class Values:
 
 
 def as_found(segments: list[list[Reading]]) -> list[Reading]:
-    """Those before later work first disturbed them."""
-    found: list[Reading] = []
-    for segment in segments:
-        found += segment
-        if segment[-1].fell:
-            break
-    return found
+    """Those that counted when later work first disturbed them."""
+    return next((segment for segment in segments if segment[-1].fell), segments[-1])
 
 
 def in_base(value: dict[str, str]) -> tuple[F, Any]:
