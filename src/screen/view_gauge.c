@@ -10,7 +10,6 @@ typedef struct {
     ToolNeed need;
     char *sort;
     Number *value;
-    GPtrArray *labels; // const char *
 } Tools;
 
 // The argument: T, A or G, the sort of a gauge, a line feed, the value in base units.
@@ -24,7 +23,7 @@ static gpointer open(Desk *desk, const char *argument)
                              : parts[0][0] == 'A' ? NEED_ANGLE
                                                   : NEED_GAUGE,
                              tools->sort, tools->value};
-    tools->labels = toolbox_all(desk, &tools->need);
+    (void)desk;
     return tools;
 }
 
@@ -33,7 +32,6 @@ static void close(gpointer state)
     Tools *tools = state;
     g_free(tools->sort);
     number_free(tools->value);
-    g_ptr_array_unref(tools->labels);
     g_free(tools);
 }
 
@@ -41,20 +39,23 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Tools *tools = state;
     g_autoptr(GString) words = g_string_new(NULL);
+    g_autoptr(GPtrArray) labels = toolbox_all(desk, &tools->need);
     (void)typed;
-    for (guint i = 0; i < tools->labels->len && i < TOOLS_MOST; i++) {
-        const char *label = tools->labels->pdata[i];
-        g_string_append_printf(words, "%s%u %s", i ? "  " : "", i + 1, label);
-        if (tools->labels->len <= 3)
+    for (guint i = 0; i < labels->len && i < TOOLS_MOST; i++) {
+        const char *label = labels->pdata[i];
+        g_string_append_printf(words, "%u %s", i + 1, label);
+        if (labels->len <= 3)
             g_string_append_printf(words, " %s", toolbox_words(desk, label));
+        g_string_append(words, "  ");
     }
+    g_string_append(words, "0 new");
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     page->means = FALSE;
-    page_say(&page->unit, "1 to %u", MIN(tools->labels->len, TOOLS_MOST));
+    page_say(&page->unit, labels->len ? "1 to %u" : "0", MIN(labels->len, TOOLS_MOST));
     page_say(&page->next, tools->need.need == NEED_GAUGE ? "which gauge is in hand?"
                                                          : "which wrench is in hand?");
-    page_say(&page->then, "%s", words->len ? words->str : "the shop has none; enter it first");
+    page_say(&page->then, "%s", words->str);
     memset(page->keys, 0, sizeof page->keys);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "takes it in hand"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leave it open"};
@@ -63,9 +64,12 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     const Tools *tools = state;
-    if (digit < 1 || digit > MIN(tools->labels->len, TOOLS_MOST))
+    g_autoptr(GPtrArray) labels = toolbox_all(desk, &tools->need);
+    if (digit == 0)
+        return go_open(VIEW_ENTER, g_strdup("tool"));
+    if (digit > MIN(labels->len, TOOLS_MOST))
         return go(GO_STAY);
-    toolbox_take(desk, &tools->need, tools->labels->pdata[digit - 1]);
+    toolbox_take(desk, &tools->need, labels->pdata[digit - 1]);
     return go(GO_UP);
 }
 

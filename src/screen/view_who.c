@@ -5,10 +5,9 @@
 #include <string.h>
 
 typedef struct {
-    GPtrArray *people; // const char *
-    char *stamp;       // `put down 14:13 MO`, NULL if nothing was in hand
-    char *work;        // `TL-0418 S18  Crank`, as above
-    gboolean launch;   // goes on where the newest entry was made
+    char *stamp;     // `put down 14:13 MO`, NULL if nothing was in hand
+    char *work;      // `TL-0418 S18  Crank`, as above
+    gboolean launch; // goes on where the newest entry was made
 } Who;
 
 static void put_down(Desk *desk)
@@ -35,7 +34,6 @@ static void set_stamp(Who *who, Desk *desk)
 static gpointer open(Desk *desk, const char *argument)
 {
     Who *who = g_new0(Who, 1);
-    who->people = desk_people(desk);
     who->launch = g_strcmp0(argument, "launch") == 0;
     if (g_strcmp0(argument, "put down") == 0)
         put_down(desk);
@@ -47,7 +45,6 @@ static gpointer open(Desk *desk, const char *argument)
 static void close(gpointer state)
 {
     Who *who = state;
-    g_ptr_array_unref(who->people);
     g_free(who->stamp);
     g_free(who->work);
     g_free(who);
@@ -56,16 +53,16 @@ static void close(gpointer state)
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Who *who = state;
-    (void)desk;
+    g_autoptr(GPtrArray) people = desk_people(desk);
     (void)typed;
     g_autoptr(GString) names = g_string_new(NULL);
-    for (guint i = 0; i < who->people->len && i < 9; i++)
-        g_string_append_printf(names, "%s%u %s", i ? "  " : "", i + 1,
-                               (const char *)who->people->pdata[i]);
+    for (guint i = 0; i < people->len && i < 9; i++)
+        g_string_append_printf(names, "%u %s  ", i + 1, (const char *)people->pdata[i]);
+    g_string_append(names, "0 new");
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     page->means = FALSE;
-    page_say(&page->unit, who->people->len > 1 ? "1 to %u" : "%u", MIN(who->people->len, 9));
+    page_say(&page->unit, people->len > 1 ? "1 to %u" : "%u", MIN(people->len, 9));
     page_say(&page->next, "%s%swho picks up?", who->stamp ? who->stamp : "",
              who->stamp ? ": " : "");
     page_say(&page->then, "%s%s%s", names->str, who->work ? "     " : "",
@@ -88,10 +85,13 @@ static Go go_on(const Who *who, Desk *desk)
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     const Who *who = state;
-    if (digit < 1 || digit > who->people->len)
+    g_autoptr(GPtrArray) people = desk_people(desk);
+    if (digit == 0)
+        return go_open(VIEW_ENTER, g_strdup("person"));
+    if (digit > people->len)
         return go(GO_STAY);
     g_free(desk->who);
-    desk->who = g_strdup(who->people->pdata[digit - 1]);
+    desk->who = g_strdup(people->pdata[digit - 1]);
     desk->picked_up = g_get_monotonic_time();
     return who->stamp ? go_on(who, desk) : go(GO_UP);
 }

@@ -1,9 +1,8 @@
 #include "view.h"
 
-extern const ViewOps first_view, shop_view, steps_view, bench_view, tightening_view, closing_view;
-extern const ViewOps who_view, strike_view, more_view, gauge_view, note_view, caution_view;
-extern const ViewOps help_view, concede_view, why_view, seal_view, find_view, print_view, add_view,
-    loosen_view;
+extern const ViewOps first_view, shop_view, steps_view, bench_view, tightening_view, closing_view,
+    who_view, strike_view, more_view, gauge_view, note_view, enter_view, loosen_view, caution_view,
+    concede_view, why_view, add_view, find_view, print_view, seal_view, help_view;
 
 const ViewOps *view_ops(ViewName view)
 {
@@ -19,15 +18,16 @@ const ViewOps *view_ops(ViewName view)
         [VIEW_MORE] = &more_view,
         [VIEW_GAUGE] = &gauge_view,
         [VIEW_NOTE] = &note_view,
+        [VIEW_ENTER] = &enter_view,
+        [VIEW_LOOSEN] = &loosen_view,
         [VIEW_CAUTION] = &caution_view,
-        [VIEW_HELP] = &help_view,
         [VIEW_CONCEDE] = &concede_view,
         [VIEW_WHY] = &why_view,
-        [VIEW_SEAL] = &seal_view,
         [VIEW_ADD] = &add_view,
-        [VIEW_LOOSEN] = &loosen_view,
         [VIEW_FIND] = &find_view,
         [VIEW_PRINT] = &print_view,
+        [VIEW_SEAL] = &seal_view,
+        [VIEW_HELP] = &help_view,
     };
     return table[view];
 }
