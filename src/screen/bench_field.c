@@ -49,7 +49,7 @@ static BenchField look_field(const Requirement *made)
 {
     const char *const *choices = look_choices(made);
     if (is_yes_no(choices))
-        return (BenchField){ASKS_NUMBER, g_strdup("1 / 0"), g_strdup("1 yes   0 no"), NULL};
+        return (BenchField){ASKS_NUMBER, g_strdup("1/0"), g_strdup("1 yes   0 no"), NULL};
     if (choices)
         return (BenchField){ASKS_NUMBER, g_strdup("no."), choices_hint(choices), NULL};
     if (look_limits(made) && limits_form(look_limits(made)) == LIMITS_COUNT)

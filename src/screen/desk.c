@@ -137,9 +137,23 @@ gboolean desk_line(Desk *desk, const char *line, char **answer)
     return TRUE;
 }
 
+static gboolean catch_up_all(Desk *desk)
+{
+    gboolean news = session_catch_up(desk->shop, NULL);
+    GHashTableIter each;
+    gpointer session;
+    g_hash_table_iter_init(&each, desk->sessions);
+    while (g_hash_table_iter_next(&each, NULL, &session))
+        news = session_catch_up(session, NULL) || news;
+    return news;
+}
+
 gboolean desk_shop_line(Desk *desk, const char *line)
 {
-    return take(desk, desk->shop, line, NULL);
+    if (!take(desk, desk->shop, line, NULL))
+        return FALSE;
+    catch_up_all(desk); // each session knows the shop for itself
+    return TRUE;
 }
 
 Standing standing_of(const Session *session)
@@ -164,13 +178,7 @@ gboolean desk_catch_up(Desk *desk)
     if (version == desk->version)
         return FALSE;
     desk->version = version;
-    gboolean news = session_catch_up(desk->shop, NULL);
-    GHashTableIter each;
-    gpointer session;
-    g_hash_table_iter_init(&each, desk->sessions);
-    while (g_hash_table_iter_next(&each, NULL, &session))
-        news = session_catch_up(session, NULL) || news;
-    return news;
+    return catch_up_all(desk);
 }
 
 GPtrArray *desk_numbers(const Desk *desk)

@@ -96,9 +96,9 @@ static Press press_ask(gunichar character)
 {
     if (character >= '0' && character <= '9')
         return (Press){.kind = PRESS_DIGIT, .digit = (guint)(character - '0')};
-    Action action = action_of_letter(character);
-    if (action == ACTION_WHY || action == ACTION_HELP || action == ACTION_NOTE ||
-        action == ACTION_UP)
+    Action action = character == '/' ? ACTION_PUT_DOWN : action_of_letter(character);
+    if (action == ACTION_PUT_DOWN || action == ACTION_WHY || action == ACTION_HELP ||
+        action == ACTION_NOTE || action == ACTION_UP)
         return press_action(action);
     return press(PRESS_NOTHING);
 }

@@ -396,7 +396,9 @@ static Go wants(gpointer state, Desk *desk)
         return go(GO_UP);
     const Requirement *made = in_hand(bench, &work);
     if (made && (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT))
-        return go_instead(VIEW_TIGHTENING, g_strdup_printf("%s\n%s", made->name, bench->step));
+        return go_instead(VIEW_TIGHTENING,
+                          g_strdup_printf("%s\n%s%s", made->name, bench->step,
+                                          made->verdict == VERDICT_OPEN ? "" : "\nleft"));
     if (made && made->asked != ASKED_SIGN)
         return go(GO_STAY);
     if (is_card(&work) && !bench->offered) {

@@ -104,7 +104,7 @@ static void ask(const State *state, Desk *desk, Page *page)
         page_say(&page->next, "sign %s?", state->step->name);
         page_say(&page->unit, "1");
         page_say(&page->then, "1 %s signs%s", desk->who ? desk->who : "nobody yet",
-                 state->sign->stage > 1 ? ", the second person     / another picks up" : "");
+                 state->sign->stage > 1 ? ", the second person     / and a digit: another" : "");
     } else {
         page_say(&page->next, "%s is signed", state->step->name);
         page_say(&page->unit, "1");

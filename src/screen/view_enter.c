@@ -22,12 +22,22 @@ static char *tool_line(const char *typed, GError **error)
     return g_strconcat("tool ", typed, NULL);
 }
 
+static char *calibration_line(const char *typed, GError **error)
+{
+    (void)error;
+    return g_strconcat("calibration ", typed, NULL);
+}
+
 static const struct {
     const char *what, *prompt, *hint;
     char *(*line)(const char *typed, GError **error);
+    const char *then; // what is asked next, NULL for nothing
 } things[] = {
-    {"person", "who?", "initials and name: TB Tess Bell", person_line},
-    {"tool", "which tool?", "W4 \"click wrench\" kind click wrench range 10..60 N·m", tool_line},
+    {"person", "who?", "initials and name: TB Tess Bell", person_line, NULL},
+    {"tool", "which tool?", "W4 \"click wrench\" kind click wrench range 10..60 N·m", tool_line,
+     "calibration"},
+    {"calibration", "calibrated?", "W4 2025-01-08 due 2026-01-08 good; Backspace if it is not",
+     calibration_line, NULL},
 };
 
 // The state is the index of the thing.
@@ -65,7 +75,9 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     g_autofree char *line = things[at].line(typed, &error);
     if (error)
         desk_warn_error(desk, error);
-    return line && desk_shop_line(desk, line) ? go(GO_UP) : go(GO_KEEP);
+    if (!line || !desk_shop_line(desk, line))
+        return go(GO_KEEP);
+    return things[at].then ? go_instead(VIEW_ENTER, g_strdup(things[at].then)) : go(GO_UP);
 }
 
 const ViewOps enter_view = {

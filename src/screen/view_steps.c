@@ -161,7 +161,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (session)
         paint_steps(desk, session, page);
     const PlanStep *here = session ? next_step(session) : NULL;
-    g_autofree char *words = here ? step_words(here) : g_strdup("a step, by its number");
+    g_autofree char *words = here ? step_words(here) : g_strdup("nothing is left");
     page_say(&page->next, "%s", words);
     page_key(page, ACTION_TAKE, "number opens");
     page_key(page, ACTION_FIND, NULL);

@@ -10,6 +10,7 @@
 typedef struct {
     char *set, *step;
     guint here;      // the turn in hand
+    gboolean settle; // begin with what is in doubt
     gboolean placed; // by -Enter or +Enter: it stays there though it is done
     guint asked;     // the stage for which the wrench was asked, 0: none yet
     gint64 answered; // seq of the interruption whose question was answered
@@ -18,10 +19,11 @@ typedef struct {
 static gpointer open(Desk *desk, const char *argument)
 {
     Bolts *bolts = g_new0(Bolts, 1);
-    g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
+    g_auto(GStrv) parts = g_strsplit(argument, "\n", 3);
     (void)desk;
     bolts->set = g_strdup(parts[0]);
     bolts->step = g_strdup(parts[1]);
+    bolts->settle = parts[2] != NULL;
     return bolts;
 }
 
@@ -43,6 +45,13 @@ static Tightening *tightening_of(const Bolts *bolts, Desk *desk)
 // The turn in hand; NULL when all are done.
 static const Turn *in_hand(Bolts *bolts, const Tightening *tightening)
 {
+    for (guint i = 0; bolts->settle && i < tightening->turns->len; i++)
+        if (requirement_is_left(tightening_turn(tightening, i)->made)) {
+            bolts->here = i;
+            bolts->placed = TRUE;
+            bolts->settle = FALSE;
+        }
+    bolts->settle = FALSE;
     if (!bolts->placed)
         bolts->here = tightening_next(tightening, 0);
     return tightening_turn(tightening, bolts->here);

@@ -96,5 +96,17 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     return who->stamp ? go_on(who, desk) : go(GO_UP);
 }
 
-const ViewOps who_view = {
-    .name = "who", .small = TRUE, .open = open, .close = close, .paint = paint, .digit = digit};
+static Go act(gpointer state, Desk *desk, Action action)
+{
+    (void)state;
+    (void)desk;
+    return go(action == ACTION_PUT_DOWN ? GO_STAY : GO_DEFAULT);
+}
+
+const ViewOps who_view = {.name = "who",
+                          .small = TRUE,
+                          .open = open,
+                          .close = close,
+                          .paint = paint,
+                          .digit = digit,
+                          .act = act};
