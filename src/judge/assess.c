@@ -4,55 +4,6 @@
 
 #include <string.h>
 
-void requirement_free(gpointer data)
-{
-    Requirement *made = data;
-    g_strfreev(made->labels);
-    g_free(made->place);
-    g_free(made->answer);
-    number_free(made->value);
-    number_free(made->variance);
-    number_free(made->lower);
-    number_free(made->upper);
-    number_free(made->wear);
-    number_free(made->plan_lower);
-    number_free(made->plan_upper);
-    number_free(made->plan_wear);
-    g_ptr_array_unref(made->notes);
-    g_free(made);
-}
-
-// What is not needed keeps that verdict whatever else was entered about it.
-static void keep_not_needed(Judge *judge, const GArray *not_needed)
-{
-    for (guint i = 0; i < not_needed->len; i++) {
-        Requirement *made = judge_requirement(judge, g_array_index(not_needed, guint, i));
-        made->verdict = made->value_verdict = VERDICT_NOT_NEEDED;
-        made->reason = made->value_reason = REASON_NONE;
-        made->doubts = 0;
-    }
-}
-
-static GArray *those_not_needed(const Judge *judge)
-{
-    GArray *not_needed = g_array_new(FALSE, FALSE, sizeof(guint));
-    for (guint i = 0; i < judge->made->len; i++)
-        if (judge_requirement(judge, i)->verdict == VERDICT_NOT_NEEDED)
-            g_array_append_val(not_needed, i);
-    return not_needed;
-}
-
-static gint64 sealed_at(const Judge *judge, const char *gate)
-{
-    for (gsize i = judge->count; i-- > 0;) {
-        const Entry *entry = judge->entries[i];
-        if (judge->live[i] && strcmp(entry->kind->name, "seal") == 0 &&
-            g_strcmp0(entry_text(entry, "gate"), gate) == 0)
-            return entry->seq;
-    }
-    return 0;
-}
-
 static void count_gate(Assessment *assessment, const Requirement *made)
 {
     for (guint i = made->gate; i < assessment->gates->len; i++) {
@@ -87,41 +38,69 @@ static guint sum_of(const guint *counts)
     return sum;
 }
 
-static Assessment *assessment_new(const Judge *judge, gint64 upto)
+void assessment_count(Assessment *assessment, const Judge *judge)
 {
-    Assessment *assessment = g_new0(Assessment, 1);
-    assessment->upto = upto;
-    assessment->requirements = g_ptr_array_new_with_free_func(requirement_free);
-    for (guint i = 0; i < judge->made->len; i++)
-        g_ptr_array_add(assessment->requirements, judge_requirement(judge, i));
-    assessment->gates = g_ptr_array_new_with_free_func(g_free);
-    for (guint i = 0; i < judge->plan->gates->len; i++) {
-        GateCount *gate = g_new0(GateCount, 1);
-        gate->name = judge->plan->gates->pdata[i];
-        gate->sealed = sealed_at(judge, gate->name);
-        g_ptr_array_add(assessment->gates, gate);
+    assessment->upto = (gint64)judge->count;
+    assessment->planned = assessment->added = assessment->withdrawn = 0;
+    memset(assessment->counts, 0, sizeof assessment->counts);
+    for (guint i = 0; i < assessment->gates->len; i++) {
+        GateCount *gate = g_ptr_array_index(assessment->gates, i);
+        *gate = (GateCount){.name = judge->plan->gates->pdata[i], .sealed = judge->sealed[i]};
     }
     count_all(assessment);
     g_assert(assessment->planned + assessment->added - assessment->withdrawn ==
              sum_of(assessment->counts));
+}
+
+Assessment *assessment_new(const Judge *judge)
+{
+    Assessment *assessment = g_new0(Assessment, 1);
+    assessment->requirements = g_ptr_array_new_with_free_func(requirement_free);
+    for (guint i = 0; i < judge->made->len; i++)
+        g_ptr_array_add(assessment->requirements, judge_requirement(judge, i));
+    assessment->gates = g_ptr_array_new_with_free_func(g_free);
+    for (guint i = 0; i < judge->plan->gates->len; i++)
+        g_ptr_array_add(assessment->gates, g_new0(GateCount, 1));
+    assessment_count(assessment, judge);
     return assessment;
 }
 
-static void judge_all(Judge *judge)
+// Indexed by PlanAsked: each requirement by itself, out of what the walk has gathered.
+static void (*const deciders[])(Judge *, guint) = {
+    judge_check_requirement, judge_look_requirement, judge_bolt_requirement,
+    judge_bolt_requirement,  judge_fit_requirement,  judge_sign_requirement,
+};
+
+// What is not needed keeps that verdict whatever else was entered about it.
+static void keep_not_needed(Judge *judge)
 {
-    judge_mark(judge);
-    g_autoptr(GArray) not_needed = those_not_needed(judge);
-    judge_walk(judge);
-    judge_order(judge);
-    judge_uphold_bolts(judge);
-    judge_bolts(judge);
-    judge_checks(judge);
-    judge_looks(judge);
-    judge_fits(judge);
-    judge_signs(judge);
+    for (guint i = 0; i < judge->stale->len; i++) {
+        guint index = g_array_index(judge->stale, guint, i);
+        Requirement *made = judge_requirement(judge, index);
+        if (!judge->not_needed[index])
+            continue;
+        made->verdict = made->value_verdict = VERDICT_NOT_NEEDED;
+        made->reason = made->value_reason = REASON_NONE;
+        made->doubts = 0;
+    }
+}
+
+void judge_decide(Judge *judge)
+{
+    judge_follow(judge);
+    for (guint i = 0; i < judge->stale->len; i++) {
+        guint index = g_array_index(judge->stale, guint, i);
+        deciders[g_array_index(judge->asked, PlanRequirement, index).asked](judge, index);
+    }
     judge_uphold_rest(judge);
-    keep_not_needed(judge, not_needed);
+    keep_not_needed(judge);
     judge_settle(judge);
+}
+
+void judge_all(Judge *judge)
+{
+    judge_walk(judge);
+    judge_decide(judge);
 }
 
 static Verdict *verdicts_before(const Judge *judge, guint rank)
@@ -160,7 +139,7 @@ Assessment *assess(const Plan *plan, const Entry *const *entries, gsize count, g
         count = (gsize)upto;
     judge_init(&judge, plan, entries, count, hypothesis, 0);
     judge_all(&judge);
-    Assessment *assessment = assessment_new(&judge, (gint64)count);
+    Assessment *assessment = assessment_new(&judge);
     judge_clear(&judge);
     return assessment;
 }

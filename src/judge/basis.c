@@ -14,9 +14,9 @@ static gboolean part_is_fitted(const Judge *judge, const PlanName *name, const G
 {
     const PartState *part = g_hash_table_lookup(judge->state_of, name->part);
     for (guint i = 0; part && i < part->places; i++) {
-        g_auto(GStrv) at = judge_labels(part->part->axes, i);
-        if (!part->fit[i] && !judge_is_left_out(judge_requirement(judge, part->requirement[i])) &&
-            judge_places_meet(part->part->axes, (const char *const *)at, axes, labels))
+        g_autofree const char **at = judge_labels(part->part->axes, i);
+        if (!part->fit[i] && !judge_is_left_out(judge, part->requirement[i]) &&
+            judge_places_meet(part->part->axes, at, axes, labels))
             return FALSE;
     }
     return part != NULL;
@@ -27,15 +27,14 @@ Basis basis_at(const Judge *judge, const PlanCheck *check, const GPtrArray *axes
     Basis basis = {0};
     if (check->with->len == 0)
         return basis;
-    g_auto(GStrv) labels = judge_labels(axes, place);
+    g_autofree const char **labels = judge_labels(axes, place);
     basis.ticks = g_array_new(FALSE, FALSE, sizeof(BasisTick));
     for (guint i = 0; i < check->with->len; i++) {
         const PlanName *name = g_ptr_array_index(check->with, i);
         SetState *set = name->group ? g_hash_table_lookup(judge->state_of, name->group) : NULL;
-        if (set &&
-            !set_is_final(judge, set, name->step, axes, (const char *const *)labels, basis.ticks))
+        if (set && !set_is_final(judge, set, name->step, axes, labels, basis.ticks))
             basis.slack = TRUE;
-        if (name->part && !part_is_fitted(judge, name, axes, (const char *const *)labels))
+        if (name->part && !part_is_fitted(judge, name, axes, labels))
             basis.slack = TRUE;
     }
     return basis;
@@ -47,8 +46,10 @@ guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence)
     for (guint i = 0; basis->ticks && i < basis->ticks->len; i++) {
         const BasisTick *one = &g_array_index(basis->ticks, BasisTick, i);
         const TickState *tick = tick_at(judge, one->tick);
-        guint32 standing = tick->doubts | (one->out_of_order ? reason_bit(REASON_ORDER) : 0);
-        if (!(standing & ~tick->upheld))
+        guint32 standing = judge->walking ? tick->doubts : tick->standing;
+        guint32 upheld = judge->walking ? 0 : tick->upheld;
+        standing |= one->out_of_order ? reason_bit(REASON_ORDER) : 0;
+        if (!(standing & ~upheld))
             continue;
         doubts |= reason_bit(REASON_BASIS);
         *evidence = MAX(*evidence, tick->evidence);
@@ -71,7 +72,7 @@ static guint asked_again_in(const Judge *judge, const CheckState *state, guint p
 {
     for (const CheckState *again = state->again; again; again = again->again) {
         gboolean judged = state->check->places->len == state->check->axes->len;
-        if (!judged || !judge_is_left_out(judge_requirement(judge, again->requirement[place])))
+        if (!judged || !judge_is_left_out(judge, again->requirement[place]))
             return again->step->index;
     }
     return G_MAXUINT;
@@ -94,15 +95,14 @@ static guint find_disturbance(const Judge *judge, const CheckState *state, guint
 {
     const GArray *all = judge->disturbances;
     guint until = all->len ? asked_again_in(judge, state, place) : 0;
-    g_auto(GStrv) labels = NULL;
+    g_autofree const char **labels = NULL;
     for (guint i = 0; i < all->len; i++) {
         const Disturbance *one = &g_array_index(all, Disturbance, newest ? all->len - 1 - i : i);
         if (one->rank <= after || one->rank >= before || !concerns(state, one, until, parting))
             continue;
         if (!labels)
             labels = judge_labels(state->check->axes, place);
-        if (judge_places_meet(state->check->axes, (const char *const *)labels, one->axes,
-                              (const char *const *)one->labels))
+        if (judge_places_meet(state->check->axes, labels, one->axes, one->labels))
             return one->rank;
     }
     return 0;

@@ -59,8 +59,7 @@ static guint stage_of_use(const TighteningState *state)
 static gboolean is_left_out(const Judge *judge, const SetState *set, const TighteningState *state,
                             guint stage, guint bolt)
 {
-    return judge_is_left_out(
-        judge_requirement(judge, state->requirement[stage * set->bolts + bolt]));
+    return judge_is_left_out(judge, state->requirement[stage * set->bolts + bolt]);
 }
 
 // Whether a bolt has been through a stage, or need not be.
@@ -195,9 +194,11 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, guint stage, gui
     gsize cell = (gsize)stage * set->bolts + bolt;
     guint rank = judge_rank(judge, entry->seq), evidence = rank;
     gboolean again = state->done_once[cell], was_loose = !of->tight;
+    judge_touch(judge, set->group);
     if (was_loose)
         begin_anew(judge, set, state, bolt);
-    TickState tick = {.tightening = index,
+    TickState tick = {.set = set,
+                      .tightening = index,
                       .stage = stage,
                       .bolt = bolt,
                       .seq = entry->seq,
@@ -305,6 +306,7 @@ void walk_waited(Judge *judge, const Entry *entry)
     if (index < 0)
         return;
     TighteningState *state = tightening_at(set, (guint)index);
+    judge_touch(judge, set->group);
     if (stage >= 1 && stage <= (gint64)state->tightening->stages->len)
         state->waited[stage - 1] = entry->seq;
 }
@@ -313,10 +315,12 @@ void walk_laid(Judge *judge, const Entry *entry)
 {
     SetState *set = judge_set(judge, entry_text(entry, "tightening"));
     PartState *part = judge_part(judge, entry_text(entry, "tightening"));
-    if (set)
+    if (set) {
         set->laid = entry->seq;
-    else if (part)
+    } else if (part) {
         part->laid = entry->seq;
+        judge_touch(judge, part->part);
+    }
 }
 
 static void add_ticks(const Judge *judge, const SetState *set, TighteningState *state, guint bolt,
@@ -336,8 +340,8 @@ gboolean set_is_final(const Judge *judge, SetState *set, const PlanStep *step,
 {
     gboolean final = set->tightenings->len > 0;
     for (guint i = 0; i < set->bolts; i++) {
-        g_auto(GStrv) at = judge_labels(set->group->axes, i);
-        if (!judge_places_meet(set->group->axes, (const char *const *)at, axes, labels))
+        g_autofree const char **at = judge_labels(set->group->axes, i);
+        if (!judge_places_meet(set->group->axes, at, axes, labels))
             continue;
         TighteningState *state = tightening_at(set, set->bolt[i].force);
         if (bolt_is_left_out(judge, set, state, i))

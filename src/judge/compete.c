@@ -14,15 +14,23 @@ static const ReadingDoubt *same_doubt(gint source, gpointer doubt)
     return doubt;
 }
 
-// u² of a single reading with the doubt of its method.
-static Number *reading_variance(const ReadingState *reading)
+Number *doubt_variance(const ReadingDoubt *doubt)
 {
+    g_autoptr(Number) nothing = number_from_integer(0);
     g_autoptr(Array) one = array_new(NULL, 0);
-    array_set_reading(one, 0, reading->value, BOUND_NONE, 0, 0);
+    array_set_reading(one, 0, nothing, BOUND_NONE, 0, 0);
+    return uncertainty_variance(array_place(one, 0), same_doubt, (gpointer)doubt);
+}
+
+const Number *reading_variance(ReadingState *reading)
+{
+    if (reading->variance)
+        return reading->variance;
     g_autoptr(Number) variance =
-        uncertainty_variance(array_place(one, 0), same_doubt, (gpointer)&reading->doubt);
-    return reading->state->check->doubt ? uncertainty_add(variance, reading->state->check->doubt)
-                                        : number_copy(variance);
+        reading->gauge ? number_copy(reading->gauge) : doubt_variance(&reading->doubt);
+    const Number *method = reading->state->check->doubt;
+    reading->variance = method ? uncertainty_add(variance, method) : number_copy(variance);
+    return reading->variance;
 }
 
 // By how much two readings differ at the least: `<0.03` and 0.10 by 0.07, `<0.03` and 0.01 not.
@@ -37,21 +45,17 @@ static Number *least_difference(const ReadingState *one, const ReadingState *oth
     return number_from_integer(0);
 }
 
-static gboolean readings_disagree(const ReadingState *one, const ReadingState *other)
+static gboolean readings_disagree(ReadingState *one, ReadingState *other)
 {
     g_autoptr(Number) difference = least_difference(one, other);
-    g_autoptr(Number) u_one = reading_variance(one);
-    g_autoptr(Number) u_other = reading_variance(other);
-    return decision_disagree(number_rational(difference), number_rational(u_one),
-                             number_rational(u_other));
+    return decision_disagree(number_rational(difference), number_rational(reading_variance(one)),
+                             number_rational(reading_variance(other)));
 }
 
 // Whether `one` counts before `other`, which is later: the least u, of equals the later.
-static gboolean is_finer(const ReadingState *one, const ReadingState *other)
+static gboolean is_finer(ReadingState *one, ReadingState *other)
 {
-    g_autoptr(Number) u_one = reading_variance(one);
-    g_autoptr(Number) u_other = reading_variance(other);
-    return number_compare(u_one, u_other) < 0;
+    return number_compare(reading_variance(one), reading_variance(other)) < 0;
 }
 
 static guint32 evidence_of(const Judge *judge, guint index, guint *evidence)
@@ -126,12 +130,12 @@ static void fill_place(const Judge *judge, const CheckState *state, guint place,
     guint fell = 0;
     g_autoptr(GArray) of = competitors(judge, state, place, as_found, &fell);
     guint best = counting_reading(judge, of);
-    const ReadingState *reading = reading_at(judge, best);
+    ReadingState *reading = reading_at(judge, best);
     guint32 doubts = fell ? reason_bit(REASON_BASIS) : 0;
     *evidence = fell;
     doubts |= evidence_of(judge, best, evidence);
     for (guint i = 0; i < of->len; i++) {
-        const ReadingState *other = reading_at(judge, g_array_index(of, guint, i));
+        ReadingState *other = reading_at(judge, g_array_index(of, guint, i));
         if (other == reading || !readings_disagree(reading, other))
             continue;
         doubts |= reason_bit(REASON_DISAGREE);
@@ -146,7 +150,7 @@ Array *judge_read_value(const Judge *judge, const CheckState *state, gboolean as
     Array *value =
         array_new((const Axis *const *)state->check->axes->pdata, state->check->axes->len);
     for (guint i = 0; i < state->places; i++) {
-        if (judge_is_left_out(judge_requirement(judge, state->requirement[i])))
+        if (judge_is_left_out(judge, state->requirement[i]))
             array_set_not_needed(value, i);
         else
             fill_place(judge, state, i, as_found, value, &evidence[i]);

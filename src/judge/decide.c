@@ -88,24 +88,14 @@ static void decide_requirement(Requirement *made)
     made->reason = made->value_reason = outcomes[decision].reason;
 }
 
-const Entry *judge_amended(const Judge *judge, const Requirement *made, const char *field)
-{
-    for (guint i = judge->said->len; i-- > 0;) {
-        const Entry *entry = g_ptr_array_index(judge->said, i);
-        if (strcmp(entry->kind->name, "amend") == 0 && entry_text(entry, field) &&
-            entry_amends(entry, made))
-            return entry;
-    }
-    return NULL;
-}
-
 // Puts the limits of this build in place of the plan's, which stay beside them. Returns the newest
 // entry that did so, NULL if none did.
-static const Entry *amend_limits(Judge *judge, const CheckState *state, Requirement *made,
+static const Entry *amend_limits(Judge *judge, const CheckState *state, guint index,
                                  LimitsState *found)
 {
-    const Entry *limited = judge_amended(judge, made, "limits");
-    const Entry *worn = judge_amended(judge, made, "wear");
+    Requirement *made = judge_requirement(judge, index);
+    const Entry *limited = judge_said_last(judge, index, SAID_AMEND, "limits");
+    const Entry *worn = judge_said_last(judge, index, SAID_AMEND, "wear");
     if (!limited && !worn)
         return NULL;
     made->plan_lower = made->lower ? number_copy(made->lower) : NULL;
@@ -215,7 +205,7 @@ static void judge_value_here(Judge *judge, const CheckState *state, guint index,
     decide_requirement(made);
     Verdict before = found.missing ? VERDICT_OPEN : made->verdict;
     Reason reason = made->reason;
-    const Entry *amended = amend_limits(judge, state, made, &found);
+    const Entry *amended = amend_limits(judge, state, state->requirement[index], &found);
     if (amended) {
         made->amended = amended->seq;
         decide_requirement(made);
@@ -255,13 +245,8 @@ static void judge_check_place(Judge *judge, CheckState *state, guint index)
     judge_value_here(judge, state, index, place, found);
 }
 
-void judge_checks(Judge *judge)
+void judge_check_requirement(Judge *judge, guint index)
 {
-    for (guint i = 0; i < judge->checks->len; i++) {
-        CheckState *state = g_ptr_array_index(judge->checks, i);
-        if (state->check->asks != LIMITS_VALUE && state->check->asks != LIMITS_ANY)
-            continue;
-        for (guint j = 0; j < places_count(state->check->places); j++)
-            judge_check_place(judge, state, j);
-    }
+    guint place = g_array_index(judge->asked, PlanRequirement, index).place;
+    judge_check_place(judge, judge->owners[index].check, place);
 }

@@ -47,6 +47,8 @@ static const json_t *taken_body(const Entry *entry, const char *what)
 static const Entry *known_entry(const Judge *judge, const char *what, const char *id)
 {
     GPtrArray *about = id ? g_hash_table_lookup(judge->known, id) : NULL;
+    if (id && !g_hash_table_contains(judge->consulted, id))
+        g_hash_table_add(judge->consulted, g_strdup(id));
     for (guint i = about ? about->len : 0; i-- > 0;)
         if (taken_body(g_ptr_array_index(about, i), what))
             return g_ptr_array_index(about, i);
@@ -63,7 +65,8 @@ json_t *judge_known(const Judge *judge, const char *what, const char *id)
 typedef struct {
     ToolCalibration rule;
     Number *expanded, *repeat;
-    char *gauge; // the tool with this calibration
+    Number *variance; // u² of a reading, NULL if no uncertainty is stated
+    char *gauge;      // the tool with this calibration
 } Calibration;
 
 // A tool as the ledger knows it, made at its first use.
@@ -78,6 +81,7 @@ static void calibration_clear(gpointer data)
     Calibration *calibration = data;
     number_free(calibration->expanded);
     number_free(calibration->repeat);
+    number_free(calibration->variance);
     g_free(calibration->gauge);
 }
 
@@ -138,6 +142,8 @@ static Tool *tool_new(const Judge *judge, const char *id)
         if (!found)
             continue;
         Calibration one = calibration_of(judge, entry, found);
+        const ReadingDoubt doubt = {one.gauge, one.expanded, one.repeat, NULL};
+        one.variance = one.expanded ? doubt_variance(&doubt) : NULL;
         g_array_append_val(tool->calibrations, one);
     }
     g_array_sort(tool->calibrations, calibration_order);
@@ -149,7 +155,7 @@ static const Tool *tool_of(const Judge *judge, const char *id)
     Tool *tool = g_hash_table_lookup(judge->tools, id);
     if (!tool) {
         tool = tool_new(judge, id);
-        g_hash_table_insert(judge->tools, (gpointer)id, tool);
+        g_hash_table_insert(judge->tools, g_strdup(id), tool);
     }
     return tool;
 }
@@ -231,6 +237,7 @@ void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading)
         reading->doubt.gauge = calibration_at(tool, standing.before)->gauge;
         reading->doubt.expanded = stated->expanded;
         reading->doubt.repeat = stated->repeat;
+        reading->gauge = stated->variance;
         return;
     }
     reading->graduation =

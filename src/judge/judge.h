@@ -53,23 +53,28 @@ typedef struct {
     Number *value; // base units
     Bound bound;
     ReadingDoubt doubt;
-    Number *graduation; // what `doubt` points to; the rest of it is the tool's
-    guint32 doubts;     // of its own: tool, and basis of a struck move
-    guint evidence;     // rank of what put its tool in doubt, or its own
+    Number *graduation;  // what `doubt` points to; the rest of it is the tool's
+    const Number *gauge; // u² of that tool's readings where it is calibrated, else NULL
+    Number *variance;    // u² of it alone with its method's doubt, worked out once; NULL before
+    guint32 doubts;      // of its own: tool, and basis of a struck move
+    guint evidence;      // rank of what put its tool in doubt, or its own
     Basis basis;
 } ReadingState;
 
 // One bolt taken through one stage.
 typedef struct {
+    SetState *set;
     guint tightening, stage, bolt; // indexes, from 0
     gint64 seq;
     guint rank;
     // Ticks of one stage stand in one sequence if both agree: which time the bolt was done again
     // (0: its first at this stage), and how often it was ticked since.
     guint episode, lap;
-    guint32 doubts;
-    guint evidence; // rank that an uphold must stand behind
-    guint32 upheld;
+    guint32 doubts;   // when it was made
+    guint evidence;   // rank that an uphold must stand behind
+    guint32 standing; // with the order as it is now
+    guint32 upheld;   // of those, what was argued away …
+    gint64 upheld_by; // … by this entry, 0 if none
 } TickState;
 
 // One tightening of a set: for each stage and bolt the tick that counts, and how many there were.
@@ -115,28 +120,71 @@ typedef struct {
 typedef struct {
     const void *subject; // PlanGroup, PlanPart or PlanCheck
     const GPtrArray *axes;
-    GStrv labels; // in the order of `axes`; NULL for all places
+    const char **labels; // in the order of `axes`; NULL for all places
     guint rank;
     guint step; // index of the step it happened in
 } Disturbance;
+
+// What a requirement is judged from: exactly one of them, none for a signature.
+typedef struct {
+    CheckState *check;
+    SetState *set;
+    PartState *part;
+    guint tightening; // index in the set
+} Owner;
+
+// An entry about requirements, and those that it means.
+typedef enum {
+    SAID_NOT_NEEDED,
+    SAID_WITHDRAW,
+    SAID_ADD,
+    SAID_UPHOLD,
+    SAID_AMEND,
+    SAID_DECIDE,
+    SAID_CONCEDE,
+} SaidKind;
+
+typedef struct {
+    const Entry *entry;
+    SaidKind kind;
+    gint sort;           // an Asked; -1: a read or look
+    const char *name;    // of the check, bolt set, part or step
+    const char *step;    // NULL if it does not say
+    gint64 stage;        // likewise 0
+    const char **labels; // of its place, `count` of them; NULL if it does not say
+    gsize count;
+} Said;
+
+typedef struct Links Links;
 
 typedef struct {
     const Plan *plan;
     const Entry *const *entries;
     gsize count;
+    gsize room; // for how many there is space in what follows
     const Hypothesis *hypothesis;
     gboolean *live;
-    guint *rank;     // by seq - 1: place in the order of judgement, from 1
-    gint64 *ranked;  // seqs in that order
-    Moment *at;      // by seq - 1
-    Moment *done;    // by seq - 1: when it was done
-    GArray *asked;   // PlanRequirement
-    GPtrArray *made; // Requirement *, one for each of `asked`
+    guint *rank;            // by seq - 1: place in the order of judgement, from 1
+    gint64 *ranked;         // seqs in that order
+    Moment *at;             // by seq - 1
+    Moment *done;           // by seq - 1: when it was done
+    GArray *asked;          // PlanRequirement
+    Owner *owners;          // one for each of `asked`
+    GPtrArray *made;        // Requirement *, likewise
+    gboolean *not_needed;   // likewise: an entry says so
+    GPtrArray *touched;     // what entries touched since all was decided; NULL: everything
+    GHashTable *is_touched; // the same as a set; NULL likewise
+    GArray *stale;          // guint: the requirements to be decided, in order
+    Links *links;           // what rests on what, in the plan; NULL until it is asked for
+    gboolean walking;       // the entries are being walked through
+    gint64 *sealed;         // by gate: seq of its newest seal, 0 if none
     GPtrArray *checks, *sets, *parts;
     GHashTable *state_of;     // of a PlanCheck, PlanGroup or PlanPart
     GArray *readings, *ticks; // ReadingState, TickState
     GArray *disturbances;     // Disturbance, by rank
-    GPtrArray *said;          // Entry *: live ones about requirements, by rank (settle.c)
+    GArray *said;             // Said: live ones, by rank
+    GArray **said_of;         // by requirement: guint into `said`; NULL for none
+    GHashTable *consulted;    // ids of tools, lots and consumables that were asked about
     GHashTable *known;        // by id: GPtrArray of Entry *, `take` and `news` about it
     GHashTable *tools;        // by id: what evidence.c made of `known`
     GHashTable *units;        // by their words: Unit *
@@ -154,7 +202,45 @@ typedef struct {
 } AtPlace;
 
 // assess.c
+// All that is live, walked through and decided.
+void judge_all(Judge *judge);
+// Decides what was touched; everything the first time.
+void judge_decide(Judge *judge);
+// The counts and seals as they are now.
+void assessment_count(Assessment *assessment, const Judge *judge);
+Assessment *assessment_new(const Judge *judge) G_GNUC_WARN_UNUSED_RESULT;
+
+// requirement.c
+// A requirement with nothing done yet. Labels and place are shared with `like`, if that is not
+// NULL.
+Requirement *requirement_new(const PlanRequirement *asked, const Requirement *like);
 void requirement_free(gpointer requirement);
+
+// stale.c: what entries touch, and what must be decided anew for it
+// From here on what is touched is noted; nothing is yet.
+void judge_begin_touching(Judge *judge);
+// Marks a PlanCheck, PlanGroup, PlanPart or PlanStep.
+void judge_touch(Judge *judge, const void *subject);
+// Something came over a subject on which readings rest: marks them.
+void judge_touch_resting(Judge *judge, const void *subject);
+gboolean judge_is_touched(const Judge *judge, const void *subject);
+// Judges the ticks of what was touched, follows all that is worked out from what was touched, and
+// fills in `stale`.
+void judge_follow(Judge *judge);
+void links_free(Links *links); // NULL is allowed
+
+// entries.c: the entries as a ledger
+// Reads all of them; those of rank `below` and above do not count (0: all do).
+void judge_read_entries(Judge *judge, guint below);
+// Reads the next; it has the highest rank.
+void judge_read_next(Judge *judge, const Entry *entry);
+// Takes back the last of judge_read_next.
+void judge_unread_last(Judge *judge);
+// Whether the next entry changes nothing in how those before it were walked through, so that it can
+// be walked through by itself.
+gboolean judge_goes_on(const Judge *judge, const Entry *entry);
+void judge_entries_clear(Judge *judge);
+
 // The verdict of a requirement when only live entries below that rank were there; of a finding its
 // own. Whole judgements, each made once and kept.
 Verdict judge_verdict_before(Judge *judge, guint requirement, guint rank);
@@ -180,11 +266,13 @@ typedef void (*PlaceVisitor)(Judge *judge, guint place, gpointer user);
 void judge_each_place(Judge *judge, const GPtrArray *axes, const Entry *entry, const char *field,
                       PlaceVisitor visit, gpointer user);
 gssize judge_place(const GPtrArray *axes, const char *const *labels, gsize count);
-// The labels of the place at `index`; the caller frees with g_strfreev.
-GStrv judge_labels(const GPtrArray *axes, guint index) G_GNUC_WARN_UNUSED_RESULT;
-// The labels of an entry's place in these axes, NULL where it names none: all places. The caller
-// frees with g_strfreev.
-GStrv judge_entry_labels(const Entry *entry, const GPtrArray *axes) G_GNUC_WARN_UNUSED_RESULT;
+// The labels of the place at `index`, which belong to the axes, ending in NULL; the caller frees
+// the list with g_free.
+const char **judge_labels(const GPtrArray *axes, guint index) G_GNUC_WARN_UNUSED_RESULT;
+// The labels of an entry's place in these axes, NULL where it names none: all places. They belong
+// to the entry; the caller frees the list with g_free.
+const char **judge_entry_labels(const Entry *entry,
+                                const GPtrArray *axes) G_GNUC_WARN_UNUSED_RESULT;
 // Whether two places agree on every axis they share, by name and label.
 gboolean judge_places_meet(const GPtrArray *axes, const char *const *labels,
                            const GPtrArray *others, const char *const *other_labels);
@@ -200,6 +288,9 @@ guint32 judge_lot_doubt(const Judge *judge, const Entry *entry, guint *evidence)
 // The grade of the lot a fit entry names, or NULL.
 const char *judge_lot_grade(const Judge *judge, const Entry *entry);
 void judge_tool_free(gpointer tool);
+// What a `take` or `news` entry is about: the tool of a calibration, the lot of a recall, else the
+// thing itself; NULL for another entry.
+const char *judge_subject_id(const Entry *entry);
 // Fills in what is known of the gauge of a reading.
 void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading);
 // The newest body about an id (`tool`, `lot`, …) taken or learnt, or NULL.
@@ -209,8 +300,9 @@ json_t *judge_known(const Judge *judge, const char *what, const char *id);
 guint32 judge_window(const Judge *judge, gint64 from, gint64 to, gboolean within,
                      const Number *limit);
 
-// walk.c: every live entry in its rank.
+// walk.c: every live entry in its rank, or one that is next.
 void judge_walk(Judge *judge);
+void judge_walk_entry(Judge *judge, const Entry *entry);
 // bolts.c, parts.c
 void walk_tick(Judge *judge, const Entry *entry);
 void walk_slacken(Judge *judge, const Entry *entry);
@@ -218,8 +310,9 @@ void walk_waited(Judge *judge, const Entry *entry);
 void walk_fit(Judge *judge, const Entry *entry);
 void walk_rework(Judge *judge, const Entry *entry);
 void walk_laid(Judge *judge, const Entry *entry);
+// Takes the labels.
 void judge_disturb(Judge *judge, const Entry *entry, const void *subject, const GPtrArray *axes,
-                   GStrv labels);
+                   const char **labels);
 // Whether every aligned bolt of a set is final now; those ticks are added to `ticks` (BasisTick).
 gboolean set_is_final(const Judge *judge, SetState *set, const PlanStep *step,
                       const GPtrArray *axes, const char *const *labels, GArray *ticks);
@@ -231,14 +324,15 @@ TickState *tick_at(const Judge *judge, guint index);
 // Whether a bolt has been through a stage, or need not be.
 gboolean stage_is_past(const Judge *judge, const SetState *set, const TighteningState *state,
                        guint stage, guint bolt);
-void judge_fits(Judge *judge);
+void judge_fit_requirement(Judge *judge, guint index);
 
 // order.c: what the ticks come to
 // For each stage and bolt of a tightening, whether it is out of order as things stand now. Belongs
 // to the state.
 const gboolean *order_now(const Judge *judge, const SetState *set, TighteningState *state);
+// What the ticks of all sets that were touched come to by their order; nothing is upheld yet.
 void judge_order(Judge *judge);
-void judge_bolts(Judge *judge);
+void judge_bolt_requirement(Judge *judge, guint index);
 
 // basis.c: what readings and answers stand on
 // What is taken at this place at this moment of the walk. Cleared with basis_clear.
@@ -262,6 +356,10 @@ void judge_readings_clear(Judge *judge);
 
 // compete.c: which reading counts
 ReadingState *reading_at(const Judge *judge, guint index);
+// u² of a single reading with the doubt of its method; it belongs to the reading.
+const Number *reading_variance(ReadingState *reading);
+// u² of any reading of a gauge. The caller frees.
+Number *doubt_variance(const ReadingDoubt *doubt) G_GNUC_WARN_UNUSED_RESULT;
 // The value of a check that is read. `as_found`: before later work first disturbed it. `evidence`
 // has room for its places: rank that an uphold must stand behind.
 Array *judge_read_value(const Judge *judge, const CheckState *state, gboolean as_found,
@@ -270,6 +368,8 @@ Array *judge_read_value(const Judge *judge, const CheckState *state, gboolean as
 // value.c: what formulas come to
 // The value of a check, worked out once. It belongs to the state.
 const Array *judge_value(Judge *judge, CheckState *state);
+// Forgets what was worked out of a check.
+void judge_forget_value(CheckState *state);
 const ReadingDoubt *judge_doubt_of(gint source, gpointer judge);
 // u² of a place; the caller frees.
 Number *judge_variance(const Place *place, gpointer judge);
@@ -286,11 +386,9 @@ Number *judge_amount(Judge *judge, const PlanTightening *tightening, const Stage
                      guint bolt);
 
 // decide.c: values against limits
-void judge_checks(Judge *judge);
+void judge_check_requirement(Judge *judge, guint index);
 // The plan's limits at a place; NULL where there are none.
 const Limits *judge_limits(const PlanCheck *check, const char *const *labels);
-// The newest amendment of that field of a requirement; NULL if there is none.
-const Entry *judge_amended(const Judge *judge, const Requirement *made, const char *field);
 // Amended limits make this requirement pass: conceded, if they turn what stood as a fault then and
 // would be one (`before`, for `reason`) without them.
 void judge_concede_amended(Judge *judge, guint index, const Entry *entry, Verdict before,
@@ -299,17 +397,22 @@ void judge_concede_amended(Judge *judge, guint index, const Entry *entry, Verdic
 gboolean decided_apart_from(const Requirement *made, gboolean low);
 
 // said.c: what entries say about requirements
-// Marks what is not needed, withdrawn or added, before anything is worked out.
-void judge_mark(Judge *judge);
 // Gathers the entries about requirements, once.
 void judge_gather_said(Judge *judge);
-gboolean judge_is_left_out(const Requirement *made);
-// Calls `said` for each such entry, by rank, with each requirement.
-void judge_each_said(Judge *judge, const char *kind,
-                     void (*said)(Judge *, const Entry *, const PlanRequirement *, Requirement *));
-gboolean entry_means(const Entry *entry, const PlanRequirement *asked, const Requirement *made);
-gboolean entry_amends(const Entry *entry, const Requirement *made);
-void judge_uphold_bolts(Judge *judge);
+// What an entry says, and about which requirement. The caller frees its `labels` with g_free.
+Said said_read(const Entry *entry, SaidKind kind);
+gboolean said_means(const Said *said, const PlanRequirement *asked, const Requirement *made);
+void judge_said_clear(Judge *judge);
+// Marks what is not needed, withdrawn or added, before anything is worked out.
+void judge_mark(Judge *judge, guint index);
+gboolean judge_is_left_out(const Judge *judge, guint index);
+// Calls `said` for each entry of that kind about each requirement to be decided, by rank.
+typedef void (*SaidVisitor)(Judge *judge, const Entry *entry, guint index);
+void judge_each_said(Judge *judge, SaidKind kind, SaidVisitor said);
+// The newest entry of that kind about a requirement that has this field; NULL if there is none.
+const Entry *judge_said_last(const Judge *judge, guint index, SaidKind kind, const char *field);
+// Argues away what is upheld of the ticks of what was touched.
+void judge_uphold_ticks(Judge *judge);
 void judge_uphold_value(Judge *judge, CheckState *state, Array *value, const guint *evidence);
 void judge_uphold_rest(Judge *judge);
 
@@ -321,8 +424,8 @@ void walk_look(Judge *judge, const Entry *entry);
 void walk_choose(Judge *judge, const Entry *entry);
 void walk_sign(Judge *judge, const Entry *entry);
 void walk_reopen(Judge *judge, const Entry *entry);
-void judge_looks(Judge *judge);
-void judge_signs(Judge *judge);
+void judge_look_requirement(Judge *judge, guint index);
+void judge_sign_requirement(Judge *judge, guint index);
 
 // Sets verdict and reason where evidence is in doubt: the heaviest reason first in the closed list.
 void requirement_doubt(Requirement *requirement, guint32 doubts);

@@ -20,8 +20,10 @@ void walk_look(Judge *judge, const Entry *entry)
 {
     CheckState *state = judge_check(judge, entry_text(entry, "check"), entry_text(entry, "step"));
     Look look = {state, entry->seq};
-    if (state)
-        judge_each_place(judge, state->check->places, entry, "place", look_at, &look);
+    if (!state)
+        return;
+    judge_touch(judge, state->check);
+    judge_each_place(judge, state->check->places, entry, "place", look_at, &look);
 }
 
 static void choose_at(Judge *judge, guint place, gpointer user)
@@ -37,8 +39,12 @@ void walk_choose(Judge *judge, const Entry *entry)
 {
     CheckState *state = judge_check(judge, entry_text(entry, "check"), entry_text(entry, "step"));
     Look look = {state, entry->seq};
-    if (state && state->check->choose)
-        judge_each_place(judge, state->check->places, entry, "place", choose_at, &look);
+    if (!state || !state->check->choose)
+        return;
+    judge_touch(judge, state->check);
+    for (guint i = 0; i < judge->parts->len; i++) // their grade may have to be the one chosen
+        judge_touch(judge, ((const PartState *)judge->parts->pdata[i])->part);
+    judge_each_place(judge, state->check->places, entry, "place", choose_at, &look);
 }
 
 void walk_sign(Judge *judge, const Entry *entry)
@@ -46,6 +52,7 @@ void walk_sign(Judge *judge, const Entry *entry)
     const PlanStep *step = plan_step(judge->plan, entry_text(entry, "step"));
     GArray *seqs = step ? g_hash_table_lookup(judge->signatures, step) : NULL;
     gint64 number = entry_number(entry, "signature");
+    judge_touch(judge, step);
     if (seqs && number >= 1 && number <= (gint64)seqs->len)
         g_array_index(seqs, gint64, number - 1) = entry->seq;
 }
@@ -54,6 +61,7 @@ void walk_reopen(Judge *judge, const Entry *entry)
 {
     const PlanStep *step = plan_step(judge->plan, entry_text(entry, "step"));
     GArray *seqs = step ? g_hash_table_lookup(judge->signatures, step) : NULL;
+    judge_touch(judge, step);
     for (guint i = 0; seqs && i < seqs->len; i++)
         g_array_index(seqs, gint64, i) = 0;
 }
@@ -84,7 +92,7 @@ static void decide_look(const CheckState *state, Requirement *made, const Limits
 static void amend_look(Judge *judge, const CheckState *state, guint index)
 {
     Requirement *made = judge_requirement(judge, index);
-    const Entry *entry = judge_amended(judge, made, "limits");
+    const Entry *entry = judge_said_last(judge, index, SAID_AMEND, "limits");
     g_autoptr(Limits) limits =
         entry ? limits_parse(entry_text(entry, "limits"), NULL, NULL, NULL) : NULL;
     if (!limits || limits_form(limits) != state->check->asks)
@@ -114,16 +122,10 @@ static void judge_look(Judge *judge, const CheckState *state, guint place)
     requirement_doubt(made, doubts);
 }
 
-void judge_looks(Judge *judge)
+void judge_look_requirement(Judge *judge, guint index)
 {
-    for (guint i = 0; i < judge->checks->len; i++) {
-        const CheckState *state = g_ptr_array_index(judge->checks, i);
-        LimitsForm asks = state->check->asks;
-        if (asks == LIMITS_VALUE || asks == LIMITS_ANY)
-            continue;
-        for (guint j = 0; j < places_count(state->check->places); j++)
-            judge_look(judge, state, j);
-    }
+    guint place = g_array_index(judge->asked, PlanRequirement, index).place;
+    judge_look(judge, judge->owners[index].check, place);
 }
 
 // No fluid and no running before the consumables laid up to here allow it.
@@ -159,7 +161,7 @@ static gboolean is_another(const Judge *judge, const GArray *seqs, guint index)
     return TRUE;
 }
 
-static void judge_sign(const Judge *judge, guint index)
+void judge_sign_requirement(Judge *judge, guint index)
 {
     const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, index);
     Requirement *made = judge_requirement(judge, index);
@@ -176,12 +178,4 @@ static void judge_sign(const Judge *judge, guint index)
     judge->evidence[index] = judge_rank(judge, seq);
     if (asked->number == 1)
         requirement_doubt(made, begin_doubt(judge, asked->step, seq));
-}
-
-void judge_signs(Judge *judge)
-{
-    for (guint i = 0; i < judge->asked->len; i++) {
-        if (g_array_index(judge->asked, PlanRequirement, i).asked == PLAN_SIGN)
-            judge_sign(judge, i);
-    }
 }

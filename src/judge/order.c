@@ -88,16 +88,24 @@ static void mark_order(const Judge *judge, const SetState *set, TighteningState 
     const gboolean *disordered = order_now(judge, set, state);
     for (gsize cell = 0; cell < (gsize)state->tightening->stages->len * set->bolts; cell++)
         if (disordered[cell])
-            tick_at(judge, (guint)state->ticks[cell])->doubts |= reason_bit(REASON_ORDER);
+            tick_at(judge, (guint)state->ticks[cell])->standing |= reason_bit(REASON_ORDER);
 }
 
 // Bolts done again run among themselves: they make a sequence of their own. Bolts of different runs
 // (`each`) have their place in the order asked all the same.
 void judge_order(Judge *judge)
 {
+    for (guint i = 0; i < judge->ticks->len; i++) {
+        TickState *tick = tick_at(judge, i);
+        if (!judge_is_touched(judge, tick->set->group))
+            continue;
+        tick->standing = tick->doubts;
+        tick->upheld = 0;
+        tick->upheld_by = 0;
+    }
     for (guint i = 0; i < judge->sets->len; i++) {
         const SetState *set = g_ptr_array_index(judge->sets, i);
-        for (guint j = 0; j < set->tightenings->len; j++)
+        for (guint j = 0; judge_is_touched(judge, set->group) && j < set->tightenings->len; j++)
             mark_order(judge, set, tightening_at(set, j));
     }
 }
@@ -132,7 +140,8 @@ static void judge_bolt(Judge *judge, const TighteningState *state, guint cell)
         made->reason = made->value_reason = REASON_HIGH;
         requirement_note(made, g_strdup("taken above the ceiling of its bolt set"));
     }
-    requirement_doubt(made, tick->doubts & ~tick->upheld);
+    made->upheld = tick->upheld_by;
+    requirement_doubt(made, tick->standing & ~tick->upheld);
 }
 
 // The newest tick of a stage over one run; NULL while a bolt of it is missing.
@@ -197,19 +206,14 @@ static void judge_wait(Judge *judge, const SetState *set, const TighteningState 
     requirement_doubt(made, doubts);
 }
 
-void judge_bolts(Judge *judge)
+void judge_bolt_requirement(Judge *judge, guint index)
 {
-    for (guint i = 0; i < judge->sets->len; i++) {
-        const SetState *set = g_ptr_array_index(judge->sets, i);
-        for (guint j = 0; j < set->tightenings->len; j++) {
-            const TighteningState *state = tightening_at(set, j);
-            for (guint stage = 0; stage < state->tightening->stages->len; stage++) {
-                if (stage_at(state, stage)->kind == STAGE_WAIT)
-                    judge_wait(judge, set, state, stage);
-                else
-                    for (guint bolt = 0; bolt < set->bolts; bolt++)
-                        judge_bolt(judge, state, stage * set->bolts + bolt);
-            }
-        }
-    }
+    const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, index);
+    const Owner *owner = &judge->owners[index];
+    const TighteningState *state = tightening_at(owner->set, owner->tightening);
+    guint stage = asked->number - 1;
+    if (asked->asked == PLAN_WAIT)
+        judge_wait(judge, owner->set, state, stage);
+    else
+        judge_bolt(judge, state, stage * owner->set->bolts + asked->place);
 }

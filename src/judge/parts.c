@@ -15,6 +15,7 @@ static void fit_part(Judge *judge, guint place, gpointer user)
     if (fitting->part->fit[place])
         judge_disturb(judge, fitting->entry, fitting->part->part, axes, judge_labels(axes, place));
     fitting->part->fit[place] = fitting->entry->seq;
+    judge_touch(judge, fitting->part->part);
 }
 
 static void fit_bolt(Judge *judge, guint place, gpointer user)
@@ -24,6 +25,7 @@ static void fit_bolt(Judge *judge, guint place, gpointer user)
     if (bolt->fit && bolt->tight) // another one cannot come in without the first coming out
         judge_slacken_bolt(judge, fitting->set, place, fitting->entry);
     bolt->fit = fitting->entry->seq;
+    judge_touch(judge, fitting->set->group);
     if (strcmp(entry_text(fitting->entry, "use"), "new") == 0)
         bolt->used_up = bolt->spent = FALSE;
 }
@@ -68,7 +70,7 @@ void walk_rework(Judge *judge, const Entry *entry)
 static const char *grade_chosen(const Judge *judge, const PlanPart *part, guint place,
                                 const char *grade, guint *evidence)
 {
-    g_auto(GStrv) labels = judge_labels(part->axes, place);
+    g_autofree const char **labels = judge_labels(part->axes, place);
     for (guint i = 0; i < judge->checks->len; i++) {
         const CheckState *state = g_ptr_array_index(judge->checks, i);
         const Axis *axis =
@@ -76,11 +78,10 @@ static const char *grade_chosen(const Judge *judge, const PlanPart *part, guint 
         if (!axis || axis_find(axis, grade) < 0)
             continue;
         for (guint j = 0; j < places_count(state->check->places); j++) {
-            g_auto(GStrv) at = judge_labels(state->check->places, j);
+            g_autofree const char **at = judge_labels(state->check->places, j);
             gboolean shared = part->axes->len && state->check->places->len;
             if (!shared || state->chosen[j] < 0 ||
-                !judge_places_meet(part->axes, (const char *const *)labels, state->check->places,
-                                   (const char *const *)at))
+                !judge_places_meet(part->axes, labels, state->check->places, at))
                 continue;
             *evidence = MAX(*evidence, judge_rank(judge, state->chosen_by[j]));
             return axis_label(axis, (gsize)state->chosen[j]);
@@ -149,42 +150,39 @@ static guint32 part_laid_doubt(const Judge *judge, const PartState *state, const
     return doubts;
 }
 
-static void judge_part_fits(const Judge *judge, const PartState *state)
+static void judge_part_fit(const Judge *judge, guint index, const PartState *state, guint place)
 {
-    for (guint i = 0; i < state->places; i++) {
-        if (!state->fit[i])
-            continue;
-        const Entry *fit = judge_entry(judge, state->fit[i]);
-        guint evidence = 0;
-        guint32 doubts = fit_doubt(judge, fit, state->part->new_needed, &evidence) |
-                         part_laid_doubt(judge, state, fit, &evidence);
-        const char *grade = judge_lot_grade(judge, fit);
-        const char *chosen = grade ? grade_chosen(judge, state->part, i, grade, &evidence) : NULL;
-        if (chosen && strcmp(chosen, grade) != 0)
-            doubts |= reason_bit(REASON_PART);
-        judge_fit(judge, state->requirement[i], state->fit[i], state->part->track, doubts,
-                  evidence);
-    }
+    if (!state->fit[place])
+        return;
+    const Entry *fit = judge_entry(judge, state->fit[place]);
+    guint evidence = 0;
+    guint32 doubts = fit_doubt(judge, fit, state->part->new_needed, &evidence) |
+                     part_laid_doubt(judge, state, fit, &evidence);
+    const char *grade = judge_lot_grade(judge, fit);
+    const char *chosen = grade ? grade_chosen(judge, state->part, place, grade, &evidence) : NULL;
+    if (chosen && strcmp(chosen, grade) != 0)
+        doubts |= reason_bit(REASON_PART);
+    judge_fit(judge, index, fit->seq, state->part->track, doubts, evidence);
 }
 
-static void judge_bolt_fits(const Judge *judge, const SetState *set)
+static void judge_bolt_fit(const Judge *judge, guint index, const SetState *set, guint place)
 {
     const PlanGroup *group = set->group;
-    for (guint i = 0; i < set->bolts; i++) {
-        const BoltState *bolt = &set->bolt[i];
-        guint evidence = 0;
-        if (!bolt->fit || bolt->requirement == G_MAXUINT)
-            continue;
-        guint32 doubts = fit_doubt(judge, judge_entry(judge, bolt->fit),
-                                   group->new_needed || group->once, &evidence);
-        judge_fit(judge, bolt->requirement, bolt->fit, group->track, doubts, evidence);
-    }
+    gint64 fit = set->bolt[place].fit;
+    guint evidence = 0;
+    if (!fit)
+        return;
+    guint32 doubts =
+        fit_doubt(judge, judge_entry(judge, fit), group->new_needed || group->once, &evidence);
+    judge_fit(judge, index, fit, group->track, doubts, evidence);
 }
 
-void judge_fits(Judge *judge)
+void judge_fit_requirement(Judge *judge, guint index)
 {
-    for (guint i = 0; i < judge->parts->len; i++)
-        judge_part_fits(judge, g_ptr_array_index(judge->parts, i));
-    for (guint i = 0; i < judge->sets->len; i++)
-        judge_bolt_fits(judge, g_ptr_array_index(judge->sets, i));
+    guint place = g_array_index(judge->asked, PlanRequirement, index).place;
+    const Owner *owner = &judge->owners[index];
+    if (owner->part)
+        judge_part_fit(judge, index, owner->part, place);
+    else
+        judge_bolt_fit(judge, index, owner->set, place);
 }

@@ -2,12 +2,12 @@
 
 #include <string.h>
 
-GStrv judge_labels(const GPtrArray *axes, guint index)
+const char **judge_labels(const GPtrArray *axes, guint index)
 {
-    GStrv labels = g_new0(char *, axes->len + 1);
+    const char **labels = g_new0(const char *, axes->len + 1);
     for (guint i = axes->len; i-- > 0;) {
         const Axis *axis = g_ptr_array_index(axes, i);
-        labels[i] = g_strdup(axis_label(axis, index % axis_size(axis)));
+        labels[i] = axis_label(axis, index % axis_size(axis));
         index /= (guint)axis_size(axis);
     }
     return labels;
@@ -28,14 +28,14 @@ gssize judge_place(const GPtrArray *axes, const char *const *labels, gsize count
     return (gssize)place;
 }
 
-GStrv judge_entry_labels(const Entry *entry, const GPtrArray *axes)
+const char **judge_entry_labels(const Entry *entry, const GPtrArray *axes)
 {
     gsize count = entry_list_length(entry, "place");
     if (count == 0 || count != axes->len)
         return NULL;
-    GStrv labels = g_new0(char *, count + 1);
+    const char **labels = g_new0(const char *, count + 1);
     for (gsize i = 0; i < count; i++)
-        labels[i] = g_strdup(entry_list_item(entry, "place", i));
+        labels[i] = entry_list_item(entry, "place", i);
     return labels;
 }
 

@@ -9,6 +9,7 @@ void judge_readings_clear(Judge *judge)
         ReadingState *reading = reading_at(judge, i);
         number_free(reading->value);
         number_free(reading->graduation);
+        number_free(reading->variance);
         basis_clear(&reading->basis);
     }
 }
@@ -39,10 +40,16 @@ static void suppose(const Judge *judge, const Entry *entry, Number **value)
     *value = moved;
 }
 
+typedef struct {
+    const Entry *entry;
+    CheckState *state;
+} Taking;
+
 static void take_reading(Judge *judge, guint place, gpointer user)
 {
-    const Entry *entry = user;
-    CheckState *state = judge_check(judge, entry_text(entry, "check"), entry_text(entry, "step"));
+    const Taking *taking = user;
+    const Entry *entry = taking->entry;
+    CheckState *state = taking->state;
     const Unit *unit = judge_unit(judge, entry_value(entry, "value", "unit"));
     ReadingState reading = {
         .state = state, .place = place, .seq = entry->seq, .rank = judge_rank(judge, entry->seq)};
@@ -65,7 +72,9 @@ void walk_read(Judge *judge, const Entry *entry)
     CheckState *state = judge_check(judge, entry_text(entry, "check"), entry_text(entry, "step"));
     if (!state || state->check->formula || g_strcmp0(entry_text(entry, "state"), "loose") == 0)
         return;
-    judge_each_place(judge, state->check->axes, entry, "place", take_reading, (gpointer)entry);
+    Taking taking = {entry, state};
+    judge_touch(judge, state->check);
+    judge_each_place(judge, state->check->axes, entry, "place", take_reading, &taking);
 }
 
 typedef struct {

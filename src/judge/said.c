@@ -4,103 +4,66 @@
 
 #include <string.h>
 
-static gboolean same_place(const Entry *entry, const Requirement *made)
+// The sort of requirement an entry names by its word; -1 where it means a check.
+static gint sort_of(const Entry *entry)
 {
-    gsize count = entry_list_length(entry, "place");
-    if (count == 0)
-        return TRUE;
-    if (count != g_strv_length(made->labels))
-        return FALSE;
-    for (gsize i = 0; i < count; i++)
-        if (strcmp(entry_list_item(entry, "place", i), made->labels[i]) != 0)
-            return FALSE;
-    return TRUE;
+    const char *words = kind_field(entry->kind, "asked") ? entry_text(entry, "asked") : NULL;
+    for (Asked asked = ASKED_READ; words && asked <= ASKED_SIGN; asked++)
+        if (strcmp(asked_words(asked), words) == 0)
+            return (gint)asked;
+    return -1;
+}
+
+Said said_read(const Entry *entry, SaidKind kind)
+{
+    const char *field = kind_field(entry->kind, "name") ? "name" : "check";
+    Said said = {.entry = entry,
+                 .kind = kind,
+                 .sort = sort_of(entry),
+                 .name = entry_text(entry, field),
+                 .step = kind_field(entry->kind, "step") ? entry_text(entry, "step") : NULL,
+                 .stage = kind_field(entry->kind, "stage") ? entry_number(entry, "stage") : 0,
+                 .count = entry_list_length(entry, "place")};
+    said.labels = said.count ? g_new0(const char *, said.count + 1) : NULL;
+    for (gsize i = 0; i < said.count; i++)
+        said.labels[i] = entry_list_item(entry, "place", i);
+    return said;
+}
+
+static gboolean same_place(const Said *said, const Requirement *made)
+{
+    return said->count == 0 || g_strv_equal(said->labels, (const char *const *)made->labels);
 }
 
 // Where an entry does not say the step, it means a check in its own step, and a tightening in any.
-static gboolean same_step(const Entry *entry, const PlanRequirement *asked)
+static gboolean same_step(const Said *said, const PlanRequirement *asked)
 {
-    const char *step = entry_text(entry, "step");
-    if (step)
-        return strcmp(step, asked->step->name) == 0;
-    return !asked->again;
+    return said->step ? strcmp(said->step, asked->step->name) == 0 : !asked->again;
 }
 
-static gboolean same_name(const Entry *entry, const Requirement *made)
+static gboolean same_sort(const Said *said, const Requirement *made)
 {
-    static const char *const fields[] = {"name", "check"};
-    for (gsize i = 0; i < G_N_ELEMENTS(fields); i++)
-        if (kind_field(entry->kind, fields[i]))
-            return g_strcmp0(entry_text(entry, fields[i]), made->name) == 0;
-    return FALSE;
-}
-
-static gboolean same_sort(const Entry *entry, const Requirement *made)
-{
-    if (!kind_field(entry->kind, "asked"))
+    if (said->sort < 0)
         return made->asked == ASKED_READ || made->asked == ASKED_LOOK;
-    return strcmp(entry_text(entry, "asked"), asked_words(made->asked)) == 0;
+    return (gint)made->asked == said->sort;
 }
 
-gboolean entry_means(const Entry *entry, const PlanRequirement *asked, const Requirement *made)
+static gboolean same_name(const Said *said, const Requirement *made)
 {
-    gint64 stage = kind_field(entry->kind, "stage") ? entry_number(entry, "stage") : 0;
-    return same_sort(entry, made) && same_name(entry, made) && same_step(entry, asked) &&
-           same_place(entry, made) && (stage == 0 || stage == made->stage);
+    return g_strcmp0(said->name, made->name) == 0;
 }
 
-// Limits are amended for the whole build, wherever the check is asked for.
-gboolean entry_amends(const Entry *entry, const Requirement *made)
+gboolean said_means(const Said *said, const PlanRequirement *asked, const Requirement *made)
 {
-    return same_sort(entry, made) && same_name(entry, made) && same_place(entry, made);
+    return same_sort(said, made) && same_name(said, made) && same_step(said, asked) &&
+           same_place(said, made) && (said->stage == 0 || said->stage == made->stage);
 }
 
 // A whole step: `sign` of it without saying which signature.
-static gboolean means_step(const Entry *entry, const Requirement *made)
+static gboolean means_step(const Said *said, const Requirement *made)
 {
-    return strcmp(entry_text(entry, "asked"), "sign") == 0 && entry_number(entry, "stage") == 0 &&
-           strcmp(entry_text(entry, "name"), made->step->name) == 0;
-}
-
-static gboolean is_about_requirements(const Entry *entry)
-{
-    static const char *const kinds[] = {"not needed", "withdraw", "add",     "uphold",
-                                        "amend",      "decide",   "concede", NULL};
-    return g_strv_contains(kinds, entry->kind->name);
-}
-
-void judge_gather_said(Judge *judge)
-{
-    judge->said = g_ptr_array_new();
-    for (gsize i = 0; i < judge->count; i++) {
-        const Entry *entry = judge_entry(judge, judge->ranked[i]);
-        if (judge->live[entry->seq - 1] && is_about_requirements(entry))
-            g_ptr_array_add(judge->said, (gpointer)entry);
-    }
-}
-
-// Entries about requirements are few: each is compared with every requirement.
-void judge_each_said(Judge *judge, const char *kind,
-                     void (*said)(Judge *, const Entry *, const PlanRequirement *, Requirement *))
-{
-    for (guint i = 0; i < judge->said->len; i++) {
-        const Entry *entry = g_ptr_array_index(judge->said, i);
-        if (strcmp(entry->kind->name, kind) != 0)
-            continue;
-        for (guint j = 0; j < judge->made->len; j++)
-            said(judge, entry, &g_array_index(judge->asked, PlanRequirement, j),
-                 judge_requirement(judge, j));
-    }
-}
-
-static void mark_not_needed(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                            Requirement *made)
-{
-    (void)judge;
-    if (!entry_means(entry, asked, made) && !means_step(entry, made))
-        return;
-    made->verdict = VERDICT_NOT_NEEDED;
-    made->entry = entry->seq;
+    return said->sort == ASKED_SIGN && said->stage == 0 &&
+           strcmp(said->name, made->step->name) == 0;
 }
 
 // Whether a name in an add entry is this one: of a check it may go on with its formula.
@@ -112,56 +75,170 @@ static gboolean is_named(const char *said, const char *name)
 }
 
 // Whether a requirement belongs to the step, check, tightening or part that was added or withdrawn.
-static gboolean belongs_to(const Entry *entry, const PlanRequirement *asked,
-                           const Requirement *made)
+static gboolean belongs_to(const Said *said, const PlanRequirement *asked, const Requirement *made)
 {
-    const char *what = entry_text(entry, "what"), *name = entry_text(entry, "name");
+    const char *what = entry_text(said->entry, "what");
     if (strcmp(what, "step") == 0)
-        return strcmp(made->step->name, name) == 0;
+        return strcmp(made->step->name, said->name) == 0;
     if (strcmp(what, "check") == 0)
-        return asked->check && is_named(name, made->name);
+        return asked->check && is_named(said->name, made->name);
     if (strcmp(what, "tightening") == 0)
-        return (asked->tightening || asked->group) && strcmp(made->name, name) == 0;
-    return asked->part && strcmp(made->name, name) == 0;
+        return (asked->tightening || asked->group) && same_name(said, made);
+    return asked->part && same_name(said, made);
 }
 
-static void mark_withdrawn(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                           Requirement *made)
+static gboolean withdraws(const Said *said, const PlanRequirement *asked, const Requirement *made)
 {
-    (void)judge;
-    if (belongs_to(entry, asked, made) && same_place(entry, made))
-        made->withdrawn = TRUE;
+    return belongs_to(said, asked, made) && same_place(said, made);
 }
 
-static void mark_added(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                       Requirement *made)
+static gboolean is_not_needed(const Said *said, const PlanRequirement *asked,
+                              const Requirement *made)
 {
-    (void)judge;
-    if (belongs_to(entry, asked, made))
-        made->added = TRUE;
+    return said_means(said, asked, made) || means_step(said, made);
 }
 
-void judge_mark(Judge *judge)
+// Limits are amended for the whole build, wherever the check is asked for.
+static gboolean amends(const Said *said, const PlanRequirement *asked, const Requirement *made)
 {
-    judge_each_said(judge, "not needed", mark_not_needed);
-    judge_each_said(judge, "withdraw", mark_withdrawn);
-    judge_each_said(judge, "add", mark_added);
+    (void)asked;
+    return same_sort(said, made) && same_name(said, made) && same_place(said, made);
 }
 
-gboolean judge_is_left_out(const Requirement *made)
+// Which requirements an entry of a kind means.
+static const struct {
+    const char *kind;
+    gboolean (*means)(const Said *said, const PlanRequirement *asked, const Requirement *made);
+} sayings[] = {
+    [SAID_NOT_NEEDED] = {"not needed", is_not_needed},
+    [SAID_WITHDRAW] = {"withdraw", withdraws},
+    [SAID_ADD] = {"add", belongs_to},
+    [SAID_UPHOLD] = {"uphold", said_means},
+    [SAID_AMEND] = {"amend", amends},
+    [SAID_DECIDE] = {"decide", said_means},
+    [SAID_CONCEDE] = {"concede", said_means},
+};
+
+static void say_of(Judge *judge, guint requirement, guint said)
 {
-    return made->withdrawn || made->verdict == VERDICT_NOT_NEEDED;
+    GArray **of = &judge->said_of[requirement];
+    if (!*of)
+        *of = g_array_new(FALSE, FALSE, sizeof(guint));
+    g_array_append_val(*of, said);
 }
 
-const Entry *judge_said(const Judge *judge, const char *kind, const PlanRequirement *asked,
-                        const Requirement *made)
+// Requirements of one name, and of one step, stand together: names are compared once for each.
+static void say(Judge *judge, const Said *said, guint index)
 {
-    for (guint i = judge->said->len; i-- > 0;) {
-        const Entry *entry = g_ptr_array_index(judge->said, i);
-        if (strcmp(entry->kind->name, kind) == 0 && entry_means(entry, asked, made))
+    const char *name = NULL, *step = NULL;
+    gboolean named = FALSE, in_step = FALSE;
+    for (guint i = 0; said->name && i < judge->made->len; i++) {
+        const Requirement *made = judge_requirement(judge, i);
+        if (made->name != name)
+            named = is_named(said->name, made->name);
+        if (made->step->name != step)
+            in_step = strcmp(said->name, made->step->name) == 0;
+        name = made->name;
+        step = made->step->name;
+        if ((named || in_step) &&
+            sayings[said->kind].means(said, &g_array_index(judge->asked, PlanRequirement, i), made))
+            say_of(judge, i, index);
+    }
+}
+
+void judge_gather_said(Judge *judge)
+{
+    judge->said = g_array_new(FALSE, FALSE, sizeof(Said));
+    for (gsize i = 0; i < judge->count; i++) {
+        const Entry *entry = judge_entry(judge, judge->ranked[i]);
+        for (guint kind = 0; judge->live[entry->seq - 1] && kind < G_N_ELEMENTS(sayings); kind++) {
+            if (strcmp(entry->kind->name, sayings[kind].kind) != 0)
+                continue;
+            const Said said = said_read(entry, (SaidKind)kind);
+            say(judge, &said, judge->said->len);
+            g_array_append_val(judge->said, said);
+        }
+    }
+}
+
+void judge_said_clear(Judge *judge)
+{
+    for (guint i = 0; i < judge->made->len; i++)
+        g_clear_pointer(&judge->said_of[i], g_array_unref);
+    for (guint i = 0; i < judge->said->len; i++)
+        g_free(g_array_index(judge->said, Said, i).labels);
+    g_free(judge->said_of);
+    g_array_unref(judge->said);
+}
+
+// What the `at`-th entry about a requirement says; NULL if it is of another kind.
+static const Entry *said_at(const Judge *judge, guint index, guint at, SaidKind kind)
+{
+    guint said = g_array_index(judge->said_of[index], guint, at);
+    const Said *one = &g_array_index(judge->said, Said, said);
+    return one->kind == kind ? one->entry : NULL;
+}
+
+static guint said_count(const Judge *judge, guint index)
+{
+    return judge->said_of[index] ? judge->said_of[index]->len : 0;
+}
+
+static void each_said_of(Judge *judge, guint index, SaidKind kind, SaidVisitor visit)
+{
+    for (guint i = 0; i < said_count(judge, index); i++) {
+        const Entry *entry = said_at(judge, index, i, kind);
+        if (entry)
+            visit(judge, entry, index);
+    }
+}
+
+void judge_each_said(Judge *judge, SaidKind kind, SaidVisitor visit)
+{
+    for (guint i = 0; i < judge->stale->len; i++)
+        each_said_of(judge, g_array_index(judge->stale, guint, i), kind, visit);
+}
+
+const Entry *judge_said_last(const Judge *judge, guint index, SaidKind kind, const char *field)
+{
+    for (guint i = said_count(judge, index); i-- > 0;) {
+        const Entry *entry = said_at(judge, index, i, kind);
+        if (entry && entry_text(entry, field))
             return entry;
     }
     return NULL;
+}
+
+static void mark_not_needed(Judge *judge, const Entry *entry, guint index)
+{
+    Requirement *made = judge_requirement(judge, index);
+    made->verdict = VERDICT_NOT_NEEDED;
+    made->entry = entry->seq;
+    judge->not_needed[index] = TRUE;
+}
+
+static void mark_withdrawn(Judge *judge, const Entry *entry, guint index)
+{
+    (void)entry;
+    judge_requirement(judge, index)->withdrawn = TRUE;
+}
+
+static void mark_added(Judge *judge, const Entry *entry, guint index)
+{
+    (void)entry;
+    judge_requirement(judge, index)->added = TRUE;
+}
+
+void judge_mark(Judge *judge, guint index)
+{
+    each_said_of(judge, index, SAID_NOT_NEEDED, mark_not_needed);
+    each_said_of(judge, index, SAID_WITHDRAW, mark_withdrawn);
+    each_said_of(judge, index, SAID_ADD, mark_added);
+}
+
+gboolean judge_is_left_out(const Judge *judge, guint index)
+{
+    return judge->not_needed[index] || judge_requirement(judge, index)->withdrawn;
 }
 
 static guint32 doubt_upheld(const Entry *entry)
@@ -169,52 +246,47 @@ static guint32 doubt_upheld(const Entry *entry)
     return reason_bit(reason_of_words(entry_text(entry, "doubt")));
 }
 
-static TickState *tick_of(const Judge *judge, const PlanRequirement *asked)
+static TickState *tick_of(const Judge *judge, guint index)
 {
-    const SetState *set = g_hash_table_lookup(judge->state_of, asked->tightening->group);
-    for (guint i = 0; i < set->tightenings->len; i++) {
-        const TighteningState *state = &g_array_index(set->tightenings, TighteningState, i);
-        gint tick = state->ticks[(asked->number - 1) * set->bolts + asked->place];
-        if (state->tightening == asked->tightening)
-            return tick < 0 ? NULL : &g_array_index(judge->ticks, TickState, (guint)tick);
-    }
-    return NULL;
+    const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, index);
+    const Owner *owner = &judge->owners[index];
+    if (asked->asked != PLAN_BOLT)
+        return NULL;
+    gint tick = tightening_at(owner->set, owner->tightening)
+                    ->ticks[(asked->number - 1) * owner->set->bolts + asked->place];
+    return tick < 0 ? NULL : tick_at(judge, (guint)tick);
 }
 
-static void uphold_bolt(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                        Requirement *made)
+static void uphold_tick(Judge *judge, const Entry *entry, guint index)
 {
-    TickState *tick =
-        asked->asked == PLAN_BOLT && entry_means(entry, asked, made) ? tick_of(judge, asked) : NULL;
-    if (!tick || judge_rank(judge, entry->seq) <= tick->evidence ||
-        !(tick->doubts & doubt_upheld(entry)))
+    TickState *tick = tick_of(judge, index);
+    if (!tick || !judge_is_touched(judge, tick->set->group) ||
+        judge_rank(judge, entry->seq) <= tick->evidence || !(tick->standing & doubt_upheld(entry)))
         return;
     tick->upheld |= doubt_upheld(entry);
-    made->upheld = entry->seq;
+    tick->upheld_by = entry->seq;
 }
 
-void judge_uphold_bolts(Judge *judge)
+void judge_uphold_ticks(Judge *judge)
 {
-    judge_each_said(judge, "uphold", uphold_bolt);
+    for (guint i = 0; judge->said->len && i < judge->made->len; i++)
+        each_said_of(judge, i, SAID_UPHOLD, uphold_tick);
 }
 
-static gboolean upholds_place(const Entry *entry, const CheckState *state, const GPtrArray *axes,
-                              guint place)
+static gboolean upholds_check(const Said *said, const CheckState *state)
 {
-    const char *step = entry_text(entry, "step");
-    gsize count = entry_list_length(entry, "place");
-    if (g_strcmp0(entry_text(entry, "name"), state->check->name) != 0 ||
-        strcmp(step ? step : state->check->step->name, state->step->name) != 0)
-        return FALSE;
-    if (count == 0)
+    return g_strcmp0(said->name, state->check->name) == 0 &&
+           strcmp(said->step ? said->step : state->check->step->name, state->step->name) == 0;
+}
+
+static gboolean upholds_place(const Said *said, const CheckState *state, guint place)
+{
+    if (said->count == 0)
         return TRUE;
-    if (count != state->check->places->len)
+    if (said->count != state->check->places->len)
         return FALSE;
-    g_auto(GStrv) at = judge_labels(axes, place);
-    g_autofree const char **labels = g_new0(const char *, count + 1);
-    for (gsize i = 0; i < count; i++)
-        labels[i] = entry_list_item(entry, "place", i);
-    return judge_places_meet(state->check->places, labels, axes, (const char *const *)at);
+    g_autofree const char **at = judge_labels(state->check->axes, place);
+    return judge_places_meet(state->check->places, said->labels, state->check->axes, at);
 }
 
 // Whether the doubt came to this place after it was upheld: then it is a new one.
@@ -228,36 +300,35 @@ static gboolean came_later(Judge *judge, CheckState *state, guint place, const g
 }
 
 static void uphold_places(Judge *judge, CheckState *state, Array *value, const guint *evidence,
-                          const Entry *entry)
+                          const Said *said)
 {
+    guint32 upheld = doubt_upheld(said->entry);
     for (guint i = 0; i < state->places && i < array_size(value); i++) {
         const Place *place = array_place(value, i);
-        if (!(place->doubts & doubt_upheld(entry)) ||
-            !upholds_place(entry, state, state->check->axes, i) ||
-            came_later(judge, state, i, evidence, entry))
+        if (!(place->doubts & upheld) || !upholds_place(said, state, i) ||
+            came_later(judge, state, i, evidence, said->entry))
             continue;
-        array_set_doubts(value, i, place->doubts & ~doubt_upheld(entry));
-        state->upheld[i] = entry->seq;
+        array_set_doubts(value, i, place->doubts & ~upheld);
+        state->upheld[i] = said->entry->seq;
     }
 }
 
 void judge_uphold_value(Judge *judge, CheckState *state, Array *value, const guint *evidence)
 {
     for (guint i = 0; i < judge->said->len; i++) {
-        const Entry *entry = g_ptr_array_index(judge->said, i);
-        if (strcmp(entry->kind->name, "uphold") == 0)
-            uphold_places(judge, state, value, evidence, entry);
+        const Said *said = &g_array_index(judge->said, Said, i);
+        if (said->kind == SAID_UPHOLD && upholds_check(said, state))
+            uphold_places(judge, state, value, evidence, said);
     }
 }
 
 // Looks, fits, waits and signatures have no value to travel: the doubt is argued away where it
 // stands.
-static void uphold_rest(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                        Requirement *made)
+static void uphold_rest(Judge *judge, const Entry *entry, guint index)
 {
-    gboolean here = asked->asked != PLAN_READ && asked->asked != PLAN_BOLT;
-    gsize index = (gsize)(asked - &g_array_index(judge->asked, PlanRequirement, 0));
-    if (!here || !(made->doubts & doubt_upheld(entry)) || !entry_means(entry, asked, made) ||
+    Requirement *made = judge_requirement(judge, index);
+    gboolean here = made->asked != ASKED_READ && made->asked != ASKED_BOLT;
+    if (!here || !(made->doubts & doubt_upheld(entry)) ||
         judge_rank(judge, entry->seq) <= judge->evidence[index])
         return;
     guint32 left = made->doubts & ~doubt_upheld(entry);
@@ -269,5 +340,5 @@ static void uphold_rest(Judge *judge, const Entry *entry, const PlanRequirement 
 
 void judge_uphold_rest(Judge *judge)
 {
-    judge_each_said(judge, "uphold", uphold_rest);
+    judge_each_said(judge, SAID_UPHOLD, uphold_rest);
 }

@@ -72,6 +72,14 @@ static gboolean value_is_conceded(const Judge *judge, const Entry *entry, const 
     return FALSE;
 }
 
+static gboolean look_means(const Entry *look, const PlanRequirement *asked, const Requirement *made)
+{
+    const Said said = said_read(look, SAID_CONCEDE);
+    gboolean means = said_means(&said, asked, made);
+    g_free(said.labels);
+    return means;
+}
+
 // The answer that stood when a concession was made; NULL if there was none.
 static const char *answer_before(const Judge *judge, guint index, gint64 concession)
 {
@@ -80,7 +88,7 @@ static const char *answer_before(const Judge *judge, guint index, gint64 concess
     for (gsize i = judge_rank(judge, concession); i-- > 0;) {
         const Entry *entry = judge_entry(judge, judge->ranked[i]);
         if (judge->live[entry->seq - 1] && strcmp(entry->kind->name, "look") == 0 &&
-            entry_means(entry, asked, made))
+            look_means(entry, asked, made))
             return entry_text(entry, "answer");
     }
     return NULL;
@@ -101,13 +109,12 @@ static gboolean is_conceded(const Judge *judge, const Entry *entry, guint index)
 }
 
 // A finding is answered, not conceded.
-static void concede(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                    Requirement *made)
+static void concede(Judge *judge, const Entry *entry, guint index)
 {
-    guint index = (guint)(asked - &g_array_index(judge->asked, PlanRequirement, 0));
+    Requirement *made = judge_requirement(judge, index);
     if (made->finding ||
         (made->own_verdict != VERDICT_FAIL && made->own_verdict != VERDICT_IN_DOUBT) ||
-        !entry_means(entry, asked, made) || !is_conceded(judge, entry, index))
+        !is_conceded(judge, entry, index))
         return;
     made->verdict = VERDICT_CONCEDED;
     made->conceded = entry->seq;
@@ -115,8 +122,8 @@ static void concede(Judge *judge, const Entry *entry, const PlanRequirement *ask
 
 static void keep_own(Judge *judge)
 {
-    for (guint i = 0; i < judge->made->len; i++) {
-        Requirement *made = judge_requirement(judge, i);
+    for (guint i = 0; i < judge->stale->len; i++) {
+        Requirement *made = judge_requirement(judge, g_array_index(judge->stale, guint, i));
         if (made->conceded) // by amended limits: its own is what the plan's would say
             continue;
         made->own_verdict = made->verdict;
@@ -125,10 +132,10 @@ static void keep_own(Judge *judge)
 }
 
 // "look closer" answers nothing yet.
-static void decide_finding(Judge *judge, const Entry *entry, const PlanRequirement *asked,
-                           Requirement *made)
+static void decide_finding(Judge *judge, const Entry *entry, guint index)
 {
-    if (!made->finding || made->own_verdict == VERDICT_OPEN || !entry_means(entry, asked, made) ||
+    Requirement *made = judge_requirement(judge, index);
+    if (!made->finding || made->own_verdict == VERDICT_OPEN ||
         judge_rank(judge, entry->seq) < judge_rank(judge, MAX(made->entry, 1)))
         return;
     made->decided = g_strcmp0(entry_text(entry, "decision"), "look closer") == 0 ? 0 : entry->seq;
@@ -141,27 +148,57 @@ static gboolean has_ended(const Requirement *made)
            made->verdict == VERDICT_NOTED;
 }
 
+// What a name in `settled by` comes to where the places meet.
+typedef struct {
+    gboolean any, all; // whether there is one; whether all have ended well
+} Ending;
+
+static void end_one(const Judge *judge, guint index, const Requirement *found, Ending *ending)
+{
+    const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, index);
+    const Requirement *made = judge_requirement(judge, index);
+    const GPtrArray *axes = plan_requirement_axes(asked);
+    if (made->withdrawn ||
+        (axes && !judge_places_meet(axes, (const char *const *)made->labels, found->check->places,
+                                    (const char *const *)found->labels)))
+        return;
+    ending->any = TRUE;
+    ending->all = ending->all && (has_ended(made) || made->verdict == VERDICT_NOT_NEEDED);
+}
+
+static void end_check(const Judge *judge, const PlanName *name, const Requirement *found,
+                      Ending *ending)
+{
+    const PlanStep *step = name->step ? name->step : name->check->step;
+    for (const CheckState *state = g_hash_table_lookup(judge->state_of, name->check); state;
+         state = state->again)
+        for (guint i = 0; state->step == step && i < places_count(state->check->places); i++)
+            end_one(judge, state->requirement[i], found, ending);
+}
+
+static void end_tightening(const Judge *judge, const SetState *set, const TighteningState *state,
+                           const Requirement *found, Ending *ending)
+{
+    for (guint stage = 0; stage < state->tightening->stages->len; stage++) {
+        guint count = stage_at(state, stage)->kind == STAGE_WAIT ? 1 : set->bolts;
+        for (guint i = 0; i < count; i++)
+            end_one(judge, state->requirement[stage * set->bolts + i], found, ending);
+    }
+}
+
 // Whether what a finding's `settled by` names has ended well, where the places meet.
 static gboolean name_has_ended(const Judge *judge, const PlanName *name, const Requirement *found)
 {
-    gboolean any = FALSE;
-    for (guint i = 0; i < judge->made->len; i++) {
-        const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, i);
-        const Requirement *made = judge_requirement(judge, i);
-        gboolean named = name->check ? asked->check == name->check
-                                     : asked->tightening && asked->tightening->group == name->group;
-        gboolean step = name->step ? asked->step == name->step : !asked->again;
-        if (!named || !step || made->withdrawn)
-            continue;
-        const GPtrArray *axes = plan_requirement_axes(asked);
-        if (axes && !judge_places_meet(axes, (const char *const *)made->labels,
-                                       found->check->places, (const char *const *)found->labels))
-            continue;
-        if (!has_ended(made) && made->verdict != VERDICT_NOT_NEEDED)
-            return FALSE;
-        any = TRUE;
+    Ending ending = {FALSE, TRUE};
+    const SetState *set = name->group ? g_hash_table_lookup(judge->state_of, name->group) : NULL;
+    if (name->check)
+        end_check(judge, name, found, &ending);
+    for (guint i = 0; set && i < set->tightenings->len; i++) {
+        const TighteningState *state = tightening_at(set, i);
+        if (!name->step || state->tightening->step == name->step)
+            end_tightening(judge, set, state, found, &ending);
     }
-    return any;
+    return ending.any && ending.all;
 }
 
 static gboolean is_settled(const Judge *judge, const Requirement *found)
@@ -176,8 +213,8 @@ static gboolean is_settled(const Judge *judge, const Requirement *found)
 // A finding outside its limits is open until it is answered, then noted.
 static void settle_findings(Judge *judge)
 {
-    for (guint i = 0; i < judge->made->len; i++) {
-        Requirement *made = judge_requirement(judge, i);
+    for (guint i = 0; i < judge->stale->len; i++) {
+        Requirement *made = judge_requirement(judge, g_array_index(judge->stale, guint, i));
         if (!made->finding ||
             (made->own_verdict != VERDICT_FAIL && made->own_verdict != VERDICT_IN_DOUBT))
             continue;
@@ -198,24 +235,24 @@ static gboolean passed_later(const Judge *judge, const CheckState *state, guint 
 
 static void settle_again(Judge *judge)
 {
-    for (guint i = 0; i < judge->checks->len; i++) {
-        const CheckState *state = g_ptr_array_index(judge->checks, i);
-        for (guint j = 0; state->again && j < places_count(state->check->places); j++) {
-            Requirement *made = judge_requirement(judge, state->requirement[j]);
-            if (made->verdict == VERDICT_OPEN || judge_is_left_out(made) ||
-                !passed_later(judge, state, j))
-                continue;
-            made->verdict = VERDICT_NOTED;
-            made->reason = REASON_NONE;
-        }
+    for (guint i = 0; i < judge->stale->len; i++) {
+        guint index = g_array_index(judge->stale, guint, i);
+        guint place = g_array_index(judge->asked, PlanRequirement, index).place;
+        const CheckState *state = judge->owners[index].check;
+        Requirement *made = judge_requirement(judge, index);
+        if (!state || made->verdict == VERDICT_OPEN || made->verdict == VERDICT_NOT_NEEDED ||
+            made->withdrawn || !passed_later(judge, state, place))
+            continue;
+        made->verdict = VERDICT_NOTED;
+        made->reason = REASON_NONE;
     }
 }
 
 void judge_settle(Judge *judge)
 {
     keep_own(judge);
-    judge_each_said(judge, "decide", decide_finding);
-    judge_each_said(judge, "concede", concede);
+    judge_each_said(judge, SAID_DECIDE, decide_finding);
+    judge_each_said(judge, SAID_CONCEDE, concede);
     settle_again(judge);
     settle_findings(judge);
 }

@@ -1,62 +1,6 @@
 #include "judge.h"
 
-#include <standbook/record/live.h>
-#include <standbook/record/order.h>
 #include <string.h>
-
-// What a `take` or `news` entry is about: the tool of a calibration, the lot of a recall, else the
-// thing itself.
-static const char *subject_id(const Entry *entry)
-{
-    static const char *const fields[] = {"tool", "lot", "id"};
-    const char *what = entry_text(entry, "what");
-    const json_t *body = json_object_get(entry->body, "body");
-    gsize first = g_strcmp0(what, "calibration") == 0 ? 0 : g_strcmp0(what, "recall") == 0 ? 1 : 2;
-    return json_string_value(json_object_get(body, fields[first]));
-}
-
-static void know(Judge *judge, const Entry *entry)
-{
-    const char *id = subject_id(entry);
-    if (!id)
-        return;
-    GPtrArray *about = g_hash_table_lookup(judge->known, id);
-    if (!about) {
-        about = g_ptr_array_new();
-        g_hash_table_insert(judge->known, (gpointer)id, about);
-    }
-    g_ptr_array_add(about, (gpointer)entry);
-}
-
-static Moment moment_of(const char *text)
-{
-    Moment moment = 0;
-    return text && moment_parse(text, &moment, NULL) ? moment : 0;
-}
-
-static void read_entries(Judge *judge, guint below)
-{
-    gsize count = judge->count;
-    judge->live = g_new0(gboolean, count);
-    judge->rank = g_new0(guint, count);
-    judge->ranked = g_new0(gint64, count);
-    judge->at = g_new0(Moment, count);
-    judge->done = g_new0(Moment, count);
-    live_entries(judge->entries, count, judge->live);
-    rank_order(judge->entries, count, judge->ranked);
-    for (gsize i = 0; i < count; i++)
-        judge->rank[judge->ranked[i] - 1] = (guint)i + 1;
-    for (gsize i = 0; i < count; i++) {
-        const Entry *entry = judge->entries[i];
-        judge->at[i] = moment_of(entry->at);
-        judge->done[i] = entry->done ? moment_of(entry->done) : judge->at[i];
-        if (below && judge->rank[i] >= below)
-            judge->live[i] = FALSE;
-        if (judge->live[i] &&
-            (strcmp(entry->kind->name, "take") == 0 || strcmp(entry->kind->name, "news") == 0))
-            know(judge, entry);
-    }
-}
 
 static void check_state_free(gpointer data)
 {
@@ -150,13 +94,11 @@ static SetState *set_state(Judge *judge, const PlanGroup *group)
     return set;
 }
 
-static TighteningState *tightening_state(SetState *set, const PlanTightening *tightening)
+static guint tightening_state(SetState *set, const PlanTightening *tightening)
 {
-    for (guint i = 0; i < set->tightenings->len; i++) {
-        TighteningState *state = &g_array_index(set->tightenings, TighteningState, i);
-        if (state->tightening == tightening)
-            return state;
-    }
+    for (guint i = set->tightenings->len; i-- > 0;)
+        if (tightening_at(set, i)->tightening == tightening)
+            return i;
     gsize size = (gsize)set->bolts * tightening->stages->len;
     TighteningState state = {.tightening = tightening,
                              .ticks = g_new(gint, size),
@@ -167,7 +109,7 @@ static TighteningState *tightening_state(SetState *set, const PlanTightening *ti
     for (gsize i = 0; i < size; i++)
         state.ticks[i] = -1;
     g_array_append_val(set->tightenings, state);
-    return &g_array_index(set->tightenings, TighteningState, set->tightenings->len - 1);
+    return set->tightenings->len - 1;
 }
 
 static PartState *part_state(Judge *judge, const PlanPart *part)
@@ -195,23 +137,30 @@ static void part_state_free(gpointer data)
 
 static void link_check(Judge *judge, const PlanRequirement *asked, guint index)
 {
-    check_state(judge, asked->check, asked->step)->requirement[asked->place] = index;
+    CheckState *state = check_state(judge, asked->check, asked->step);
+    state->requirement[asked->place] = index;
+    judge->owners[index].check = state;
 }
 
 static void link_tightening(Judge *judge, const PlanRequirement *asked, guint index)
 {
     SetState *set = set_state(judge, asked->tightening->group);
-    TighteningState *state = tightening_state(set, asked->tightening);
+    guint tightening = tightening_state(set, asked->tightening);
     guint bolt = asked->asked == PLAN_WAIT ? 0 : asked->place;
-    state->requirement[(asked->number - 1) * set->bolts + bolt] = index;
+    tightening_at(set, tightening)->requirement[(asked->number - 1) * set->bolts + bolt] = index;
+    judge->owners[index] = (Owner){.set = set, .tightening = tightening};
 }
 
 static void link_fit(Judge *judge, const PlanRequirement *asked, guint index)
 {
-    if (asked->part)
-        part_state(judge, asked->part)->requirement[asked->place] = index;
-    else
-        set_state(judge, asked->group)->bolt[asked->place].requirement = index;
+    Owner *owner = &judge->owners[index];
+    if (asked->part) {
+        owner->part = part_state(judge, asked->part);
+        owner->part->requirement[asked->place] = index;
+    } else {
+        owner->set = set_state(judge, asked->group);
+        owner->set->bolt[asked->place].requirement = index;
+    }
 }
 
 static void link_sign(Judge *judge, const PlanRequirement *asked, guint index)
@@ -231,33 +180,21 @@ static void (*const links[])(Judge *, const PlanRequirement *, guint) = {
     link_check, link_check, link_tightening, link_tightening, link_fit, link_sign,
 };
 
-static const char *requirement_subject(const PlanRequirement *asked)
+// Everything the plan asks for, with what it is judged from.
+static void ask(Judge *judge)
 {
-    if (asked->check)
-        return asked->check->name;
-    if (asked->tightening)
-        return asked->tightening->group->name;
-    if (asked->part)
-        return asked->part->name;
-    return asked->group ? asked->group->name : asked->step->name;
-}
-
-static Requirement *requirement_new(const PlanRequirement *asked)
-{
-    Requirement *made = g_new0(Requirement, 1);
-    const GPtrArray *axes = plan_requirement_axes(asked);
-    made->asked = (Asked)asked->asked;
-    made->name = requirement_subject(asked);
-    made->step = asked->step;
-    made->labels = axes ? judge_labels(axes, asked->place) : g_new0(char *, 1);
-    made->place = axes ? places_label(axes, asked->place) : g_strdup("");
-    made->stage = asked->number;
-    made->gate = asked->step->gate;
-    made->optional = asked->check && asked->check->optional;
-    made->finding = asked->check && asked->check->finding;
-    made->check = asked->check;
-    made->notes = g_ptr_array_new_with_free_func(g_free);
-    return made;
+    judge->asked = plan_requirements(judge->plan);
+    guint count = judge->asked->len;
+    judge->made = g_ptr_array_sized_new(count);
+    judge->owners = g_new0(Owner, count + 1);
+    judge->not_needed = g_new0(gboolean, count + 1);
+    judge->evidence = g_new0(guint, count + 1);
+    judge->said_of = g_new0(GArray *, count + 1);
+    for (guint i = 0; i < count; i++) {
+        const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, i);
+        g_ptr_array_add(judge->made, requirement_new(asked, NULL));
+        links[asked->asked](judge, asked, i);
+    }
 }
 
 void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsize count,
@@ -265,9 +202,8 @@ void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsi
 {
     *judge = (Judge){.plan = plan, .entries = entries, .count = count, .hypothesis = hypothesis};
     judge->known =
-        g_hash_table_new_full(g_str_hash, g_str_equal, NULL, (GDestroyNotify)g_ptr_array_unref);
-    judge->asked = plan_requirements(plan);
-    judge->made = g_ptr_array_new();
+        g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)g_ptr_array_unref);
+    judge->consulted = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
     judge->checks = g_ptr_array_new_with_free_func(check_state_free);
     judge->sets = g_ptr_array_new_with_free_func(set_state_free);
     judge->parts = g_ptr_array_new_with_free_func(part_state_free);
@@ -275,29 +211,29 @@ void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsi
     judge->readings = g_array_new(FALSE, TRUE, sizeof(ReadingState));
     judge->ticks = g_array_new(FALSE, TRUE, sizeof(TickState));
     judge->disturbances = g_array_new(FALSE, TRUE, sizeof(Disturbance));
+    judge->stale = g_array_new(FALSE, FALSE, sizeof(guint));
     judge->signatures = g_hash_table_new_full(NULL, NULL, NULL, (GDestroyNotify)g_array_unref);
-    for (guint i = 0; i < judge->asked->len; i++) {
-        const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, i);
-        g_ptr_array_add(judge->made, requirement_new(asked));
-        links[asked->asked](judge, asked, i);
-    }
-    judge->evidence = g_new0(guint, judge->made->len);
-    judge->tools = g_hash_table_new_full(g_str_hash, g_str_equal, NULL, judge_tool_free);
+    judge->tools = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, judge_tool_free);
     judge->units =
         g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)unit_free);
-    read_entries(judge, below);
+    judge->sealed = g_new0(gint64, plan->gates->len + 1);
+    ask(judge);
+    judge_read_entries(judge, below);
     judge_gather_said(judge);
+    for (guint i = 0; i < judge->made->len; i++)
+        judge_mark(judge, i);
 }
 
 void judge_clear(Judge *judge)
 {
     judge_readings_clear(judge);
-    g_free(judge->live);
-    g_free(judge->rank);
-    g_free(judge->ranked);
-    g_free(judge->at);
-    g_free(judge->done);
+    judge_entries_clear(judge);
+    judge_said_clear(judge);
+    links_free(judge->links);
+    g_free(judge->owners);
+    g_free(judge->not_needed);
     g_free(judge->evidence);
+    g_free(judge->sealed);
     g_array_unref(judge->asked);
     g_ptr_array_unref(judge->made);
     g_ptr_array_unref(judge->checks);
@@ -307,13 +243,14 @@ void judge_clear(Judge *judge)
     g_array_unref(judge->readings);
     g_array_unref(judge->ticks);
     for (guint i = 0; i < judge->disturbances->len; i++)
-        g_strfreev(g_array_index(judge->disturbances, Disturbance, i).labels);
+        g_free(g_array_index(judge->disturbances, Disturbance, i).labels);
     g_array_unref(judge->disturbances);
-    g_ptr_array_unref(judge->said);
+    g_array_unref(judge->stale);
     g_hash_table_unref(judge->tools);
     g_hash_table_unref(judge->units);
-    g_hash_table_unref(judge->known);
     g_hash_table_unref(judge->signatures);
+    g_clear_pointer(&judge->touched, g_ptr_array_unref);
+    g_clear_pointer(&judge->is_touched, g_hash_table_unref);
     g_clear_pointer(&judge->before, g_hash_table_unref);
 }
 

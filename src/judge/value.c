@@ -11,9 +11,23 @@ const ReadingDoubt *judge_doubt_of(gint source, gpointer user)
     return source < 0 ? NULL : &g_array_index(judge->readings, ReadingState, source).doubt;
 }
 
+// The reading that a value is, unchanged; NULL if it is worked out from anything else.
+static ReadingState *only_reading(const Judge *judge, const Place *place)
+{
+    const Weight *weight = place->weights && place->weights->len == 1
+                               ? &g_array_index(place->weights, Weight, 0)
+                               : NULL;
+    if (!weight || weight->source < 0 || mpq_cmp_ui(number_rational(weight->weight), 1, 1) != 0)
+        return NULL;
+    return reading_at(judge, (guint)weight->source);
+}
+
 Number *judge_variance(const Place *place, gpointer user)
 {
     const Judge *judge = user;
+    ReadingState *alone = only_reading(judge, place);
+    if (alone)
+        return number_copy(reading_variance(alone));
     Number *variance = uncertainty_variance(place, judge_doubt_of, user);
     for (guint i = 0; place->weights && i < place->weights->len; i++) {
         const Weight *weight = &g_array_index(place->weights, Weight, i);
@@ -110,24 +124,35 @@ static gssize place_in(const Array *array, const GPtrArray *axes, const char *co
     return (gssize)array_index(array, indices);
 }
 
+// Whether an array has these axes, in this order.
+static gboolean has_axes(const Array *array, const GPtrArray *axes)
+{
+    if (array_axis_count(array) != axes->len)
+        return FALSE;
+    for (guint i = 0; i < axes->len; i++)
+        if (array_axis(array, i) != axes->pdata[i])
+            return FALSE;
+    return TRUE;
+}
+
 const Place *judge_value_at(const CheckState *state, const Array *value, guint place)
 {
-    g_auto(GStrv) labels = judge_labels(state->check->places, place);
-    gssize at =
-        place_in(value, state->check->places, (const char *const *)labels, state->chosen[place]);
+    if (has_axes(value, state->check->places))
+        return array_place(value, place);
+    g_autofree const char **labels = judge_labels(state->check->places, place);
+    gssize at = place_in(value, state->check->places, labels, state->chosen[place]);
     return at < 0 ? NULL : array_place(value, (gsize)at);
 }
 
 static void leave_out(const Judge *judge, const CheckState *state, Array *value)
 {
     for (guint i = 0; i < places_count(state->check->places); i++) {
-        if (!judge_is_left_out(judge_requirement(judge, state->requirement[i])))
+        if (!judge_is_left_out(judge, state->requirement[i]))
             continue;
-        g_auto(GStrv) labels = judge_labels(state->check->places, i);
+        g_autofree const char **labels = judge_labels(state->check->places, i);
         for (guint j = 0; j < array_size(value) && j < state->places; j++) {
-            g_auto(GStrv) at = judge_labels(state->check->axes, j);
-            if (judge_places_meet(state->check->places, (const char *const *)labels,
-                                  state->check->axes, (const char *const *)at))
+            g_autofree const char **at = judge_labels(state->check->axes, j);
+            if (judge_places_meet(state->check->places, labels, state->check->axes, at))
                 array_set_not_needed(value, j);
         }
     }
@@ -257,17 +282,21 @@ guint32 judge_newer_doubts(Judge *judge, CheckState *state, guint place, guint r
     return place < array_size(value) ? array_place(value, place)->doubts : 0;
 }
 
-// Values worked out in the middle of the walk hold only for that moment.
+void judge_forget_value(CheckState *state)
+{
+    if (!state->value)
+        return;
+    g_clear_pointer(&state->value, array_free);
+    memset(state->evidence, 0, state->places * sizeof *state->evidence);
+    memset(state->upheld, 0, state->places * sizeof *state->upheld);
+}
+
+// Values worked out in the middle of the walk hold only for that moment, and those worked out
+// before do not hold there.
 static void judge_forget(Judge *judge)
 {
-    for (guint i = 0; i < judge->checks->len; i++) {
-        CheckState *state = g_ptr_array_index(judge->checks, i);
-        if (!state->value)
-            continue;
-        g_clear_pointer(&state->value, array_free);
-        memset(state->evidence, 0, state->places * sizeof *state->evidence);
-        memset(state->upheld, 0, state->places * sizeof *state->upheld);
-    }
+    for (guint i = 0; i < judge->checks->len; i++)
+        judge_forget_value(g_ptr_array_index(judge->checks, i));
 }
 
 AtPlace judge_formula_at(Judge *judge, const PlanStep *step, const Formula *formula,
@@ -292,9 +321,13 @@ Number *judge_amount(Judge *judge, const PlanTightening *tightening, const Stage
 {
     if (!stage->formula)
         return NULL;
-    g_auto(GStrv) labels = judge_labels(tightening->group->axes, bolt);
+    Number *constant = formula_constant(stage->formula);
+    if (constant)
+        return constant;
+    g_autofree const char **labels = judge_labels(tightening->group->axes, bolt);
+    judge_forget(judge);
     AtPlace found = judge_formula_at(judge, tightening->step, stage->formula, stage->first_doubt,
-                                     tightening->group->axes, (const char *const *)labels);
+                                     tightening->group->axes, labels);
     judge_forget(judge);
     return found.value;
 }

@@ -2,6 +2,14 @@
 
 #include <string.h>
 
+// Of several seals of a gate the newest counts, whatever its rank.
+static void walk_seal(Judge *judge, const Entry *entry)
+{
+    gint gate = plan_gate(judge->plan, entry_text(entry, "gate"));
+    if (gate >= 0)
+        judge->sealed[gate] = MAX(judge->sealed[gate], entry->seq);
+}
+
 // What an entry does when judgement comes to it. Kinds that are not here change no verdict by
 // themselves; decisions about a verdict (concede, uphold, decide, amend, not needed, withdraw) are
 // read afterwards, by settle.c.
@@ -22,22 +30,27 @@ static const struct {
     {"laid", walk_laid, NULL},
     {"sign", walk_sign, NULL},
     {"reopen", walk_reopen, NULL},
+    {"seal", walk_seal, NULL},
 };
+
+void judge_walk_entry(Judge *judge, const Entry *entry)
+{
+    judge->walking = TRUE;
+    for (gsize j = 0; j < G_N_ELEMENTS(steps); j++) {
+        if (strcmp(steps[j].kind, entry->kind->name) != 0)
+            continue;
+        if (judge->live[entry->seq - 1])
+            steps[j].live(judge, entry);
+        else if (steps[j].struck)
+            steps[j].struck(judge, entry);
+    }
+    judge->walking = FALSE;
+}
 
 void judge_walk(Judge *judge)
 {
-    for (gsize i = 0; i < judge->count; i++) {
-        gint64 seq = judge->ranked[i];
-        const Entry *entry = judge_entry(judge, seq);
-        for (gsize j = 0; j < G_N_ELEMENTS(steps); j++) {
-            if (strcmp(steps[j].kind, entry->kind->name) != 0)
-                continue;
-            if (judge->live[seq - 1])
-                steps[j].live(judge, entry);
-            else if (steps[j].struck)
-                steps[j].struck(judge, entry);
-        }
-    }
+    for (gsize i = 0; i < judge->count; i++)
+        judge_walk_entry(judge, judge_entry(judge, judge->ranked[i]));
 }
 
 // The step an entry was made in, by its index; the first where it does not say, so that it counts
@@ -50,7 +63,7 @@ static guint step_index(const Judge *judge, const Entry *entry)
 }
 
 void judge_disturb(Judge *judge, const Entry *entry, const void *subject, const GPtrArray *axes,
-                   GStrv labels)
+                   const char **labels)
 {
     Disturbance one = {.subject = subject,
                        .axes = axes,
@@ -58,4 +71,5 @@ void judge_disturb(Judge *judge, const Entry *entry, const void *subject, const 
                        .rank = judge_rank(judge, entry->seq),
                        .step = step_index(judge, entry)};
     g_array_append_val(judge->disturbances, one);
+    judge_touch_resting(judge, subject);
 }

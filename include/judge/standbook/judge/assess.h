@@ -57,7 +57,7 @@ typedef struct {
     const char *name;     // of the check, bolt set, part or step
     const PlanStep *step; // where it is asked
     GStrv labels;         // its place: labels in the order of the axes; empty for one place
-    char *place;          // the same in words: `main 3, front`; "" for one place
+    char *place;          // the same labels as words: `3, front`; "" for one place
     guint stage;          // from 1: the stage, or which signature; else 0
     guint gate;           // index in the plan's gates
     gboolean added;       // work the plan did not have
