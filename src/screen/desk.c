@@ -31,6 +31,8 @@ gboolean desk_open(Desk *desk, const ScreenOptions *options, GError **error)
     desk->sessions =
         g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)session_close);
     desk->tools = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_free);
+    desk->drafts =
+        g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)g_strfreev);
     desk->unplaced = g_ptr_array_new_with_free_func(g_free);
     desk->now = options->now(options->user);
     return !g_file_test(options->store, G_FILE_TEST_EXISTS) ||
@@ -42,6 +44,7 @@ void desk_clear(Desk *desk)
     desk_close_store(desk);
     g_hash_table_unref(desk->sessions);
     g_hash_table_unref(desk->tools);
+    g_hash_table_unref(desk->drafts);
     g_ptr_array_unref(desk->unplaced);
     g_free(desk->number);
     g_free(desk->who);

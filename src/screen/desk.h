@@ -17,6 +17,7 @@ typedef struct {
     gint64 last_seq;     // its number in the build in hand, 0 if none
     char *warning;       // what row 23 warns of until the next key; NULL for nothing
     GHashTable *tools;   // in hand: label by what it is needed for (toolbox.h)
+    GHashTable *drafts;  // concessions that were begun: GStrv of their lines by name
     gint64 picked_up;    // µs of the key that picked up last
     gint64 version;      // of the store's data when last looked at
 } Desk;

@@ -117,8 +117,11 @@ static Press press_character(Typing *typing, Asks field, gunichar character)
     }
     if (action)
         return press_action(action);
-    if (field == ASKS_NOTHING && !strchr("+-.", (int)MIN(character, 0x7f)))
+    gboolean sign = character < 0x80 && strchr("+-.", (int)character);
+    if ((field == ASKS_NOTHING && !sign) ||
+        (field == ASKS_LINE && !sign && !g_unichar_isdigit(character)))
         return press(PRESS_NOTHING);
+    typing->entered = 0; // only an Enter right behind an Enter is a bounce
     return typing_add(typing, character) ? press(PRESS_TYPED) : press(PRESS_NOTHING);
 }
 

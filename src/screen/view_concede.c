@@ -33,10 +33,21 @@ static gpointer open(Desk *desk, const char *argument)
 {
     Concession *concession = g_new0(Concession, 1);
     g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
-    (void)desk;
     concession->name = g_strdup(parts[0]);
     concession->target = g_strdup(parts[1]);
+    GStrv draft = g_hash_table_lookup(desk->drafts, concession->name);
+    for (guint i = 0; draft && draft[i]; i++)
+        concession->lines[concession->at++] = g_strdup(draft[i]);
     return concession;
+}
+
+// What is written so far stays for the next time.
+static void keep_draft(const Concession *concession, Desk *desk)
+{
+    g_autoptr(GStrvBuilder) draft = g_strv_builder_new();
+    for (guint i = 0; i < concession->at; i++)
+        g_strv_builder_add(draft, concession->lines[i]);
+    g_hash_table_insert(desk->drafts, g_strdup(concession->name), g_strv_builder_end(draft));
 }
 
 static void close(gpointer state)
@@ -154,9 +165,13 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     concession->lines[concession->at] = g_strdup(typed);
     if (concession->at < LINE_DECIDES) {
         concession->at++;
+        keep_draft(concession, desk);
         return go(GO_STAY);
     }
-    return concede(concession, desk) ? go(GO_UP) : go(GO_KEEP);
+    if (!concede(concession, desk))
+        return go(GO_KEEP);
+    g_hash_table_remove(desk->drafts, concession->name);
+    return go(GO_UP);
 }
 
 static Go act(gpointer state, Desk *desk, Action action)

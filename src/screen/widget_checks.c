@@ -97,15 +97,19 @@ static char *value_shown(const Requirement *made, gboolean differs)
     return differs ? g_strdup_printf("(%s)", value) : g_strdup(value);
 }
 
-static void put_value(Canvas *canvas, guint row, const Requirement *made, gboolean differs)
+static void put_verdict(Canvas *canvas, guint row, const Requirement *made)
 {
-    g_autofree char *value = value_shown(made, differs);
     g_autofree char *doubt = figure_doubt(made);
-    gboolean closed = g_str_has_suffix(value, ")");
-    canvas_put_right(canvas, row, VALUE_END + (closed ? 1 : 0), differs ? bold : plain, value);
     canvas_put(canvas, row, DOUBT_COLUMN, MARK_COLUMN - DOUBT_COLUMN - 1, plain, doubt);
     canvas_put(canvas, row, MARK_COLUMN, 7, verdict_style(made->verdict),
                verdict_mark(made->verdict, made->reason));
+}
+
+static void put_value(Canvas *canvas, guint row, const Requirement *made, gboolean differs)
+{
+    g_autofree char *value = value_shown(made, differs);
+    gboolean closed = g_str_has_suffix(value, ")");
+    canvas_put_right(canvas, row, VALUE_END + (closed ? 1 : 0), differs ? bold : plain, value);
 }
 
 // The place in hand, with what stands in the field in place of its value.
@@ -124,9 +128,11 @@ static void put_line(Canvas *canvas, guint row, const Checks *checks, guint inde
     gboolean in_hand = at(checks->now, index) == checks->here;
     canvas_put(canvas, row, LABEL_COLUMN, 18, in_hand ? bold : plain,
                *made->place ? made->place : made->name);
-    put_value(canvas, row, made, differs);
+    put_verdict(canvas, row, made);
     if (in_hand && (!made->value || *checks->typed || made->answer))
         put_here(canvas, row, VALUE_END, checks->typed);
+    else
+        put_value(canvas, row, made, differs);
     if (in_hand)
         *focus = row;
     if (made->value && (made->lower || made->upper)) {
