@@ -171,23 +171,26 @@ static void say_next(Desk *desk, const Tightening *tightening, const Turn *turn,
     }
 }
 
+// The bolts still to come at this stage, or the stage behind it.
 static void say_then(const Tightening *tightening, guint here, Page *page)
 {
-    g_autoptr(GString) words = g_string_new(NULL);
-    const Turn *turn = tightening_turn(tightening, here);
-    guint stage = turn->stage;
-    for (guint i = here + 1; i < tightening->turns->len && words->len < 50; i++) {
+    g_autoptr(GString) places = g_string_new(NULL);
+    g_autofree char *after = NULL;
+    guint stage = tightening_turn(tightening, here)->stage, count = 0;
+    for (guint i = here + 1; i < tightening->turns->len && places->len < 50 && !after; i++) {
         const Turn *next = tightening_turn(tightening, i);
         if (next->made->verdict != VERDICT_OPEN)
             continue;
-        if (next->stage != stage) {
-            g_autofree char *amount = stage_words(tightening_stage(tightening, next->stage));
-            g_string_append_printf(words, words->len ? ", then %s" : "the next stage, %s", amount);
-            break;
-        }
-        g_string_append_printf(words, "%s%s", words->len ? ", " : "bolts ", next->made->place);
+        if (next->stage != stage)
+            after = stage_words(tightening_stage(tightening, next->stage));
+        else
+            g_string_append_printf(places, "%s%s", count++ ? ", " : "", next->made->place);
     }
-    page_say(&page->then, "%s", words->len ? words->str : "the set is whole");
+    if (count)
+        page_say(&page->then, "bolt%s %s%s%s", count > 1 ? "s" : "", places->str,
+                 after ? ", then " : "", after ? after : "");
+    else
+        page_say(&page->then, after ? "the next stage, %s" : "the set is whole", after);
 }
 
 // PAINT -----------------------------------------------------------------------------------------
