@@ -87,7 +87,6 @@ static void keep_not_needed(Judge *judge)
 
 void judge_decide(Judge *judge)
 {
-    judge_follow(judge);
     for (guint i = 0; i < judge->stale->len; i++) {
         guint index = g_array_index(judge->stale, guint, i);
         deciders[g_array_index(judge->asked, PlanRequirement, index).asked](judge, index);
@@ -100,6 +99,7 @@ void judge_decide(Judge *judge)
 void judge_all(Judge *judge)
 {
     judge_walk(judge);
+    judge_follow(judge);
     judge_decide(judge);
 }
 

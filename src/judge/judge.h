@@ -204,7 +204,7 @@ typedef struct {
 // assess.c
 // All that is live, walked through and decided.
 void judge_all(Judge *judge);
-// Decides what was touched; everything the first time.
+// Decides what judge_follow found stale.
 void judge_decide(Judge *judge);
 // The counts and seals as they are now.
 void assessment_count(Assessment *assessment, const Judge *judge);
@@ -227,6 +227,8 @@ gboolean judge_is_touched(const Judge *judge, const void *subject);
 // Judges the ticks of what was touched, follows all that is worked out from what was touched, and
 // fills in `stale`.
 void judge_follow(Judge *judge);
+// Forgets the values of the checks that were touched.
+void judge_forget_touched(Judge *judge);
 void links_free(Links *links); // NULL is allowed
 
 // entries.c: the entries as a ledger
@@ -352,7 +354,8 @@ guint basis_parted(const Judge *judge, const CheckState *state, guint place, gui
 void walk_read(Judge *judge, const Entry *entry);
 void walk_move(Judge *judge, const Entry *entry);
 void walk_struck_move(Judge *judge, const Entry *entry);
-void judge_readings_clear(Judge *judge);
+// Takes back all readings but the first `count`.
+void judge_drop_readings(Judge *judge, guint count);
 
 // compete.c: which reading counts
 ReadingState *reading_at(const Judge *judge, guint index);

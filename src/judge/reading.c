@@ -3,15 +3,18 @@
 #include <standbook/record/live.h>
 #include <string.h>
 
-void judge_readings_clear(Judge *judge)
+void judge_drop_readings(Judge *judge, guint count)
 {
-    for (guint i = 0; i < judge->readings->len; i++) {
+    for (guint i = judge->readings->len; i-- > count;) {
         ReadingState *reading = reading_at(judge, i);
+        GArray *of = reading->state->readings[reading->place];
+        g_array_set_size(of, of->len - 1);
         number_free(reading->value);
         number_free(reading->graduation);
         number_free(reading->variance);
         basis_clear(&reading->basis);
     }
+    g_array_set_size(judge->readings, count);
 }
 
 static Bound bound_of(const char *value)

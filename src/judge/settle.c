@@ -166,38 +166,15 @@ static void end_one(const Judge *judge, guint index, const Requirement *found, E
     ending->all = ending->all && (has_ended(made) || made->verdict == VERDICT_NOT_NEEDED);
 }
 
-static void end_check(const Judge *judge, const PlanName *name, const Requirement *found,
-                      Ending *ending)
-{
-    const PlanStep *step = name->step ? name->step : name->check->step;
-    for (const CheckState *state = g_hash_table_lookup(judge->state_of, name->check); state;
-         state = state->again)
-        for (guint i = 0; state->step == step && i < places_count(state->check->places); i++)
-            end_one(judge, state->requirement[i], found, ending);
-}
-
-static void end_tightening(const Judge *judge, const SetState *set, const TighteningState *state,
-                           const Requirement *found, Ending *ending)
-{
-    for (guint stage = 0; stage < state->tightening->stages->len; stage++) {
-        guint count = stage_at(state, stage)->kind == STAGE_WAIT ? 1 : set->bolts;
-        for (guint i = 0; i < count; i++)
-            end_one(judge, state->requirement[stage * set->bolts + i], found, ending);
-    }
-}
-
 // Whether what a finding's `settled by` names has ended well, where the places meet.
 static gboolean name_has_ended(const Judge *judge, const PlanName *name, const Requirement *found)
 {
     Ending ending = {FALSE, TRUE};
-    const SetState *set = name->group ? g_hash_table_lookup(judge->state_of, name->group) : NULL;
-    if (name->check)
-        end_check(judge, name, found, &ending);
-    for (guint i = 0; set && i < set->tightenings->len; i++) {
-        const TighteningState *state = tightening_at(set, i);
-        if (!name->step || state->tightening->step == name->step)
-            end_tightening(judge, set, state, found, &ending);
-    }
+    const PlanStep *step = name->step ? name->step : name->check->step;
+    for (const CheckState *state = g_hash_table_lookup(judge->state_of, name->check); state;
+         state = state->again)
+        for (guint i = 0; state->step == step && i < places_count(state->check->places); i++)
+            end_one(judge, state->requirement[i], found, &ending);
     return ending.any && ending.all;
 }
 

@@ -60,7 +60,7 @@ static void link_findings(GHashTable *settled, const PlanCheck *check)
     link_names(settled, check, check->settled_by);
     for (guint i = 0; i < check->settled_by->len; i++) {
         const PlanName *name = g_ptr_array_index(check->settled_by, i);
-        if (name->check && name->check->finding)
+        if (name->check->finding)
             link_check(settled, check, name->check);
     }
 }
@@ -185,7 +185,7 @@ static void follow(Judge *judge, GHashTable *table)
         touch_linked(judge, table, judge->touched->pdata[i]);
 }
 
-static void forget_values(Judge *judge)
+void judge_forget_touched(Judge *judge)
 {
     for (guint i = 0; i < judge->checks->len; i++) {
         CheckState *state = g_ptr_array_index(judge->checks, i);
@@ -225,7 +225,7 @@ void judge_follow(Judge *judge)
         return;
     }
     follow(judge, judge->links->users);
-    forget_values(judge);
+    judge_forget_touched(judge);
     follow(judge, judge->links->settled);
     list_touched(judge);
 }

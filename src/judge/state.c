@@ -226,7 +226,7 @@ void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsi
 
 void judge_clear(Judge *judge)
 {
-    judge_readings_clear(judge);
+    judge_drop_readings(judge, 0);
     judge_entries_clear(judge);
     judge_said_clear(judge);
     links_free(judge->links);
