@@ -194,17 +194,44 @@ static gboolean needs_doing(const Requirement *made)
            awaits_answer(made);
 }
 
+// What changed; those somebody has to do something about stand first.
+typedef struct {
+    GPtrArray *all; // Requirement *
+    gint first;     // how many of those there are
+} Changed;
+
+static void add_changed(Changed *changed, const Requirement *before, Requirement *after)
+{
+    if (has_changed(before, after))
+        g_ptr_array_insert(changed->all, needs_doing(after) ? changed->first++ : -1, after);
+}
+
+static char *changed_in_words(Changed *changed)
+{
+    char *words = changed->all->len ? changes_in_words(changed->all) : NULL;
+    g_ptr_array_unref(changed->all);
+    return words;
+}
+
 char *answer_changes(const Assessment *before, const Assessment *after)
 {
     Finder finder = {before->requirements, NULL};
     gboolean aligned = before->requirements->len == after->requirements->len;
-    g_autoptr(GPtrArray) changed = g_ptr_array_new();
-    for (guint i = 0, first = 0; i < after->requirements->len; i++) {
+    Changed changed = {g_ptr_array_new(), 0};
+    for (guint i = 0; i < after->requirements->len; i++) {
         Requirement *made = after->requirements->pdata[i];
-        if (!has_changed(find_before(&finder, made, i, aligned), made))
-            continue;
-        g_ptr_array_insert(changed, needs_doing(made) ? (gint)first++ : -1, made);
+        add_changed(&changed, find_before(&finder, made, i, aligned), made);
     }
     g_clear_pointer(&finder.by_name, g_hash_table_unref);
-    return changed->len ? changes_in_words(changed) : NULL;
+    return changed_in_words(&changed);
+}
+
+char *answer_judged(const GArray *judged, const Assessment *now)
+{
+    Changed changed = {g_ptr_array_new(), 0};
+    for (guint i = 0; i < judged->len; i++) {
+        const JudgementChange *one = &g_array_index(judged, JudgementChange, i);
+        add_changed(&changed, one->before, now->requirements->pdata[one->index]);
+    }
+    return changed_in_words(&changed);
 }

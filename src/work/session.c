@@ -13,15 +13,22 @@ const Plan *session_plan(const Session *session)
     return session->grown ? session->grown : session->kept;
 }
 
-// The plan anew, with all additions that still stand on something. The old one is handed back,
-// for what still points into it.
-Plan *session_grow(Session *session)
+Outgrown session_grow(Session *session)
 {
     const GPtrArray *entries = line_taker_entries(session->taker);
-    Plan *old = session->grown;
+    Outgrown old = {.plan = session->grown};
     session->grown = plan_grown(session->kept, (const Entry *const *)entries->pdata, entries->len);
     line_taker_set_plan(session->taker, session_plan(session));
+    if (old.plan || session->grown)
+        old.judgement = g_steal_pointer(&session->judgement);
     return old;
+}
+
+// The judgement points into the plan.
+void outgrown_clear(Outgrown *outgrown)
+{
+    judgement_free(outgrown->judgement);
+    plan_free(outgrown->plan);
 }
 
 // HELP FOR THE TAKER ----------------------------------------------------------------------------
@@ -60,10 +67,13 @@ static char *help_file_digest(const char *name, gpointer user, GError **error)
 const Assessment *session_assessment(Session *session)
 {
     const GPtrArray *entries = line_taker_entries(session->taker);
-    if (!session->assessment && session->kept)
-        session->assessment = assess(session_plan(session), (const Entry *const *)entries->pdata,
-                                     entries->len, 0, NULL);
-    return session->assessment;
+    if (!session->kept)
+        return NULL;
+    if (!session->judgement)
+        session->judgement = judgement_new(session_plan(session));
+    for (gsize i = judgement_entries(session->judgement); i < entries->len; i++)
+        judgement_add(session->judgement, entries->pdata[i]);
+    return judgement_now(session->judgement);
 }
 
 static const Assessment *help_assessment(gpointer user)
@@ -170,7 +180,7 @@ static gboolean open_ledgers(Session *session, GError **error)
         return TRUE;
     if (read_behind(session, session->build, 0, error) < 0)
         return FALSE;
-    plan_free(session_grow(session));
+    g_auto(Outgrown) old = session_grow(session);
     return TRUE;
 }
 
@@ -192,7 +202,7 @@ void session_close(Session *session)
 {
     if (!session)
         return;
-    assessment_free(session->assessment);
+    judgement_free(session->judgement);
     line_taker_free(session->taker);
     shop_free(session->shop);
     plan_free(session->grown);
@@ -235,8 +245,7 @@ gboolean session_catch_up(Session *session, GError **error)
         return FALSE;
     if (entries->len == before)
         return shop > 0;
-    g_clear_pointer(&session->assessment, assessment_free);
-    plan_free(session_grow(session));
+    g_auto(Outgrown) old = session_grow(session);
     return TRUE;
 }
 

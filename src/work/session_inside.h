@@ -1,5 +1,6 @@
 // Inside a session: opened by session.c, its lines taken by session_line.c.
 #pragma once
+#include <standbook/judge/judgement.h>
 #include <standbook/work/session.h>
 
 struct Session {
@@ -11,14 +12,23 @@ struct Session {
     Plan *grown;       // with what the build added, NULL if it added nothing
     Shop *shop;
     LineTaker *taker;
-    Assessment *assessment; // NULL: to be judged anew
-    gint64 version;         // of the store's data, when last looked at
+    Judgement *judgement; // by the plan in force; NULL before it is asked for
+    gint64 version;       // of the store's data, when last looked at
     guint lines, taken;
 };
 
-// The plan anew, with all additions that still stand on something. The old one is handed back, for
-// what still points into it; free it with plan_free.
-Plan *session_grow(Session *session) G_GNUC_WARN_UNUSED_RESULT;
+// What was judged by a plan that is not in force any more.
+typedef struct {
+    Plan *plan;           // NULL if it is the one kept
+    Judgement *judgement; // NULL if none was asked for, or the plan is still in force
+} Outgrown;
+
+void outgrown_clear(Outgrown *outgrown);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Outgrown, outgrown_clear)
+
+// The plan anew, with all additions that still stand on something. What is over is handed back, to
+// be compared with; clear it with outgrown_clear.
+Outgrown session_grow(Session *session) G_GNUC_WARN_UNUSED_RESULT;
 
 // Looks for entries of others, but only when somebody has written to the store.
 gboolean session_look_around(Session *session, GError **error);

@@ -181,11 +181,18 @@ static char *seal_in_words(Session *session, const char *gate)
                        : g_strdup_printf("%s sealed, nothing left", gate);
 }
 
-static char *make_answer(Session *session, const char *numbers, const char *gate,
-                         const Assessment *before, const GPtrArray *remarks)
+static char *changes_in_words(Session *session, const Outgrown *old)
+{
+    const Assessment *now = session_assessment(session);
+    return old->judgement ? answer_changes(judgement_now(old->judgement), now)
+                          : answer_judged(judgement_changed(session->judgement), now);
+}
+
+static char *make_answer(Session *session, const char *numbers, const char *gate, gboolean judged,
+                         const Outgrown *old, const GPtrArray *remarks)
 {
     g_autofree char *changes = gate     ? seal_in_words(session, gate)
-                               : before ? answer_changes(before, session_assessment(session))
+                               : judged ? changes_in_words(session, old)
                                         : NULL;
     GString *answer = g_string_new(numbers);
     g_string_append_printf(answer, ": %s", changes ? changes : "taken");
@@ -230,8 +237,7 @@ static gboolean is_judged(const Session *session, const LineTaken *taken)
     return FALSE;
 }
 
-// Makes the stored line part of what is known here, and words the answer. The plan before goes
-// last: the assessment before points into it.
+// Makes the stored line part of what is known here, and words the answer.
 static void settle(Session *session, LineTaken *taken, char **answer)
 {
     gboolean entered = taken->entries->len > 0;
@@ -245,15 +251,10 @@ static void settle(Session *session, LineTaken *taken, char **answer)
     gboolean judged = is_judged(session, taken);
     if (says && judged)
         session_assessment(session);
-    Assessment *before = judged ? g_steal_pointer(&session->assessment) : NULL;
     line_keep(session->taker, taken);
-    if (session->assessment)
-        session->assessment->upto = line_taker_entries(session->taker)->len;
-    Plan *old = grows ? session_grow(session) : NULL;
+    g_auto(Outgrown) old = grows ? session_grow(session) : (Outgrown){0};
     if (says)
-        *answer = make_answer(session, numbers, gate, before, remarks);
-    assessment_free(before);
-    plan_free(old);
+        *answer = make_answer(session, numbers, gate, judged, &old, remarks);
 }
 
 static gboolean prefix_error(const Session *session, GError **error)
