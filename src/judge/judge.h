@@ -214,7 +214,9 @@ Assessment *assessment_new(const Judge *judge) G_GNUC_WARN_UNUSED_RESULT;
 // A requirement with nothing done yet. Labels and place are shared with `like`, if that is not
 // NULL.
 Requirement *requirement_new(const PlanRequirement *asked, const Requirement *like);
-void requirement_free(gpointer requirement);
+// Several assessments may share one.
+Requirement *requirement_ref(Requirement *made);
+void requirement_free(gpointer made);
 
 // stale.c: what entries touch, and what must be decided anew for it
 // From here on what is touched is noted; nothing is yet.

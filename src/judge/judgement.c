@@ -4,48 +4,42 @@
 
 #include <string.h>
 
-// The answers that stood at one place before a supposed look.
-typedef struct {
-    LookState *at;
-    LookState before;
-} Looked;
-
 struct Judgement {
     const Plan *plan;
     GPtrArray *entries; // const Entry *: the judge's are these, as far as it has come
     Judge judge;
     Assessment *assessment; // of the judge's requirements; NULL before the first
     GArray *changed;        // JudgementChange
-    GPtrArray *replaced;    // Requirement *: those of `changed`, where they are not in use
-    guint supposed;         // how many of `entries` are only supposed
-    guint readings;         // how many of the judge's are not
-    GArray *looked;         // Looked
-    Assessment *apart;      // of a supposition that was judged whole, or NULL
 };
+
+// ANEW ------------------------------------------------------------------------------------------
+
+static void change_clear(gpointer data)
+{
+    requirement_free((Requirement *)((JudgementChange *)data)->before);
+}
+
+static GArray *changes_new(void)
+{
+    GArray *changes = g_array_new(FALSE, FALSE, sizeof(JudgementChange));
+    g_array_set_clear_func(changes, change_clear);
+    return changes;
+}
+
+// Takes what was there before.
+static void note_change(GArray *changes, guint index, Requirement *before)
+{
+    const JudgementChange change = {index, before};
+    g_array_append_val(changes, change);
+}
 
 Judgement *judgement_new(const Plan *plan)
 {
     Judgement *judgement = g_new0(Judgement, 1);
     judgement->plan = plan;
     judgement->entries = g_ptr_array_new();
-    judgement->changed = g_array_new(FALSE, FALSE, sizeof(JudgementChange));
-    judgement->replaced = g_ptr_array_new_with_free_func(requirement_free);
-    judgement->looked = g_array_new(FALSE, FALSE, sizeof(Looked));
+    judgement->changed = changes_new();
     return judgement;
-}
-
-// ANEW ------------------------------------------------------------------------------------------
-
-static void note_change(Judgement *judgement, guint index, const Requirement *before)
-{
-    const JudgementChange change = {index, before};
-    g_array_append_val(judgement->changed, change);
-}
-
-static void forget_changes(Judgement *judgement)
-{
-    g_array_set_size(judgement->changed, 0);
-    g_ptr_array_set_size(judgement->replaced, 0);
 }
 
 static const Entry *const *entries_of(const Judgement *judgement)
@@ -62,12 +56,8 @@ static void judge_whole(Judgement *judgement)
                NULL, 0);
     judge_all(&judgement->judge);
     judgement->assessment = assessment_new(&judgement->judge);
-    for (guint i = 0; before && i < before->requirements->len; i++) {
-        note_change(judgement, i, before->requirements->pdata[i]);
-        g_ptr_array_add(judgement->replaced, before->requirements->pdata[i]);
-    }
-    if (before)
-        g_ptr_array_set_free_func(before->requirements, NULL);
+    for (guint i = 0; before && i < before->requirements->len; i++)
+        note_change(judgement->changed, i, requirement_ref(before->requirements->pdata[i]));
     assessment_free(before);
 }
 
@@ -82,15 +72,13 @@ static Requirement *put(Judgement *judgement, guint index, Requirement *made)
     return before;
 }
 
-static void renew(Judgement *judgement, guint index)
+static void renew(Judgement *judgement, guint index, GArray *changes)
 {
     Judge *judge = &judgement->judge;
     const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, index);
     Requirement *made = requirement_new(asked, judge_requirement(judge, index));
-    Requirement *before = put(judgement, index, made);
+    note_change(changes, index, put(judgement, index, made));
     judge_mark(judge, index);
-    note_change(judgement, index, before);
-    g_ptr_array_add(judgement->replaced, before);
 }
 
 // Walks through the next entry of `entries`; FALSE if it cannot be walked through by itself.
@@ -106,14 +94,13 @@ static gboolean walk_next(Judgement *judgement)
     return TRUE;
 }
 
-static void decide_touched(Judgement *judgement)
+static void decide_touched(Judgement *judgement, GArray *changes)
 {
     Judge *judge = &judgement->judge;
     judge_follow(judge);
     for (guint i = 0; i < judge->stale->len; i++)
-        renew(judgement, g_array_index(judge->stale, guint, i));
+        renew(judgement, g_array_index(judge->stale, guint, i), changes);
     judge_decide(judge);
-    assessment_count(judgement->assessment, judge);
 }
 
 static gboolean judge_next(Judgement *judgement)
@@ -124,21 +111,34 @@ static gboolean judge_next(Judgement *judgement)
     while (judgement->judge.count < judgement->entries->len)
         if (!walk_next(judgement))
             return FALSE;
-    decide_touched(judgement);
+    decide_touched(judgement, judgement->changed);
+    assessment_count(judgement->assessment, &judgement->judge);
     return TRUE;
 }
 
 static void bring_up(Judgement *judgement)
 {
-    gboolean up = judgement->assessment && judgement->judge.count == judgement->entries->len;
-    if (up)
+    if (judgement->assessment && judgement->judge.count == judgement->entries->len)
         return;
-    forget_changes(judgement);
+    g_array_set_size(judgement->changed, 0);
     if (!judge_next(judgement))
         judge_whole(judgement);
 }
 
 // SUPPOSING -------------------------------------------------------------------------------------
+
+// The answers that stood at one place before a supposed look.
+typedef struct {
+    LookState *at;
+    LookState before;
+} Looked;
+
+// What a supposition did to the walk.
+typedef struct {
+    guint entries;  // how many it walked through
+    guint readings; // how many there were before
+    GArray *looked; // Looked
+} Supposing;
 
 // Whether the walk through an entry of that kind can be taken back.
 static gboolean can_be_taken_back(const Entry *entry)
@@ -147,120 +147,110 @@ static gboolean can_be_taken_back(const Entry *entry)
     return !entry->after && g_strv_contains(kinds, entry->kind->name);
 }
 
-static void keep_looks(Judgement *judgement, const Entry *entry)
+static void keep_looks(const Judge *judge, const Entry *entry, GArray *kept)
 {
     if (strcmp(entry->kind->name, "look") != 0)
         return;
     const CheckState *state =
-        judge_check(&judgement->judge, entry_text(entry, "check"), entry_text(entry, "step"));
+        judge_check(judge, entry_text(entry, "check"), entry_text(entry, "step"));
     for (guint i = 0; state && i < places_count(state->check->places); i++) {
         const Looked looked = {&state->looks[i], state->looks[i]};
         if (looked.before.basis.ticks)
             g_array_ref(looked.before.basis.ticks);
-        g_array_append_val(judgement->looked, looked);
+        g_array_append_val(kept, looked);
     }
 }
 
-static void put_looks_back(Judgement *judgement)
+static void put_looks_back(const GArray *kept)
 {
-    for (guint i = judgement->looked->len; i-- > 0;) {
-        const Looked *looked = &g_array_index(judgement->looked, Looked, i);
+    for (guint i = kept->len; i-- > 0;) {
+        const Looked *looked = &g_array_index(kept, Looked, i);
         basis_clear(&looked->at->basis);
         *looked->at = looked->before;
     }
-    g_array_set_size(judgement->looked, 0);
 }
 
-static void put_requirements_back(Judgement *judgement)
+static gboolean walk_supposed(Judgement *judgement, const Entry *const *entries, gsize count,
+                              Supposing *supposing)
 {
-    g_ptr_array_set_free_func(judgement->replaced, NULL);
-    for (guint i = 0; i < judgement->replaced->len; i++) {
-        guint index = g_array_index(judgement->changed, JudgementChange, i).index;
-        requirement_free(put(judgement, index, judgement->replaced->pdata[i]));
-    }
-    g_ptr_array_set_size(judgement->replaced, 0);
-    g_ptr_array_set_free_func(judgement->replaced, requirement_free);
-}
-
-// Undoes what judgement_suppose did.
-static void take_back(Judgement *judgement)
-{
-    Judge *judge = &judgement->judge;
-    if (!judgement->supposed && !judgement->apart)
-        return;
-    g_clear_pointer(&judgement->apart, assessment_free);
-    put_requirements_back(judgement);
-    forget_changes(judgement);
-    put_looks_back(judgement);
-    judge_drop_readings(judge, judgement->readings);
-    judge_forget_touched(judge);
-    for (; judgement->supposed; judgement->supposed--) {
-        judge_unread_last(judge);
-        g_ptr_array_set_size(judgement->entries, (gint)judgement->entries->len - 1);
-    }
-    assessment_count(judgement->assessment, judge);
-}
-
-// Walks through what is supposed as far as that can be taken back; FALSE if that is not to its end.
-static gboolean walk_supposed(Judgement *judgement, const Entry *const *entries, gsize count)
-{
-    judgement->readings = judgement->judge.readings->len;
     for (gsize i = 0; i < count; i++)
         if (!can_be_taken_back(entries[i]))
             return FALSE;
     judge_begin_touching(&judgement->judge);
     for (gsize i = 0; i < count; i++) {
+        keep_looks(&judgement->judge, entries[i], supposing->looked);
         g_ptr_array_add(judgement->entries, (gpointer)entries[i]);
-        keep_looks(judgement, entries[i]);
-        if (!walk_next(judgement)) {
+        gboolean walked = walk_next(judgement);
+        supposing->entries += walked ? 1 : 0;
+        if (!walked) {
             g_ptr_array_set_size(judgement->entries, (gint)judgement->entries->len - 1);
             return FALSE;
         }
-        judgement->supposed++;
     }
     return TRUE;
 }
 
-static void judge_apart(Judgement *judgement, const Entry *const *entries, gsize count)
+static void walk_back(Judgement *judgement, const Supposing *supposing)
+{
+    Judge *judge = &judgement->judge;
+    put_looks_back(supposing->looked);
+    judge_drop_readings(judge, supposing->readings);
+    judge_forget_touched(judge);
+    for (guint i = 0; i < supposing->entries; i++) {
+        judge_unread_last(judge);
+        g_ptr_array_set_size(judgement->entries, (gint)judgement->entries->len - 1);
+    }
+}
+
+// Of what was walked through; the judge's requirements are afterwards those of before.
+static Assessment *assess_supposed(Judgement *judgement)
+{
+    g_autoptr(GArray) changes = changes_new();
+    decide_touched(judgement, changes);
+    Assessment *supposed = assessment_new(&judgement->judge);
+    for (guint i = 0; i < supposed->requirements->len; i++)
+        requirement_ref(supposed->requirements->pdata[i]);
+    for (guint i = 0; i < changes->len; i++) {
+        JudgementChange *change = &g_array_index(changes, JudgementChange, i);
+        change->before = put(judgement, change->index, (Requirement *)change->before);
+    }
+    return supposed;
+}
+
+static Assessment *assess_apart(const Judgement *judgement, const Entry *const *entries,
+                                gsize count)
 {
     g_autoptr(GPtrArray) all = g_ptr_array_copy(judgement->entries, NULL, NULL);
     for (gsize i = 0; i < count; i++)
         g_ptr_array_add(all, (gpointer)entries[i]);
-    judgement->apart = assess(judgement->plan, (const Entry *const *)all->pdata, all->len, 0, NULL);
-    for (guint i = 0; i < judgement->assessment->requirements->len; i++)
-        note_change(judgement, i, judgement->assessment->requirements->pdata[i]);
+    return assess(judgement->plan, (const Entry *const *)all->pdata, all->len, 0, NULL);
 }
 
-const Assessment *judgement_suppose(Judgement *judgement, const Entry *const *entries, gsize count)
+Assessment *judgement_suppose(Judgement *judgement, const Entry *const *entries, gsize count)
 {
-    take_back(judgement);
     bring_up(judgement);
-    forget_changes(judgement);
-    if (walk_supposed(judgement, entries, count)) {
-        decide_touched(judgement);
-        return judgement->assessment;
-    }
-    take_back(judgement);
-    judge_apart(judgement, entries, count);
-    return judgement->apart;
+    g_autoptr(GArray) looked = g_array_new(FALSE, FALSE, sizeof(Looked));
+    Supposing supposing = {0, judgement->judge.readings->len, looked};
+    gboolean walked = walk_supposed(judgement, entries, count, &supposing);
+    Assessment *supposed = walked ? assess_supposed(judgement) : NULL;
+    walk_back(judgement, &supposing);
+    return walked ? supposed : assess_apart(judgement, entries, count);
 }
 
 // WHAT IS ASKED ---------------------------------------------------------------------------------
 
 void judgement_add(Judgement *judgement, const Entry *entry)
 {
-    take_back(judgement);
     g_ptr_array_add(judgement->entries, (gpointer)entry);
 }
 
 gsize judgement_entries(const Judgement *judgement)
 {
-    return judgement->entries->len - judgement->supposed;
+    return judgement->entries->len;
 }
 
 const Assessment *judgement_now(Judgement *judgement)
 {
-    take_back(judgement);
     bring_up(judgement);
     return judgement->assessment;
 }
@@ -274,13 +264,10 @@ void judgement_free(Judgement *judgement)
 {
     if (!judgement)
         return;
-    take_back(judgement);
     if (judgement->assessment)
         judge_clear(&judgement->judge);
     assessment_free(judgement->assessment);
     g_ptr_array_unref(judgement->entries);
     g_array_unref(judgement->changed);
-    g_ptr_array_unref(judgement->replaced);
-    g_array_unref(judgement->looked);
     g_free(judgement);
 }

@@ -36,7 +36,7 @@ static GStrv place_words(const PlanRequirement *asked)
 
 Requirement *requirement_new(const PlanRequirement *asked, const Requirement *like)
 {
-    Requirement *made = g_new0(Requirement, 1);
+    Requirement *made = g_rc_box_new0(Requirement);
     made->asked = (Asked)asked->asked;
     made->name = requirement_subject(asked);
     made->step = asked->step;
@@ -51,7 +51,12 @@ Requirement *requirement_new(const PlanRequirement *asked, const Requirement *li
     return made;
 }
 
-void requirement_free(gpointer data)
+Requirement *requirement_ref(Requirement *made)
+{
+    return g_rc_box_acquire(made);
+}
+
+static void clear(gpointer data)
 {
     Requirement *made = data;
     g_rc_box_release(made->labels);
@@ -65,5 +70,9 @@ void requirement_free(gpointer data)
     number_free(made->plan_upper);
     number_free(made->plan_wear);
     g_ptr_array_unref(made->notes);
-    g_free(made);
+}
+
+void requirement_free(gpointer made)
+{
+    g_rc_box_release_full(made, clear);
 }

@@ -9,16 +9,14 @@ Assessment *session_suppose(Session *session, const char *line, GError **error)
     g_autoptr(LineTaken) taken = line_take(session->taker, line, now, error);
     if (!taken || !session->build)
         return NULL;
-    const GPtrArray *entries = line_taker_entries(session->taker);
-    g_autoptr(GPtrArray) all = g_ptr_array_sized_new(entries->len + taken->entries->len);
-    for (guint i = 0; i < entries->len; i++)
-        g_ptr_array_add(all, entries->pdata[i]);
+    g_autoptr(GPtrArray) ours = g_ptr_array_new();
     for (guint i = 0; i < taken->entries->len; i++) {
         Entry *entry = taken->entries->pdata[i];
         if (strcmp(entry->ledger, session->build) == 0)
-            g_ptr_array_add(all, entry);
+            g_ptr_array_add(ours, entry);
     }
-    if (all->len == entries->len)
+    if (ours->len == 0)
         return NULL;
-    return assess(session_plan(session), (const Entry *const *)all->pdata, all->len, 0, NULL);
+    session_assessment(session); // makes the judgement, and brings it up to now
+    return judgement_suppose(session->judgement, (const Entry *const *)ours->pdata, ours->len);
 }

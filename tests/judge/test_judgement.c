@@ -237,30 +237,41 @@ START_TEST(after_every_entry_it_is_what_the_whole_is)
 }
 END_TEST
 
-// Supposes every entry, and one that does not come, before it is added; several of them are added
-// before the next is asked for.
+static Assessment *suppose(Judgement *judgement, const Story *story, guint count)
+{
+    gsize from = judgement_entries(judgement);
+    return judgement_suppose(judgement, (const Entry *const *)&story->entries->pdata[from], count);
+}
+
+// Supposes the next entry, or two, before it is added. What was supposed before stays what it was.
 static void suppose_story(const Story *story, GRand *random, const char *where)
 {
     Judgement *judgement = judgement_new(story->plan);
-    guint count = story->entries->len;
-    for (guint i = 0; i + 1 < count; i++) {
-        const Entry *const *next = (const Entry *const *)&story->entries->pdata[i];
+    Assessment *earlier = NULL, *earlier_whole = NULL;
+    for (guint i = 0; i + 1 < story->entries->len; i++) {
         if (i >= 8 && g_rand_int_range(random, 0, 3)) {
-            guint entries = g_rand_int_range(random, 1, 3);
+            guint count = g_rand_int_range(random, 1, 3);
             char *at = g_strdup_printf("%s, supposed %u", where, i + 1);
-            Assessment *whole = assess_first(story, i + entries);
-            expect_same_assessment(judgement_suppose(judgement, next, entries), whole, at);
+            Assessment *whole = assess_first(story, i + count);
+            Assessment *supposed = suppose(judgement, story, count);
             Assessment *before = assess_first(story, i);
-            if (g_rand_boolean(random))
-                expect_same_assessment(judgement_now(judgement), before, at);
+            expect_same_assessment(supposed, whole, at);
+            expect_same_assessment(judgement_now(judgement), before, at);
+            if (earlier)
+                expect_same_assessment(earlier, earlier_whole, at);
             assessment_free(before);
-            assessment_free(whole);
+            assessment_free(earlier);
+            assessment_free(earlier_whole);
+            earlier = supposed;
+            earlier_whole = whole;
             g_free(at);
         }
-        judgement_add(judgement, next[0]);
+        judgement_add(judgement, story->entries->pdata[i]);
         ck_assert_uint_eq(judgement_entries(judgement), i + 1);
     }
     judgement_free(judgement);
+    assessment_free(earlier);
+    assessment_free(earlier_whole);
 }
 
 START_TEST(what_is_supposed_leaves_no_trace)

@@ -25,15 +25,16 @@ void judgement_add(Judgement *judgement, const Entry *entry);
 gsize judgement_entries(const Judgement *judgement);
 
 // Equal in everything to the `assess` of all entries added. Belongs to the judgement and holds
-// until the next call of any function but judgement_changed.
+// until it is asked for again with more entries.
 const Assessment *judgement_now(Judgement *judgement);
 
-// The same if these `count` entries came next; nothing is kept of them, and they need not live
-// longer than the assessment. What is read or looked at costs what rests on it; where any other
-// kind is among them all is judged. Holds as long as that of judgement_now.
-const Assessment *judgement_suppose(Judgement *judgement, const Entry *const *entries, gsize count);
-
-// What was judged anew for the assessment given last, against the one before: JudgementChange, by
-// index; all requirements where all was judged, none the first time. Holds as long as that
-// assessment.
+// What was judged anew the last time that there were more entries, against the time before:
+// JudgementChange, by index; all requirements where all was judged, none the first time. Holds as
+// long as that assessment.
 const GArray *judgement_changed(const Judgement *judgement);
+
+// The assessment if these `count` entries came next; nothing is kept of them, and they need not
+// live longer than this call. What is read or looked at costs what rests on it; where any other
+// kind is among them all is judged. The caller frees it with assessment_free.
+Assessment *judgement_suppose(Judgement *judgement, const Entry *const *entries,
+                              gsize count) G_GNUC_WARN_UNUSED_RESULT;
