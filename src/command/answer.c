@@ -1,5 +1,7 @@
 #include "answer.h"
 
+#include <unistd.h>
+
 void say_document(const Document *document, gboolean json)
 {
     if (json) {
@@ -9,5 +11,7 @@ void say_document(const Document *document, gboolean json)
         return;
     }
     g_autofree char *text = document_text(document);
+    if (isatty(STDOUT_FILENO)) // a form feed is for printers
+        g_strdelimit(text, "\f", '\n');
     say("%s", text);
 }

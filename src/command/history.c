@@ -212,7 +212,7 @@ static int history(Query *asked, Common *common)
         return fail_with(error);
     const DocumentColumn columns[] = {
         {"build", ALIGN_WHOLE}, {"", ALIGN_WHOLE},       {"", ALIGN_LEFT}, {"", ALIGN_POINT},
-        {"", ALIGN_WHOLE},      {"limits", ALIGN_WHOLE}, {"", ALIGN_LEFT}, {"see", ALIGN_WHOLE}};
+        {"", ALIGN_WHOLE},      {"limits", ALIGN_WHOLE}, {"", ALIGN_LEFT}, {"see", ALIGN_NOTES}};
     document_table(asked->document, columns, G_N_ELEMENTS(columns));
     for (guint i = 0; i < numbers->len; i++)
         if (!tell_build(asked, book, g_ptr_array_index(numbers, i), &error))

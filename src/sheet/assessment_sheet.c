@@ -71,7 +71,7 @@ Document *sheet_assessment(const SheetSource *source, gboolean all)
 {
     const DocumentColumn columns[] = {{"", ALIGN_LEFT},         {"", ALIGN_POINT},
                                       {"", ALIGN_WHOLE},        {"limits", ALIGN_WHOLE},
-                                      {"verdict", ALIGN_WHOLE}, {"see", ALIGN_WHOLE}};
+                                      {"verdict", ALIGN_WHOLE}, {"see", ALIGN_NOTES}};
     const Assessment *assessment = source->assessment;
     g_autofree char *title = g_strconcat("Assessment ", source->build, NULL);
     Document *document = document_new("assessment", title);

@@ -104,7 +104,7 @@ static void section_known(Document *document, const SheetSource *source, guint g
                           const char *heading, Wanted wanted)
 {
     const DocumentColumn columns[] = {
-        {"", ALIGN_LEFT}, {"", ALIGN_POINT}, {"", ALIGN_LEFT}, {"see", ALIGN_LEFT}};
+        {"", ALIGN_LEFT}, {"", ALIGN_POINT}, {"", ALIGN_LEFT}, {"see", ALIGN_NOTES}};
     const GPtrArray *all = source->assessment->requirements;
     gboolean begun = FALSE;
     for (guint i = 0; i < all->len; i++) {

@@ -3,131 +3,6 @@
 #include <standbook/record/live.h>
 #include <string.h>
 
-enum { SINGLE_PLACES = 4 }; // up to so many places of one check are printed one by one
-
-// The last requirement of a check's place in the order of the work: a check read again, or moved to
-// a later step, is printed as it was left.
-static gboolean is_last(const SheetSource *source, guint index)
-{
-    const GPtrArray *all = source->assessment->requirements;
-    const Requirement *one = g_ptr_array_index(all, index);
-    for (guint i = index + 1; i < all->len; i++) {
-        const Requirement *other = g_ptr_array_index(all, i);
-        if (other->asked == one->asked && !other->withdrawn && other->value &&
-            strcmp(other->name, one->name) == 0 && strcmp(other->place, one->place) == 0)
-            return FALSE;
-    }
-    return TRUE;
-}
-
-static gboolean is_plain(const Requirement *requirement)
-{
-    return requirement->verdict == VERDICT_PASS && !requirement->upheld && !requirement->amended;
-}
-
-// A figure with limits, as left.
-static gboolean is_measured(const SheetSource *source, guint index)
-{
-    const Requirement *requirement = g_ptr_array_index(source->assessment->requirements, index);
-    return requirement->asked == ASKED_READ && !requirement->finding && !requirement->withdrawn &&
-           requirement->value && requirement->verdict != VERDICT_NOT_NEEDED &&
-           (requirement->lower || requirement->upper) && is_last(source, index);
-}
-
-typedef gboolean (*Chosen)(const SheetSource *source, guint index);
-
-// The chosen requirements in groups of one check in one step (GPtrArray of const Requirement *).
-static GPtrArray *groups_of(const SheetSource *source, Chosen chosen)
-{
-    GPtrArray *groups = g_ptr_array_new_with_free_func((GDestroyNotify)g_ptr_array_unref);
-    const GPtrArray *all = source->assessment->requirements;
-    const Requirement *before = NULL;
-    for (guint i = 0; i < all->len; i++) {
-        Requirement *each = g_ptr_array_index(all, i);
-        if (!chosen(source, i))
-            continue;
-        if (!before || strcmp(before->name, each->name) != 0 || before->step != each->step)
-            g_ptr_array_add(groups, g_ptr_array_new());
-        g_ptr_array_add(g_ptr_array_index(groups, groups->len - 1), each);
-        before = each;
-    }
-    return groups;
-}
-
-static void measured_row(Document *document, const SheetSource *source, const char *name,
-                         const char *value, const char *doubt, const Requirement *requirement)
-{
-    g_autofree char *limits = figure_limits(requirement);
-    g_autofree char *asked = g_strconcat(limits, " ", figure_unit(requirement), NULL);
-    g_autofree char *notes = footnotes_of(document, source, requirement);
-    document_row(document, (const char *const[]){name, value, doubt, asked,
-                                                 verdict_words(requirement->verdict), notes});
-}
-
-static int compare_values(gconstpointer a, gconstpointer b)
-{
-    const Requirement *one = *(Requirement *const *)a, *other = *(Requirement *const *)b;
-    return number_compare(one->value, other->value);
-}
-
-// The least and the greatest of places that all passed with the same limits.
-static void measured_range(Document *document, const SheetSource *source, GPtrArray *plain)
-{
-    const Requirement *any = g_ptr_array_index(plain, 0);
-    g_ptr_array_sort(plain, compare_values);
-    g_autofree char *least = figure_value(g_ptr_array_index(plain, 0));
-    g_autofree char *most = figure_value(g_ptr_array_index(plain, plain->len - 1));
-    g_autofree char *name = g_strdup_printf("%s, %u places", any->name, plain->len);
-    g_autofree char *to = strcmp(least, most) == 0 ? g_strdup("") : g_strconcat("to ", most, NULL);
-    measured_row(document, source, name, least, to, any);
-}
-
-static gboolean same_limits(const GPtrArray *group)
-{
-    const Requirement *first = g_ptr_array_index(group, 0);
-    g_autofree char *limits = figure_limits(first);
-    for (guint i = 1; i < group->len; i++) {
-        g_autofree char *other = figure_limits(g_ptr_array_index(group, i));
-        if (strcmp(limits, other) != 0)
-            return FALSE;
-    }
-    return TRUE;
-}
-
-static void measured_group(Document *document, const SheetSource *source, const GPtrArray *group)
-{
-    gboolean one_by_one = group->len <= SINGLE_PLACES || !same_limits(group);
-    g_autoptr(GPtrArray) plain = g_ptr_array_new();
-    for (guint i = 0; i < group->len; i++) {
-        Requirement *each = g_ptr_array_index(group, i);
-        if (!one_by_one && is_plain(each) && each->value) {
-            g_ptr_array_add(plain, each);
-            continue;
-        }
-        g_autofree char *name = figure_name(each), *value = figure_value(each);
-        g_autofree char *doubt = figure_doubt(each);
-        measured_row(document, source, name, value, doubt, each);
-    }
-    if (plain->len)
-        measured_range(document, source, plain);
-}
-
-static void section_measured(Document *document, const SheetSource *source)
-{
-    const DocumentColumn columns[] = {{"", ALIGN_LEFT},  {"", ALIGN_POINT},
-                                      {"", ALIGN_WHOLE}, {"limits", ALIGN_WHOLE},
-                                      {"", ALIGN_WHOLE}, {"see", ALIGN_WHOLE}};
-    g_autoptr(GPtrArray) groups = groups_of(source, is_measured);
-    if (groups->len == 0)
-        return;
-    document_heading(document, 1, "Measured");
-    document_line(document, "± is what the gauge cannot tell (U, k = 2).");
-    document_table(document, columns, G_N_ELEMENTS(columns));
-    for (guint i = 0; i < groups->len; i++)
-        measured_group(document, source, g_ptr_array_index(groups, i));
-    document_footnotes(document);
-}
-
 // PARTS
 
 // `main shells 2, upper`: the part or check that a field names, and the place.
@@ -139,17 +14,16 @@ static char *place_words(const Entry *entry, const char *field)
     return g_string_free(words, FALSE);
 }
 
-static void part_row(Document *document, const SheetSource *source, const Entry *entry)
+// `lot RX-77`, `no. PS-6003/1`.
+static char *origin_words(const SheetSource *source, const Entry *entry)
 {
     const char *lot = taken_text(source->taken, "lot", entry_text(entry, "lot"), "label");
-    const char *serial = entry_text(entry, "serial"), *why = entry_text(entry, "evidence");
+    const char *serial = entry_text(entry, "serial");
     if (!lot)
         lot = entry_text(entry, "label");
-    g_autofree char *name = place_words(entry, "part");
-    g_autofree char *from = serial ? g_strconcat("no. ", serial, NULL)
-                            : lot  ? g_strconcat("lot ", lot, NULL)
-                                   : g_strdup("");
-    document_row(document, (const char *const[]){name, entry_text(entry, "use"), from, why});
+    return serial ? g_strconcat("no. ", serial, NULL)
+           : lot  ? g_strconcat("lot ", lot, NULL)
+                  : g_strdup("");
 }
 
 // Whether a later live entry put something else at the same place.
@@ -176,17 +50,21 @@ static gboolean is_about(const Entry *entry, const Requirement *requirement)
     return TRUE;
 }
 
-// What the next rebuild orders parts from: `89.999 to 90.027 mm`, as a check of that name reads
-// at the places that were worked on.
+// What the next rebuild orders parts from: `89.999 to 90.027 mm`, as a check of that name was left
+// at the places that were worked on, read after that.
 static char *size_words(const SheetSource *source, const Entry *rework)
 {
     const char *name = entry_text(rework, "name");
     const GPtrArray *all = source->assessment->requirements;
     const Requirement *least = NULL, *most = NULL;
+    g_autofree char *worked = entry_when(rework);
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);
-        if (each->asked != ASKED_READ || !each->value || strcmp(each->name, name) != 0 ||
-            !is_about(rework, each))
+        const Entry *read = source_entry(source, each->entry);
+        if (strcmp(each->name, name) != 0 || !is_as_left(source, i) || !is_about(rework, each))
+            continue;
+        g_autofree char *when = read ? entry_when(read) : g_strdup("");
+        if (strcmp(when, worked) < 0)
             continue;
         if (!least || number_compare(each->value, least->value) < 0)
             least = each;
@@ -194,44 +72,114 @@ static char *size_words(const SheetSource *source, const Entry *rework)
             most = each;
     }
     if (!least)
-        return g_strdup("");
+        return g_strdup("not read since");
     g_autofree char *one = figure_value(least), *other = figure_value(most);
-    return g_strconcat(one, strcmp(one, other) == 0 ? "" : " to ",
-                       strcmp(one, other) == 0 ? "" : other, " ", figure_unit(least), NULL);
+    gboolean same = strcmp(one, other) == 0;
+    return g_strconcat(one, same ? "" : " to ", same ? "" : other, " ", figure_unit(least), NULL);
 }
 
-static void section_machined(Document *document, const SheetSource *source, const gboolean *live)
+static gboolean is_live_kind(const SheetSource *source, const gboolean *live, gsize index,
+                             const char *kind)
 {
-    const DocumentColumn columns[] = {
-        {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"size now", ALIGN_WHOLE}};
+    return live[index] && strcmp(source->entries[index]->kind->name, kind) == 0;
+}
+
+// A part worked on has no size of its own; of a check there must be one.
+static void section_sizes(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"", ALIGN_LEFT}};
+    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
+    live_entries(source->entries, source->count, live);
     gboolean begun = FALSE;
     for (gsize i = 0; i < source->count; i++) {
         const Entry *entry = source->entries[i];
-        if (!live[i] || strcmp(entry->kind->name, "rework") != 0)
+        if (!is_live_kind(source, live, i, "rework"))
             continue;
         if (!begun) {
-            document_heading(document, 1, "Machined, and sizes now");
+            document_heading(document, 1, "Sizes now");
             document_table(document, columns, G_N_ELEMENTS(columns));
         }
         begun = TRUE;
-        g_autofree char *name = place_words(entry, "name"), *size = size_words(source, entry);
-        document_row(document, (const char *const[]){name, entry_text(entry, "work"), size});
+        gboolean check = plan_check(source->plan, entry_text(entry, "name")) != NULL;
+        g_autofree char *name = place_words(entry, "name");
+        g_autofree char *size = check ? size_words(source, entry) : g_strdup("");
+        document_row(document, (const char *const[]){name, size, entry_text(entry, "work")});
     }
+}
+
+// Whether two were fitted alike and differ in their place alone.
+static gboolean is_fitted_alike(const Entry *one, const Entry *other)
+{
+    static const char *const fields[] = {"part", "use", "lot", "label", "serial", "evidence"};
+    for (gsize i = 0; i < G_N_ELEMENTS(fields); i++)
+        if (g_strcmp0(entry_text(one, fields[i]), entry_text(other, fields[i])) != 0)
+            return FALSE;
+    return TRUE;
+}
+
+// What is fitted, each with what it came from or why it is used again; new parts of which nothing
+// more is known are only named.
+typedef struct {
+    Document *document;
+    const SheetSource *source;
+    const Entry *entry; // the one to be put next, NULL before the first
+    GString *name;      // of it and those alike
+    GString *plain;     // names of new parts
+    gboolean begun;
+} Fitted;
+
+static void fitted_put(Fitted *fitted)
+{
+    const DocumentColumn columns[] = {
+        {"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
+    const Entry *entry = fitted->entry;
+    if (!entry)
+        return;
+    const char *use = entry_text(entry, "use"), *why = entry_text(entry, "evidence");
+    g_autofree char *from = origin_words(fitted->source, entry);
+    if (strcmp(use, "new") == 0 && !*from && !why) {
+        g_string_append_printf(fitted->plain, "%s%s", fitted->plain->len ? ", " : "",
+                               fitted->name->str);
+        return;
+    }
+    if (!fitted->begun)
+        document_table(fitted->document, columns, G_N_ELEMENTS(columns));
+    fitted->begun = TRUE;
+    document_row(fitted->document, (const char *const[]){fitted->name->str, use, from, why});
+}
+
+static void fitted_add(Fitted *fitted, const Entry *entry)
+{
+    g_autofree char *words = place_words(entry, "part");
+    if (fitted->entry && is_fitted_alike(fitted->entry, entry) &&
+        entry_list_length(entry, "place")) {
+        g_string_append_printf(fitted->name, ";%s", words + strlen(entry_text(entry, "part")));
+        return;
+    }
+    fitted_put(fitted);
+    g_string_assign(fitted->name, words);
+    fitted->entry = entry;
 }
 
 static void section_parts(Document *document, const SheetSource *source)
 {
-    const DocumentColumn columns[] = {
-        {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
     g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
+    g_autoptr(GString) name = g_string_new(NULL);
+    g_autoptr(GString) plain = g_string_new(NULL);
+    Fitted fitted = {document, source, NULL, name, plain, FALSE};
     live_entries(source->entries, source->count, live);
-    document_heading(document, 1, "Fitted");
-    document_table(document, columns, G_N_ELEMENTS(columns));
-    for (gsize i = 0; i < source->count; i++)
-        if (live[i] && strcmp(source->entries[i]->kind->name, "fit") == 0 &&
-            !is_replaced(source, live, i))
-            part_row(document, source, source->entries[i]);
-    section_machined(document, source, live);
+    for (gsize i = 0; i < source->count; i++) {
+        if (!is_live_kind(source, live, i, "fit") || is_replaced(source, live, i))
+            continue;
+        if (!fitted.entry)
+            document_heading(document, 1, "Fitted");
+        fitted_add(&fitted, source->entries[i]);
+    }
+    fitted_put(&fitted);
+    g_autofree char *line =
+        g_strconcat(fitted.begun ? "Also new: " : "New: ", plain->str, ".", NULL);
+    if (plain->len)
+        document_paragraph(document, line);
 }
 
 // LOOKED AT: what is not as asked, one by one; the rest counted.
@@ -257,27 +205,34 @@ static void section_words(Document *document, const SheetSource *source)
     }
 }
 
+static gboolean is_good(const Requirement *requirement)
+{
+    return requirement->verdict == VERDICT_PASS || requirement->verdict == VERDICT_NOTED;
+}
+
 static void section_looks(Document *document, const SheetSource *source)
 {
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"see", ALIGN_NOTES}};
     guint good = 0;
+    gboolean begun = FALSE;
     const GPtrArray *all = source->assessment->requirements;
     document_heading(document, 1, "Looked at");
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);
         if (each->asked != ASKED_LOOK || each->withdrawn || each->finding)
             continue;
-        if (each->verdict == VERDICT_PASS || each->verdict == VERDICT_NOTED) {
-            good++;
-        } else if (each->verdict != VERDICT_NOT_NEEDED && each->verdict != VERDICT_OPEN) {
-            g_autofree char *name = figure_name(each), *verdict = figure_verdict(each);
-            g_autofree char *notes = footnotes_of(document, source, each);
-            g_autofree char *line =
-                g_strconcat(name, ": ", verdict, *notes ? ", see " : "", notes, NULL);
-            document_line(document, line);
-        }
+        good += is_good(each) ? 1 : 0;
+        if (is_good(each) || each->verdict == VERDICT_NOT_NEEDED || each->verdict == VERDICT_OPEN)
+            continue;
+        if (!begun)
+            document_table(document, columns, G_N_ELEMENTS(columns));
+        begun = TRUE;
+        g_autofree char *name = figure_name(each), *verdict = figure_verdict(each);
+        g_autofree char *notes = footnotes_of(document, source, each);
+        document_row(document, (const char *const[]){name, verdict, notes});
     }
     g_autofree char *line = g_strdup_printf("%u looks, tests and answers as they should be.", good);
-    document_line(document, line);
+    document_paragraph(document, line);
     document_footnotes(document);
 }
 
@@ -325,13 +280,15 @@ static void section_state(Document *document, const SheetSource *source)
         g_autofree char *line =
             gate->left ? g_strdup_printf("Not complete for %s: %u left.", gate->name, gate->left)
                        : g_strdup_printf("Complete for %s.", gate->name);
-        document_line(document, line);
+        if (i == 0)
+            document_paragraph(document, line);
+        else
+            document_line(document, line);
     }
 }
 
-static void section_foot(Document *document, const SheetSource *source)
+static void section_safety(Document *document)
 {
-    const Entry *seal = newest_seal(source, NULL);
     document_heading(document, 1, "Before it runs");
     document_paragraph(document,
                        "Fuel, hot water, hot and turning parts injure. Fuel leaks are looked for "
@@ -339,17 +296,22 @@ static void section_foot(Document *document, const SheetSource *source)
                        "the stop. Work on gas, pressure, electrics and approvals for road, water "
                        "or air stays with those licensed for it.");
     section_precedence(document);
-    g_autofree char *day = seal ? entry_when(seal) : NULL;
-    g_autofree char *number = seal && entry_number(seal, "supplement") > 0
-                                  ? g_strdup_printf(" (supplement %" G_GINT64_FORMAT ")",
-                                                    entry_number(seal, "supplement"))
-                                  : g_strdup("");
+}
+
+static void section_seal(Document *document, const SheetSource *source, const Entry *seal)
+{
+    g_autofree char *day = seal ? date_words(seal) : NULL;
+    gint64 supplement = seal ? entry_number(seal, "supplement") : 0;
+    g_autofree char *number =
+        supplement > 0 ? g_strdup_printf(" (supplement %" G_GINT64_FORMAT ")", supplement)
+                       : g_strdup("");
     g_autofree char *line =
-        seal ? g_strdup_printf("Sealed for %s%s on %.10s by %s: assessment %.12s.",
+        seal ? g_strdup_printf("Sealed for %s%s on %s by %s: assessment %.12s.",
                                entry_text(seal, "gate"), number, day,
                                taken_name(source->taken, seal->by), entry_text(seal, "assessment"))
              : g_strdup("Not sealed.");
-    document_paragraph(document, line);
+    document_heading(document, 1, "Seal and signatures");
+    document_line(document, line);
     section_digest(document, source);
     g_autofree char *since =
         source->since_seal
@@ -357,21 +319,42 @@ static void section_foot(Document *document, const SheetSource *source)
             : NULL;
     if (since)
         document_paragraph(document, since);
+    document_paragraph(document, "For the workshop   ____________________   date ____________");
+    document_paragraph(document, "Received by        ____________________   date ____________");
+}
+
+// Above and below each page: whose sheet it is, and the seal's digest as a person compares it,
+// `7f3a 90c1 e25d`.
+static void page_frame(Document *document, const SheetSource *source, const Entry *seal)
+{
+    g_autofree char *sheet = g_strconcat("Build sheet ", source->build, NULL);
+    g_autofree char *shop = source->shop ? g_utf8_strup(source->shop, -1) : NULL;
+    g_autofree char *engine = engine_words(source);
+    const char *digest = seal ? entry_text(seal, "assessment") : NULL;
+    g_autofree char *foot =
+        digest ? g_strdup_printf("Maker's current service data governs.   seal %.4s %.4s %.4s",
+                                 digest, digest + 4, digest + 8)
+               : g_strdup("Maker's current service data governs.   not sealed");
+    document_pages(document, shop ? shop : sheet, shop ? sheet : engine, foot);
 }
 
 Document *sheet_customer(const SheetSource *source)
 {
+    const Entry *seal = newest_seal(source, NULL);
     g_autofree char *title = g_strconcat(source->shop ? source->shop : "", source->shop ? ": " : "",
                                          "Build sheet ", source->build, NULL);
     Document *document = document_new("customer", title);
+    page_frame(document, source, seal);
     section_head(document, source);
     section_state(document, source);
     section_words(document, source);
+    section_sizes(document, source);
     section_measured(document, source);
     section_tightened(document, source);
     section_parts(document, source);
     section_looks(document, source);
     section_open(document, source);
-    section_foot(document, source);
+    section_safety(document);
+    section_seal(document, source, seal);
     return document;
 }

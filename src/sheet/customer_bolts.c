@@ -114,24 +114,20 @@ static void tightened_row(Document *document, const SheetSource *source,
     document_row(document, (const char *const[]){name, stages, done, day, see});
 }
 
-// The heading of the stages, with the unit of a bare torque.
-static char *stages_title(const Plan *plan)
-{
-    g_autoptr(Unit) torque = plan_torque_unit(plan);
-    return g_strdup_printf("stages, in %s where no unit stands", unit_text(torque));
-}
-
 // A mock-up that is taken down again says nothing of the engine as left.
 void section_tightened(Document *document, const SheetSource *source)
 {
-    g_autofree char *stages = stages_title(source->plan);
+    g_autoptr(Unit) torque = plan_torque_unit(source->plan);
+    g_autofree char *legend =
+        g_strdup_printf("Stages in their order, in %s where no unit stands.", unit_text(torque));
     g_autoptr(GHashTable) printed = g_hash_table_new(NULL, NULL);
     const DocumentColumn columns[] = {{"", ALIGN_LEFT},
-                                      {stages, ALIGN_LEFT},
+                                      {"stages", ALIGN_LEFT},
                                       {"tight", ALIGN_RIGHT},
                                       {"", ALIGN_LEFT},
-                                      {"see", ALIGN_LEFT}};
+                                      {"see", ALIGN_NOTES}};
     document_heading(document, 1, "Tightened");
+    document_line(document, legend);
     document_table(document, columns, G_N_ELEMENTS(columns));
     for (guint s = 0; s < source->plan->steps->len; s++) {
         const PlanStep *step = g_ptr_array_index(source->plan->steps, s);

@@ -29,6 +29,9 @@ void document_free(Document *document)
         return;
     g_free(document->kind);
     g_free(document->title);
+    g_free(document->head_left);
+    g_free(document->head_right);
+    g_free(document->foot);
     g_ptr_array_unref(document->parts);
     g_ptr_array_unref(document->notes);
     g_free(document);
@@ -89,6 +92,21 @@ void document_row(Document *document, const char *const *cells)
     for (guint i = 0; i < table->columns; i++)
         row[i] = g_strdup(cells[i] ? cells[i] : "");
     g_ptr_array_add(table->rows, row);
+}
+
+void document_tight(Document *document)
+{
+    DocumentPart *table = last_table(document);
+    g_return_if_fail(table);
+    table->tight = TRUE;
+}
+
+void document_pages(Document *document, const char *left, const char *right, const char *foot)
+{
+    g_return_if_fail(!document->foot);
+    document->head_left = g_strdup(left);
+    document->head_right = g_strdup(right);
+    document->foot = g_strdup(foot);
 }
 
 guint document_footnote(Document *document, const char *text)

@@ -1,5 +1,6 @@
 #include "lines.h"
 
+#include <standbook/sheet/document.h>
 #include <string.h>
 
 static guint character_width(gunichar character)
@@ -94,4 +95,12 @@ void end_line(GString *out)
     while (out->len && out->str[out->len - 1] == ' ')
         g_string_truncate(out, out->len - 1);
     g_string_append_c(out, '\n');
+}
+
+void put_rule(GString *out)
+{
+    put_blanks(out, MARGIN);
+    for (guint i = 0; i < DOCUMENT_WIDTH - 2 * MARGIN; i++)
+        g_string_append(out, "─");
+    end_line(out);
 }

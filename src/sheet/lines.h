@@ -2,6 +2,8 @@
 #pragma once
 #include <glib.h>
 
+enum { MARGIN = 2 }; // columns on either side
+
 guint span_width(const char *text, gsize bytes);
 guint text_width(const char *text);
 
@@ -17,3 +19,5 @@ guint lines_of_words(const GArray *widths, guint width);
 void put_blanks(GString *out, guint count);
 // Ends a line without blanks at its end.
 void end_line(GString *out);
+// A line across the page, from margin to margin.
+void put_rule(GString *out);

@@ -44,7 +44,7 @@ static void section_verdicts(Document *document, const SheetSource *source)
     const DocumentColumn columns[] = {{"asked", ALIGN_LEFT},   {"", ALIGN_POINT},
                                       {"", ALIGN_LEFT},        {"", ALIGN_LEFT},
                                       {"limits", ALIGN_WHOLE}, {"verdict", ALIGN_LEFT},
-                                      {"entry", ALIGN_RIGHT},  {"see", ALIGN_LEFT}};
+                                      {"entry", ALIGN_RIGHT},  {"see", ALIGN_NOTES}};
     const GPtrArray *all = source->assessment->requirements;
     document_heading(document, 1, "Everything asked for, with its verdict");
     document_table(document, columns, G_N_ELEMENTS(columns));

@@ -3,29 +3,105 @@
 #include <standbook/record/live.h>
 #include <string.h>
 
-static void head_line(Document *document, const char *before, const char *text)
+char *date_words(const Entry *entry)
 {
-    g_autofree char *line = text ? g_strconcat(before, text, NULL) : NULL;
-    if (line)
-        document_line(document, line);
+    static const char *const months[] = {"January",   "February", "March",    "April",
+                                         "May",       "June",     "July",     "August",
+                                         "September", "October",  "November", "December"};
+    g_autofree char *when = entry_when(entry);
+    guint64 month = g_ascii_strtoull(when + 5, NULL, 10);
+    if (strlen(when) < 10 || month < 1 || month > G_N_ELEMENTS(months))
+        return g_strdup(when);
+    return g_strdup_printf("%" G_GUINT64_FORMAT " %s %.4s", g_ascii_strtoull(when + 8, NULL, 10),
+                           months[month - 1], when);
+}
+
+// HEAD
+
+// The newest entry up to `upto` that says what engine this is; NULL if none does.
+static const Entry *engine_at(const SheetSource *source, gsize upto)
+{
+    for (gsize i = MIN(upto, source->count); i-- > 0;) {
+        const Entry *entry = source->entries[i];
+        gboolean told =
+            strcmp(entry->kind->name, "take") == 0 || strcmp(entry->kind->name, "news") == 0;
+        if (told && strcmp(entry_text(entry, "what"), "engine") == 0)
+            return entry;
+    }
+    return NULL;
+}
+
+// The engine as a sealed sheet must show it: what is told later does not change what was sealed.
+static const Entry *engine_then(const SheetSource *source)
+{
+    const Entry *seal = newest_seal(source, NULL);
+    const Entry *then = engine_at(source, seal ? (gsize)seal->seq : source->count);
+    return then ? then : engine_at(source, source->count);
+}
+
+static const char *engine_text(const Entry *engine, const char *field)
+{
+    const json_t *body = engine ? json_object_get(engine->body, "body") : NULL;
+    return json_string_value(json_object_get(body, field));
+}
+
+char *engine_words(const SheetSource *source)
+{
+    const Entry *engine = engine_then(source);
+    const char *family = engine_text(engine, "family"), *serial = engine_text(engine, "serial");
+    const char *make = engine_text(engine, "make");
+    return g_strconcat(make ? make : "", make ? " " : "",
+                       family                 ? family
+                       : source->plan->family ? source->plan->family
+                                              : "engine",
+                       serial ? ", no. " : "", serial ? serial : "", NULL);
+}
+
+static char *labelled(const char *before, const char *text)
+{
+    return text ? g_strconcat(before, text, NULL) : NULL;
+}
+
+// Sold after the seal.
+static void owner_since(Document *document, const SheetSource *source, const char *then)
+{
+    const Entry *now = engine_at(source, source->count);
+    const char *owner = engine_text(now, "owner");
+    if (!owner || g_strcmp0(owner, then) == 0)
+        return;
+    g_autofree char *day = date_words(now);
+    g_autofree char *line =
+        g_strdup_printf("Since %s for %s.", day, taken_name(source->taken, owner));
+    document_line(document, line);
+}
+
+static void head_row(Document *document, const char *left, const char *right)
+{
+    if (left || right)
+        document_row(document, (const char *const[]){left, right});
 }
 
 void section_head(Document *document, const SheetSource *source)
 {
-    const Taken *taken = source->taken;
-    const char *family = taken_only(taken, "engine", "family");
-    const char *serial = taken_only(taken, "engine", "serial");
-    const char *owner = taken_only(taken, "engine", "owner");
-    g_autofree char *engine = g_strconcat(family                 ? family
-                                          : source->plan->family ? source->plan->family
-                                                                 : "engine",
-                                          serial ? ", no. " : "", serial ? serial : "", NULL);
-    head_line(document, "", engine);
-    head_line(document, "", taken_only(taken, "engine", "note"));
-    head_line(document, "for ", taken_name(taken, owner));
-    g_autofree char *when = source->count ? entry_when(source->entries[0]) : NULL;
-    g_autofree char *day = when ? g_strndup(when, 10) : NULL;
-    head_line(document, "taken in ", day);
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
+    const Entry *engine = engine_then(source), *seal = newest_seal(source, NULL);
+    const char *owner = engine_text(engine, "owner");
+    const Plan *plan = source->plan;
+    g_autofree char *words = engine_words(source);
+    g_autofree char *whose = labelled("for ", taken_name(source->taken, owner));
+    g_autofree char *came = source->count ? date_words(source->entries[0]) : NULL;
+    g_autofree char *taken_in = labelled("taken in ", came);
+    g_autofree char *sealed_on = seal ? date_words(seal) : NULL;
+    g_autofree char *sealed =
+        seal ? g_strconcat(entry_text(seal, "gate"), " ", sealed_on, NULL) : NULL;
+    g_autofree char *by = g_strconcat("plan: ", plan->name, plan->revision ? ", revision " : "",
+                                      plan->revision ? plan->revision : "", NULL);
+    document_table(document, columns, G_N_ELEMENTS(columns));
+    head_row(document, words, whose);
+    head_row(document, engine_text(engine, "note"), taken_in);
+    head_row(document, by, sealed);
+    if (seal)
+        owner_since(document, source, owner);
 }
 
 void section_precedence(Document *document)

@@ -2,13 +2,24 @@
 #pragma once
 #include <standbook/sheet/figures.h>
 
-// `TL-0412`, engine, owner, order, plan.
+// The engine and its owner as they were at the newest seal, with a line if the owner has changed
+// since; the plan; when it came in and was sealed.
 void section_head(Document *document, const SheetSource *source);
+// `H23-4, no. H23-4/01187`: that engine. The caller frees with g_free.
+char *engine_words(const SheetSource *source) G_GNUC_WARN_UNUSED_RESULT;
+// `13 January 2025`: when an entry was done. The caller frees with g_free.
+char *date_words(const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
 // The entries looked at, and the digest that only a printed sheet can hold against a ledger that
 // was cut or rewritten.
 void section_digest(Document *document, const SheetSource *source);
 // The line that stands on every sheet.
 void section_precedence(Document *document);
+
+// Whether the requirement at that index has a figure of the engine as it was left: not as found,
+// not of a mock-up taken down again, and not read again later.
+gboolean is_as_left(const SheetSource *source, guint index);
+// Every figure with limits as left, with its strip.
+void section_measured(Document *document, const SheetSource *source);
 
 // Every tightening as left: its stages, how many of its bolts are tight, when; bolts that were done
 // again because their wrench was found wrong have a footnote.

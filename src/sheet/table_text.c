@@ -7,7 +7,7 @@
 #include <standbook/base/text.h>
 #include <string.h>
 
-enum { INDENT = 2, GAP = 2, FIGURE = 32 }; // columns
+enum { FIGURE = 32 }; // columns
 
 typedef struct {
     guint width;
@@ -23,7 +23,13 @@ typedef struct {
     GPtrArray *cells;
     Column *columns;
     guint count;
+    guint gap; // blanks between columns
 } Layout;
+
+static gboolean is_words(const Column *column)
+{
+    return column->align == ALIGN_LEFT || column->align == ALIGN_NOTES;
+}
 
 // What stands in front of the point: the first figure's sign and digits, else all of it.
 static guint before_point(const char *cell)
@@ -84,9 +90,7 @@ static void column_measure(const Layout *layout, guint index, DocumentAlign alig
 
 static guint height_in(const Column *column, guint row, guint width)
 {
-    return column->align == ALIGN_LEFT
-               ? lines_of_words(g_ptr_array_index(column->words, row), width)
-               : 1;
+    return is_words(column) ? lines_of_words(g_ptr_array_index(column->words, row), width) : 1;
 }
 
 static void column_set(const Layout *layout, Column *column, guint width)
@@ -98,10 +102,16 @@ static void column_set(const Layout *layout, Column *column, guint width)
 
 static guint layout_width(const Layout *layout)
 {
-    guint width = 2 * INDENT + GAP * (layout->count - 1);
+    guint width = MARGIN + layout->gap * (layout->count - 1);
     for (guint i = 0; i < layout->count; i++)
         width += layout->columns[i].width;
     return width;
+}
+
+// Up to the margin; a tight table up to the edge of the page.
+static guint width_allowed(const Layout *layout)
+{
+    return DOCUMENT_WIDTH - (layout->gap > 1 ? MARGIN : 0);
 }
 
 // How many lines the table takes once that column is narrower by one.
@@ -127,7 +137,7 @@ static Column *cheapest_column(const Layout *layout)
     guint fewest = 0;
     for (guint i = 0; i < layout->count; i++) {
         Column *column = &layout->columns[i];
-        if (column->align != ALIGN_LEFT || column->width <= MAX(column->least, 1))
+        if (!is_words(column) || column->width <= MAX(column->least, 1))
             continue;
         guint lines = lines_without(layout, i);
         if (!cheapest || lines < fewest || (lines == fewest && column->width > cheapest->width)) {
@@ -147,7 +157,7 @@ static Column *widest_column(const Layout *layout)
         Column *column = &layout->columns[i];
         if (!widest || column->width > widest->width)
             widest = column;
-        if (column->align != ALIGN_LEFT && column->least < column->width &&
+        if (!is_words(column) && column->least < column->width &&
             (!blank || column->width > blank->width))
             blank = column;
     }
@@ -157,10 +167,10 @@ static Column *widest_column(const Layout *layout)
 static void layout_narrow(const Layout *layout)
 {
     for (guint i = 0; i < layout->count; i++)
-        if (layout->columns[i].align == ALIGN_LEFT)
+        if (is_words(&layout->columns[i]))
             column_set(layout, &layout->columns[i],
-                       MIN(layout->columns[i].width, DOCUMENT_WIDTH - 2 * INDENT));
-    while (layout_width(layout) > DOCUMENT_WIDTH) {
+                       MIN(layout->columns[i].width, DOCUMENT_WIDTH - 2 * MARGIN));
+    while (layout_width(layout) > width_allowed(layout)) {
         Column *column = cheapest_column(layout);
         if (!column) {
             column = widest_column(layout);
@@ -170,7 +180,8 @@ static void layout_narrow(const Layout *layout)
     }
 }
 
-static void put_cell(GString *out, const Column *column, DocumentAlign align, const char *text)
+static void put_cell(GString *out, const Column *column, DocumentAlign align, guint gap,
+                     const char *text)
 {
     guint width = text_width(text);
     guint lead = align == ALIGN_RIGHT   ? column->width - MIN(width, column->width)
@@ -180,7 +191,7 @@ static void put_cell(GString *out, const Column *column, DocumentAlign align, co
     g_string_append(out, text);
     if (lead + width < column->width)
         put_blanks(out, column->width - lead - width);
-    put_blanks(out, GAP);
+    put_blanks(out, gap);
 }
 
 static void put_row(GString *out, const Layout *layout, guint row)
@@ -189,19 +200,19 @@ static void put_row(GString *out, const Layout *layout, guint row)
     guint height = 1;
     for (guint i = 0; i < layout->count; i++) {
         const Column *column = &layout->columns[i];
-        guint width = column->align == ALIGN_LEFT ? column->width : G_MAXUINT / 2;
+        guint width = is_words(column) ? column->width : G_MAXUINT / 2;
         GPtrArray *lines = break_lines(cell_at(layout, row, i), width);
         height = MAX(height, lines->len);
         g_ptr_array_add(broken, lines);
     }
     for (guint line = 0; line < height; line++) {
-        put_blanks(out, INDENT);
+        put_blanks(out, MARGIN);
         for (guint i = 0; i < layout->count; i++) {
             const GPtrArray *lines = g_ptr_array_index(broken, i);
             const char *text = line < lines->len ? g_ptr_array_index(lines, line) : "";
             DocumentAlign align = layout->columns[i].align;
             put_cell(out, &layout->columns[i],
-                     row == 0 && align == ALIGN_POINT ? ALIGN_RIGHT : align, text);
+                     row == 0 && align == ALIGN_POINT ? ALIGN_RIGHT : align, layout->gap, text);
         }
         end_line(out);
     }
@@ -224,21 +235,27 @@ static gboolean has_titles(const DocumentPart *table)
     return FALSE;
 }
 
-void put_table(GString *out, const DocumentPart *table)
+GPtrArray *table_lines(const DocumentPart *table)
 {
     g_autofree Column *columns = g_new0(Column, table->columns);
     g_autoptr(GPtrArray) cells = g_ptr_array_new_with_free_func((GDestroyNotify)g_strfreev);
-    const Layout layout = {cells, columns, table->columns};
+    const Layout layout = {cells, columns, table->columns, table->tight ? 1 : 2};
+    GPtrArray *lines = g_ptr_array_new_with_free_func(g_free);
     g_ptr_array_add(cells, row_clean(table->titles, table->columns));
     for (guint r = 0; r < table->rows->len; r++)
         g_ptr_array_add(cells, row_clean(g_ptr_array_index(table->rows, r), table->columns));
     for (guint i = 0; i < table->columns; i++)
         column_measure(&layout, i, table->align[i]);
     layout_narrow(&layout);
-    for (guint r = has_titles(table) ? 0 : 1; r < cells->len; r++)
-        put_row(out, &layout, r);
+    for (guint r = 0; r < cells->len; r++) {
+        GString *text = g_string_new(NULL);
+        if (r > 0 || has_titles(table))
+            put_row(text, &layout, r);
+        g_ptr_array_add(lines, g_string_free(text, FALSE));
+    }
     for (guint i = 0; i < table->columns; i++) {
         g_ptr_array_unref(columns[i].words);
         g_free(columns[i].heights);
     }
+    return lines;
 }

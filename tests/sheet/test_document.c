@@ -150,6 +150,107 @@ START_TEST(footnotes_are_numbered_once)
 }
 END_TEST
 
+// A document of several pages: three parts of so many rows, of which every 20th names a footnote.
+static Document *long_sample(guint rows)
+{
+    const DocumentColumn columns[] = {{"what", ALIGN_LEFT}, {"", ALIGN_NOTES}};
+    Document *document = document_new("customer", "Build sheet 1");
+    document_pages(document, "The shop", "Build sheet 1", "seal 7f3a");
+    for (guint part = 0; part < 3; part++) {
+        g_autofree char *heading = g_strdup_printf("Part %u", part);
+        document_heading(document, 1, heading);
+        document_table(document, columns, 2);
+        for (guint row = 0; row < rows; row++) {
+            g_autofree char *words = g_strdup_printf("row %u of %u.", row, part);
+            g_autofree char *why = g_strdup_printf("Footnote of row %u.", row);
+            g_autofree char *number =
+                row % 20 ? NULL : g_strdup_printf("%u", document_footnote(document, why));
+            document_row(document, (const char *const[]){words, number});
+        }
+        document_footnotes(document);
+    }
+    return document;
+}
+
+static void expect_frame(const char *page, guint number, guint count)
+{
+    g_auto(GStrv) lines = g_strsplit(page, "\n", -1);
+    g_autofree char *foot = g_strdup_printf("%u of %u", number, count);
+    ck_assert_uint_eq(g_strv_length(lines), PAGE_LINES + 1);
+    ck_assert_str_eq(lines[PAGE_LINES], "");
+    ck_assert(g_str_has_prefix(lines[1], "  The shop  "));
+    ck_assert(g_str_has_suffix(lines[1], "  Build sheet 1"));
+    ck_assert(g_str_has_prefix(lines[PAGE_LINES - 1], "  seal 7f3a  "));
+    ck_assert(g_str_has_suffix(lines[PAGE_LINES - 1], foot));
+    ck_assert_uint_eq(g_utf8_strlen(lines[PAGE_LINES - 1], -1), DOCUMENT_WIDTH - 2);
+}
+
+static void expect_footnotes(const char *page, guint rows)
+{
+    for (guint row = 0; row < rows; row += 20) {
+        g_autofree char *why = g_strdup_printf("  Footnote of row %u.", row);
+        gboolean named = FALSE;
+        for (guint part = 0; part < 3; part++) {
+            g_autofree char *words = g_strdup_printf("\n  row %u of %u. ", row, part);
+            named = named || strstr(page, words);
+        }
+        ck_assert_msg(named == (strstr(page, why) != NULL), "%s\n%.3000s", why, page);
+    }
+}
+
+static void expect_parts(const char *text, guint rows)
+{
+    for (guint part = 0; part < 3; part++) {
+        g_autofree char *heading = g_strdup_printf("  PART %u\n", part);
+        const char *behind = strstr(text, heading);
+        ck_assert_ptr_nonnull(behind);
+        const char *first = strstr(behind, "\n  row 0"), *end = strchr(behind, '\f');
+        ck_assert_ptr_nonnull(first);
+        ck_assert_msg(!end || first < end, "the heading %s stands alone", heading);
+        for (guint row = 0; row < rows; row++) {
+            g_autofree char *words = g_strdup_printf("\n  row %u of %u.", row, part);
+            ck_assert_msg(strstr(text, words) != NULL, "lost: %s", words);
+        }
+    }
+}
+
+// Wherever the pages end: each is full and numbered, no row is lost, a footnote stands where it is
+// named and there alone, and no heading stands without what it is for.
+START_TEST(pages_are_whole_wherever_they_end)
+{
+    for (guint rows = 30; rows < 60; rows++) {
+        g_autoptr(Document) document = long_sample(rows);
+        g_autofree char *text = document_text(document);
+        g_auto(GStrv) pages = g_strsplit(text, "\f", -1);
+        guint count = g_strv_length(pages);
+        ck_assert_uint_ge(count, 2);
+        for (guint i = 0; i < count; i++) {
+            expect_frame(pages[i], i + 1, count);
+            expect_footnotes(pages[i], rows);
+        }
+        expect_parts(text, rows);
+    }
+}
+END_TEST
+
+// What is longer than a page is printed all the same.
+START_TEST(nothing_is_lost_where_a_page_is_too_short)
+{
+    g_autoptr(Document) document = document_new("customer", "Build sheet 1");
+    document_pages(document, "The shop", "Build sheet 1", "seal 7f3a");
+    g_autofree char *endless = g_strnfill(80 * PAGE_LINES, 'x');
+    document_paragraph(document, "before");
+    document_paragraph(document, endless);
+    document_paragraph(document, "behind");
+    g_autofree char *text = document_text(document);
+    guint count = 0;
+    for (const char *at = text; *at; at++)
+        count += *at == 'x';
+    ck_assert_uint_eq(count, 80 * PAGE_LINES);
+    ck_assert_ptr_nonnull(strstr(text, "  behind\n"));
+}
+END_TEST
+
 START_TEST(json_holds_the_parts)
 {
     g_autoptr(Document) document = sample();
@@ -176,6 +277,8 @@ int main(void)
     tcase_add_test(tcase, words_stay_whole_and_the_page_is_used);
     tcase_add_test(tcase, escapes_do_not_reach_the_page);
     tcase_add_test(tcase, footnotes_are_numbered_once);
+    tcase_add_test(tcase, pages_are_whole_wherever_they_end);
+    tcase_add_test(tcase, nothing_is_lost_where_a_page_is_too_short);
     tcase_add_test(tcase, json_holds_the_parts);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);

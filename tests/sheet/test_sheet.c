@@ -128,13 +128,13 @@ static char *flat(const char *text)
 static void expect_said(const char *text, const char *words)
 {
     g_autofree char *one_line = flat(text);
-    ck_assert_msg(strstr(one_line, words) != NULL, "not said: %s\n%s", words, text);
+    ck_assert_msg(strstr(one_line, words) != NULL, "not said: %s\n%.3000s", words, one_line);
 }
 
 static void expect_silence(const char *text, const char *words)
 {
     g_autofree char *one_line = flat(text);
-    ck_assert_msg(strstr(one_line, words) == NULL, "said: %s\n%s", words, text);
+    ck_assert_msg(strstr(one_line, words) == NULL, "said: %s\n%.3000s", words, one_line);
 }
 
 START_TEST(the_customer_reads_figures_and_plain_words)
@@ -144,16 +144,16 @@ START_TEST(the_customer_reads_figures_and_plain_words)
     g_autofree char *text = print(&story, customer, 0);
     expect_said(text, "Build sheet T-1");
     expect_said(text, "Small twin, no. ST-0042");
-    expect_said(text, "bore 90.015 ±.001 90.000 to 90.030 mm pass");
-    expect_said(text, "skirt, 5 places 0.049 to 0.052 0.040 to 0.060 mm pass");
-    expect_said(text, "0.066 ±.001 0.040 to 0.060 mm conceded 1");
+    expect_said(text, "bore 90.015 ±.001 90.000 ├──────▒█▒──────┤ 90.030 pass");
+    expect_said(text, "skirt, 5 places 0.049 to .052 0.040 ├──────████─────┤ 0.060 pass");
+    expect_said(text, "┤ > 0.060 conceded 1");
     expect_said(text, "1 Conceded, 0.006 over: honed oversize outside. Accepted by customer, "
                       "telephone, 2001-09-09.");
     expect_said(text, "Limits amended here to 0.05..0.30; the plan asks for 0.05..0.25: other "
                       "thrust plate.");
-    expect_said(text, "depth 7.0 ±.001 at least 7.0 mm in doubt 3");
+    expect_said(text, "depth 7.0 ±.001 7.0 ├█─────────────── in doubt 3");
     expect_said(text, "Undecided. The gauge used cannot decide this");
-    expect_said(text, "crank end ground, Brackwater 51.750 mm");
+    expect_said(text, "crank end 51.750 mm ground, Brackwater");
     expect_said(text, "Run hand over no leaks, signature");
     expect_said(text, "shells reused");
     expect_said(text, "no wear seen");
@@ -204,9 +204,103 @@ START_TEST(only_the_places_worked_on_have_a_new_size)
                 "'fail':0,'in doubt':0,'conceded':0,'noted':0,'not needed':0},'edition':'1',"
                 "'assessment':'7f3a90c1e25d00117f3a90c1e25d00117f3a90c1e25d00117f3a90c1e25d0011'}");
     g_autofree char *text = print(&story, customer, 0);
-    expect_said(text, "journal 2 polished 59.74 mm");
+    expect_said(text, "journal 2 59.74 mm polished");
     expect_said(text, "N·m where no unit stands");
-    expect_said(text, "Sealed for hand over (supplement 1) on 2001-09-09");
+    expect_said(text, "Sealed for hand over (supplement 1) on 9 September 2001");
+    story_end(&story);
+}
+END_TEST
+
+// The size is that of the engine as left: not what was found, not what a mock-up showed, not what
+// was read before the work.
+START_TEST(sizes_now_are_those_of_the_engine_as_left)
+{
+    static const char sizes[] =
+        "plan: Bores\n"
+        "units: [mm, N·m]\n"
+        "steps:\n"
+        "  Found:\n"
+        "    checks:\n"
+        "      found bore: {limits: 89.00..89.10, settled by: [bore]}\n"
+        "      deck: at most 0.05\n"
+        "  Trial:\n"
+        "    checks:\n"
+        "      trial length: {at: free/tight, decimals: 3}\n"
+        "      trial stretch = trial length[tight] - trial length[free]: 0.100..0.200\n"
+        "    fasteners:\n"
+        "      bolts: {bolts: 1..2, stages: 30 > until trial stretch, ceiling: 90, then off: yes}\n"
+        "  Left:\n"
+        "    checks:\n"
+        "      bore: {limits: 90.00..90.03}\n";
+    Story story;
+    story_begin(&story, sizes);
+    story_take_tool(&story, "01", "micrometer", "1/1000");
+    story_read(&story, "found bore", "", "89.05", "8905/100", "01");
+    story_read(&story, "deck", "", "0.04", "4/100", "01");
+    story_read(&story, "trial length", "'place':['free'],", "62.400", "62400/1000", "01");
+    story_read(&story, "trial length", "'place':['tight'],", "62.550", "62550/1000", "01");
+    story_enter(&story, "rework", "{'name':'found bore','work':'bored'}");
+    story_enter(&story, "rework", "{'name':'deck','work':'skimmed'}");
+    story_enter(&story, "rework", "{'name':'bore','work':'honed'}");
+    story_read(&story, "bore", "", "90.02", "9002/100", "01");
+    g_autofree char *text = print(&story, customer, 0);
+    expect_said(text, "bore 90.02 mm honed");
+    expect_said(text, "deck not read since skimmed");
+    expect_said(text, "found bore not read since bored");
+    expect_silence(text, "89.05");
+    expect_silence(text, "trial stretch");
+    story_end(&story);
+}
+END_TEST
+
+static void enter_engine(Story *story, const char *kind, const char *owner, const char *note)
+{
+    g_autofree char *body = g_strdup_printf(
+        "{'what':'engine','format':1,'seq':3,'body':{'id':'6f1c2d30-0000-4000-8000-000000000003',"
+        "'family':'Small twin','serial':'ST-0042','owner':'6f1c2d30-0000-4000-8000-0000000000%s',"
+        "'note':'%s'}}",
+        owner, note);
+    story_enter(story, kind, body);
+}
+
+static void enter_owner(Story *story, const char *kind, const char *owner, const char *label)
+{
+    g_autofree char *body = g_strdup_printf(
+        "{'what':'owner','format':1,'seq':4,'body':{'id':'6f1c2d30-0000-4000-8000-0000000000%s',"
+        "'label':'%s'}}",
+        owner, label);
+    story_enter(story, kind, body);
+}
+
+// What was sealed names the owner it was sealed for; a later one is named beside, never instead.
+START_TEST(a_sealed_sheet_names_the_owner_of_then)
+{
+    Story story;
+    story_begin(&story, plan);
+    enter_owner(&story, "take", "21", "Harrow");
+    enter_owner(&story, "take", "22", "Sallow");
+    enter_engine(&story, "take", "21", "launch");
+    g_autofree char *before = print(&story, customer, 0);
+    expect_said(before, "for Harrow");
+    enter_engine(&story, "news", "22", "ferry");
+    g_autofree char *unsealed = print(&story, customer, 0);
+    expect_said(unsealed, "for Sallow");
+    expect_silence(unsealed, "Harrow");
+    story_end(&story);
+
+    story_begin(&story, plan);
+    enter_owner(&story, "take", "21", "Harrow");
+    enter_engine(&story, "take", "21", "launch");
+    story_enter(&story, "seal",
+                "{'gate':'hand over','covers':2,'counts':{'open':3,'pass':0,'fail':0,'in doubt':0,"
+                "'conceded':0,'noted':0,'not needed':0},'edition':'1','assessment':"
+                "'7f3a90c1e25d00117f3a90c1e25d00117f3a90c1e25d00117f3a90c1e25d0011'}");
+    enter_owner(&story, "news", "22", "Sallow");
+    enter_engine(&story, "news", "22", "ferry");
+    g_autofree char *sealed = print(&story, customer, 0);
+    expect_said(sealed, "for Harrow launch taken in");
+    expect_said(sealed, "Since 9 September 2001 for Sallow.");
+    expect_said(sealed, "seal 7f3a 90c1 e25d 1 of ");
     story_end(&story);
 }
 END_TEST
@@ -306,6 +400,8 @@ int main(void)
     tcase_add_test(tcase, the_customer_reads_figures_and_plain_words);
     tcase_add_test(tcase, the_customer_reads_no_chatter);
     tcase_add_test(tcase, only_the_places_worked_on_have_a_new_size);
+    tcase_add_test(tcase, sizes_now_are_those_of_the_engine_as_left);
+    tcase_add_test(tcase, a_sealed_sheet_names_the_owner_of_then);
     tcase_add_test(tcase, the_record_holds_everything);
     tcase_add_test(tcase, a_completion_report_prints_its_gaps);
     tcase_add_test(tcase, no_gaps_is_the_proof);

@@ -5,7 +5,7 @@
 #include <glib.h>
 #include <jansson.h>
 
-enum { DOCUMENT_WIDTH = 80 }; // columns of the text form
+enum { DOCUMENT_WIDTH = 80, PAGE_LINES = 60 }; // columns and lines of the text form
 
 typedef struct Document Document;
 
@@ -14,6 +14,7 @@ typedef enum {
     ALIGN_WHOLE, // left, never broken
     ALIGN_RIGHT, // never broken
     ALIGN_POINT, // figures, the decimal points under one another; never broken
+    ALIGN_NOTES, // left; numbers of footnotes, `1 2`, which then stand on the same page
 } DocumentAlign;
 
 typedef struct {
@@ -37,13 +38,21 @@ void document_line(Document *document, const char *text);
 // cells (NULL is an empty one).
 void document_table(Document *document, const DocumentColumn *columns, guint count);
 void document_row(Document *document, const char *const *cells);
+// The table begun last has one blank between its columns instead of two, and may reach the edge.
+void document_tight(Document *document);
+
+// The text form is printed in pages of PAGE_LINES: `left` and `right` stand above each, `foot` and
+// `2 of 4` below; footnotes stand on every page on which something names them.
+void document_pages(Document *document, const char *left, const char *right, const char *foot);
 
 // Keeps a footnote and returns its number, from 1; the same words again have the same number.
 guint document_footnote(Document *document, const char *text);
-// Prints here the footnotes that were kept and not yet printed.
+// Prints here the footnotes that were kept and not yet printed; the text form in pages prints them
+// at the foot of its pages instead.
 void document_footnotes(Document *document);
 
-// Plain text, DOCUMENT_WIDTH columns wide, clean, every line ended. The caller frees with g_free.
+// Plain text, DOCUMENT_WIDTH columns wide, clean, every line ended; pages are parted by a form
+// feed. The caller frees with g_free.
 char *document_text(const Document *document) G_GNUC_WARN_UNUSED_RESULT;
 
 // {"document": kind, "title": …, "parts": [{"heading": …, "level": 1}, {"paragraph": …},
