@@ -1,6 +1,7 @@
 // The bench: readings, looks and parts of a step, one place after the other.
 #include "about.h"
 #include "bench_field.h"
+#include "clock_line.h"
 #include "line_words.h"
 #include "view.h"
 #include "widget_checks.h"
@@ -341,6 +342,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     Work work;
     g_autofree char *title = desk_title(desk, desk->number);
     page_say(&page->status, "%s", title);
+    page->status_right = clock_line(desk);
     page_say(&page->head, "%s", bench->step);
     paint_keys(page);
     if (!work_of(bench, desk, &work))

@@ -1,4 +1,5 @@
 // Before a step is signed: what stands and what does not, then a signature, or a reason.
+#include "clock_line.h"
 #include "line_words.h"
 #include "view.h"
 #include "widget_groups.h"
@@ -122,6 +123,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *title = desk_title(desk, desk->number);
     (void)typed;
     page_say(&page->status, "%s", title);
+    page->status_right = clock_line(desk);
     if (!state_of(closing, desk, &now))
         return;
     g_autofree char *head = step_words(now.step);

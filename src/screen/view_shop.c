@@ -1,4 +1,5 @@
 // The shop: all builds, what each stands at, and what to go on with.
+#include "clock_line.h"
 #include "view.h"
 #include "words.h"
 
@@ -99,6 +100,19 @@ static void paint_cards(const Shelf *shelf, Page *page)
     }
 }
 
+// The clocks of the builds that are known by now.
+static void paint_clocks(const Shelf *shelf, Desk *desk, Page *page)
+{
+    guint row = 2 + 2 * shelf->cards->len;
+    canvas_put(page->body, row - 1, 1, 0, style_of(0, 0), "");
+    for (guint i = 0; i < shelf->cards->len; i++) {
+        const Card *card = shelf->cards->pdata[i];
+        Session *session = card->known ? desk_session(desk, card->number) : NULL;
+        if (session)
+            row = clocks_paint(page->body, row, session, card->number, desk->now);
+    }
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Shelf *shelf = state;
@@ -108,6 +122,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->head, "The shop");
     page_say(&page->count, "%s", day);
     paint_cards(shelf, page);
+    paint_clocks(shelf, desk, page);
     page->field = ASKS_LINE;
     page_say(&page->unit, "no.");
     page_say(&page->next, "which build?");

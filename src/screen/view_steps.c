@@ -1,4 +1,5 @@
 // One build: its steps, their verdicts, and which to go on with.
+#include "clock_line.h"
 #include "view.h"
 #include "widget_groups.h"
 #include "words.h"
@@ -155,6 +156,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     (void)state;
     (void)typed;
     page_say(&page->status, "%s", title);
+    page->status_right = clock_line(desk);
     page_say(&page->head, "Build");
     page->field = ASKS_LINE;
     page_say(&page->unit, "no.");

@@ -1,4 +1,5 @@
 // Bolts of a step, one after the other in their order, stage by stage.
+#include "clock_line.h"
 #include "line_words.h"
 #include "tightening_page.h"
 #include "toolbox.h"
@@ -211,6 +212,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *title = desk_title(desk, desk->number);
     g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
     page_say(&page->status, "%s", title);
+    page->status_right = clock_line(desk);
     paint_keys(page);
     if (!tightening)
         return;

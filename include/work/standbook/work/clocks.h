@@ -1,0 +1,30 @@
+// The clocks that run on a build: sealants to be fitted before they skin, what may not be filled or
+// started yet, waits between stages. Pure: the moment is handed in.
+#pragma once
+#include <standbook/base/moment.h>
+#include <standbook/judge/assess.h>
+
+typedef enum {
+    CLOCK_FIT_BEFORE, // LATE once it is past
+    CLOCK_NO_FLUID,   // gone once it is past
+    CLOCK_NO_RUN,     // likewise
+    CLOCK_WAIT,       // done once it is past
+} ClockSort;
+
+typedef struct {
+    ClockSort sort;
+    const char *subject; // the bolt set or part; belongs to the entries
+    const char *what;    // the consumable, or NULL for a wait; belongs to the entries
+    Moment at;           // when it ends
+} Clock;
+
+// The clocks that still matter at `now` (Clock), the soonest first: of each consumable laid that is
+// live, `fit within` until every bolt asked for in that set is through, `fluid after` and `run
+// after` until they have passed; of each stage that is a wait, from the last tick of the stage in
+// front of it until it is entered as waited. `assessment` is of these entries and this plan. The
+// caller frees with g_array_unref.
+GArray *clocks_running(const Plan *plan, const Assessment *assessment, const Entry *const *entries,
+                       gsize count, Moment now) G_GNUC_WARN_UNUSED_RESULT;
+
+// `FIT BEFORE`, `LATE`, `no fluid before`, `no run before`, `wait until`. Static.
+const char *clock_words(const Clock *clock, Moment now);

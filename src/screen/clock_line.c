@@ -1,0 +1,64 @@
+#include "clock_line.h"
+
+#include <standbook/work/clocks.h>
+
+enum { MINUTE = 60, HOUR = 3600, DAY = 86400 };
+
+static GArray *clocks_of(Session *session, Moment now)
+{
+    const GPtrArray *entries = session_entries(session);
+    return clocks_running(session_plan(session), session_assessment(session),
+                          (const Entry *const *)entries->pdata, entries->len, now);
+}
+
+// `11:48` today, `Fri 10:31` within a week, else `14 Mar`.
+static char *when(Moment at, Moment now)
+{
+    static const char *const days[] = {"Thu", "Fri", "Sat", "Sun", "Mon", "Tue", "Wed"};
+    g_autofree char *text = moment_text(at);
+    if (at / DAY == now / DAY)
+        return g_strdup_printf("%.5s", text + 11);
+    if (ABS(at - now) < 7 * DAY) // 1970-01-01 was a Thursday
+        return g_strdup_printf("%s %.5s", days[(at / DAY) % 7], text + 11);
+    return g_strdup_printf("%.10s", text);
+}
+
+// `6 min`, `23 h`: how long it still runs, or how late it is.
+static char *span(gint64 seconds)
+{
+    gint64 length = ABS(seconds);
+    const char *late = seconds < 0 ? " late" : "";
+    if (length < 90 * MINUTE)
+        return g_strdup_printf("%" G_GINT64_FORMAT " min%s", length / MINUTE, late);
+    return g_strdup_printf("%" G_GINT64_FORMAT " h%s", length / HOUR, late);
+}
+
+char *clock_line(Desk *desk)
+{
+    Session *session = desk_build(desk);
+    if (!session)
+        return NULL;
+    g_autoptr(GArray) clocks = clocks_of(session, desk->now);
+    if (clocks->len == 0)
+        return NULL;
+    const Clock *clock = &g_array_index(clocks, Clock, 0);
+    g_autofree char *at = when(clock->at, desk->now), *left = span(clock->at - desk->now);
+    return g_strdup_printf("%s %s %s, %s", clock->subject, clock_words(clock, desk->now), at, left);
+}
+
+guint clocks_paint(Canvas *canvas, guint row, Session *session, const char *number, Moment now)
+{
+    g_autoptr(GArray) clocks = clocks_of(session, now);
+    for (guint i = 0; i < clocks->len; i++, row++) {
+        const Clock *clock = &g_array_index(clocks, Clock, i);
+        g_autofree char *at = when(clock->at, now), *left = span(clock->at - now);
+        g_autofree char *what =
+            g_strconcat(clock->subject, clock->what ? ", " : "", clock->what, NULL);
+        g_autofree char *until = g_strdup_printf("%s %s", clock_words(clock, now), at);
+        canvas_put(canvas, row, 5, 8, style_of(0, 0), number);
+        canvas_put(canvas, row, 14, 28, style_of(0, 0), what);
+        canvas_put(canvas, row, 43, 27, style_of(0, ROLE_UNSURE), until);
+        canvas_put(canvas, row, 71, 0, style_of(0, 0), left);
+    }
+    return row;
+}

@@ -1,0 +1,144 @@
+#include <standbook/work/clocks.h>
+
+#include <standbook/record/live.h>
+#include <string.h>
+
+typedef struct {
+    const Plan *plan;
+    const Assessment *assessment;
+    const Entry *const *entries;
+    gsize count;
+    Moment now;
+    GArray *clocks;
+} Running;
+
+static Moment done_at(const Entry *entry)
+{
+    Moment at = 0;
+    moment_parse(entry->done ? entry->done : entry->at, &at, NULL);
+    return at;
+}
+
+// A whole number of seconds, rounded up: a clock never ends too soon.
+static gint64 seconds_of(const Number *number)
+{
+    g_autofree char *text = number_decimal_up(number, 0);
+    return g_ascii_strtoll(text, NULL, 10);
+}
+
+static void add(const Running *running, ClockSort sort, const Entry *laid, Moment at)
+{
+    const char *set = entry_text(laid, "tightening");
+    const Clock clock = {sort, set ? set : "", entry_text(laid, "consumable"), at};
+    g_array_append_val(running->clocks, clock);
+}
+
+static gboolean is_open(const Requirement *made, const char *set)
+{
+    return made->asked == ASKED_BOLT && made->verdict == VERDICT_OPEN &&
+           strcmp(made->name, set) == 0;
+}
+
+// Whether a bolt of the set is still to be taken through a stage, in the step it was laid in.
+static gboolean set_is_open(const Running *running, const Entry *laid)
+{
+    const char *set = entry_text(laid, "tightening"), *step = entry_text(laid, "step");
+    for (guint i = 0; set && i < running->assessment->requirements->len; i++) {
+        const Requirement *made = running->assessment->requirements->pdata[i];
+        if (is_open(made, set) && (!step || strcmp(made->step->name, step) == 0))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+static void add_laid(const Running *running, const Entry *laid)
+{
+    const PlanConsumable *consumable =
+        plan_consumable(running->plan, entry_text(laid, "consumable"));
+    if (!consumable)
+        return;
+    Moment from = done_at(laid);
+    if (consumable->fit_within && set_is_open(running, laid))
+        add(running, CLOCK_FIT_BEFORE, laid, from + seconds_of(consumable->fit_within));
+    const struct {
+        ClockSort sort;
+        const Number *after;
+    } afters[] = {{CLOCK_NO_FLUID, consumable->fluid_after}, {CLOCK_NO_RUN, consumable->run_after}};
+    for (gsize i = 0; i < G_N_ELEMENTS(afters); i++) {
+        Moment at = afters[i].after ? from + seconds_of(afters[i].after) : 0;
+        if (at > running->now)
+            add(running, afters[i].sort, laid, at);
+    }
+}
+
+// The wait of a stage that is open while all bolts of the stage in front of it are through: when
+// the last of them was done; 0 if it does not run.
+static Moment wait_begun(const Running *running, const Requirement *wait)
+{
+    gint64 last = 0;
+    for (guint i = 0; i < running->assessment->requirements->len; i++) {
+        const Requirement *made = running->assessment->requirements->pdata[i];
+        if (made->asked != ASKED_BOLT || made->step != wait->step ||
+            made->stage + 1 != wait->stage || strcmp(made->name, wait->name) != 0)
+            continue;
+        if (made->verdict == VERDICT_OPEN)
+            return 0;
+        last = MAX(last, made->entry);
+    }
+    return last > 0 && (gsize)last <= running->count ? done_at(running->entries[last - 1]) : 0;
+}
+
+static const Number *wait_of(const Requirement *wait, Number **constant)
+{
+    for (guint i = 0; i < wait->step->tightenings->len; i++) {
+        const PlanTightening *tightening = wait->step->tightenings->pdata[i];
+        if (strcmp(tightening->group->name, wait->name) != 0)
+            continue;
+        const Stage *stage = tightening->stages->pdata[wait->stage - 1];
+        *constant = stage->formula ? formula_constant(stage->formula) : NULL;
+    }
+    return *constant;
+}
+
+static void add_wait(const Running *running, const Requirement *wait)
+{
+    g_autoptr(Number) constant = NULL;
+    Moment from = wait_begun(running, wait);
+    const Number *length = from ? wait_of(wait, &constant) : NULL;
+    if (!length)
+        return;
+    const Clock clock = {CLOCK_WAIT, wait->name, NULL, from + seconds_of(length)};
+    g_array_append_val(running->clocks, clock);
+}
+
+static gint by_time(gconstpointer one, gconstpointer other)
+{
+    const Clock *first = one, *second = other;
+    return (first->at > second->at) - (first->at < second->at);
+}
+
+GArray *clocks_running(const Plan *plan, const Assessment *assessment, const Entry *const *entries,
+                       gsize count, Moment now)
+{
+    const Running running = {plan,  assessment, entries,
+                             count, now,        g_array_new(FALSE, FALSE, sizeof(Clock))};
+    g_autofree gboolean *live = g_new0(gboolean, count + 1);
+    live_entries(entries, count, live);
+    for (gsize i = 0; i < count; i++)
+        if (live[i] && strcmp(entries[i]->kind->name, "laid") == 0)
+            add_laid(&running, entries[i]);
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if (made->asked == ASKED_WAIT && made->verdict == VERDICT_OPEN && !made->withdrawn)
+            add_wait(&running, made);
+    }
+    g_array_sort(running.clocks, by_time);
+    return running.clocks;
+}
+
+const char *clock_words(const Clock *clock, Moment now)
+{
+    static const char *const words[] = {"FIT BEFORE", "no fluid before", "no run before",
+                                        "wait until"};
+    return clock->sort == CLOCK_FIT_BEFORE && now > clock->at ? "LATE" : words[clock->sort];
+}

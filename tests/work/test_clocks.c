@@ -1,0 +1,104 @@
+// The clocks of a build, on the demo's plan.
+#include "store.h"
+
+#include <standbook/work/clocks.h>
+
+static GArray *clocks_at(Session *session, const char *moment)
+{
+    const GPtrArray *entries = session_entries(session);
+    Moment now;
+    ck_assert(moment_parse(moment, &now, NULL));
+    return clocks_running(session_plan(session), session_assessment(session),
+                          (const Entry *const *)entries->pdata, entries->len, now);
+}
+
+// The clocks at a moment in words, in one line each.
+static char *told(Session *session, const char *moment)
+{
+    g_autoptr(GArray) clocks = clocks_at(session, moment);
+    GString *text = g_string_new(NULL);
+    Moment now;
+    ck_assert(moment_parse(moment, &now, NULL));
+    for (guint i = 0; i < clocks->len; i++) {
+        const Clock *clock = &g_array_index(clocks, Clock, i);
+        g_autofree char *at = moment_text(clock->at);
+        g_string_append_printf(text, "%s %s %s\n", clock->subject, clock_words(clock, now), at);
+    }
+    return g_string_free(text, FALSE);
+}
+
+static void expect_clocks(Session *session, const char *moment, const char *expected)
+{
+    g_autofree char *text = told(session, moment);
+    ck_assert_str_eq(text, expected);
+}
+
+// Gasket sealant: fit within 12 min, no fluid for 2 h, no run for 24 h.
+START_TEST(a_sealant_has_three_clocks_and_each_ends_by_itself)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 11:30 MO pick up Sump");
+    take(session, "11:30 lay gasket sealant on sump");
+    expect_clocks(session, "2024-12-05 11:36",
+                  "sump FIT BEFORE 2024-12-05T11:42:00\n"
+                  "sump no fluid before 2024-12-05T13:30:00\n"
+                  "sump no run before 2024-12-06T11:30:00\n");
+    expect_clocks(session, "2024-12-05 11:43",
+                  "sump LATE 2024-12-05T11:42:00\n"
+                  "sump no fluid before 2024-12-05T13:30:00\n"
+                  "sump no run before 2024-12-06T11:30:00\n");
+    take(session, "11:35 tighten sump stage 1 all with W1");
+    take(session, "11:40 tighten sump stage 2 all with W1");
+    expect_clocks(session, "2024-12-05 11:43",
+                  "sump no fluid before 2024-12-05T13:30:00\n"
+                  "sump no run before 2024-12-06T11:30:00\n");
+    expect_clocks(session, "2024-12-05 14:00", "sump no run before 2024-12-06T11:30:00\n");
+    expect_clocks(session, "2024-12-07 14:00", "");
+    session_close(session);
+}
+END_TEST
+
+START_TEST(what_was_struck_has_no_clock)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 11:30 MO pick up Sump");
+    take(session, "11:30 lay gasket sealant on sump");
+    take(session, "strike last typo");
+    expect_clocks(session, "2024-12-05 11:36", "");
+    session_close(session);
+}
+END_TEST
+
+// Head nuts: 30 > 55 > 75 > wait 10 min > 75.
+START_TEST(a_wait_runs_from_the_last_bolt_in_front_of_it)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 14:00 MO pick up Head on");
+    take(session, "14:01 tighten head nuts stage 1 all with W4");
+    take(session, "14:02 tighten head nuts stage 2 all with W4");
+    expect_clocks(session, "2024-12-05 14:03", "");
+    take(session, "14:05 tighten head nuts stage 3 all with W3");
+    expect_clocks(session, "2024-12-05 14:06", "head nuts wait until 2024-12-05T14:15:00\n");
+    take(session, "14:16 waited head nuts stage 4");
+    expect_clocks(session, "2024-12-05 14:17", "");
+    session_close(session);
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *tests[] = {a_sealant_has_three_clocks_and_each_ends_by_itself,
+                            what_was_struck_has_no_clock,
+                            a_wait_runs_from_the_last_bolt_in_front_of_it};
+    TCase *tcase = tcase_create("demo shop");
+    tcase_add_checked_fixture(tcase, make_shop, clear);
+    for (gsize i = 0; i < G_N_ELEMENTS(tests); i++)
+        tcase_add_test(tcase, tests[i]);
+    Suite *suite = suite_create("clocks");
+    suite_add_tcase(suite, tcase);
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+}
