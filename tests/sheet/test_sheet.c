@@ -305,6 +305,63 @@ START_TEST(a_sealed_sheet_names_the_owner_of_then)
 }
 END_TEST
 
+static Document *what_is_left(const SheetSource *source, guint gate)
+{
+    (void)gate;
+    return sheet_assessment(source, FALSE);
+}
+
+static Document *everything(const SheetSource *source, guint gate)
+{
+    (void)gate;
+    return sheet_assessment(source, TRUE);
+}
+
+// Places of a check and bolts of a stage stand in one row as long as they fare alike; steps not
+// begun, where there are several, in one row each.
+START_TEST(an_assessment_tells_alike_things_once)
+{
+    static const char steps[] = "plan: Journals\n"
+                                "units: [mm]\n"
+                                "axes: {main: 1..3}\n"
+                                "steps:\n"
+                                "  Crank:\n"
+                                "    checks:\n"
+                                "      journal: {at: main, limits: 59.70..60.00}\n"
+                                "    fasteners:\n"
+                                "      caps: {bolts: 1..2, stages: 40 > 75}\n"
+                                "  Rods:\n"
+                                "    checks:\n"
+                                "      big end: {at: main, limits: 50.00..50.10}\n"
+                                "  Sump:\n"
+                                "    checks:\n"
+                                "      clean: yes\n";
+    Story story;
+    story_begin(&story, steps);
+    story_take_tool(&story, "01", "micrometer", "1/1000");
+    story_read(&story, "journal", "'place':['1'],", "59.99", "5999/100", "01");
+    g_autofree char *left = print(&story, what_is_left, 0);
+    expect_said(left, "read journal: 2, 3 59.70 to 60.00 open");
+    expect_said(left, "bolt caps in Crank, stage 1: all 2 open");
+    expect_said(left, "step Rods, not begun: all 4 open");
+    expect_said(left, "step Sump, not begun: all 2 open");
+    story_read(&story, "journal", "'place':['2'],", "60.14", "6014/100", "01");
+    story_read(&story, "journal", "'place':['3'],", "60.16", "6016/100", "01");
+    story_read(&story, "big end", "'place':['1'],", "50.05", "5005/100", "01");
+    g_autofree char *failed = print(&story, what_is_left, 0);
+    expect_said(failed, "read journal: 2, 60.14 to 60.16 ±.001 59.70 to 60.00 mm fail: high 1 2 3");
+    expect_said(failed, "1 Failed, 0.14 over.");
+    expect_said(failed, "2 Failed, 0.16 over.");
+    expect_said(failed, "read big end: 2, 50.00 to 50.10 open");
+    expect_said(failed, "look clean yes open");
+    g_autofree char *all = print(&story, everything, 0);
+    expect_said(all, "read journal[2] 60.14");
+    expect_said(all, "read journal[3] 60.16");
+    expect_said(all, "Crank[2], stage 2");
+    story_end(&story);
+}
+END_TEST
+
 START_TEST(the_record_holds_everything)
 {
     Story story;
@@ -402,6 +459,7 @@ int main(void)
     tcase_add_test(tcase, only_the_places_worked_on_have_a_new_size);
     tcase_add_test(tcase, sizes_now_are_those_of_the_engine_as_left);
     tcase_add_test(tcase, a_sealed_sheet_names_the_owner_of_then);
+    tcase_add_test(tcase, an_assessment_tells_alike_things_once);
     tcase_add_test(tcase, the_record_holds_everything);
     tcase_add_test(tcase, a_completion_report_prints_its_gaps);
     tcase_add_test(tcase, no_gaps_is_the_proof);

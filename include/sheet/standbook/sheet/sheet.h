@@ -34,6 +34,7 @@ Document *sheet_record(const SheetSource *source) G_GNUC_WARN_UNUSED_RESULT;
 // list of gaps is the proof.
 Document *sheet_completion(const SheetSource *source, guint gate) G_GNUC_WARN_UNUSED_RESULT;
 
-// The assessment alone, to be read: counts by gate, then all that is left; with `all` every
-// requirement.
+// The assessment alone, to be read: counts by gate, then what is left, and what was conceded,
+// upheld or amended, bolts of a stage and places of a check with the same verdict in one row; with
+// `all` every requirement by itself.
 Document *sheet_assessment(const SheetSource *source, gboolean all) G_GNUC_WARN_UNUSED_RESULT;
