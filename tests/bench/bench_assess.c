@@ -1,11 +1,11 @@
-// How long the judge takes over a build with 2,000 readings and 200 formulas. Measures only, and
-// never fails on time.
-#include <standbook/judge/assess.h>
+// How long the judge takes over a build with 2,000 readings and 200 formulas, whole and for one
+// reading more. Measures only, and never fails on time.
+#include <standbook/judge/judgement.h>
 #include <stdio.h>
 #include <string.h>
 #include <time.h>
 
-enum { FORMULAS = 200, READINGS_EACH = 10, ROUNDS = 20 };
+enum { FORMULAS = 200, READINGS_EACH = 10, ROUNDS = 20, ONE_MORE = 100 };
 
 static char *name_of(guint number)
 {
@@ -65,6 +65,38 @@ static GPtrArray *entries_of_all(void)
     return entries;
 }
 
+static double milliseconds_since(clock_t before, guint rounds)
+{
+    return 1000.0 * (double)(clock() - before) / CLOCKS_PER_SEC / rounds;
+}
+
+// One reading more, again and again: supposed only, then entered.
+static void measure_one_more(const Plan *plan, GPtrArray *entries)
+{
+    g_autoptr(Judgement) judgement = judgement_new(plan);
+    guint known = entries->len;
+    for (guint i = 0; i < known; i++)
+        judgement_add(judgement, entries->pdata[i]);
+    const Assessment *now = judgement_now(judgement);
+    for (guint i = 0; i < ONE_MORE; i++)
+        enter(entries, "read",
+              g_strdup_printf("{'check':'bore aab','place':['%u'],'step':'All','value':{'value':"
+                              "'59800/1000','unit':'mm','typed':'59.800'},'tool':'%s'}",
+                              i % 10 + 1, tool));
+    clock_t before = clock();
+    for (guint i = 0; i < ONE_MORE; i++)
+        assessment_free(
+            judgement_suppose(judgement, (const Entry *const *)&entries->pdata[known], 1));
+    printf("  one reading more, supposed: %.4f ms\n", milliseconds_since(before, ONE_MORE));
+    before = clock();
+    for (guint i = 0; i < ONE_MORE; i++) {
+        judgement_add(judgement, entries->pdata[known + i]);
+        now = judgement_now(judgement);
+    }
+    printf("  one reading more, entered: %.4f ms (%u pass)\n", milliseconds_since(before, ONE_MORE),
+           now->counts[VERDICT_PASS]);
+}
+
 int main(void)
 {
     g_autofree char *text = plan_text();
@@ -78,8 +110,10 @@ int main(void)
             assess(plan, (const Entry *const *)entries->pdata, entries->len, 0, NULL);
         passed = assessment->counts[VERDICT_PASS];
     }
-    double each = 1000.0 * (double)(clock() - before) / CLOCKS_PER_SEC / ROUNDS;
+    double each = milliseconds_since(before, ROUNDS);
     printf("assess %u readings, %u formulas (%u pass): %.2f ms of CPU\n", FORMULAS * READINGS_EACH,
            FORMULAS, passed, each);
+    if (plan)
+        measure_one_more(plan, entries);
     return plan ? 0 : 1;
 }
