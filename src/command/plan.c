@@ -5,6 +5,7 @@
 #include <standbook/base/text.h>
 #include <standbook/plan/plan.h>
 #include <standbook/plan/write.h>
+#include <standbook/sheet/plan_sheet.h>
 #include <standbook/work/begin.h>
 #include <string.h>
 
@@ -92,67 +93,20 @@ static int check(GStrv words, Common *common)
     return 0;
 }
 
-static void show_step(const Plan *plan, const PlanStep *step)
-{
-    g_autofree char *name = text_clean(step->name, -1);
-    const char *gate = g_ptr_array_index(plan->gates, step->gate);
-    g_autofree char *clean_gate = text_clean(gate, -1);
-    say("%3u  %-40s %4u min  %2u checks  %2u tightenings  %s\n", step->index + 1, name,
-        step->minutes, step->checks->len, step->tightenings->len, clean_gate);
-}
-
-static json_t *step_json(const Plan *plan, const PlanStep *step)
-{
-    const char *gate = g_ptr_array_index(plan->gates, step->gate);
-    json_t *checks = json_array(), *tightenings = json_array();
-    for (guint i = 0; i < step->checks->len; i++) {
-        const PlanCheck *each = g_ptr_array_index(step->checks, i);
-        json_array_append_new(checks, json_string(each->name));
-    }
-    for (guint i = 0; i < step->tightenings->len; i++) {
-        const PlanTightening *each = g_ptr_array_index(step->tightenings, i);
-        json_array_append_new(tightenings, json_string(each->group->name));
-    }
-    return json_pack("{s:s,s:s,s:i,s:o,s:o}", "name", step->name, "gate", gate, "minutes",
-                     (int)step->minutes, "checks", checks, "tightenings", tightenings);
-}
-
-static void show_json(const Plan *plan)
-{
-    json_t *steps = json_array();
-    for (guint i = 0; i < plan->steps->len; i++)
-        json_array_append_new(steps, step_json(plan, g_ptr_array_index(plan->steps, i)));
-    json_t *all =
-        json_pack("{s:s,s:s?,s:s?,s:s?,s:o}", "plan", plan->name, "revision", plan->revision,
-                  "family", plan->family, "source", plan->source, "steps", steps);
-    say_json(all);
-    json_decref(all);
-}
-
-static void show_outline(const Plan *plan)
-{
-    const char *const facts[][2] = {
-        {"revision", plan->revision}, {"family", plan->family}, {"source", plan->source}};
-    say_clean(plan->name);
-    for (gsize i = 0; i < G_N_ELEMENTS(facts); i++) {
-        g_autofree char *clean = facts[i][1] ? text_clean(facts[i][1], -1) : NULL;
-        if (clean)
-            say("%s: %s\n", facts[i][0], clean);
-    }
-    for (guint i = 0; i < plan->steps->len; i++)
-        show_step(plan, g_ptr_array_index(plan->steps, i));
-}
-
 static int show(GStrv words, Common *common)
 {
     int status;
     g_autoptr(Plan) plan = plan_open(words[0], common, &status);
     if (!plan)
         return status;
-    if (common->json)
-        show_json(plan);
-    else
-        show_outline(plan);
+    if (common->json) {
+        json_t *whole = plan_json(plan);
+        say_json(whole);
+        json_decref(whole);
+        return 0;
+    }
+    g_autoptr(Document) document = sheet_plan(plan);
+    say_document(document, FALSE);
     return 0;
 }
 

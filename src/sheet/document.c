@@ -10,6 +10,8 @@ static void part_free(gpointer data)
     g_free(part->align);
     if (part->rows)
         g_ptr_array_unref(part->rows);
+    if (part->unders)
+        g_ptr_array_unref(part->unders);
     g_free(part);
 }
 
@@ -72,6 +74,7 @@ void document_table(Document *document, const DocumentColumn *columns, guint cou
         part->align[i] = columns[i].align;
     }
     part->rows = g_ptr_array_new_with_free_func((GDestroyNotify)g_strfreev);
+    part->unders = g_ptr_array_new_with_free_func(g_free);
 }
 
 static DocumentPart *last_table(const Document *document)
@@ -92,6 +95,16 @@ void document_row(Document *document, const char *const *cells)
     for (guint i = 0; i < table->columns; i++)
         row[i] = g_strdup(cells[i] ? cells[i] : "");
     g_ptr_array_add(table->rows, row);
+    g_ptr_array_add(table->unders, NULL);
+}
+
+void document_under(Document *document, const char *text)
+{
+    DocumentPart *table = last_table(document);
+    g_return_if_fail(table && table->rows->len > 0);
+    char **under = (char **)&g_ptr_array_index(table->unders, table->rows->len - 1);
+    g_free(*under);
+    *under = g_strdup(text);
 }
 
 void document_tight(Document *document)

@@ -19,8 +19,13 @@ static json_t *texts_json(const char *const *texts)
 static json_t *table_json(const DocumentPart *table)
 {
     json_t *rows = json_array();
-    for (guint i = 0; i < table->rows->len; i++)
-        json_array_append_new(rows, texts_json(g_ptr_array_index(table->rows, i)));
+    for (guint i = 0; i < table->rows->len; i++) {
+        json_t *row = texts_json(g_ptr_array_index(table->rows, i));
+        const char *under = g_ptr_array_index(table->unders, i);
+        if (under)
+            json_array_append_new(row, text_json(under));
+        json_array_append_new(rows, row);
+    }
     return json_pack("{s:o,s:o}", "columns", texts_json((const char *const *)table->titles), "rows",
                      rows);
 }

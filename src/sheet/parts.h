@@ -13,6 +13,7 @@ typedef struct {
     guint columns;
     gboolean tight;      // of a table: one blank between its columns, and up to the last one
     GPtrArray *rows;     // char **, `columns` cells each, NULL-terminated
+    GPtrArray *unders;   // char *: words under each row, NULL for none
     guint first, behind; // footnotes: numbers from first to behind - 1
 } DocumentPart;
 

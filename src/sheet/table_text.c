@@ -7,7 +7,7 @@
 #include <standbook/base/text.h>
 #include <string.h>
 
-enum { FIGURE = 32 }; // columns
+enum { FIGURE = 32, UNDER = 6 }; // columns
 
 typedef struct {
     guint width;
@@ -219,6 +219,17 @@ static void put_row(GString *out, const Layout *layout, guint row)
     g_ptr_array_unref(broken);
 }
 
+static void put_under(GString *out, const char *text)
+{
+    g_autofree char *clean = text_clean(text, -1);
+    g_autoptr(GPtrArray) lines = break_lines(clean, DOCUMENT_WIDTH - MARGIN - UNDER);
+    for (guint i = 0; i < lines->len; i++) {
+        put_blanks(out, UNDER);
+        g_string_append(out, g_ptr_array_index(lines, i));
+        end_line(out);
+    }
+}
+
 static GStrv row_clean(const GStrv row, guint count)
 {
     GStrv clean = g_new0(char *, count + 1);
@@ -251,6 +262,8 @@ GPtrArray *table_lines(const DocumentPart *table)
         GString *text = g_string_new(NULL);
         if (r > 0 || has_titles(table))
             put_row(text, &layout, r);
+        if (r > 0 && g_ptr_array_index(table->unders, r - 1))
+            put_under(text, g_ptr_array_index(table->unders, r - 1));
         g_ptr_array_add(lines, g_string_free(text, FALSE));
     }
     for (guint i = 0; i < table->columns; i++) {

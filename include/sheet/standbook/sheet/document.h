@@ -38,6 +38,8 @@ void document_line(Document *document, const char *text);
 // cells (NULL is an empty one).
 void document_table(Document *document, const DocumentColumn *columns, guint count);
 void document_row(Document *document, const char *const *cells);
+// Words under the row added last, across the whole table.
+void document_under(Document *document, const char *text);
 // The table begun last has one blank between its columns instead of two, and may reach the edge.
 void document_tight(Document *document);
 
@@ -56,6 +58,6 @@ void document_footnotes(Document *document);
 char *document_text(const Document *document) G_GNUC_WARN_UNUSED_RESULT;
 
 // {"document": kind, "title": …, "parts": [{"heading": …, "level": 1}, {"paragraph": …},
-// {"line": …}, {"columns": [titles], "rows": [[cells]]}, {"footnotes": {"1": …}}]}. The caller
-// frees with json_decref.
+// {"line": …}, {"columns": [titles], "rows": [[cells]]}, {"footnotes": {"1": …}}]}. Words under a
+// row are one more cell of it. The caller frees with json_decref.
 json_t *document_json(const Document *document) G_GNUC_WARN_UNUSED_RESULT;
