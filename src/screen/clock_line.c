@@ -2,7 +2,7 @@
 
 #include <standbook/work/clocks.h>
 
-enum { MINUTE = 60, HOUR = 3600, DAY = 86400 };
+static const gint64 MINUTE = 60, HOUR = 3600, DAY = 86400;
 
 static GArray *clocks_of(Session *session, Moment now)
 {

@@ -53,7 +53,7 @@ static void add_turn(Tightening *tightening, const Requirement *made, guint stag
 static void add_run(Tightening *tightening, const Requirement *const *found, guint stage, guint run)
 {
     const PlanTightening *plan = tightening->plan;
-    const Requirement *const *row = &found[(stage - 1) * tightening->bolts];
+    const Requirement *const *row = &found[(gsize)(stage - 1) * tightening->bolts];
     if (tightening_stage(tightening, stage)->kind == STAGE_WAIT) {
         add_turn(tightening, row[0], stage, 0, 1);
         return;

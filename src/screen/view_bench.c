@@ -1,6 +1,7 @@
 // The bench: readings, looks and parts of a step, one place after the other.
 #include "about.h"
 #include "bench_field.h"
+#include "bench_work.h"
 #include "clock_line.h"
 #include "line_words.h"
 #include "view.h"
@@ -26,8 +27,6 @@ typedef struct {
     Assessment *supposed; // NULL if that line cannot be taken
     char *problem;        // why not; NULL if it can
 } Bench;
-
-enum { NOWHERE = G_MAXUINT };
 
 static gpointer open(Desk *desk, const char *argument)
 {
@@ -57,115 +56,28 @@ static void close(gpointer state)
 
 // ORDER -----------------------------------------------------------------------------------------
 
-typedef struct {
-    const Assessment *assessment;
-    const Plan *plan;
-    const PlanStep *step;
-} Work;
-
-static gboolean work_of(const Bench *bench, Desk *desk, Work *work)
-{
-    Session *session = desk_build(desk);
-    if (!session)
-        return FALSE;
-    *work = (Work){session_assessment(session), session_plan(session),
-                   plan_step(session_plan(session), bench->step)};
-    return work->step != NULL;
-}
-
-static const Requirement *requirement_at(const Work *work, guint index)
-{
-    return index < work->assessment->requirements->len
-               ? g_ptr_array_index(work->assessment->requirements, index)
-               : NULL;
-}
-
-// Whether something is typed for it in this step.
-static gboolean is_asked(const Work *work, guint index)
-{
-    const Requirement *made = requirement_at(work, index);
-    gboolean worked_out = made && made->asked == ASKED_READ && made->check->formula;
-    return made && made->step == work->step && !made->withdrawn && !worked_out &&
-           made->verdict != VERDICT_NOT_NEEDED;
-}
-
-static gboolean is_open(const Work *work, guint index)
-{
-    return is_asked(work, index) && requirement_at(work, index)->verdict == VERDICT_OPEN;
-}
-
-typedef gboolean (*Wanted)(const Work *work, guint index);
-
-static guint search(const Work *work, guint from, gint direction, Wanted wanted)
-{
-    guint count = work->assessment->requirements->len;
-    for (guint i = from; i < count; i += (guint)direction) // below 0 it wraps, and ends
-        if (wanted(work, i))
-            return i;
-    return NOWHERE;
-}
-
 // The next open place behind the one in hand; if there is none, the first open one.
-static guint next_open(const Bench *bench, const Work *work)
+static guint next_open(const Bench *bench, const BenchWork *work)
 {
-    guint next = bench->here == NOWHERE ? NOWHERE : search(work, bench->here + 1, 1, is_open);
-    return next == NOWHERE ? search(work, 0, 1, is_open) : next;
+    guint next =
+        bench->here == NOWHERE ? NOWHERE : bench_search(work, bench->here + 1, 1, bench_is_open);
+    return next == NOWHERE ? bench_search(work, 0, 1, bench_is_open) : next;
 }
 
-// What is to be read again for what is left: itself, or an input of what is worked out.
-static guint input_of(const Work *work, const Requirement *left, guint index)
-{
-    if (is_asked(work, index))
-        return index;
-    for (guint i = 0;
-         left->check && left->check->formula && i < work->assessment->requirements->len; i++)
-        if (is_asked(work, i) && requirement_at(work, i)->check &&
-            formula_uses(left->check->formula, requirement_at(work, i)->check->name))
-            return i;
-    return NOWHERE;
-}
-
-static guint first_left(const Work *work)
-{
-    for (guint i = 0; i < work->assessment->requirements->len; i++) {
-        const Requirement *made = requirement_at(work, i);
-        if (made->step != work->step || made->withdrawn || made->asked == ASKED_SIGN ||
-            !requirement_is_left(made))
-            continue;
-        guint found = input_of(work, made, i);
-        if (found != NOWHERE)
-            return found;
-    }
-    return NOWHERE;
-}
-
-// Where the newest entry of the step was made: the work goes on behind it.
-static guint newest_place(const Work *work)
-{
-    guint newest = NOWHERE;
-    gint64 entry = 0;
-    for (guint i = 0; i < work->assessment->requirements->len; i++)
-        if (is_asked(work, i) && requirement_at(work, i)->entry > entry) {
-            newest = i;
-            entry = requirement_at(work, i)->entry;
-        }
-    return newest;
-}
-
-static const Requirement *in_hand(Bench *bench, const Work *work)
+static const Requirement *in_hand(Bench *bench, const BenchWork *work)
 {
     if (!bench->begun) {
         bench->begun = TRUE;
-        bench->here = newest_place(work);
+        bench->here = bench_newest(work);
         bench->here = next_open(bench, work);
     }
     if (bench->settle) {
-        bench->here = first_left(work);
+        bench->here = bench_first_left(work);
         bench->settle = FALSE;
     }
-    if (bench->here == NOWHERE || !is_asked(work, bench->here))
+    if (bench->here == NOWHERE || !bench_asks(work, bench->here))
         bench->here = next_open(bench, work);
-    return requirement_at(work, bench->here);
+    return bench_requirement(work, bench->here);
 }
 
 // WHAT IS TYPED ---------------------------------------------------------------------------------
@@ -259,18 +171,19 @@ static char *next_words(Desk *desk, const Requirement *made, const BenchField *f
                  : g_strdup_printf("%s   g: which %s?", place, made->check->gauge);
 }
 
-static void say_counts(const Work *work, Page *page)
+static void say_counts(const BenchWork *work, Page *page)
 {
     guint all = 0, left = 0;
     for (guint i = 0; i < work->assessment->requirements->len; i++)
-        if (is_asked(work, i) && requirement_at(work, i)->asked != ASKED_SIGN) {
+        if (bench_asks(work, i) && bench_requirement(work, i)->asked != ASKED_SIGN) {
             all++;
-            left += is_open(work, i) ? 1 : 0;
+            left += bench_is_open(work, i) ? 1 : 0;
         }
     page_say(&page->count, "%u of %u done", all - left, all);
 }
 
-static void paint_rows(Bench *bench, Desk *desk, const Work *work, const char *typed, Page *page)
+static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const char *typed,
+                       Page *page)
 {
     const Requirement *made = in_hand(bench, work);
     if (!made)
@@ -282,7 +195,7 @@ static void paint_rows(Bench *bench, Desk *desk, const Work *work, const char *t
     page_say(&page->next, "%s", next);
     page_say(&page->unit, "%s", field.unit);
     guint behind = next_open(bench, work);
-    const Requirement *then = requirement_at(work, behind);
+    const Requirement *then = bench_requirement(work, behind);
     g_autofree char *then_words = then && then != made ? place_words(then) : g_strdup("");
     page_say(&page->then, "%s", field.hint ? field.hint : then_words);
     page->means = *typed && bench->supposed_for;
@@ -339,13 +252,13 @@ static void paint_detail(Session *session, const Requirement *made, Page *page)
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Bench *bench = state;
-    Work work;
+    BenchWork work;
     g_autofree char *title = desk_title(desk, desk->number);
     page_say(&page->status, "%s", title);
     page->status_right = clock_line(desk);
     page_say(&page->head, "%s", bench->step);
     paint_keys(page);
-    if (!work_of(bench, desk, &work))
+    if (!bench_work(desk, bench->step, &work))
         return;
     g_autofree char *head = step_words(work.step);
     page_say(&page->head, "%s", head);
@@ -377,24 +290,12 @@ static Go go_to(Bench *bench, guint here)
     return go(GO_STAY);
 }
 
-// Whether the plan asks for nothing here but a signature: a card on which checks are named as they
-// come.
-static gboolean is_card(const Work *work)
-{
-    for (guint i = 0; i < work->assessment->requirements->len; i++) {
-        const Requirement *made = requirement_at(work, i);
-        if (made->step == work->step && made->asked != ASKED_SIGN && !made->added)
-            return FALSE;
-    }
-    return TRUE;
-}
-
 // Bolts and the close of the step have screens of their own.
 static Go wants(gpointer state, Desk *desk)
 {
     Bench *bench = state;
-    Work work;
-    if (!work_of(bench, desk, &work))
+    BenchWork work;
+    if (!bench_work(desk, bench->step, &work))
         return go(GO_UP);
     const Requirement *made = in_hand(bench, &work);
     if (made && (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT))
@@ -403,7 +304,7 @@ static Go wants(gpointer state, Desk *desk)
                                           made->verdict == VERDICT_OPEN ? "" : "\nleft"));
     if (made && made->asked != ASKED_SIGN)
         return go(GO_STAY);
-    if (is_card(&work) && !bench->offered) {
+    if (bench_is_card(&work) && !bench->offered) {
         bench->offered = TRUE;
         return go_open(VIEW_ADD, g_strdup(bench->step));
     }
@@ -421,8 +322,8 @@ static void say_last(Desk *desk, const char *place, const char *typed, const Req
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Bench *bench = state;
-    Work work;
-    if (!work_of(bench, desk, &work))
+    BenchWork work;
+    if (!bench_work(desk, bench->step, &work))
         return go(GO_UP);
     const Requirement *made = in_hand(bench, &work);
     g_autofree char *line = made ? bench_line(desk, made, bench->part, typed) : NULL;
@@ -431,8 +332,8 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     g_autofree char *place = place_words(made);
     if (!desk_line(desk, line, NULL))
         return go(GO_KEEP);
-    work_of(bench, desk, &work);
-    say_last(desk, place, typed, requirement_at(&work, bench->here));
+    bench_work(desk, bench->step, &work);
+    say_last(desk, place, typed, bench_requirement(&work, bench->here));
     bench->last = bench->here;
     bench->offered = FALSE;
     return go_to(bench, next_open(bench, &work));
@@ -449,45 +350,27 @@ static Go digit(gpointer state, Desk *desk, guint digit)
 
 static Go move(Bench *bench, Desk *desk, gint direction)
 {
-    Work work;
-    if (!work_of(bench, desk, &work))
+    BenchWork work;
+    if (!bench_work(desk, bench->step, &work))
         return go(GO_UP);
     guint from = bench->here == NOWHERE ? work.assessment->requirements->len - 1
                                         : bench->here + (guint)direction;
-    guint found = search(&work, from, direction, is_asked);
+    guint found = bench_search(&work, from, direction, bench_asks);
     if (found != NOWHERE)
         return go_to(bench, found);
     return direction < 0 ? go(GO_STAY) : go_instead(VIEW_CLOSING, g_strdup(bench->step));
 }
 
-static Go ask_gauge(const Bench *bench, const Work *work)
+static Go ask_gauge(const Bench *bench, const BenchWork *work)
 {
-    const Requirement *made = requirement_at(work, bench->here);
+    const Requirement *made = bench_requirement(work, bench->here);
     return go_open(VIEW_GAUGE,
                    g_strconcat("G", made && made->check ? made->check->gauge : "", NULL));
 }
 
-// What is outside or in doubt because of the place in hand: itself, else the heaviest that is
-// worked out from it; NULL if nothing is.
-static const Requirement *at_fault(const Work *work, const Requirement *made)
+static Go concede(Desk *desk, const BenchWork *work, const Requirement *made)
 {
-    const Requirement *fault = NULL;
-    if (made && (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT))
-        return made;
-    for (guint i = 0; i < work->assessment->requirements->len; i++) {
-        const Requirement *each = requirement_at(work, i);
-        gboolean outside = each->verdict == VERDICT_FAIL || each->verdict == VERDICT_IN_DOUBT;
-        if (each->step != work->step || !outside || each->asked != ASKED_READ)
-            continue;
-        if (!fault || (fault->verdict != VERDICT_FAIL && each->verdict == VERDICT_FAIL))
-            fault = each;
-    }
-    return fault;
-}
-
-static Go concede(Desk *desk, const Work *work, const Requirement *made)
-{
-    const Requirement *fault = at_fault(work, made);
+    const Requirement *fault = bench_fault(work, made);
     if (!fault) {
         desk_warn(desk, "nothing in this step is outside or in doubt");
         return go(GO_STAY);
@@ -499,10 +382,10 @@ static Go concede(Desk *desk, const Work *work, const Requirement *made)
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Bench *bench = state;
-    Work work;
-    if (!work_of(bench, desk, &work))
+    BenchWork work;
+    if (!bench_work(desk, bench->step, &work))
         return go(GO_DEFAULT);
-    const Requirement *made = requirement_at(&work, bench->here);
+    const Requirement *made = bench_requirement(&work, bench->here);
     switch (action) {
     case ACTION_ON:
         return move(bench, desk, 1);
@@ -517,10 +400,10 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_CONCEDE:
         return concede(desk, &work, made);
     case ACTION_WHY:
-        return made
-                   ? go_open(VIEW_WHY,
-                             requirement_name(at_fault(&work, made) ? at_fault(&work, made) : made))
-                   : go(GO_STAY);
+        return made ? go_open(VIEW_WHY,
+                              requirement_name(bench_fault(&work, made) ? bench_fault(&work, made)
+                                                                        : made))
+                    : go(GO_STAY);
     case ACTION_CLOSE:
         return go_instead(VIEW_CLOSING, g_strdup(bench->step));
     case ACTION_BUILD:

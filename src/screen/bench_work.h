@@ -1,0 +1,38 @@
+// The places of a step in the order of the work: which are asked for, which is next, what is left.
+#pragma once
+#include "desk.h"
+
+typedef struct {
+    const Assessment *assessment;
+    const Plan *plan;
+    const PlanStep *step;
+} BenchWork;
+
+enum { NOWHERE = G_MAXUINT }; // no place; else an index in the assessment
+
+// A step of the build in hand as it stands; FALSE if there is none of that name.
+gboolean bench_work(Desk *desk, const char *step, BenchWork *work);
+
+const Requirement *bench_requirement(const BenchWork *work, guint index); // NULL for NOWHERE
+
+// Whether something is typed for a place in this step; whether it is still open.
+gboolean bench_asks(const BenchWork *work, guint index);
+gboolean bench_is_open(const BenchWork *work, guint index);
+
+typedef gboolean (*BenchWanted)(const BenchWork *work, guint index);
+// The first wanted place from that one on, in a direction (1, -1).
+guint bench_search(const BenchWork *work, guint from, gint direction, BenchWanted wanted);
+
+// Where to begin with what is left: the first place that is open, fails or is in doubt, or what it
+// is worked out from.
+guint bench_first_left(const BenchWork *work);
+// Where the newest entry of the step was made: the work goes on behind it.
+guint bench_newest(const BenchWork *work);
+
+// Whether the plan asks for nothing here but a signature: a card on which checks are named as they
+// come.
+gboolean bench_is_card(const BenchWork *work);
+
+// What is outside or in doubt because of the place in hand: itself, else the heaviest that is
+// worked out in this step; NULL if nothing is.
+const Requirement *bench_fault(const BenchWork *work, const Requirement *made);
