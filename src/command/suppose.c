@@ -1,0 +1,170 @@
+// assess --suppose TOOL=+0.01mm: which verdicts turn if a tool had read so much high (+) or low
+// (-).
+#include "suppose.h"
+
+#include <standbook/base/text.h>
+#include <standbook/sheet/figures.h>
+#include <string.h>
+
+// An error as it was typed: `+0.01mm`.
+typedef struct {
+    const char *tool; // its id
+    gboolean low;     // it read low
+    char *size;       // `0.01 mm`
+    Unit *unit;       // NULL for a pure number
+    Number *width;    // in base units, not negative
+} ToolError;
+
+static void tool_error_clear(ToolError *tool_error)
+{
+    g_free(tool_error->size);
+    unit_free(tool_error->unit);
+    number_free(tool_error->width);
+}
+
+static gboolean refuse(GError **error, const char *format, ...) G_GNUC_PRINTF(2, 3);
+
+static gboolean refuse(GError **error, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    g_autofree char *words = g_strdup_vprintf(format, arguments);
+    va_end(arguments);
+    g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, words);
+    return FALSE;
+}
+
+static gboolean tool_read(const Opened *opened, const char *label, ToolError *read, GError **error)
+{
+    g_autoptr(GPtrArray) tools = taken_ids(opened->taken, "tool");
+    g_autoptr(GPtrArray) labels = g_ptr_array_new();
+    for (guint i = 0; i < tools->len; i++) {
+        const char *id = g_ptr_array_index(tools, i);
+        g_ptr_array_add(labels, (gpointer)taken_tool(opened->taken, id));
+        if (strcmp(taken_tool(opened->taken, id), label) == 0)
+            read->tool = id;
+    }
+    if (read->tool)
+        return TRUE;
+    const char *nearest = text_nearest(label, (const char *const *)labels->pdata, labels->len);
+    return refuse(error, "this build used no tool `%s`%s%s%s", label,
+                  nearest ? "; did you mean `"
+                          : "; standbook sheet BUILD record names those it used",
+                  nearest ? nearest : "", nearest ? "`?" : "");
+}
+
+static gboolean size_read(const char *words, ToolError *read, GError **error)
+{
+    const char *digits = words + (*words == '-' || *words == '+');
+    NumberTyped typed;
+    if (!number_scan(digits, &typed, NULL, error)) {
+        g_prefix_error(error, "`%s`: ", words);
+        return FALSE;
+    }
+    g_autofree char *rest = g_strstrip(g_strdup(digits + typed.length));
+    g_autofree char *number = g_strndup(digits, typed.length);
+    read->low = *words == '-';
+    read->unit = *rest ? unit_parse(rest, error) : NULL;
+    read->width = *rest && !read->unit ? NULL : unit_width_to_base(read->unit, typed.value);
+    read->size = g_strconcat(number, *rest ? " " : "", *rest ? rest : "", NULL);
+    number_typed_clear(&typed);
+    if (!read->width)
+        g_prefix_error(error, "`%s`: ", words);
+    return read->width != NULL;
+}
+
+// The error must be of the kind that the tool reads here, and it must have read something.
+static gboolean fits_readings(const Opened *opened, const char *label, const ToolError *read,
+                              GError **error)
+{
+    guint count = 0;
+    for (gint64 i = 0; i < opened->upto; i++) {
+        const Entry *entry = g_ptr_array_index(opened->entries, (guint)i);
+        if (strcmp(entry->kind->name, "read") != 0 ||
+            g_strcmp0(entry_text(entry, "tool"), read->tool) != 0)
+            continue;
+        const PlanCheck *check = plan_check(opened_plan(opened), entry_text(entry, "check"));
+        if (!check)
+            continue;
+        count++;
+        gboolean alike =
+            read->unit ? kind_equal(unit_kind(read->unit), check->kind) : kind_is_pure(check->kind);
+        if (!alike)
+            return refuse(error, "%s read `%s` in %s; write its error in such a unit, like %s=+1%s",
+                          label, check->name, check->unit ? unit_text(check->unit) : "numbers",
+                          label, check->unit ? unit_text(check->unit) : "");
+    }
+    return count > 0 || refuse(error,
+                               "nothing was read with %s in this build; a wrench found wrong is "
+                               "entered as its calibration, and puts what it tightened in doubt",
+                               label);
+}
+
+static gboolean error_read(const Opened *opened, const char *words, ToolError *read, GError **error)
+{
+    g_auto(GStrv) sides = g_strsplit(words, "=", 2);
+    if (!sides[0] || !sides[1])
+        return refuse(error, "`%s` says no error; write it like G03=+0.01mm", words);
+    return tool_read(opened, sides[0], read, error) && size_read(sides[1], read, error) &&
+           fits_readings(opened, sides[0], read, error);
+}
+
+// The verdicts that would turn, with the figures as read and as they would be.
+static guint put_turned(Document *document, const Assessment *now, const Assessment *then)
+{
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT},
+                                      {"read", ALIGN_POINT},
+                                      {"now", ALIGN_WHOLE},
+                                      {"true", ALIGN_POINT},
+                                      {"would be", ALIGN_WHOLE}};
+    guint turned = 0;
+    for (guint i = 0; i < now->requirements->len; i++) {
+        const Requirement *before = g_ptr_array_index(now->requirements, i);
+        const Requirement *after = g_ptr_array_index(then->requirements, i);
+        if (before->verdict == after->verdict && before->reason == after->reason)
+            continue;
+        if (turned++ == 0)
+            document_table(document, columns, G_N_ELEMENTS(columns));
+        g_autofree char *name = requirement_name(before);
+        g_autofree char *was = figure_value(before), *is = figure_value(after);
+        g_autofree char *verdict = figure_verdict(before), *other = figure_verdict(after);
+        document_row(document, (const char *const[]){name, was, verdict, is, other});
+    }
+    return turned;
+}
+
+static void say_turned(const Opened *opened, const ToolError *read, const Assessment *now,
+                       const Assessment *then, gboolean json)
+{
+    const char *label = taken_tool(opened->taken, read->tool);
+    g_autofree char *title =
+        g_strdup_printf("If %s read %s %s", label, read->size, read->low ? "low" : "high");
+    g_autofree char *meaning =
+        g_strdup_printf("Each true value would then be %s %s than %s showed.", read->size,
+                        read->low ? "greater" : "smaller", label);
+    g_autoptr(Document) document = document_new("suppose", title);
+    document_line(document, meaning);
+    guint turned = put_turned(document, now, then);
+    g_autofree char *count =
+        turned == 0 ? g_strdup("No verdict would turn.")
+                    : g_strdup_printf("%u verdict%s would turn.", turned, turned > 1 ? "s" : "");
+    document_paragraph(document, count);
+    say_document(document, json);
+}
+
+int suppose(const Opened *opened, const Assessment *now, const char *words, gboolean json)
+{
+    ToolError read = {0};
+    GError *error = NULL;
+    if (!error_read(opened, words, &read, &error)) {
+        tool_error_clear(&read);
+        return fail_with(error);
+    }
+    // A tool that read high showed too much: what is added to its readings is the other way round.
+    g_autoptr(Number) added = read.low ? number_copy(read.width) : number_negate(read.width);
+    const Hypothesis hypothesis = {.tool = read.tool, .offset = added};
+    g_autoptr(Assessment) then = opened_assess(opened, &hypothesis);
+    say_turned(opened, &read, now, then, json);
+    tool_error_clear(&read);
+    return 0;
+}
