@@ -13,17 +13,29 @@ typedef struct {
     guint count;
 } Query;
 
-// Whether a place is meant: each pick, `3` or `main 3`, must be among its labels.
+// Whether the requirement stands at that label, of that axis unless `axis` is empty.
+static gboolean has_label(const Requirement *requirement, const char *axis, const char *label)
+{
+    const GPtrArray *axes = requirement->check->places;
+    for (guint i = 0; requirement->labels[i]; i++) {
+        const char *name = i < axes->len ? axis_name(g_ptr_array_index(axes, i)) : "";
+        if (strcmp(requirement->labels[i], label) == 0 && (!*axis || strcmp(name, axis) == 0))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// Whether a place is meant: each pick, `3` or `main 3`, must be one of its labels.
 static gboolean is_meant(const Requirement *requirement, const char *place)
 {
     g_auto(GStrv) picks = g_strsplit(place ? place : "", ",", -1);
     for (guint i = 0; picks[i]; i++) {
         g_strstrip(picks[i]);
-        const char *blank = strrchr(picks[i], ' ');
+        char *blank = strrchr(picks[i], ' ');
         const char *label = blank ? blank + 1 : picks[i];
-        if (!*label)
-            continue;
-        if (!g_strv_contains((const char *const *)requirement->labels, label))
+        if (blank)
+            *blank = '\0';
+        if (*label && !has_label(requirement, blank ? g_strchomp(picks[i]) : "", label))
             return FALSE;
     }
     return TRUE;
@@ -37,23 +49,27 @@ static gboolean is_asked(const Requirement *requirement, const Query *asked)
            is_meant(requirement, asked->place);
 }
 
-// Whether what was fitted stands where the requirement is: the labels of all axes they share agree.
-// A fit that names no place filled all of them.
+static const char *first_axis(const GPtrArray *axes)
+{
+    return axes->len ? axis_name(g_ptr_array_index(axes, 0)) : "";
+}
+
+// Whether what was fitted stands where the requirement is: both are told by the same first axis, as
+// main shells and journals are by `main`, and the labels of all axes they share agree. A seal at
+// the front is not in the front half of a journal. A fit that names no place filled all of them.
 static gboolean stands_there(const PlanPart *part, const Entry *fit, const Requirement *requirement)
 {
-    const GPtrArray *axes = requirement->check->axes;
+    const GPtrArray *axes = requirement->check->places;
     gsize placed = entry_list_length(fit, "place");
-    gboolean shared = FALSE;
-    for (guint a = 0; a < axes->len && a < g_strv_length(requirement->labels); a++)
-        for (guint b = 0; b < part->axes->len; b++) {
-            const char *one = axis_name(g_ptr_array_index(axes, a));
-            if (strcmp(one, axis_name(g_ptr_array_index(part->axes, b))) != 0)
-                continue;
-            shared = TRUE;
-            if (b < placed && strcmp(requirement->labels[a], entry_list_item(fit, "place", b)) != 0)
+    if (axes->len == 0 || strcmp(first_axis(axes), first_axis(part->axes)) != 0)
+        return FALSE;
+    for (guint a = 0; a < axes->len && requirement->labels[a]; a++)
+        for (guint b = 0; b < part->axes->len && b < placed; b++)
+            if (strcmp(axis_name(g_ptr_array_index(axes, a)),
+                       axis_name(g_ptr_array_index(part->axes, b))) == 0 &&
+                strcmp(requirement->labels[a], entry_list_item(fit, "place", b)) != 0)
                 return FALSE;
-        }
-    return shared;
+    return TRUE;
 }
 
 // `Fitted there: main shells lot MB-2417-C grade A.`; empty where no lot is known.
