@@ -60,6 +60,33 @@ static void build_row(Document *document, const Shop *shop, Book *book, const En
                                                  when, entry_text(build, "order")});
 }
 
+// A build that came in from elsewhere: this shop never began it, but its ledger says what it is.
+static gboolean imported_row(Document *document, Book *book, const char *number, GError **error)
+{
+    g_autofree char *ledger = ledger_of(book, number, error);
+    g_autoptr(GPtrArray) entries = ledger ? entries_read(book, ledger, error) : NULL;
+    if (!entries)
+        return FALSE;
+    g_autoptr(Taken) taken = taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
+    g_autofree char *when = entry_when(g_ptr_array_index(entries, 0));
+    when[MIN(strlen(when), 10)] = '\0';
+    document_row(document,
+                 (const char *const[]){number, taken_only(taken, "engine", "serial"),
+                                       taken_name(taken, taken_only(taken, "engine", "owner")),
+                                       when, taken_only(taken, "build", "order")});
+    return TRUE;
+}
+
+static gboolean imported_rows(Document *document, const Shop *shop, Book *book, GError **error)
+{
+    g_autoptr(GPtrArray) numbers = build_numbers(book, error);
+    for (guint i = 0; numbers && i < numbers->len; i++)
+        if (!shop_find(shop, "build", g_ptr_array_index(numbers, i)) &&
+            !imported_row(document, book, g_ptr_array_index(numbers, i), error))
+            return FALSE;
+    return numbers != NULL;
+}
+
 static int build_list(GStrv words, Common *common)
 {
     (void)words;
@@ -78,6 +105,9 @@ static int build_list(GStrv words, Common *common)
     document_table(document, columns, G_N_ELEMENTS(columns));
     for (guint i = 0; i < all->len; i++)
         build_row(document, shop, book, g_ptr_array_index(all, i));
+    GError *error = NULL;
+    if (!imported_rows(document, shop, book, &error))
+        return fail_with(error);
     say_document(document, common->json);
     return 0;
 }

@@ -181,11 +181,41 @@ static void begin_table(Trace *trace)
     document_table(trace->document, columns, G_N_ELEMENTS(columns));
 }
 
+// The id of what a build that came in from elsewhere took under that label; NULL if none did.
+static char *id_elsewhere(Trace *trace, const char *kind, const char *label)
+{
+    g_autoptr(GPtrArray) numbers = build_numbers(trace->book, NULL);
+    for (guint n = 0; numbers && n < numbers->len; n++) {
+        g_autofree char *ledger = ledger_of(trace->book, g_ptr_array_index(numbers, n), NULL);
+        g_autoptr(GPtrArray) entries = ledger ? entries_read(trace->book, ledger, NULL) : NULL;
+        if (!entries)
+            continue;
+        g_autoptr(Taken) taken =
+            taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
+        g_autoptr(GPtrArray) ids = taken_ids(taken, kind);
+        for (guint i = 0; i < ids->len; i++)
+            if (g_strcmp0(taken_text(taken, kind, ids->pdata[i], "label"), label) == 0)
+                return g_strdup(ids->pdata[i]);
+    }
+    return NULL;
+}
+
+static gboolean trace_elsewhere(Trace *trace, const char *kind, const char *name,
+                                BookQuestion question, GError **error)
+{
+    g_autofree char *id = id_elsewhere(trace, kind, name);
+    if (!id)
+        return refuse(trace->shop, kind, name, error);
+    tell_note(trace, "", "known only from builds that came in from elsewhere");
+    begin_table(trace);
+    return trace_hits(trace, question, id, NULL, error);
+}
+
 static gboolean trace_tool(Trace *trace, const char *name, GError **error)
 {
     const Entry *tool = shop_find(trace->shop, "tool", name);
     if (!tool)
-        return refuse(trace->shop, "tool", name, error);
+        return trace_elsewhere(trace, "tool", name, BOOK_FIND_TOOL, error);
     const char *id = entry_text(tool, "id");
     tell_note(trace, "",
               entry_text(tool, "note") ? entry_text(tool, "note") : entry_text(tool, "sort"));
@@ -204,7 +234,7 @@ static gboolean trace_lot(Trace *trace, const char *name, GError **error)
     const Entry *lot = shop_find(trace->shop, "lot", name);
     const Entry *consumable = lot ? NULL : shop_find(trace->shop, "consumable", name);
     if (!lot && !consumable)
-        return refuse(trace->shop, "lot", name, error);
+        return trace_elsewhere(trace, "lot", name, BOOK_FIND_LOT, error);
     const Entry *recall = lot ? shop_recall(trace->shop, entry_text(lot, "id")) : NULL;
     tell_note(trace, "", lot ? entry_text(lot, "part") : entry_text(consumable, "sort"));
     tell_note(trace, "from ", entry_text(lot ? lot : consumable, "supplier"));
