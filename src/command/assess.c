@@ -15,10 +15,8 @@ static int say_assessment(const Opened *opened, const Assessment *assessment, co
                           gboolean json)
 {
     gint gate = asking->gate ? plan_gate(opened_plan(opened), asking->gate) : -1;
-    if (asking->gate && gate < 0) {
-        g_autofree char *gates = gates_words(opened_plan(opened));
-        return fail_saying(2, "the plan has no gate `%s`; it has %s", asking->gate, gates);
-    }
+    if (asking->gate && gate < 0)
+        return no_gate(opened, asking->gate);
     const SheetSource source = opened_source(opened, assessment);
     if (json) {
         json_t *whole = assessment_json(opened_plan(opened), assessment);
@@ -36,6 +34,9 @@ static int say_assessment(const Opened *opened, const Assessment *assessment, co
 static int assess_build(const char *number, const Asking *asking, Common *common)
 {
     GError *error = NULL;
+    if ((asking->gate != NULL) + (asking->suppose != NULL) + asking->all > 1)
+        return fail_saying(2,
+                           "--gate, --suppose and --all ask different things; ask one at a time");
     g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
     g_autoptr(Opened) opened = book ? opened_new(book, number, &error) : NULL;
     if (!opened || !opened_as_of(opened, asking->as_of, &error))
@@ -61,7 +62,9 @@ int assess_run(int argc, char **argv, Common *common)
     int status;
     g_auto(GStrv) words =
         arguments_read(argc, argv, common, "BUILD",
-                       "Judges a build: what is left, conceded or upheld.", entries, &status);
+                       "Judges a build: what is left, conceded or upheld. BUILD is its number, as "
+                       "standbook build\nlist shows it. --json tells every requirement.",
+                       entries, &status);
     if (words)
         status = arguments_fit(words, 1, 1, "assess BUILD")
                      ? assess_build(words[0], &asking, common)

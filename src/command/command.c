@@ -50,6 +50,30 @@ static const char *not_text(int argc, char **argv)
     return NULL;
 }
 
+char *hint_nearest(const char *name, const char *const *names, gsize count, const char *otherwise)
+{
+    const char *nearest = text_nearest(name, names, count);
+    return nearest ? g_strdup_printf("; did you mean `%s`?", nearest) : g_strdup(otherwise);
+}
+
+// What is wrong with the options, with the nearest to one that there is not.
+static int fail_options(const GError *error, const char *command, const GOptionEntry *entries)
+{
+    const char *option = strstr(error->message, "--");
+    g_autoptr(GPtrArray) names = g_ptr_array_new_with_free_func(g_free);
+    static const char *const shared[] = {"--store", "--json", "--help"};
+    for (gsize i = 0; i < G_N_ELEMENTS(shared); i++)
+        g_ptr_array_add(names, g_strdup(shared[i]));
+    for (; entries && entries->long_name; entries++)
+        g_ptr_array_add(names, g_strconcat("--", entries->long_name, NULL));
+    if (!g_error_matches(error, G_OPTION_ERROR, G_OPTION_ERROR_UNKNOWN_OPTION) || !option)
+        return fail_saying(2, "%s; see standbook %s --help", error->message, command);
+    g_autofree char *otherwise = g_strdup_printf("; see standbook %s --help", command);
+    g_autofree char *hint =
+        hint_nearest(option, (const char *const *)names->pdata, names->len, otherwise);
+    return fail_saying(2, "%s has no option `%s`%s", command, option, hint);
+}
+
 GStrv arguments_read(int argc, char **argv, Common *common, const char *usage, const char *about,
                      const GOptionEntry *entries, int *status)
 {
@@ -59,7 +83,7 @@ GStrv arguments_read(int argc, char **argv, Common *common, const char *usage, c
         return NULL;
     }
     gboolean help = FALSE;
-    g_autofree char *line = g_strconcat(argv[0], " ", usage, NULL);
+    g_autofree char *line = g_strconcat(argv[0], *usage ? " " : "", usage, NULL);
     GOptionContext *context = context_new(line, about, common, entries, &help);
     GStrvBuilder *builder = g_strv_builder_new();
     g_strv_builder_add(builder, "standbook");
@@ -71,7 +95,7 @@ GStrv arguments_read(int argc, char **argv, Common *common, const char *usage, c
     GError *error = NULL;
     *status = 0;
     if (!g_option_context_parse_strv(context, &all, &error)) {
-        *status = fail_saying(2, "%s; see standbook %s --help", error->message, argv[0]);
+        *status = fail_options(error, argv[0], entries);
         g_error_free(error);
     } else if (help) {
         g_autofree char *text = g_option_context_get_help(context, TRUE, NULL);
@@ -89,36 +113,66 @@ gboolean arguments_fit(GStrv arguments, guint least, guint most, const char *usa
     guint count = g_strv_length(arguments);
     if (count >= least && count <= most)
         return TRUE;
-    fail_saying(2, "that is %s; write: standbook %s", count < least ? "too little" : "too much",
-                usage);
+    if (count < least)
+        fail_saying(2, "that is too little; write: standbook %s", usage);
+    else
+        fail_saying(2, "that is too much, from `%s` on; write: standbook %s%s", arguments[most],
+                    usage, most ? " (a name of several words stands in quotes)" : "");
     return FALSE;
 }
 
+// `check FILE | list | show FILE|PLAN`.
 static char *verbs_usage(const Verb *verbs)
 {
     GString *usage = g_string_new(NULL);
     for (const Verb *verb = verbs; verb->name; verb++)
-        g_string_append_printf(usage, "%s%s %s", verb == verbs ? "" : " | ", verb->name,
-                               verb->usage);
+        g_string_append_printf(usage, "%s%s%s%s", verb == verbs ? "" : " | ", verb->name,
+                               *verb->usage ? " " : "", verb->usage);
     return g_string_free(usage, FALSE);
+}
+
+static char *verbs_about(const Verb *verbs, const char *about)
+{
+    GString *text = g_string_new(NULL);
+    for (const Verb *verb = verbs; verb->name; verb++) {
+        g_autofree char *line = g_strconcat(verb->name, *verb->usage ? " " : "", verb->usage, NULL);
+        g_string_append_printf(text, "  %-18s %s\n", line, verb->help);
+    }
+    g_string_append_printf(text, "%s%s", *about ? "\n" : "", about);
+    return g_string_free(text, FALSE);
+}
+
+static int no_verb(const char *command, const Verb *verbs, const char *word)
+{
+    g_autofree char *usage = verbs_usage(verbs);
+    g_autoptr(GPtrArray) names = g_ptr_array_new();
+    for (const Verb *verb = verbs; verb->name; verb++)
+        g_ptr_array_add(names, (gpointer)verb->name);
+    if (!word)
+        return fail_saying(2, "that is too little; write: standbook %s %s", command, usage);
+    g_autofree char *otherwise = g_strdup_printf("; write: standbook %s %s", command, usage);
+    g_autofree char *hint =
+        hint_nearest(word, (const char *const *)names->pdata, names->len, otherwise);
+    return fail_saying(2, "%s cannot do `%s`%s", command, word, hint);
 }
 
 int verbs_run(int argc, char **argv, Common *common, const Verb *verbs, const char *about)
 {
     int status;
-    g_autofree char *usage = verbs_usage(verbs);
-    g_auto(GStrv) words = arguments_read(argc, argv, common, usage, about, NULL, &status);
+    g_autofree char *usage = verbs_usage(verbs), *text = verbs_about(verbs, about);
+    g_auto(GStrv) words = arguments_read(argc, argv, common, usage, text, NULL, &status);
     if (!words)
         return status;
     for (const Verb *verb = verbs; words[0] && verb->name; verb++) {
         if (strcmp(verb->name, words[0]) != 0)
             continue;
-        g_autofree char *line = g_strdup_printf("%s %s %s", argv[0], verb->name, verb->usage);
+        g_autofree char *line =
+            g_strdup_printf("%s %s%s%s", argv[0], verb->name, *verb->usage ? " " : "", verb->usage);
         return arguments_fit(words + 1, verb->least, verb->most, line)
                    ? verb->run(words + 1, common)
                    : STANDBOOK_ERROR_MISUSE;
     }
-    return fail_saying(2, "write: standbook %s %s", argv[0], usage);
+    return no_verb(argv[0], verbs, words[0]);
 }
 
 void say(const char *format, ...)

@@ -34,10 +34,17 @@ typedef struct {
     const char *usage; // what follows it
     guint least, most; // arguments behind it
     int (*run)(GStrv words, Common *common);
+    const char *help; // what it does, in a line
 } Verb;
 
-// Runs the verb that the first argument names. Returns the exit status.
+// Runs the verb that the first argument names; `about` is what else the help says. Returns the exit
+// status.
 int verbs_run(int argc, char **argv, Common *common, const Verb *verbs, const char *about);
+
+// `; did you mean `X`?` with the nearest of the names, else `otherwise`. The caller frees with
+// g_free.
+char *hint_nearest(const char *name, const char *const *names, gsize count,
+                   const char *otherwise) G_GNUC_WARN_UNUSED_RESULT;
 
 // Whether there are at least `least` and at most `most` arguments; if not, says so with `usage`.
 gboolean arguments_fit(GStrv arguments, guint least, guint most, const char *usage);

@@ -206,17 +206,30 @@ static gboolean tell_build(Query *asked, Book *book, const char *number, GError 
     return TRUE;
 }
 
-static int nothing_known(const Query *asked)
+static gboolean is_known(const Query *asked)
+{
+    return g_ptr_array_find_with_equal_func(asked->known, asked->check, g_str_equal, NULL);
+}
+
+static int nothing_known(const Query *asked, Book *book)
 {
     const char *const *names = (const char *const *)asked->known->pdata;
-    for (guint i = 0; i < asked->known->len; i++)
-        if (strcmp(names[i], asked->check) == 0)
-            return fail_saying(STANDBOOK_ERROR_NO, "nothing was read of `%s` there", asked->check);
-    const char *nearest = text_nearest(asked->check, names, asked->known->len);
-    return nearest ? fail_saying(2, "no plan has a check `%s`; did you mean `%s`?", asked->check,
-                                 nearest)
-                   : fail_saying(2, "no plan has a check `%s`; standbook plan show names them",
-                                 asked->check);
+    if (!is_known(asked)) {
+        g_autofree char *hint = hint_nearest(asked->check, names, asked->known->len,
+                                             "; standbook plan show names those of a plan");
+        return fail_saying(2, "no plan has a check `%s`%s", asked->check, hint);
+    }
+    g_autoptr(Shop) shop = asked->engine ? shop_open(book, NULL) : NULL;
+    if (shop && !shop_find(shop, "engine", asked->engine)) {
+        const char *nearest = shop_nearest(shop, "engine", asked->engine);
+        return fail_saying(STANDBOOK_ERROR_NO,
+                           "nothing was read of `%s`; the shop has no engine `%s`%s%s%s",
+                           asked->check, asked->engine, nearest ? "; did you mean `" : "",
+                           nearest ? nearest : "", nearest ? "`?" : "");
+    }
+    return fail_saying(STANDBOOK_ERROR_NO, "nothing was read of `%s`%s%s%s", asked->check,
+                       asked->place ? " at `" : " there", asked->place ? asked->place : "",
+                       asked->place ? "`" : "");
 }
 
 static int history(Query *asked, Common *common)
@@ -234,7 +247,7 @@ static int history(Query *asked, Common *common)
         if (!tell_build(asked, book, g_ptr_array_index(numbers, i), &error))
             return fail_with(error);
     if (asked->count == 0)
-        return nothing_known(asked);
+        return nothing_known(asked, book);
     document_footnotes(asked->document);
     say_document(asked->document, common->json);
     return 0;
@@ -249,8 +262,9 @@ int history_run(int argc, char **argv, Common *common)
     int status;
     g_auto(GStrv) words =
         arguments_read(argc, argv, common, "CHECK [PLACE]",
-                       "One check over all builds, as judged, with what is fitted there:\n"
-                       "standbook history \"main clearance\" 3",
+                       "One check over all builds, as judged, with what is fitted there:\n\n"
+                       "  standbook history \"main clearance\" 3\n"
+                       "  standbook history \"main journal\" \"main 3, front\"",
                        entries, &status);
     if (words && arguments_fit(words, 1, 2, "history CHECK [PLACE]")) {
         Query asked = {.check = words[0], .place = words[1], .engine = engine};

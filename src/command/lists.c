@@ -144,6 +144,18 @@ static void tool_row(Document *document, const Shop *shop, const Entry *tool)
                                        last ? entry_text(last, "due") : ""});
 }
 
+static int no_kind(const Shop *shop, const char *kind)
+{
+    g_autoptr(GPtrArray) all = shop_all(shop, "tool", NULL);
+    g_autoptr(GPtrArray) kinds = g_ptr_array_new();
+    for (guint i = 0; i < all->len; i++)
+        g_ptr_array_add(kinds, (gpointer)entry_text(g_ptr_array_index(all, i), "sort"));
+    g_autofree char *hint = hint_nearest(kind, (const char *const *)kinds->pdata, kinds->len,
+                                         "; standbook tool list names all");
+    return fail_saying(STANDBOOK_ERROR_MISUSE, "the shop has no tool of the kind `%s`%s", kind,
+                       hint);
+}
+
 static int tool_list(GStrv words, Common *common)
 {
     int status = 0;
@@ -156,6 +168,8 @@ static int tool_list(GStrv words, Common *common)
                                       {"U", ALIGN_WHOLE},          {"due", ALIGN_WHOLE}};
     g_autoptr(Document) document = document_new("tools", "Tools");
     g_autoptr(GPtrArray) all = shop_all(shop, "tool", words[0]);
+    if (words[0] && all->len == 0)
+        return no_kind(shop, words[0]);
     document_table(document, columns, G_N_ELEMENTS(columns));
     for (guint i = 0; i < all->len; i++)
         tool_row(document, shop, g_ptr_array_index(all, i));
@@ -163,14 +177,14 @@ static int tool_list(GStrv words, Common *common)
     return 0;
 }
 
-// A sentence that names the nearest where the shop has no such thing. Returns the status.
-static int none_such(const Shop *shop, const char *kind, const char *label)
+static int no_engine(const Shop *shop, const char *serial)
 {
-    const char *nearest = shop_nearest(shop, kind, label);
-    return nearest
-               ? fail_saying(STANDBOOK_ERROR_MISUSE, "the shop has no %s `%s`; did you mean `%s`?",
-                             kind, label, nearest)
-               : fail_saying(STANDBOOK_ERROR_MISUSE, "the shop has no %s `%s`", kind, label);
+    const char *nearest = shop_nearest(shop, "engine", serial);
+    return nearest ? fail_saying(STANDBOOK_ERROR_MISUSE,
+                                 "the shop has no engine `%s`; did you mean `%s`?", serial, nearest)
+                   : fail_saying(STANDBOOK_ERROR_MISUSE,
+                                 "the shop has no engine `%s`; standbook engine list names them",
+                                 serial);
 }
 
 static void fact(Document *document, const char *before, const char *text)
@@ -212,7 +226,7 @@ static int engine_show(GStrv words, Common *common)
         return status;
     const Entry *engine = shop_find(shop, "engine", words[0]);
     if (!engine)
-        return none_such(shop, "engine", words[0]);
+        return no_engine(shop, words[0]);
     const char *owner = entry_text(engine, "owner");
     g_autofree char *name = owner ? person_name(book, owner) : NULL;
     g_autofree char *title = g_strconcat("Engine ", words[0], NULL);
@@ -262,28 +276,32 @@ static int build_show(GStrv words, Common *common)
 
 int engine_run(int argc, char **argv, Common *common)
 {
-    static const Verb verbs[] = {{"list", "", 0, 0, engine_list},
-                                 {"show", "SERIAL", 1, 1, engine_show},
-                                 {NULL, NULL, 0, 0, NULL}};
+    static const Verb verbs[] = {
+        {"list", "", 0, 0, engine_list, "the engines the shop knows"},
+        {"show", "SERIAL", 1, 1, engine_show, "all builds of one, and how complete each is"},
+        {NULL, NULL, 0, 0, NULL, NULL}};
     return verbs_run(argc, argv, common, verbs,
-                     "Engines the shop knows; show tells all builds of one. A new one is a line of "
-                     "standbook log --shop.");
+                     "A new one is a line of standbook log --shop: engine SERIAL family FAMILY "
+                     "owner OWNER");
 }
 
 int build_run(int argc, char **argv, Common *common)
 {
-    static const Verb verbs[] = {{"list", "", 0, 0, build_list},
-                                 {"show", "BUILD", 1, 1, build_show},
-                                 {NULL, NULL, 0, 0, NULL}};
+    static const Verb verbs[] = {
+        {"list", "", 0, 0, build_list, "the builds begun here, then those that came in"},
+        {"show", "BUILD", 1, 1, build_show, "how one stands"},
+        {NULL, NULL, 0, 0, NULL, NULL}};
     return verbs_run(argc, argv, common, verbs,
-                     "Builds of the shop; show tells how one stands. A new one is a line of "
-                     "standbook log --shop.");
+                     "BUILD is its number, as the list shows it. A new one is a line of\n"
+                     "standbook log --shop: build NUMBER engine SERIAL plan \"PLAN\"");
 }
 
 int tool_run(int argc, char **argv, Common *common)
 {
-    static const Verb verbs[] = {{"list", "[KIND]", 0, 1, tool_list}, {NULL, NULL, 0, 0, NULL}};
+    static const Verb verbs[] = {
+        {"list", "[KIND]", 0, 1, tool_list, "all tools, or those of a kind; last calibration"},
+        {NULL, NULL, 0, 0, NULL, NULL}};
     return verbs_run(argc, argv, common, verbs,
-                     "Tools with their last calibration. A new one is a line of standbook log "
-                     "--shop.");
+                     "What one was used on: standbook trace tool NAME. A new one, and a "
+                     "calibration, is a line\nof standbook log --shop.");
 }

@@ -89,9 +89,15 @@ int log_run(int argc, char **argv, Common *common)
     int status;
     g_auto(GStrv) words = arguments_read(
         argc, argv, common, "BUILD [FILE] | log --shop [FILE]",
-        "Takes one event a line, as standbook-log(5) says, and answers each with its verdict.",
+        "Takes one event a line, as standbook-log(5) says, and answers each with its verdict.\n"
+        "Without FILE the lines are read from standard input. For example:\n\n"
+        "  2025-03-04 10:05 MO read main bore[1, front] 59.790 with G03\n"
+        "  tighten main caps stage 1 all with W1\n"
+        "  strike last typo",
         entries, &status);
-    if (!words || !arguments_fit(words, shop ? 0 : 1, shop ? 1 : 2, "log BUILD [FILE]"))
+    if (!words ||
+        !arguments_fit(words, shop ? 0 : 1, shop ? 1 : 2,
+                       shop ? "log --shop [FILE]" : "log BUILD [FILE] | log --shop [FILE]"))
         return words ? STANDBOOK_ERROR_MISUSE : status;
     SessionOptions options = {.now = wall_clock,
                               .new_id = random_id,

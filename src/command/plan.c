@@ -180,17 +180,15 @@ static int add(GStrv words, Common *common)
 int plan_run(int argc, char **argv, Common *common)
 {
     static const Verb verbs[] = {
-        {"check", "FILE", 1, 1, check},
-        {"add", "FILE", 1, 1, add},
-        {"list", "", 0, 0, list},
-        {"show", "FILE|PLAN", 1, 1, show},
-        {"write", "FILE|PLAN", 1, 1, write_back},
-        {"file", "PLAN [FILE]", 1, 2, plan_file},
-        {NULL, NULL, 0, 0, NULL},
+        {"check", "FILE", 1, 1, check, "says every fault of a plan file, with line and column"},
+        {"add", "FILE", 1, 1, add, "keeps a plan without fault in the store"},
+        {"list", "", 0, 0, list, "names the plans kept"},
+        {"show", "FILE|PLAN", 1, 1, show, "prints all it asks for, to be reviewed"},
+        {"write", "FILE|PLAN", 1, 1, write_back, "prints it as a plan file, without comments"},
+        {"file", "PLAN [FILE]", 1, 2, plan_file, "gives back the very file that was added"},
+        {NULL, NULL, 0, 0, NULL, NULL},
     };
     return verbs_run(argc, argv, common, verbs,
-                     "check says every fault of a plan file with its line and column; add keeps\n"
-                     "a plan without fault in the store; list names the plans kept; show prints\n"
-                     "the steps; write prints it as a plan file, without comments; file gives\n"
-                     "back the file itself.");
+                     "PLAN is its name, in quotes: plan show \"Hathersey H23 four, full rebuild\"\n"
+                     "How a plan is written stands in standbook-plan(5).");
 }

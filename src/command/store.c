@@ -1,6 +1,7 @@
 #include "store.h"
 #include "subcommands.h"
 
+#include <errno.h>
 #include <standbook/base/text.h>
 #include <standbook/book/care.h>
 #include <string.h>
@@ -38,7 +39,7 @@ static int store_new(GStrv words, Common *common)
     g_autofree char *clean = text_clean(path, -1);
     GError *error = NULL;
     if (g_mkdir_with_parents(folder, 0700) != 0)
-        return fail_saying(3, "the folder %s cannot be made", folder);
+        return fail_saying(3, "the folder %s cannot be made: %s", folder, g_strerror(errno));
     if (!book_create(path, &error))
         return fail_with(error);
     say("%s: a new store\n", clean);
@@ -67,13 +68,10 @@ static int store_where(GStrv words, Common *common)
 int store_run(int argc, char **argv, Common *common)
 {
     static const Verb verbs[] = {
-        {"new", "[FILE]", 0, 1, store_new},
-        {"rebuild", "", 0, 0, store_rebuild},
-        {"where", "", 0, 0, store_where},
-        {NULL, NULL, 0, 0, NULL},
+        {"new", "[FILE]", 0, 1, store_new, "makes an empty store; overwrites nothing, ever"},
+        {"rebuild", "", 0, 0, store_rebuild, "makes the tables that answer questions again"},
+        {"where", "", 0, 0, store_where, "says which file is used"},
+        {NULL, NULL, 0, 0, NULL, NULL},
     };
-    return verbs_run(argc, argv, common, verbs,
-                     "new makes an empty store and never overwrites anything; rebuild makes the\n"
-                     "tables that answer questions again from the entries; where says which file\n"
-                     "is used.");
+    return verbs_run(argc, argv, common, verbs, "");
 }

@@ -161,8 +161,8 @@ static gboolean refuse(const Shop *shop, const char *kind, const char *name, GEr
 {
     const char *nearest = shop_nearest(shop, kind, name);
     g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, "the shop has no %s `%s`%s%s%s",
-                kind, name, nearest ? "; did you mean `" : "", nearest ? nearest : "",
-                nearest ? "`?" : "");
+                kind, name, nearest ? "; did you mean `" : "; standbook find ",
+                nearest ? nearest : name, nearest ? "`?" : " looks in all that was entered");
     return FALSE;
 }
 
@@ -251,7 +251,9 @@ static int trace(GStrv words, const char *since, Common *common)
     g_autofree char *start = since ? g_strconcat(since, " 00:00", NULL) : NULL;
     GError *error = NULL;
     if (!tool && strcmp(words[0], "lot") != 0)
-        return fail_saying(2, "only a lot or a tool can be traced, not `%s`", words[0]);
+        return fail_saying(
+            2, "a lot or a tool can be traced, not `%s`; write: standbook trace lot|tool NAME",
+            words[0]);
     if (since && (strlen(since) != 10 || !moment_parse(start, &moment, NULL)))
         return fail_saying(2, "`%s` is no day; write it like 2025-03-13", since);
     g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
