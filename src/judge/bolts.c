@@ -95,8 +95,8 @@ static gboolean bolt_is_through(const Judge *judge, const SetState *set,
 }
 
 // Whether a bolt is not there at all: no stage of the tightening asks for it.
-static gboolean bolt_is_left_out(const Judge *judge, const SetState *set,
-                                 const TighteningState *state, guint bolt)
+gboolean bolt_is_left_out(const Judge *judge, const SetState *set, const TighteningState *state,
+                          guint bolt)
 {
     for (guint i = 0; i < state->tightening->stages->len; i++)
         if (stage_at(state, i)->kind != STAGE_WAIT && !is_left_out(judge, set, state, i, bolt))

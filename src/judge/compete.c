@@ -96,16 +96,26 @@ static GArray *those_not_redone(const Judge *judge, const GArray *all)
     return kept;
 }
 
+// The newest of those below a rank.
+static guint newest_before(const Judge *judge, const GArray *all, guint below)
+{
+    guint newest = 0;
+    for (guint i = 0; i < all->len; i++)
+        if (rank_of(judge, all, i) < below)
+            newest = MAX(newest, rank_of(judge, all, i));
+    return newest;
+}
+
 // The readings that compete: those since the basis was last disturbed before the newest of them (a
 // reading taken with bolts that were slackened since keeps its value but not its company). As
-// found: those before later work first disturbed them, so that nothing unsettles a finding.
+// found: those that did when later work first disturbed them, so that nothing unsettles a finding.
 static GArray *competitors(const Judge *judge, const CheckState *state, guint place,
                            gboolean as_found, guint *fell)
 {
     const GArray *all = state->readings[place];
     guint first = rank_of(judge, all, 0), last = rank_of(judge, all, all->len - 1);
     guint end = as_found ? basis_fell_first(judge, state, place, first) : 0;
-    guint begin = end ? 0 : basis_parted(judge, state, place, last);
+    guint begin = basis_parted(judge, state, place, end ? newest_before(judge, all, end) : last);
     *fell = as_found ? 0 : basis_fell(judge, state, place, last);
     g_autoptr(GArray) of = those_between(judge, all, begin, end ? end : G_MAXUINT);
     return those_not_redone(judge, of);

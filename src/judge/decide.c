@@ -9,6 +9,7 @@ enum { LIMIT_DOUBTS = G_MININT / 2 }; // sources of the ± that limits write
 // What is known of the limits in force at a place.
 typedef struct {
     gboolean missing; // a limit is asked for, but uses something not read yet
+    gboolean gone;    // or not needed here
     guint32 doubts;   // of the readings that limits use
 } LimitsState;
 
@@ -20,6 +21,7 @@ static Number *limit_at(Judge *judge, const CheckState *state, const Formula *fo
     AtPlace at = judge_formula_at(judge, state->step, formula, LIMIT_DOUBTS, state->check->places,
                                   (const char *const *)made->labels);
     found->missing |= at.state == PLACE_OPEN;
+    found->gone |= at.state == PLACE_NOT_NEEDED;
     found->doubts |= at.doubts;
     return at.value;
 }
@@ -203,8 +205,12 @@ static void judge_value_here(Judge *judge, const CheckState *state, guint index,
 {
     Requirement *made = judge_requirement(judge, state->requirement[index]);
     decide_requirement(made);
-    Verdict before = found.missing ? VERDICT_OPEN : made->verdict;
+    Verdict before = found.missing || found.gone ? VERDICT_OPEN : made->verdict;
     Reason reason = made->reason;
+    if (found.doubts && before != VERDICT_OPEN) {
+        before = VERDICT_IN_DOUBT;
+        reason = first_doubt(found.doubts);
+    }
     const Entry *amended = amend_limits(judge, state, state->requirement[index], &found);
     if (amended) {
         made->amended = amended->seq;
@@ -212,10 +218,13 @@ static void judge_value_here(Judge *judge, const CheckState *state, guint index,
     }
     if (made->lower && made->upper)
         note_fitness(made);
-    if (found.missing) {
+    if (found.missing || found.gone) {
         made->verdict = made->value_verdict = VERDICT_OPEN;
         made->reason = made->value_reason = REASON_NONE;
-        requirement_note(made, g_strdup("its limit uses something that is not read yet"));
+        requirement_note(made, g_strdup(found.gone ? "its limit uses something that is not needed "
+                                                     "here; amend the limits"
+                                                   : "its limit uses something that is not read "
+                                                     "yet"));
         return;
     }
     if (amended)

@@ -325,6 +325,9 @@ void judge_slacken_bolt(Judge *judge, SetState *set, guint bolt, const Entry *en
 TighteningState *tightening_at(const SetState *set, guint index);
 const Stage *stage_at(const TighteningState *state, guint stage);
 TickState *tick_at(const Judge *judge, guint index);
+// Whether a bolt is not there at all: no stage of the tightening asks for it.
+gboolean bolt_is_left_out(const Judge *judge, const SetState *set, const TighteningState *state,
+                          guint bolt);
 // Whether a bolt has been through a stage, or need not be.
 gboolean stage_is_past(const Judge *judge, const SetState *set, const TighteningState *state,
                        guint stage, guint bolt);
@@ -432,6 +435,8 @@ void walk_reopen(Judge *judge, const Entry *entry);
 void judge_look_requirement(Judge *judge, guint index);
 void judge_sign_requirement(Judge *judge, guint index);
 
+// The heaviest of the reasons to doubt evidence, REASON_NONE if there is none.
+Reason first_doubt(guint32 doubts);
 // Sets verdict and reason where evidence is in doubt: the heaviest reason first in the closed list.
 void requirement_doubt(Requirement *requirement, guint32 doubts);
 void requirement_note(Requirement *requirement, char *note); // takes the note

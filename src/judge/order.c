@@ -180,6 +180,15 @@ static gint64 wait_end(const Judge *judge, const SetState *set, const Tightening
     return end;
 }
 
+static gboolean run_is_left_out(const Judge *judge, const SetState *set,
+                                const TighteningState *state, guint run)
+{
+    for (guint i = 0; i < set->bolts; i++)
+        if (state->tightening->each[i] == run && !bolt_is_left_out(judge, set, state, i))
+            return FALSE;
+    return TRUE;
+}
+
 // A wait runs from the last bolt of the stage before to its end, in each run; all must have waited.
 static void judge_wait(Judge *judge, const SetState *set, const TighteningState *state, guint stage)
 {
@@ -189,6 +198,8 @@ static void judge_wait(Judge *judge, const SetState *set, const TighteningState 
     guint32 doubts = 0;
     gint64 newest = 0;
     for (guint run = 0; stage > 0 && run < runs_of(set, state); run++) {
+        if (run_is_left_out(judge, set, state, run))
+            continue;
         const TickState *from = last_through(judge, set, state, stage - 1, run);
         gint64 to = from ? wait_end(judge, set, state, stage, run, from->rank) : 0;
         if (!to)

@@ -234,17 +234,22 @@ void judge_settle(Judge *judge)
     settle_findings(judge);
 }
 
+Reason first_doubt(guint32 doubts)
+{
+    for (Reason reason = REASON_TOOL; reason <= REASON_CLOCK; reason++)
+        if (doubts & reason_bit(reason))
+            return reason;
+    return REASON_NONE;
+}
+
 void requirement_doubt(Requirement *made, guint32 doubts)
 {
     made->doubts = doubts;
-    for (Reason reason = REASON_TOOL; reason <= REASON_CLOCK; reason++) {
-        if (!(doubts & reason_bit(reason)))
-            continue;
-        made->verdict = VERDICT_IN_DOUBT;
-        made->reason = reason;
-        made->conceded = 0; // amended limits concede the value, not this
+    if (first_doubt(doubts) == REASON_NONE)
         return;
-    }
+    made->verdict = VERDICT_IN_DOUBT;
+    made->reason = first_doubt(doubts);
+    made->conceded = 0; // amended limits concede the value, not this
 }
 
 void requirement_note(Requirement *made, char *note)

@@ -159,19 +159,10 @@ static void leave_out(const Judge *judge, const CheckState *state, Array *value)
 }
 
 // The doubt of a formula's own method, independent at each place; what uses the formula has it too.
-static Array *with_method(Judge *judge, const PlanCheck *check, Array *value)
+static void add_method(Judge *judge, const PlanCheck *check, Array *value)
 {
-    if (!check->doubt)
-        return value;
-    g_autoptr(Number) nothing = number_from_integer(0);
-    g_autofree const Axis **axes = g_new(const Axis *, array_axis_count(value) + 1);
-    for (gsize i = 0; i < array_axis_count(value); i++)
-        axes[i] = array_axis(value, i);
-    g_autoptr(Array) method = array_new(axes, array_axis_count(value));
-    for (gsize i = 0; i < array_size(value); i++)
-        array_set_constant(method, i, nothing, check->doubt, METHOD_DOUBTS - judge->methods++);
-    g_autoptr(Array) before = value;
-    return array_combine(ARRAY_ADD, before, method, NULL);
+    for (gsize i = 0; check->doubt && i < array_size(value); i++)
+        array_add_doubt(value, i, check->doubt, METHOD_DOUBTS - judge->methods++);
 }
 
 // A formula that says `rests on` itself falls with it, whatever its inputs stand on.
@@ -201,7 +192,8 @@ static Array *formula_value(const View *view, const CheckState *state)
     g_autoptr(Array) shared = evaluate(view, check->formula, check->first_doubt);
     if (!shared)
         return array_new((const Axis *const *)check->axes->pdata, check->axes->len);
-    Array *value = with_method(view->judge, check, array_own(shared));
+    Array *value = array_own(shared);
+    add_method(view->judge, check, value);
     leave_out(view->judge, state, value);
     return value;
 }

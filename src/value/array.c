@@ -90,6 +90,11 @@ void array_set_not_needed(Array *array, gsize place)
     array_put(array, place, (Place){.state = PLACE_NOT_NEEDED});
 }
 
+void array_add_doubt(Array *array, gsize place, const Number *doubt, gint source)
+{
+    place_add_doubt(&g_array_index(array->places, Place, place), doubt, source);
+}
+
 void array_set_doubts(Array *array, gsize place, guint32 doubts)
 {
     Place *at = &g_array_index(array->places, Place, place);

@@ -75,6 +75,16 @@ static GArray *weight_one(gint source, const Number *doubt)
     return weights;
 }
 
+void place_add_doubt(Place *place, const Number *doubt, gint source)
+{
+    if (place->state != PLACE_VALUE)
+        return;
+    Weight weight = {source, number_from_integer(1), number_copy(doubt)};
+    if (place->weights == NULL)
+        place->weights = weights_new();
+    g_array_prepend_val(place->weights, weight);
+}
+
 Place place_reading(const Number *value, Bound bound, gint source, guint32 doubts)
 {
     return (Place){.state = PLACE_VALUE,
