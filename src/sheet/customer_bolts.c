@@ -1,4 +1,5 @@
 // The customer's sheet: what was tightened, how often, and whether it had to be done again.
+#include "plan_words.h"
 #include "sections.h"
 
 #include <standbook/record/live.h>
@@ -81,61 +82,55 @@ static char *redone_words(const SheetSource *source, const PlanTightening *tight
     return NULL;
 }
 
-// `40 > 75 > 100`.
-static char *stages_words(const PlanTightening *tightening)
-{
-    GString *words = g_string_new(NULL);
-    for (guint i = 0; i < tightening->stages->len; i++) {
-        const Stage *stage = g_ptr_array_index(tightening->stages, i);
-        g_string_append_printf(words, "%s%s", i ? " > " : "", stage->text);
-    }
-    return g_string_free(words, FALSE);
-}
-
 static void tightened_row(Document *document, const SheetSource *source,
-                          const PlanTightening *tightening, gboolean again)
+                          const PlanTightening *tightening, const TightState *state, gboolean again)
 {
-    TightState state = tight_state(source, tightening);
-    if (state.bolts == 0)
-        return;
     g_autofree char *stages = stages_words(tightening);
-    g_autofree char *done = g_strdup_printf("%d of %d", state.good, state.bolts);
+    g_autofree char *done = g_strdup_printf("%d of %d", state->good, state->bolts);
     g_autofree char *notes =
-        state.worst ? footnotes_of(document, source, state.worst) : g_strdup("");
-    const Entry *entry = source_entry(source, state.newest);
-    g_autofree char *redone = entry ? redone_words(source, tightening, entry) : NULL;
+        state->worst ? footnotes_of(document, source, state->worst) : g_strdup("");
+    const Entry *entry = source_entry(source, state->newest);
+    g_autofree char *redone = redone_words(source, tightening, entry);
     g_autofree char *number =
         redone ? g_strdup_printf(" %u", document_footnote(document, redone)) : g_strdup("");
     g_autofree char *see = g_strstrip(g_strconcat(notes, number, NULL));
-    g_autofree char *when = entry ? entry_when(entry) : g_strdup("not done yet");
-    g_autofree char *day = g_strndup(when, entry ? 10 : 12);
+    g_autofree char *when = entry_when(entry), *day = g_strndup(when, 10);
     g_autofree char *name = g_strconcat(tightening->group->name, again ? ", again in " : "",
                                         again ? tightening->step->name : "", NULL);
     document_row(document, (const char *const[]){name, stages, done, day, see});
 }
 
-// A mock-up that is taken down again says nothing of the engine as left.
-void section_tightened(Document *document, const SheetSource *source)
+static void begin_table(Document *document, const Plan *plan)
 {
-    g_autoptr(Unit) torque = plan_torque_unit(source->plan);
-    g_autofree char *legend =
-        g_strdup_printf("Stages in their order, in %s where no unit stands.", unit_text(torque));
-    g_autoptr(GHashTable) printed = g_hash_table_new(NULL, NULL);
     const DocumentColumn columns[] = {{"", ALIGN_LEFT},
                                       {"stages", ALIGN_LEFT},
                                       {"tight", ALIGN_RIGHT},
                                       {"", ALIGN_LEFT},
                                       {"see", ALIGN_NOTES}};
+    g_autoptr(Unit) torque = plan_torque_unit(plan);
+    g_autofree char *legend =
+        g_strdup_printf("Stages in their order, in %s where no unit stands.", unit_text(torque));
     document_heading(document, 1, "Tightened");
     document_line(document, legend);
     document_table(document, columns, G_N_ELEMENTS(columns));
+}
+
+// A mock-up that is taken down again says nothing of the engine as left; what nothing was done of
+// is told with all that is still to come.
+void section_tightened(Document *document, const SheetSource *source)
+{
+    g_autoptr(GHashTable) printed = g_hash_table_new(NULL, NULL);
     for (guint s = 0; s < source->plan->steps->len; s++) {
         const PlanStep *step = g_ptr_array_index(source->plan->steps, s);
         for (guint i = 0; i < step->tightenings->len; i++) {
             const PlanTightening *each = g_ptr_array_index(step->tightenings, i);
-            if (each->again || !each->group->then_off)
-                tightened_row(document, source, each,
-                              !g_hash_table_add(printed, (gpointer)each->group));
+            TightState state = tight_state(source, each);
+            if (state.bolts == 0 || state.newest == 0 || (each->group->then_off && !each->again))
+                continue;
+            if (g_hash_table_size(printed) == 0)
+                begin_table(document, source->plan);
+            tightened_row(document, source, each, &state,
+                          !g_hash_table_add(printed, (gpointer)each->group));
         }
     }
     document_footnotes(document);

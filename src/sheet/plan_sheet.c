@@ -170,15 +170,6 @@ static char *order_words(const PlanTightening *tightening)
     return g_string_free(words, FALSE);
 }
 
-static char *stages_words(const PlanTightening *tightening)
-{
-    GString *words = g_string_new(NULL);
-    for (guint i = 0; i < tightening->stages->len; i++)
-        g_string_append_printf(words, "%s%s", i ? " > " : "",
-                               ((const Stage *)g_ptr_array_index(tightening->stages, i))->text);
-    return g_string_free(words, FALSE);
-}
-
 static void section_tightenings(Document *document, const PlanStep *step)
 {
     const DocumentColumn columns[] = {{"bolt set", ALIGN_LEFT},

@@ -142,3 +142,12 @@ char *check_limits_words(const PlanCheck *check)
         g_string_append_printf(words, "in %s", unit_text(check->unit));
     return g_string_free(words, FALSE);
 }
+
+char *stages_words(const PlanTightening *tightening)
+{
+    GString *words = g_string_new(NULL);
+    for (guint i = 0; i < tightening->stages->len; i++)
+        g_string_append_printf(words, "%s%s", i ? " > " : "",
+                               ((const Stage *)g_ptr_array_index(tightening->stages, i))->text);
+    return g_string_free(words, FALSE);
+}

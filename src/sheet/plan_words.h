@@ -1,4 +1,4 @@
-// How what a plan says is put into words; for its sheet and its JSON only.
+// How what a plan says is put into words; for the sheets and JSON only.
 #pragma once
 #include <jansson.h>
 #include <standbook/plan/plan.h>
@@ -19,3 +19,5 @@ json_t *rest_json(const TreeNode *node, const char *const *columns);
 char *axes_words(const GPtrArray *axes) G_GNUC_WARN_UNUSED_RESULT;
 // `0.050..0.080 mm`, `A: 0..1; B: 0..2`, the unit alone where there are none. The caller frees.
 char *check_limits_words(const PlanCheck *check) G_GNUC_WARN_UNUSED_RESULT;
+// `40 > 75 > 100`. The caller frees with g_free.
+char *stages_words(const PlanTightening *tightening) G_GNUC_WARN_UNUSED_RESULT;

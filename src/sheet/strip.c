@@ -267,13 +267,3 @@ char *strip_text(const Requirement *made)
     strip.bound = made->bound;
     return strip_draw(&strip);
 }
-
-char *strip_range(const Requirement *made, const Number *least, const Number *greatest)
-{
-    const Number *values[] = {least, greatest};
-    Strip strip = strip_of(made);
-    strip.values = values;
-    strip.count = 2;
-    strip.filled = TRUE;
-    return strip_draw(&strip);
-}

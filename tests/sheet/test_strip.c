@@ -102,8 +102,9 @@ START_TEST(a_range_is_drawn_from_the_least_to_the_greatest)
         g_autoptr(Number) upper = number_from_text(rows[i].upper, NULL);
         g_autoptr(Number) least = number_from_text(rows[i].least, NULL);
         g_autoptr(Number) greatest = number_from_text(rows[i].greatest, NULL);
-        const Requirement made = {.lower = lower, .upper = upper};
-        g_autofree char *text = strip_range(&made, least, greatest);
+        const Number *const values[] = {least, greatest};
+        g_autofree char *text = strip_draw(
+            &(Strip){.lower = lower, .upper = upper, .values = values, .count = 2, .filled = TRUE});
         ck_assert_str_eq(text, rows[i].expected);
     }
 }

@@ -37,8 +37,3 @@ char *strip_draw(const Strip *strip) G_GNUC_WARN_UNUSED_RESULT;
 // That of one requirement: its value, U, limits, service limit and an aim that is a value. Empty
 // without limits. The caller frees with g_free.
 char *strip_text(const Requirement *requirement) G_GNUC_WARN_UNUSED_RESULT;
-
-// The same for several places of one check with the same limits: `█` from the least value to the
-// greatest.
-char *strip_range(const Requirement *requirement, const Number *least,
-                  const Number *greatest) G_GNUC_WARN_UNUSED_RESULT;
