@@ -1,0 +1,67 @@
+// What is next and what is left: in a step, and over a build. Pure: everything comes in.
+//
+// The order of the work is the order of the requirements of an assessment: the steps as the plan
+// has them, within a step what it asks for as written, bolts in the order asked (each run through
+// all its stages), signatures last. What is worked out is never typed; what is not needed or
+// withdrawn is passed over. Places are indexes into Assessment.requirements.
+#pragma once
+#include <standbook/judge/assess.h>
+
+typedef struct {
+    const Plan *plan;             // in force
+    const Assessment *assessment; // of this plan and these entries
+    const Entry *const *entries;  // of the build, in turn
+    gsize count;
+} Agenda;
+
+enum { AGENDA_NOWHERE = G_MAXUINT }; // no place
+
+// Whether something is typed at this place of the step.
+gboolean agenda_asks(const Agenda *agenda, const PlanStep *step, guint index);
+
+// Whether something is still to be typed at this place: it is open. A finding that was read and
+// waits for its answer is not.
+gboolean agenda_is_open(const Agenda *agenda, guint index);
+
+// The next place to type at in a step after a reading at `from` (AGENDA_NOWHERE: at the beginning),
+// round to those that were passed over: what is open and needed, then what fails or is in doubt,
+// then what is open and optional, then the signatures. Of a tightening no stage comes before the
+// one in front of it is through. In place of what is worked out and fails or is in doubt stands a
+// reading that goes into it, of this step if there is one. AGENDA_NOWHERE: nothing is left.
+guint agenda_next(const Agenda *agenda, const PlanStep *step, guint from);
+
+// The place beside `from` in the step, done or not, in a direction (1, -1); from AGENDA_NOWHERE the
+// first or the last. AGENDA_NOWHERE at the end.
+guint agenda_beside(const Agenda *agenda, const PlanStep *step, guint from, gint direction);
+
+// What is to be read for the place: itself, or of what is worked out a reading that goes into it
+// where the places meet, of this step before one of others, the latest of those. AGENDA_NOWHERE if
+// there is none.
+guint agenda_input(const Agenda *agenda, guint index);
+
+// STEPS
+
+// Whether all signatures of the step are there that are needed.
+gboolean agenda_is_signed(const Agenda *agenda, const PlanStep *step);
+
+// Whether nothing needed is left in the step: no open place, no fault, no signature. A finding that
+// waits for later work does not keep its step.
+gboolean agenda_is_done(const Agenda *agenda, const PlanStep *step);
+
+// The first of the steps in its `after` that is not signed: by it the step is held. NULL: it may
+// begin.
+const PlanStep *agenda_held_by(const Agenda *agenda, const PlanStep *step);
+
+// Who has a step in hand. A person has the step picked up last in hand until it is put down, or
+// signed by whomever, or until the same person picks up another.
+typedef struct {
+    const PlanStep *step; // NULL: none is in hand
+    const Entry *since;   // that picked it up; its `by` has it in hand
+} AgendaHand;
+
+// Of several steps in hand the one picked up last.
+AgendaHand agenda_hand(const Agenda *agenda);
+
+// The step to go on with: the one in hand, else the first that is neither done nor held; NULL:
+// there is none.
+const PlanStep *agenda_step(const Agenda *agenda);

@@ -1,0 +1,16 @@
+// Parts of the agenda that its files share.
+#pragma once
+#include <standbook/work/agenda_item.h>
+
+// The torque, angle or time that a stage asks for at a place of the set, in base units; NULL if it
+// asks for none, or uses something that is not read yet. The caller frees.
+Number *agenda_amount(const Agenda *agenda, const Requirement *made, const PlanTightening *of,
+                      const Stage *stage) G_GNUC_WARN_UNUSED_RESULT;
+
+// The unit in which the amount of a stage is said. The caller frees.
+Unit *agenda_amount_unit(const Plan *plan, const Stage *stage) G_GNUC_WARN_UNUSED_RESULT;
+
+// `75 N·m`, `+90°`, `90° from snug`; the stage as written where there is no amount (NULL). The
+// caller frees with g_free.
+char *agenda_amount_words(const Stage *stage, const Number *amount,
+                          const Unit *unit) G_GNUC_WARN_UNUSED_RESULT;
