@@ -33,13 +33,14 @@ static void add(const Running *running, ClockSort sort, const Entry *laid, Momen
     g_array_append_val(running->clocks, clock);
 }
 
+// The first stage closes the joint: it is what has to come in time.
 static gboolean is_open(const Requirement *made, const char *set)
 {
-    return made->asked == ASKED_BOLT && made->verdict == VERDICT_OPEN &&
+    return made->asked == ASKED_BOLT && made->stage == 1 && made->verdict == VERDICT_OPEN &&
            strcmp(made->name, set) == 0;
 }
 
-// Whether a bolt of the set is still to be taken through a stage, in the step it was laid in.
+// Whether a bolt of the set is still to be taken through it, in the step it was laid in.
 static gboolean set_is_open(const Running *running, const Entry *laid)
 {
     const char *set = entry_text(laid, "tightening"), *step = entry_text(laid, "step");

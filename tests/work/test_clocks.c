@@ -48,7 +48,6 @@ START_TEST(a_sealant_has_three_clocks_and_each_ends_by_itself)
                   "sump no fluid before 2024-12-05T13:30:00\n"
                   "sump no run before 2024-12-06T11:30:00\n");
     take(session, "11:35 tighten sump stage 1 all with W1");
-    take(session, "11:40 tighten sump stage 2 all with W1");
     expect_clocks(session, "2024-12-05 11:43",
                   "sump no fluid before 2024-12-05T13:30:00\n"
                   "sump no run before 2024-12-06T11:30:00\n");

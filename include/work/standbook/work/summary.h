@@ -1,0 +1,58 @@
+// A step, a phase or a build on one line: its verdict, counts, who signed, what stands in the way;
+// and where a build stands. Pure: everything comes in.
+#pragma once
+#include <standbook/work/agenda.h>
+#include <standbook/work/entry_words.h>
+
+typedef struct {
+    const char *name;     // of the step, the phase or the plan; belongs to the plan
+    const PlanStep *step; // of a step, else NULL
+    guint steps, done;    // how many steps, and how many have nothing needed left
+    guint all, left;      // requirements that are not withdrawn; those in the way of the gate
+    guint counts[VERDICTS];
+    Verdict verdict;      // the heaviest: fail, in doubt, open, conceded, pass, noted, not needed
+    guint first;          // the first place that has it; AGENDA_NOWHERE if nothing is asked
+    guint signatures;     // asked for and needed
+    guint given;          // of those
+    const Entry *signing; // the first signature that stands, NULL if there is none
+    const PlanStep *held; // of a step with something left: by which it is held; else NULL
+} Summary;
+
+Summary summary_step(const Agenda *agenda, const PlanStep *step);
+// The steps under one heading, wherever they stand in the plan.
+Summary summary_phase(const Agenda *agenda, const char *phase);
+Summary summary_build(const Agenda *agenda);
+
+// The headings of the plan (const char *), each once, in order of appearance. The caller frees with
+// g_ptr_array_unref.
+GPtrArray *summary_phases(const Plan *plan) G_GNUC_WARN_UNUSED_RESULT;
+
+// `19/24` have the verdict, where that needs a person or was conceded; of what is open the number
+// alone, `37`; "" where all is well. The caller frees with g_free.
+char *summary_count(const Summary *summary) G_GNUC_WARN_UNUSED_RESULT;
+
+// `MO 4 Mar`: who signed first, and when; "" if nobody has. The caller frees with g_free.
+char *summary_signed(const Summary *summary, const Taken *taken,
+                     Moment now) G_GNUC_WARN_UNUSED_RESULT;
+
+// Why it is not well, in a few words, the weightiest first, for a column that may cut them: `high:
+// piston clearance 4`, `tool: main caps 3`, `conceded: …`, `HELD: S25`; "" if it is well
+// or only not done yet. The caller frees with g_free.
+char *summary_why(const Agenda *agenda, const Summary *summary) G_GNUC_WARN_UNUSED_RESULT;
+
+// How far the check or stage has come that a place of it belongs to: `bore: 19 of 24 read`, `main
+// caps, stage 2: 4 of 6 done`, `main shells: 2 of 6 fitted`, `signed 1 of 2`. The caller frees with
+// g_free.
+char *summary_progress(const Agenda *agenda, guint index) G_GNUC_WARN_UNUSED_RESULT;
+
+// Where a build stands.
+typedef struct {
+    const PlanStep *step; // in hand, else put down last and not done, else the one to go on with;
+                          // NULL: nothing is left
+    guint place;          // next in it behind the newest entry; AGENDA_NOWHERE: nothing is left
+    gboolean in_hand;
+    const Entry *since; // the pick-up or put-down that says so; NULL if it is neither
+    const Entry *last;  // the newest entry of the build, NULL if there is none
+} Standpoint;
+
+Standpoint summary_standpoint(const Agenda *agenda);

@@ -1,0 +1,250 @@
+#include <standbook/work/summary.h>
+
+#include <standbook/record/live.h>
+#include <standbook/work/ago.h>
+#include <string.h>
+
+static const Requirement *made_at(const Agenda *agenda, guint index)
+{
+    return g_ptr_array_index(agenda->assessment->requirements, index);
+}
+
+static guint count_of(const Agenda *agenda)
+{
+    return agenda->assessment->requirements->len;
+}
+
+// SUMS ------------------------------------------------------------------------------------------
+
+// How heavy a verdict is; what may be left open without a reason weighs nothing.
+static guint weight_of(const Requirement *made)
+{
+    static const guint weights[VERDICTS] = {
+        [VERDICT_NOT_NEEDED] = 0, [VERDICT_NOTED] = 1, [VERDICT_PASS] = 2,
+        [VERDICT_CONCEDED] = 3,   [VERDICT_OPEN] = 4,  [VERDICT_IN_DOUBT] = 5,
+        [VERDICT_FAIL] = 6,
+    };
+    return made->verdict == VERDICT_OPEN && made->optional ? 0 : weights[made->verdict];
+}
+
+static void add_signature(const Agenda *agenda, Summary *summary, const Requirement *made)
+{
+    if (made->asked != ASKED_SIGN || made->verdict == VERDICT_NOT_NEEDED)
+        return;
+    summary->signatures++;
+    if (made->verdict == VERDICT_OPEN || !made->entry)
+        return;
+    summary->given++;
+    const Entry *entry = agenda->entries[made->entry - 1];
+    if (!summary->signing || entry->seq < summary->signing->seq)
+        summary->signing = entry;
+}
+
+static void add_requirement(const Agenda *agenda, Summary *summary, guint index)
+{
+    const Requirement *made = made_at(agenda, index);
+    if (made->withdrawn)
+        return;
+    summary->all++;
+    summary->left += requirement_is_left(made) ? 1 : 0;
+    summary->counts[made->verdict]++;
+    gboolean heavier = summary->first == AGENDA_NOWHERE ||
+                       weight_of(made) > weight_of(made_at(agenda, summary->first));
+    if (heavier) {
+        summary->first = index;
+        summary->verdict = weight_of(made) ? made->verdict : VERDICT_NOT_NEEDED;
+    }
+    add_signature(agenda, summary, made);
+}
+
+static void add_step(const Agenda *agenda, Summary *summary, const PlanStep *step)
+{
+    summary->steps++;
+    summary->done += agenda_is_done(agenda, step) ? 1 : 0;
+    for (guint i = 0; i < count_of(agenda); i++)
+        if (made_at(agenda, i)->step == step)
+            add_requirement(agenda, summary, i);
+}
+
+static Summary summary_of(const char *name)
+{
+    return (Summary){.name = name, .first = AGENDA_NOWHERE, .verdict = VERDICT_NOT_NEEDED};
+}
+
+Summary summary_step(const Agenda *agenda, const PlanStep *step)
+{
+    Summary summary = summary_of(step->name);
+    summary.step = step;
+    add_step(agenda, &summary, step);
+    if (!summary.done)
+        summary.held = agenda_held_by(agenda, step);
+    return summary;
+}
+
+Summary summary_phase(const Agenda *agenda, const char *phase)
+{
+    Summary summary = summary_of(phase);
+    for (guint i = 0; i < agenda->plan->steps->len; i++) {
+        const PlanStep *step = agenda->plan->steps->pdata[i];
+        if (g_strcmp0(step->phase, phase) == 0)
+            add_step(agenda, &summary, step);
+    }
+    return summary;
+}
+
+Summary summary_build(const Agenda *agenda)
+{
+    Summary summary = summary_of(agenda->plan->name);
+    for (guint i = 0; i < agenda->plan->steps->len; i++)
+        add_step(agenda, &summary, agenda->plan->steps->pdata[i]);
+    return summary;
+}
+
+GPtrArray *summary_phases(const Plan *plan)
+{
+    GPtrArray *phases = g_ptr_array_new();
+    for (guint i = 0; i < plan->steps->len; i++) {
+        const char *phase = ((const PlanStep *)plan->steps->pdata[i])->phase;
+        if (phase && !g_ptr_array_find_with_equal_func(phases, phase, g_str_equal, NULL))
+            g_ptr_array_add(phases, (gpointer)phase);
+    }
+    return phases;
+}
+
+// WORDS -----------------------------------------------------------------------------------------
+
+char *summary_count(const Summary *summary)
+{
+    guint count = summary->counts[summary->verdict];
+    switch (summary->verdict) {
+    case VERDICT_OPEN:
+        return g_strdup_printf("%u", count);
+    case VERDICT_FAIL:
+    case VERDICT_IN_DOUBT:
+    case VERDICT_CONCEDED:
+        return g_strdup_printf("%u/%u", count, summary->all);
+    default:
+        return g_strdup("");
+    }
+}
+
+static Moment done_at(const Entry *entry)
+{
+    Moment at = 0;
+    moment_parse(entry->done ? entry->done : entry->at, &at, NULL);
+    return at;
+}
+
+char *summary_signed(const Summary *summary, const Taken *taken, Moment now)
+{
+    if (!summary->signing)
+        return g_strdup("");
+    g_autofree char *day = ago_day(done_at(summary->signing), now);
+    return g_strdup_printf("%s %s", taken_initials(taken, summary->signing->by), day);
+}
+
+char *summary_why(const Agenda *agenda, const Summary *summary)
+{
+    gboolean faulty = summary->verdict == VERDICT_FAIL || summary->verdict == VERDICT_IN_DOUBT;
+    if (!faulty && summary->held)
+        return g_strdup_printf("HELD: S%02u", summary->held->index + 1);
+    if (!faulty && summary->verdict != VERDICT_CONCEDED)
+        return g_strdup("");
+    const Requirement *made = made_at(agenda, summary->first);
+    return g_strdup_printf("%s: %s%s%s",
+                           faulty ? reason_words(made->reason) : verdict_words(made->verdict),
+                           made->name, *made->place ? " " : "", made->place);
+}
+
+// PROGRESS --------------------------------------------------------------------------------------
+
+static gboolean belong_together(const Requirement *one, const Requirement *other)
+{
+    gboolean bolted = one->asked == ASKED_BOLT || one->asked == ASKED_WAIT;
+    return one->asked == other->asked && one->step == other->step &&
+           strcmp(one->name, other->name) == 0 && (!bolted || one->stage == other->stage);
+}
+
+// Whether it was done, whatever is thought of it: a finding that waits for its answer was read.
+static gboolean was_done(const Requirement *made)
+{
+    return made->verdict != VERDICT_OPEN || (made->finding && made->own_verdict != VERDICT_OPEN);
+}
+
+char *summary_progress(const Agenda *agenda, guint index)
+{
+    static const char *const words[] = {
+        [ASKED_READ] = "read",   [ASKED_LOOK] = "answered", [ASKED_BOLT] = "done",
+        [ASKED_WAIT] = "waited", [ASKED_FIT] = "fitted",    [ASKED_SIGN] = "signed"};
+    const Requirement *here = made_at(agenda, index);
+    guint all = 0, done = 0;
+    for (guint i = 0; i < count_of(agenda); i++) {
+        const Requirement *made = made_at(agenda, i);
+        if (!belong_together(made, here) || made->withdrawn || made->verdict == VERDICT_NOT_NEEDED)
+            continue;
+        all++;
+        done += was_done(made) ? 1 : 0;
+    }
+    if (here->asked == ASKED_SIGN)
+        return g_strdup_printf("signed %u of %u", done, all);
+    g_autofree char *stage = here->stage ? g_strdup_printf(", stage %u", here->stage) : NULL;
+    return g_strdup_printf("%s%s: %u of %u %s", here->name, stage ? stage : "", done, all,
+                           words[here->asked]);
+}
+
+// STANDPOINT ------------------------------------------------------------------------------------
+
+// The place in the step at which the newest entry was made.
+static guint newest_place(const Agenda *agenda, const PlanStep *step)
+{
+    guint newest = AGENDA_NOWHERE;
+    gint64 seq = 0;
+    for (guint i = 0; i < count_of(agenda); i++)
+        if (agenda_asks(agenda, step, i) && made_at(agenda, i)->entry > seq) {
+            newest = i;
+            seq = made_at(agenda, i)->entry;
+        }
+    return newest;
+}
+
+// The newest entry of these kinds that counts.
+static const Entry *newest_entry(const Agenda *agenda, const char *const *kinds)
+{
+    g_autofree gboolean *live = g_new0(gboolean, agenda->count + 1);
+    live_entries(agenda->entries, agenda->count, live);
+    for (gsize i = agenda->count; i-- > 0;)
+        if (live[i] && g_strv_contains(kinds, agenda->entries[i]->kind->name))
+            return agenda->entries[i];
+    return NULL;
+}
+
+// The step put down last, if that is the last that was said of any, and it is not done.
+static const PlanStep *put_down(const Agenda *agenda, const Entry **since)
+{
+    static const char *const kinds[] = {"pick up", "put down", "sign", NULL};
+    const Entry *entry = newest_entry(agenda, kinds);
+    const char *name = entry ? entry_text(entry, "step") : NULL;
+    const PlanStep *step =
+        name && strcmp(entry->kind->name, "put down") == 0 ? plan_step(agenda->plan, name) : NULL;
+    if (!step || agenda_is_done(agenda, step))
+        return NULL;
+    *since = entry;
+    return step;
+}
+
+Standpoint summary_standpoint(const Agenda *agenda)
+{
+    AgendaHand hand = agenda_hand(agenda);
+    Standpoint stands = {.step = hand.step,
+                         .place = AGENDA_NOWHERE,
+                         .in_hand = hand.step != NULL,
+                         .since = hand.since,
+                         .last = agenda->count ? agenda->entries[agenda->count - 1] : NULL};
+    if (!stands.step)
+        stands.step = put_down(agenda, &stands.since);
+    if (!stands.step)
+        stands.step = agenda_step(agenda);
+    if (stands.step)
+        stands.place = agenda_next(agenda, stands.step, newest_place(agenda, stands.step));
+    return stands;
+}
