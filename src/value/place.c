@@ -75,14 +75,15 @@ static GArray *weight_one(gint source, const Number *doubt)
     return weights;
 }
 
+// Weights may be shared with another place: the value gets its own.
 void place_add_doubt(Place *place, const Number *doubt, gint source)
 {
     if (place->state != PLACE_VALUE)
         return;
-    Weight weight = {source, number_from_integer(1), number_copy(doubt)};
-    if (place->weights == NULL)
-        place->weights = weights_new();
-    g_array_prepend_val(place->weights, weight);
+    g_autoptr(Number) unity = number_from_integer(1);
+    g_autoptr(GArray) before = place->weights;
+    g_autoptr(GArray) added = weight_one(source, doubt);
+    place->weights = weights_sum(added, unity, before, unity);
 }
 
 Place place_reading(const Number *value, Bound bound, gint source, guint32 doubts)

@@ -3,7 +3,7 @@
 #pragma once
 #include <standbook/value/array.h>
 
-// Adds an independent ± to a value; its id lies below those of all that the value has.
+// Adds an independent ± to a value; its source lies below those of all that the value has.
 void place_add_doubt(Place *place, const Number *doubt, gint source);
 Place place_reading(const Number *value, Bound bound, gint source, guint32 doubts);
 Place place_constant(const Number *value, const Number *doubt, gint source);

@@ -286,6 +286,21 @@ START_TEST(doubts_and_constants_travel)
 }
 END_TEST
 
+// The ± goes to this value alone, though it shares its weights with the one it came from.
+START_TEST(a_doubt_is_added_to_one_value_only)
+{
+    const char *over[] = {"side"};
+    g_autoptr(Array) sides = make("side", "left right", "1 >3", 3);
+    g_autoptr(Array) shared = array_fold(FOLD_MAX, sides, over, 1, NULL, NULL, NULL);
+    g_autoptr(Array) greatest = array_own(shared);
+    g_autoptr(Number) doubt = number_from_ratio(1, 100);
+    array_add_doubt(greatest, 0, doubt, -9);
+    expect(greatest, ">3");
+    expect_weights(array_place(greatest, 0), "-9:1 4:1");
+    expect_weights(array_place(sides, 1), "4:1");
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("array");
@@ -300,6 +315,7 @@ int main(void)
     tcase_add_test(tcase, the_place_before);
     tcase_add_test(tcase, functions_of_one_value);
     tcase_add_test(tcase, doubts_and_constants_travel);
+    tcase_add_test(tcase, a_doubt_is_added_to_one_value_only);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

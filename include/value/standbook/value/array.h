@@ -55,7 +55,7 @@ void array_set_constant(Array *array, gsize place, const Number *value, const Nu
 void array_set_not_needed(Array *array, gsize place);
 void array_set_open(Array *array, gsize place, const char *note); // note: static text or NULL
 // Adds an independent ± (U, k = 2, base units) to a place that holds a value or a bound of one. Its
-// id lies below those of all that the value has.
+// source lies below those of all that the value has.
 void array_add_doubt(Array *array, gsize place, const Number *doubt, gint source);
 // Replaces the doubts of a place that holds a value.
 void array_set_doubts(Array *array, gsize place, guint32 doubts);
