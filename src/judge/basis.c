@@ -46,10 +46,9 @@ guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence)
     for (guint i = 0; basis->ticks && i < basis->ticks->len; i++) {
         const BasisTick *one = &g_array_index(basis->ticks, BasisTick, i);
         const TickState *tick = tick_at(judge, one->tick);
-        guint32 standing = judge->walking ? tick->doubts : tick->standing;
         guint32 upheld = judge->walking ? 0 : tick->upheld;
-        standing |= one->out_of_order ? reason_bit(REASON_ORDER) : 0;
-        if (!(standing & ~upheld))
+        guint32 order = one->out_of_order ? reason_bit(REASON_ORDER) : 0;
+        if (!((tick->doubts | order) & ~upheld))
             continue;
         doubts |= reason_bit(REASON_BASIS);
         *evidence = MAX(*evidence, tick->evidence);

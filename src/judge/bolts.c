@@ -168,6 +168,7 @@ static void doubt_those_ahead(Judge *judge, const SetState *set, const Tightenin
 {
     const guint *each = state->tightening->each;
     const BoltState *of = &set->bolt[bolt];
+    judge_touch_resting(judge, set->group);
     for (guint i = 0; i < set->bolts; i++)
         for (guint stage = 1; stage < state->tightening->stages->len; stage++) {
             gint tick = state->ticks[stage * set->bolts + i];
@@ -197,10 +198,9 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, guint stage, gui
     judge_touch(judge, set->group);
     if (was_loose)
         begin_anew(judge, set, state, bolt);
-    TickState tick = {.set = set,
-                      .tightening = index,
-                      .stage = stage,
+    TickState tick = {.stage = stage,
                       .bolt = bolt,
+                      .requirement = state->requirement[cell],
                       .seq = entry->seq,
                       .rank = rank,
                       .episode = again ? of->episode : 0,

@@ -63,18 +63,17 @@ typedef struct {
 
 // One bolt taken through one stage.
 typedef struct {
-    SetState *set;
-    guint tightening, stage, bolt; // indexes, from 0
+    guint stage, bolt; // indexes, from 0
     gint64 seq;
     guint rank;
     // Ticks of one stage stand in one sequence if both agree: which time the bolt was done again
     // (0: its first at this stage), and how often it was ticked since.
     guint episode, lap;
-    guint32 doubts;   // when it was made
-    guint evidence;   // rank that an uphold must stand behind
-    guint32 standing; // with the order as it is now
-    guint32 upheld;   // of those, what was argued away …
-    gint64 upheld_by; // … by this entry, 0 if none
+    guint32 doubts;    // of its own, without that of the order as it is now
+    guint evidence;    // rank that an uphold must stand behind
+    guint32 upheld;    // what was argued away of all that …
+    gint64 upheld_by;  // … by this entry, 0 if none
+    guint requirement; // its index
 } TickState;
 
 // One tightening of a set: for each stage and bolt the tick that counts, and how many there were.
@@ -337,8 +336,6 @@ void judge_fit_requirement(Judge *judge, guint index);
 // For each stage and bolt of a tightening, whether it is out of order as things stand now. Belongs
 // to the state.
 const gboolean *order_now(const Judge *judge, const SetState *set, TighteningState *state);
-// What the ticks of all sets that were touched come to by their order; nothing is upheld yet.
-void judge_order(Judge *judge);
 void judge_bolt_requirement(Judge *judge, guint index);
 
 // basis.c: what readings and answers stand on
@@ -419,7 +416,7 @@ typedef void (*SaidVisitor)(Judge *judge, const Entry *entry, guint index);
 void judge_each_said(Judge *judge, SaidKind kind, SaidVisitor said);
 // The newest entry of that kind about a requirement that has this field; NULL if there is none.
 const Entry *judge_said_last(const Judge *judge, guint index, SaidKind kind, const char *field);
-// Argues away what is upheld of the ticks of what was touched.
+// Argues away what is upheld of ticks, once all were walked through.
 void judge_uphold_ticks(Judge *judge);
 void judge_uphold_value(Judge *judge, CheckState *state, Array *value, const guint *evidence);
 void judge_uphold_rest(Judge *judge);

@@ -59,6 +59,8 @@ static void mark_sequence(const Judge *judge, const SetState *set, TighteningSta
     }
 }
 
+// Bolts done again run among themselves: they make a sequence of their own. Bolts of different runs
+// (`each`) have their place in the order asked all the same.
 const gboolean *order_now(const Judge *judge, const SetState *set, TighteningState *state)
 {
     guint stages = state->tightening->stages->len;
@@ -83,33 +85,6 @@ static guint runs_of(const SetState *set, const TighteningState *state)
     return runs;
 }
 
-static void mark_order(const Judge *judge, const SetState *set, TighteningState *state)
-{
-    const gboolean *disordered = order_now(judge, set, state);
-    for (gsize cell = 0; cell < (gsize)state->tightening->stages->len * set->bolts; cell++)
-        if (disordered[cell])
-            tick_at(judge, (guint)state->ticks[cell])->standing |= reason_bit(REASON_ORDER);
-}
-
-// Bolts done again run among themselves: they make a sequence of their own. Bolts of different runs
-// (`each`) have their place in the order asked all the same.
-void judge_order(Judge *judge)
-{
-    for (guint i = 0; i < judge->ticks->len; i++) {
-        TickState *tick = tick_at(judge, i);
-        if (!judge_is_touched(judge, tick->set->group))
-            continue;
-        tick->standing = tick->doubts;
-        tick->upheld = 0;
-        tick->upheld_by = 0;
-    }
-    for (guint i = 0; i < judge->sets->len; i++) {
-        const SetState *set = g_ptr_array_index(judge->sets, i);
-        for (guint j = 0; judge_is_touched(judge, set->group) && j < set->tightenings->len; j++)
-            mark_order(judge, set, tightening_at(set, j));
-    }
-}
-
 // Whether the torque shown when a bolt was taken `until` its check passed lies above the ceiling.
 static gboolean is_above_ceiling(const Judge *judge, const TighteningState *state, guint stage,
                                  const Entry *entry)
@@ -126,12 +101,15 @@ static gboolean is_above_ceiling(const Judge *judge, const TighteningState *stat
            number_compare(reached, ceiling) > 0;
 }
 
-static void judge_bolt(Judge *judge, const TighteningState *state, guint cell)
+static void judge_bolt(Judge *judge, const SetState *set, TighteningState *state, guint cell)
 {
     Requirement *made = judge_requirement(judge, state->requirement[cell]);
     if (state->ticks[cell] < 0)
         return;
     const TickState *tick = tick_at(judge, (guint)state->ticks[cell]);
+    guint32 doubts = tick->doubts;
+    if (order_now(judge, set, state)[cell])
+        doubts |= reason_bit(REASON_ORDER);
     made->entry = tick->seq;
     made->verdict = made->value_verdict = VERDICT_PASS;
     made->answer = g_strdup(stage_at(state, tick->stage)->text);
@@ -140,8 +118,8 @@ static void judge_bolt(Judge *judge, const TighteningState *state, guint cell)
         made->reason = made->value_reason = REASON_HIGH;
         requirement_note(made, g_strdup("taken above the ceiling of its bolt set"));
     }
-    made->upheld = tick->upheld_by;
-    requirement_doubt(made, tick->standing & ~tick->upheld);
+    made->upheld = doubts & tick->upheld ? tick->upheld_by : 0;
+    requirement_doubt(made, doubts & ~tick->upheld);
 }
 
 // The newest tick of a stage over one run; NULL while a bolt of it is missing.
@@ -221,10 +199,10 @@ void judge_bolt_requirement(Judge *judge, guint index)
 {
     const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, index);
     const Owner *owner = &judge->owners[index];
-    const TighteningState *state = tightening_at(owner->set, owner->tightening);
+    TighteningState *state = tightening_at(owner->set, owner->tightening);
     guint stage = asked->number - 1;
     if (asked->asked == PLAN_WAIT)
         judge_wait(judge, owner->set, state, stage);
     else
-        judge_bolt(judge, state, stage * owner->set->bolts + asked->place);
+        judge_bolt(judge, owner->set, state, stage * owner->set->bolts + asked->place);
 }

@@ -246,22 +246,23 @@ static guint32 doubt_upheld(const Entry *entry)
     return reason_bit(reason_of_words(entry_text(entry, "doubt")));
 }
 
-static TickState *tick_of(const Judge *judge, guint index)
+// The bolt of this stage that stood when an uphold was entered; a reading may lean on it still,
+// even if the bolt was done again since. NULL if there is none.
+static TickState *tick_before(const Judge *judge, guint requirement, guint rank)
 {
-    const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, index);
-    const Owner *owner = &judge->owners[index];
-    if (asked->asked != PLAN_BOLT)
-        return NULL;
-    gint tick = tightening_at(owner->set, owner->tightening)
-                    ->ticks[(asked->number - 1) * owner->set->bolts + asked->place];
-    return tick < 0 ? NULL : tick_at(judge, (guint)tick);
+    TickState *found = NULL;
+    for (guint i = 0; i < judge->ticks->len && tick_at(judge, i)->rank < rank; i++)
+        if (tick_at(judge, i)->requirement == requirement)
+            found = tick_at(judge, i);
+    return found;
 }
 
 static void uphold_tick(Judge *judge, const Entry *entry, guint index)
 {
-    TickState *tick = tick_of(judge, index);
-    if (!tick || !judge_is_touched(judge, tick->set->group) ||
-        judge_rank(judge, entry->seq) <= tick->evidence || !(tick->standing & doubt_upheld(entry)))
+    guint rank = judge_rank(judge, entry->seq);
+    gboolean bolt = g_array_index(judge->asked, PlanRequirement, index).asked == PLAN_BOLT;
+    TickState *tick = bolt ? tick_before(judge, index, rank) : NULL;
+    if (!tick || rank <= tick->evidence)
         return;
     tick->upheld |= doubt_upheld(entry);
     tick->upheld_by = entry->seq;

@@ -164,21 +164,6 @@ void judge_touch_resting(Judge *judge, const void *subject)
 
 // FOLLOWING -------------------------------------------------------------------------------------
 
-// How the ticks stand now. What was taken with bolts whose ticks stand otherwise than before is
-// touched.
-static void follow_ticks(Judge *judge)
-{
-    g_autofree TickState *before =
-        judge->touched ? g_memdup2(judge->ticks->data, judge->ticks->len * sizeof *before) : NULL;
-    judge_order(judge);
-    judge_uphold_ticks(judge);
-    for (guint i = 0; before && i < judge->ticks->len; i++) {
-        const TickState *now = tick_at(judge, i);
-        if (now->standing != before[i].standing || now->upheld != before[i].upheld)
-            judge_touch_resting(judge, now->set->group);
-    }
-}
-
 static void follow(Judge *judge, GHashTable *table)
 {
     for (guint i = 0; i < judge->touched->len; i++) // grows while it is walked through
@@ -219,8 +204,8 @@ static void list_all(Judge *judge)
 void judge_follow(Judge *judge)
 {
     g_array_set_size(judge->stale, 0);
-    follow_ticks(judge);
     if (!judge->touched) {
+        judge_uphold_ticks(judge);
         list_all(judge);
         return;
     }

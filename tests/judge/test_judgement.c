@@ -302,13 +302,16 @@ static const char narrow[] =
     "    fasteners:\n"
     "      studs: {bolts: [main, left/right], stages: 30}\n"
     "      nuts: {bolts: main, stages: 30 + drag}\n"
+    "      caps: {bolts: main, stages: 20 > 40}\n"
     "    checks:\n"
     "      drag: {at: main, unit: N·m, decimals: 1, with: studs}\n"
     "      seat: {at: main, limits: 0.10..0.40, with: studs}\n"
     "      first: {limits: 0.15..0.30, settled by: found}\n"
     "      found: {limits: 0.15..0.30, settled by: end}\n"
     "      end: {limits: 0.10..0.40}\n"
-    "      play: {limits: 0.10..0.40}\n";
+    "      play: {limits: 0.10..0.40}\n"
+    "      lift: {at: main, limits: 0.10..0.40, with: caps}\n"
+    "  Again:\n    retighten: {caps: as before}\n";
 
 // `name` is a bolt set or check, or the whole body where there is nothing behind it.
 typedef struct {
@@ -319,7 +322,7 @@ enum { LINES = 12 };
 
 static const Line stories[][LINES] = {
     {
-        // bolts that come later put those of the reading out of order
+        // bolts that come later put those of the reading out of order, but not the reading
         {"tick", "studs", "3, left", NULL, "09"},
         {"tick", "studs", "3, right", NULL, "09"},
         {"read", "seat", "3", "1/5", "01"},
@@ -352,18 +355,35 @@ static const Line stories[][LINES] = {
         {"read", "end", NULL, "39/100", "01"},
     },
     {
-        // a stage asks for what counted at its moment, before the order put a reading in doubt
-        {"tick", "studs", "3, left", NULL, "09"},
+        // a stage asks for what counted at its moment, before an uphold cleared a reading
+        {"tick", "studs", "3, left", NULL, "04"},
         {"tick", "studs", "3, right", NULL, "09"},
         {"read", "drag", "3", "1", "01"},
-        {"tick", "studs", "1, left", NULL, "09"},
-        {"tick", "studs", "1, right", NULL, "09"},
-        {"tick", "studs", "2, left", NULL, "09"},
-        {"tick", "studs", "2, right", NULL, "09"},
+        {.kind = "uphold",
+         .name = "{'asked':'bolt','name':'studs','place':['3','left'],'doubt':'tool','why':'x'}"},
         {"tick", "studs", "3, left", NULL, "09"},
-        {"tick", "studs", "3, right", NULL, "09"},
         {"read", "drag", "3", "4", "02"},
         {"tick", "nuts", "3", NULL, "05"},
+    },
+    {
+        // a bolt taken up again after the others puts them, and what was read with them, in doubt
+        {.kind = "tick",
+         .name = "{'tightening':'caps','step':'Work','stage':1,'bolts':['1','2','3'],'tool':'"
+                 "6f1c2d30-0000-4000-8000-000000000009'}"},
+        {.kind = "tick",
+         .name = "{'tightening':'caps','step':'Work','stage':2,'bolts':['1','2','3'],'tool':'"
+                 "6f1c2d30-0000-4000-8000-000000000009'}"},
+        {.kind = "slacken", .name = "{'tightening':'caps','step':'Again','bolts':['1','2','3']}"},
+        {.kind = "tick",
+         .name = "{'tightening':'caps','step':'Work','stage':1,'bolts':['2'],'tool':'6f1c2d30-0000-"
+                 "4000-8000-000000000009'}"},
+        {.kind = "tick",
+         .name = "{'tightening':'caps','step':'Work','stage':2,'bolts':['2'],'tool':'6f1c2d30-0000-"
+                 "4000-8000-000000000009'}"},
+        {"read", "lift", "2", "1/5", "01"},
+        {.kind = "tick",
+         .name = "{'tightening':'caps','step':'Work','stage':1,'bolts':['1'],'tool':'6f1c2d30-0000-"
+                 "4000-8000-000000000009'}"},
     },
     {
         // a stage asks for what was read since the last assessment
