@@ -9,20 +9,53 @@ enum { LIMIT_DOUBTS = G_MININT / 2 }; // sources of the ± that limits write
 // What is known of the limits in force at a place.
 typedef struct {
     gboolean missing; // a limit is asked for, but uses something not read yet
-    gboolean gone;    // or not needed here
+    gboolean gone;    // or something not needed here
     guint32 doubts;   // of the readings that limits use
+    gint64 upheld;    // seq of the uphold that argued one of them away, 0 if none
 } LimitsState;
 
-static Number *limit_at(Judge *judge, const CheckState *state, const Formula *formula,
-                        const Requirement *made, LimitsState *found)
+static AtPlace limit_seen(const View *view, const CheckState *state, const Formula *formula,
+                          const Requirement *made)
+{
+    return judge_formula_at(view, formula, LIMIT_DOUBTS, state->check->places,
+                            (const char *const *)made->labels);
+}
+
+// Whether the doubt came to a limit after it was upheld: then it is a new one.
+static gboolean came_after(View view, const CheckState *state, const Formula *formula, guint index,
+                           const Entry *entry)
+{
+    view.newer = judge_rank(view.judge, entry->seq);
+    AtPlace then = limit_seen(&view, state, formula, judge_requirement(view.judge, index));
+    number_free(then.value);
+    return (then.doubts & doubt_upheld(entry)) != 0;
+}
+
+// The doubts of a limit that were not argued away where it is judged.
+static guint32 doubts_left(View view, const CheckState *state, const Formula *formula, guint index,
+                           guint32 doubts, LimitsState *found)
+{
+    const Entry *entry;
+    for (guint at = 0; (entry = judge_said_next(view.judge, index, SAID_UPHOLD, &at));) {
+        if (!(doubts & doubt_upheld(entry)) || came_after(view, state, formula, index, entry))
+            continue;
+        doubts &= ~doubt_upheld(entry);
+        found->upheld = entry->seq;
+    }
+    return doubts;
+}
+
+// A limit of a finding is of what was found, too.
+static Number *limit_at(Judge *judge, const CheckState *state, const Formula *formula, guint index,
+                        LimitsState *found)
 {
     if (!formula)
         return NULL;
-    AtPlace at = judge_formula_at(judge, state->step, formula, LIMIT_DOUBTS, state->check->places,
-                                  (const char *const *)made->labels);
+    View view = {.judge = judge, .step = state->step, .as_found = state->check->finding};
+    AtPlace at = limit_seen(&view, state, formula, judge_requirement(judge, index));
     found->missing |= at.state == PLACE_OPEN;
     found->gone |= at.state == PLACE_NOT_NEEDED;
-    found->doubts |= at.doubts;
+    found->doubts |= doubts_left(view, state, formula, index, at.doubts, found);
     return at.value;
 }
 
@@ -36,15 +69,16 @@ const Limits *judge_limits(const PlanCheck *check, const char *const *labels)
     return NULL;
 }
 
-static LimitsState set_limits(Judge *judge, const CheckState *state, Requirement *made,
+static LimitsState set_limits(Judge *judge, const CheckState *state, guint index,
                               const Limits *limits)
 {
+    Requirement *made = judge_requirement(judge, index);
     LimitsState found = {0};
     g_clear_pointer(&made->lower, number_free);
     g_clear_pointer(&made->upper, number_free);
     if (limits && limits_form(limits) == LIMITS_VALUE) {
-        made->lower = limit_at(judge, state, limits_lower(limits), made, &found);
-        made->upper = limit_at(judge, state, limits_upper(limits), made, &found);
+        made->lower = limit_at(judge, state, limits_lower(limits), index, &found);
+        made->upper = limit_at(judge, state, limits_upper(limits), index, &found);
     }
     return found;
 }
@@ -108,7 +142,7 @@ static const Entry *amend_limits(Judge *judge, const CheckState *state, guint in
                 : NULL;
     Reading reading;
     if (limits)
-        *found = set_limits(judge, state, made, limits);
+        *found = set_limits(judge, state, index, limits);
     if (worn && reading_parse(entry_text(worn, "wear"), state->check->unit, &reading, NULL, NULL)) {
         set_wear(made, reading.value);
         reading_clear(&reading);
@@ -229,6 +263,8 @@ static void judge_value_here(Judge *judge, const CheckState *state, guint index,
     }
     if (amended)
         judge_concede_amended(judge, state->requirement[index], amended, before, reason);
+    if (!made->upheld)
+        made->upheld = found.upheld;
     requirement_doubt(made, place->doubts | found.doubts);
 }
 
@@ -237,7 +273,7 @@ static void judge_check_place(Judge *judge, CheckState *state, guint index)
     Requirement *made = judge_requirement(judge, state->requirement[index]);
     const Array *value = judge_value(judge, state);
     const Place *place = judge_value_at(state, value, index);
-    LimitsState found = set_limits(judge, state, made,
+    LimitsState found = set_limits(judge, state, state->requirement[index],
                                    judge_limits(state->check, (const char *const *)made->labels));
     set_wear(made, state->check->wear);
     if (!place)

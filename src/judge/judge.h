@@ -200,6 +200,15 @@ typedef struct {
     guint32 doubts;
 } AtPlace;
 
+// What a formula is worked out with: the judgement, the step from which it looks, and whether it
+// sees inputs as they were found. With `newer`, only doubts that came after that rank stand.
+typedef struct {
+    Judge *judge;
+    const PlanStep *step;
+    gboolean as_found;
+    guint newer;
+} View;
+
 // assess.c
 // All that is live, walked through and decided.
 void judge_all(Judge *judge);
@@ -383,8 +392,8 @@ const Place *judge_value_at(const CheckState *state, const Array *value, guint p
 // The doubts of a formula's place (of check->axes) that came to it after a rank.
 guint32 judge_newer_doubts(Judge *judge, CheckState *state, guint place, guint rank);
 // A formula that is no check: a limit, a stage. The caller frees the value.
-AtPlace judge_formula_at(Judge *judge, const PlanStep *step, const Formula *formula,
-                         gint first_doubt, const GPtrArray *axes, const char *const *labels);
+AtPlace judge_formula_at(const View *view, const Formula *formula, gint first_doubt,
+                         const GPtrArray *axes, const char *const *labels);
 // The torque or angle of a stage at one bolt as it stands at this moment of the walk, NULL if it is
 // not known. The caller frees.
 Number *judge_amount(Judge *judge, const PlanTightening *tightening, const Stage *stage,
@@ -414,6 +423,10 @@ gboolean judge_is_left_out(const Judge *judge, guint index);
 // Calls `said` for each entry of that kind about each requirement to be decided, by rank.
 typedef void (*SaidVisitor)(Judge *judge, const Entry *entry, guint index);
 void judge_each_said(Judge *judge, SaidKind kind, SaidVisitor said);
+// The next entry of that kind about a requirement, *at counting from 0; NULL if there is none left.
+const Entry *judge_said_next(const Judge *judge, guint index, SaidKind kind, guint *at);
+// What an uphold argues away, as a reason bit.
+guint32 doubt_upheld(const Entry *entry);
 // The newest entry of that kind about a requirement that has this field; NULL if there is none.
 const Entry *judge_said_last(const Judge *judge, guint index, SaidKind kind, const char *field);
 // Argues away what is upheld of ticks, once all were walked through.

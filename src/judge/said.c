@@ -184,13 +184,19 @@ static guint said_count(const Judge *judge, guint index)
     return judge->said_of[index] ? judge->said_of[index]->len : 0;
 }
 
+const Entry *judge_said_next(const Judge *judge, guint index, SaidKind kind, guint *at)
+{
+    const Entry *entry = NULL;
+    while (!entry && *at < said_count(judge, index))
+        entry = said_at(judge, index, (*at)++, kind);
+    return entry;
+}
+
 static void each_said_of(Judge *judge, guint index, SaidKind kind, SaidVisitor visit)
 {
-    for (guint i = 0; i < said_count(judge, index); i++) {
-        const Entry *entry = said_at(judge, index, i, kind);
-        if (entry)
-            visit(judge, entry, index);
-    }
+    const Entry *entry;
+    for (guint at = 0; (entry = judge_said_next(judge, index, kind, &at));)
+        visit(judge, entry, index);
 }
 
 void judge_each_said(Judge *judge, SaidKind kind, SaidVisitor visit)
@@ -241,7 +247,7 @@ gboolean judge_is_left_out(const Judge *judge, guint index)
     return judge->not_needed[index] || judge_requirement(judge, index)->withdrawn;
 }
 
-static guint32 doubt_upheld(const Entry *entry)
+guint32 doubt_upheld(const Entry *entry)
 {
     return reason_bit(reason_of_words(entry_text(entry, "doubt")));
 }

@@ -45,15 +45,6 @@ Number *judge_variance(const Place *place, gpointer user)
     return variance;
 }
 
-// What a formula is worked out with: the judgement, the step from which it looks, and whether it
-// sees inputs as they were found. With `newer`, only doubts that came after that rank stand.
-typedef struct {
-    Judge *judge;
-    const PlanStep *step;
-    gboolean as_found;
-    guint newer;
-} View;
-
 static Array *view_value(const View *view, CheckState *state);
 
 static const PlanGiven *given_of(const Plan *plan, const char *name)
@@ -291,14 +282,13 @@ static void judge_forget(Judge *judge)
         judge_forget_value(g_ptr_array_index(judge->checks, i));
 }
 
-AtPlace judge_formula_at(Judge *judge, const PlanStep *step, const Formula *formula,
-                         gint first_doubt, const GPtrArray *axes, const char *const *labels)
+AtPlace judge_formula_at(const View *view, const Formula *formula, gint first_doubt,
+                         const GPtrArray *axes, const char *const *labels)
 {
     AtPlace found = {.state = PLACE_VALUE, .value = formula_constant(formula)};
     if (found.value)
         return found;
-    View view = {.judge = judge, .step = step};
-    g_autoptr(Array) array = evaluate(&view, formula, first_doubt);
+    g_autoptr(Array) array = evaluate(view, formula, first_doubt);
     gssize at = array ? place_in(array, axes, labels, -1) : -1;
     const Place *place = at < 0 ? NULL : array_place(array, (gsize)at);
     found.state = place ? place->state : PLACE_OPEN;
@@ -317,8 +307,9 @@ Number *judge_amount(Judge *judge, const PlanTightening *tightening, const Stage
     if (constant)
         return constant;
     g_autofree const char **labels = judge_labels(tightening->group->axes, bolt);
+    View view = {.judge = judge, .step = tightening->step};
     judge_forget(judge);
-    AtPlace found = judge_formula_at(judge, tightening->step, stage->formula, stage->first_doubt,
+    AtPlace found = judge_formula_at(&view, stage->formula, stage->first_doubt,
                                      tightening->group->axes, labels);
     judge_forget(judge);
     return found.value;
