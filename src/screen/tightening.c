@@ -73,16 +73,19 @@ static guint runs_of(const PlanTightening *plan, guint bolts)
     return most + 1;
 }
 
-Tightening *tightening_new(const Assessment *assessment, const PlanStep *step, const char *set)
+Tightening *tightening_new(const Plan *plan, const Assessment *assessment, const PlanStep *step,
+                           const char *set)
 {
-    const PlanTightening *plan = find_plan(step, set);
-    if (!plan)
+    const PlanTightening *planned = find_plan(step, set);
+    if (!planned)
         return NULL;
+    g_autoptr(Unit) torque = plan_torque_unit(plan);
     Tightening *tightening = g_new0(Tightening, 1);
-    *tightening = (Tightening){plan, places_count(plan->group->axes), plan->stages->len,
-                               g_array_new(FALSE, FALSE, sizeof(Turn))};
+    *tightening =
+        (Tightening){planned, g_strdup(unit_text(torque)), places_count(planned->group->axes),
+                     planned->stages->len, g_array_new(FALSE, FALSE, sizeof(Turn))};
     g_autofree const Requirement **found = find_all(tightening, assessment);
-    for (guint run = 0; run < runs_of(plan, tightening->bolts); run++)
+    for (guint run = 0; run < runs_of(planned, tightening->bolts); run++)
         for (guint stage = 1; stage <= tightening->stages; stage++)
             add_run(tightening, found, stage, run);
     return tightening;
@@ -93,6 +96,7 @@ void tightening_free(Tightening *tightening)
     if (!tightening)
         return;
     g_array_unref(tightening->turns);
+    g_free(tightening->torque);
     g_free(tightening);
 }
 
@@ -115,9 +119,10 @@ guint tightening_done(const Tightening *tightening, guint stage)
     return done;
 }
 
-char *stage_words(const Stage *stage)
+char *tightening_words(const Tightening *tightening, guint stage)
 {
-    const char *text = stage->text;
-    gboolean bare = stage->kind == STAGE_TORQUE && g_ascii_isdigit(text[strlen(text) - 1]);
-    return g_strconcat(text, bare ? " N·m" : "", NULL);
+    const Stage *made = tightening_stage(tightening, stage);
+    gboolean bare =
+        made->kind == STAGE_TORQUE && g_ascii_isdigit(made->text[strlen(made->text) - 1]);
+    return g_strconcat(made->text, bare ? " " : "", bare ? tightening->torque : "", NULL);
 }

@@ -12,13 +12,15 @@ typedef struct {
 
 typedef struct {
     const PlanTightening *plan;
+    char *torque; // the unit of a bare torque
     guint bolts, stages;
     GArray *turns; // Turn, in the order of the work
 } Tightening;
 
-// The tightening of a bolt set in a step; NULL if the plan has none. The assessment outlives it.
+// The tightening of a bolt set in a step; NULL if the plan has none. The plan and the
+// assessment outlive it.
 // The caller frees with tightening_free.
-Tightening *tightening_new(const Assessment *assessment, const PlanStep *step,
+Tightening *tightening_new(const Plan *plan, const Assessment *assessment, const PlanStep *step,
                            const char *set) G_GNUC_WARN_UNUSED_RESULT;
 void tightening_free(Tightening *tightening); // NULL is allowed
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Tightening, tightening_free)
@@ -32,5 +34,6 @@ guint tightening_next(const Tightening *tightening, guint from);
 // How many bolts have been through a stage.
 guint tightening_done(const Tightening *tightening, guint stage);
 
-// `75 N·m`, `+90°`, `snug`, `wait 10 min`: a stage as it is said at the bolt. The caller frees.
-char *stage_words(const Stage *stage) G_GNUC_WARN_UNUSED_RESULT;
+// `75 N·m`, `+90°`, `snug`, `wait 10 min`: a stage, from 1, as it is said at the bolt; a bare
+// torque is in the plan's unit. The caller frees.
+char *tightening_words(const Tightening *tightening, guint stage) G_GNUC_WARN_UNUSED_RESULT;

@@ -9,7 +9,7 @@ static void paint_stages(const Tightening *tightening, const Turn *here, guint r
 {
     g_autoptr(GString) line = g_string_new(" stages  ");
     for (guint stage = 1; stage <= tightening->stages; stage++) {
-        g_autofree char *words = stage_words(tightening_stage(tightening, stage));
+        g_autofree char *words = tightening_words(tightening, stage);
         guint done = tightening_done(tightening, stage);
         gboolean wait = tightening_stage(tightening, stage)->kind == STAGE_WAIT;
         if (here && here->stage == stage)
@@ -104,7 +104,8 @@ void tightening_far(const Tightening *tightening, const Turn *here, const char *
     enum { DOT = 5, HIGH = 3, LEFT = 5, RIGHT = 76 };
     const Stage *stage = tightening_stage(tightening, here->stage);
     Style bold = style_of(TYPE_BOLD, ROLE_CALM);
-    g_autofree char *amount = stage_words(stage), *figure = stage_figure(stage);
+    g_autofree char *amount = tightening_words(tightening, here->stage),
+                    *figure = stage_figure(stage);
     g_autofree char *head = g_strdup_printf("%s   %s", amount, tool ? tool : "");
     guint dot = digits_dot(figure, DOT, RIGHT - 42), width = digits_width(figure, dot);
     guint room = RIGHT - LEFT - width - DOT;
@@ -119,7 +120,7 @@ void tightening_question(const Tightening *tightening, const Turn *turn, Page *p
 {
     const PlanGroup *group = tightening->plan->group;
     gboolean renewed = group->once || group->new_needed;
-    g_autofree char *amount = stage_words(tightening_stage(tightening, turn->stage));
+    g_autofree char *amount = tightening_words(tightening, turn->stage);
     g_autofree char *lines[] = {
         g_strdup(" 1  done         its mark has turned: it stays as it is"),
         g_strdup_printf(" 2  not begun    pull %s now", amount),

@@ -40,7 +40,9 @@ static Tightening *tightening_of(const Bolts *bolts, Desk *desk)
 {
     Session *session = desk_build(desk);
     const PlanStep *step = session ? plan_step(session_plan(session), bolts->step) : NULL;
-    return step ? tightening_new(session_assessment(session), step, bolts->set) : NULL;
+    return step ? tightening_new(session_plan(session), session_assessment(session), step,
+                                 bolts->set)
+                : NULL;
 }
 
 // The turn in hand; NULL when all are done.
@@ -151,7 +153,7 @@ static void say_next(Desk *desk, const Tightening *tightening, const Turn *turn,
     gboolean asked;
     const char *tool = stage_tool(desk, stage, &asked);
     g_autofree char *bolt = bolt_words(turn);
-    g_autofree char *amount = stage_words(stage);
+    g_autofree char *amount = tightening_words(tightening, turn->stage);
     g_autofree char *lubricant = lubricant_words(tightening, turn->position);
     page->field = ASKS_TICK;
     if (stage->kind == STAGE_WAIT) {
@@ -172,6 +174,16 @@ static void say_next(Desk *desk, const Tightening *tightening, const Turn *turn,
     }
 }
 
+// What the wrench shows, in the unit that it is taken in.
+static char *shown_words(const Tightening *tightening, const Turn *turn, const char *typed)
+{
+    StageKind kind = tightening_stage(tightening, turn->stage)->kind;
+    gboolean bare = g_ascii_isdigit(typed[strlen(typed) - 1]);
+    gboolean torque = kind == STAGE_TORQUE || kind == STAGE_UNTIL || kind == STAGE_SNUG;
+    return g_strconcat(typed, bare && torque ? " " : "", bare && torque ? tightening->torque : "",
+                       NULL);
+}
+
 // The bolts still to come at this stage, or the stage behind it.
 static void say_then(const Tightening *tightening, guint here, Page *page)
 {
@@ -183,7 +195,7 @@ static void say_then(const Tightening *tightening, guint here, Page *page)
         if (next->made->verdict != VERDICT_OPEN)
             continue;
         if (next->stage != stage)
-            after = stage_words(tightening_stage(tightening, next->stage));
+            after = tightening_words(tightening, next->stage);
         else
             g_string_append_printf(places, "%s%s", count++ ? ", " : "", next->made->place);
     }
@@ -239,7 +251,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     say_then(tightening, bolts->here, page);
     if (*typed) {
         page->means = TRUE;
-        page_say(&page->then, "%s, as the wrench shows it", typed);
+        g_autofree char *shown = shown_words(tightening, turn, typed);
+        page_say(&page->then, "%s, as the wrench shows it", shown);
     }
 }
 
@@ -286,16 +299,19 @@ static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
     g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
     const Turn *turn = in_hand(bolts, tightening);
     g_autofree char *line = tick_line(desk, tightening, turn, typed);
-    g_autofree char *bolt = bolt_words(turn);
-    g_autofree char *amount = stage_words(tightening_stage(tightening, turn->stage));
+    g_autofree char *bolt = by_group(tightening, tightening_stage(tightening, turn->stage))
+                                ? g_strdup_printf("all %u", tightening->bolts)
+                                : bolt_words(turn);
+    g_autofree char *amount = tightening_words(tightening, turn->stage);
+    g_autofree char *read = *typed ? shown_words(tightening, turn, typed) : NULL;
     if (!desk_line(desk, line, NULL))
         return FALSE;
     g_autoptr(Tightening) after = tightening_of(bolts, desk);
     const Turn *done = after ? tightening_turn(after, bolts->here) : NULL;
     g_autofree char *fault = done ? fault_words(done->made) : g_strdup("");
     g_autofree char *time = moment_text(desk->now);
-    desk_last(desk, "%s · %s%s · %.5s %s", bolt, amount, fault, time + 11,
-              desk->who ? desk->who : "");
+    desk_last(desk, "%s · %s%s%s%s · %.5s %s", bolt, amount, read ? " · shown " : "",
+              read ? read : "", fault, time + 11, desk->who ? desk->who : "");
     bolts->placed = FALSE;
     return TRUE;
 }
