@@ -10,7 +10,6 @@ static gpointer open(Desk *desk, const char *argument)
 static const char *const notations[] = {
     " A number goes in the field; the line below says what it means; Enter takes it.",
     "   2.0512   .0021   2-5/8   17/32 in   63.51 mm   <0.03",
-    "",
 };
 
 static const char *const signs[] = {
@@ -27,15 +26,25 @@ static void put_lines(Page *page, guint *row, const char *const *lines, gsize co
         canvas_put(page->body, (*row)++, 0, 0, style_of(0, 0), lines[i]);
 }
 
+static void put_action(Page *page, guint row, guint column, Action action)
+{
+    const ActionInfo *info = action_info(action);
+    g_autofree char *keys =
+        info->more >= 0 ? g_strdup_printf("%s  .%d", info->keys, info->more) : g_strdup(info->keys);
+    canvas_put(page->body, row, column, 6, style_of(TYPE_BOLD, 0), keys);
+    canvas_put(page->body, row, column + 7, 0, style_of(0, 0), info->about);
+}
+
+// The keys of the number pad one below the other, the letters in two columns: all of them are seen
+// on the least screen.
 static void put_actions(Page *page, guint *row)
 {
-    for (guint i = 1; i < ACTIONS; i++) {
-        const ActionInfo *info = action_info((Action)i);
-        g_autofree char *keys = info->more >= 0 ? g_strdup_printf("%s  .%d", info->keys, info->more)
-                                                : g_strdup(info->keys);
-        canvas_put(page->body, *row, 1, 8, style_of(TYPE_BOLD, 0), keys);
-        canvas_put(page->body, (*row)++, 10, 0, style_of(0, 0), info->about);
-    }
+    enum { FIRST = 1, SECOND = 41, ROWS = (ACTIONS - ACTION_GAUGE + 1) / 2 };
+    for (guint i = 1; i < ACTION_GAUGE; i++)
+        put_action(page, (*row)++, FIRST, (Action)i);
+    for (guint i = 0; i < ACTIONS - ACTION_GAUGE; i++)
+        put_action(page, *row + i % ROWS, i < ROWS ? FIRST : SECOND, (Action)(ACTION_GAUGE + i));
+    *row += ROWS;
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
