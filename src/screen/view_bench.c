@@ -315,8 +315,12 @@ static void say_last(Desk *desk, const char *place, const char *typed, const Req
 {
     g_autofree char *fault = made ? fault_words(made) : g_strdup("");
     g_autofree char *time = moment_text(desk->now);
-    desk_last(desk, "%s · %s%s · %.5s %s", place, *typed ? typed : "new", fault, time + 11,
-              desk->who ? desk->who : "");
+    const char *answer = made && made->asked == ASKED_LOOK ? made->answer : NULL;
+    desk_last(desk, "%s · %s%s · %.5s %s", place,
+              answer   ? answer
+              : *typed ? typed
+                       : "new",
+              fault, time + 11, desk->who ? desk->who : "");
 }
 
 static Go enter(gpointer state, Desk *desk, const char *typed)

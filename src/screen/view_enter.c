@@ -5,62 +5,103 @@
 
 #include <string.h>
 
-// `MO Mab Orrin` as the shop's line has it. NULL with an error if that is no person.
-static char *person_line(const char *typed, GError **error)
+typedef struct {
+    guint at; // in things
+    char *of; // the sort of a gauge, the label of the tool that is calibrated; may be empty
+} Thing;
+
+// `MO Mab Orrin` as the shop's line has it; who is the first to work here enters himself. NULL with
+// an error if that is no person.
+static char *person_line(const Desk *desk, const Thing *thing, const char *typed, GError **error)
 {
+    (void)thing;
     if (!person_fits(typed, error))
         return NULL;
     const char *blank = strchr(typed, ' ');
     g_autofree char *initials = g_strndup(typed, (gsize)(blank - typed));
     g_autofree char *name = line_quoted(blank + 1);
-    return g_strdup_printf("person %s %s", initials, name);
+    return g_strdup_printf("%s%sperson %s %s", desk->who ? "" : initials, desk->who ? "" : " ",
+                           initials, name);
 }
 
-static char *tool_line(const char *typed, GError **error)
+static char *tool_line(const Desk *desk, const Thing *thing, const char *typed, GError **error)
 {
+    (void)desk;
+    (void)thing;
     (void)error;
     return g_strconcat("tool ", typed, NULL);
 }
 
-static char *calibration_line(const char *typed, GError **error)
+// The tool need not be named again in front of the day.
+static char *calibration_line(const Desk *desk, const Thing *thing, const char *typed,
+                              GError **error)
 {
+    gboolean day = g_ascii_isdigit(*typed) && *thing->of;
+    (void)desk;
     (void)error;
-    return g_strconcat("calibration ", typed, NULL);
+    return g_strconcat("calibration ", day ? thing->of : "", day ? " " : "", typed, NULL);
+}
+
+static char *person_hint(const Thing *thing)
+{
+    (void)thing;
+    return g_strdup("initials and name: TB Tess Bell");
+}
+
+static char *tool_hint(const Thing *thing)
+{
+    return *thing->of ? g_strdup_printf("G1 \"its name\" kind %s", thing->of)
+                      : g_strdup("W4 \"click wrench\" kind click wrench range 10..60 N·m");
+}
+
+static char *calibration_hint(const Thing *thing)
+{
+    return g_strdup_printf("%s%s2025-01-08 due 2026-01-08 good; Backspace if it is not", thing->of,
+                           *thing->of ? " " : "");
 }
 
 static const struct {
-    const char *what, *prompt, *hint;
-    char *(*line)(const char *typed, GError **error);
+    const char *what, *prompt;
+    char *(*hint)(const Thing *thing);
+    char *(*line)(const Desk *desk, const Thing *thing, const char *typed, GError **error);
     const char *then; // what is asked next, NULL for nothing
 } things[] = {
-    {"person", "who?", "initials and name: TB Tess Bell", person_line, NULL},
-    {"tool", "which tool?", "W4 \"click wrench\" kind click wrench range 10..60 N·m", tool_line,
-     "calibration"},
-    {"calibration", "calibrated?", "W4 2025-01-08 due 2026-01-08 good; Backspace if it is not",
-     calibration_line, NULL},
+    {"person", "who?", person_hint, person_line, NULL},
+    {"tool", "which tool?", tool_hint, tool_line, "calibration"},
+    {"calibration", "calibrated?", calibration_hint, calibration_line, NULL},
 };
 
-// The state is the index of the thing.
+// The argument: what, and what it is of behind a line feed.
 static gpointer open(Desk *desk, const char *argument)
 {
-    guint *at = g_new0(guint, 1);
+    Thing *thing = g_new0(Thing, 1);
+    g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
     (void)desk;
-    while (*at + 1 < G_N_ELEMENTS(things) && strcmp(things[*at].what, argument) != 0)
-        (*at)++;
-    return at;
+    while (thing->at + 1 < G_N_ELEMENTS(things) && strcmp(things[thing->at].what, parts[0]) != 0)
+        thing->at++;
+    thing->of = g_strdup(parts[1] ? parts[1] : "");
+    return thing;
+}
+
+static void close(gpointer state)
+{
+    Thing *thing = state;
+    g_free(thing->of);
+    g_free(thing);
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
-    guint at = *(guint *)state;
+    const Thing *thing = state;
+    g_autofree char *hint = things[thing->at].hint(thing);
     (void)desk;
     (void)typed;
     page->ask = FALSE;
     page->means = FALSE;
     page->field = ASKS_TEXT;
     page_say(&page->unit, " ");
-    page_say(&page->next, "%s", things[at].prompt);
-    page_say(&page->then, "%s", things[at].hint);
+    page_say(&page->next, "%s", things[thing->at].prompt);
+    page_say(&page->then, "%s", hint);
     memset(page->keys, 0, sizeof page->keys);
     page->keys[0] = (PageKey){ACTION_TAKE, "Enter", "enters it"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field leaves"};
@@ -68,17 +109,21 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
-    guint at = *(guint *)state;
+    const Thing *thing = state;
+    const char *then = things[thing->at].then;
     GError *error = NULL;
     if (!*typed)
         return go(GO_UP);
-    g_autofree char *line = things[at].line(typed, &error);
+    g_autofree char *line = things[thing->at].line(desk, thing, typed, &error);
     if (error)
         desk_warn_error(desk, error);
     if (!line || !desk_shop_line(desk, line))
         return go(GO_KEEP);
-    return things[at].then ? go_instead(VIEW_ENTER, g_strdup(things[at].then)) : go(GO_UP);
+    if (!then)
+        return go(GO_UP);
+    g_autofree char *label = g_strndup(typed, strcspn(typed, " "));
+    return go_instead(VIEW_ENTER, g_strdup_printf("%s\n%s", then, label));
 }
 
 const ViewOps enter_view = {
-    .name = "enter", .small = TRUE, .open = open, .close = g_free, .paint = paint, .enter = enter};
+    .name = "enter", .small = TRUE, .open = open, .close = close, .paint = paint, .enter = enter};

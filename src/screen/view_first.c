@@ -136,6 +136,10 @@ static Go begin(First *first, Desk *desk)
     g_autoptr(GError) error = NULL;
     gboolean begun = first->door == DOOR_DEMO ? begin_demo(desk, &error)
                                               : begin_engine(desk, &first->answers, &error);
+    if (begun && first->door == DOOR_DEMO) {
+        g_autofree char *folder = g_path_get_dirname(desk->options->store);
+        desk_last(desk, "the demo is kept in %s/demo.db", folder);
+    }
     if (begun)
         return go_instead(VIEW_SHOP, NULL);
     desk_warn(desk, "%s", error ? error->message : desk->warning);
@@ -173,8 +177,12 @@ static Go answer(First *first, Desk *desk, const char *typed)
     char **answer = G_STRUCT_MEMBER_P(&first->answers, question->offset);
     g_autofree char *text = g_strstrip(g_strdup(typed));
     guint line = question->hint ? 0 : (guint)g_ascii_strtoull(text, NULL, 10);
-    if (!*text || (!question->hint && (line < 1 || line > first->plans->len))) {
+    if (!*text) {
         desk_warn(desk, "%s: it cannot be left empty", question->prompt);
+        return go(GO_KEEP);
+    }
+    if (!question->hint && (line < 1 || line > first->plans->len)) {
+        desk_warn(desk, "there is no line %s; the list has 1 to %u", text, first->plans->len);
         return go(GO_KEEP);
     }
     g_autoptr(GError) error = NULL;
@@ -194,14 +202,26 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     return first->door ? answer(first, desk, typed) : choose_door(first, desk, typed);
 }
 
+// The question before this one; in front of the first, the doors.
+static void go_back(First *first)
+{
+    guint before = first->asked;
+    while (before > 0 && first->door >= questions[before - 1].least)
+        before--;
+    if (before > 0)
+        first->asked = before - 1;
+    else
+        first->door = DOOR_NONE;
+    first->asked = first->door ? first->asked : 0;
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
     First *first = state;
     (void)desk;
     if (action != ACTION_UP || !first->door)
         return go(action == ACTION_UP || action == ACTION_HELP ? GO_DEFAULT : GO_STAY);
-    first->door = DOOR_NONE;
-    first->asked = 0;
+    go_back(first);
     return go(GO_STAY);
 }
 

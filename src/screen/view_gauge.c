@@ -52,7 +52,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     page->means = FALSE;
-    page_say(&page->unit, labels->len ? "1 to %u" : "0", MIN(labels->len, TOOLS_MOST));
+    page_say(&page->unit, labels->len > 1 ? "1 to %u" : "%u", MIN(labels->len, TOOLS_MOST));
     page_say(&page->next, tools->need.need == NEED_GAUGE ? "which gauge is in hand?"
                                                          : "which wrench is in hand?");
     page_say(&page->then, "%s", words->str);
@@ -66,7 +66,7 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     const Tools *tools = state;
     g_autoptr(GPtrArray) labels = toolbox_all(desk, &tools->need);
     if (digit == 0)
-        return go_open(VIEW_ENTER, g_strdup("tool"));
+        return go_open(VIEW_ENTER, g_strdup_printf("tool\n%s", tools->sort ? tools->sort : ""));
     if (digit > MIN(labels->len, TOOLS_MOST))
         return go(GO_STAY);
     toolbox_take(desk, &tools->need, labels->pdata[digit - 1]);

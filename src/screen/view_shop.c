@@ -133,6 +133,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_key(page, ACTION_ON, "NEXT");
     page_key(page, ACTION_MORE, NULL);
     page_key(page, ACTION_HELP, NULL);
+    page_key(page, ACTION_UP, NULL);
 }
 
 static Go act(gpointer state, Desk *desk, Action action)

@@ -125,25 +125,57 @@ static void paint_steps(Desk *desk, Session *session, Page *page)
     }
 }
 
-// The state: the number of gates whose seal was asked for already.
+typedef struct {
+    guint asked;  // gates whose seal was asked for already
+    char *wanted; // the step to open once it is known who works; NULL for none
+} Steps;
+
 static gpointer open(Desk *desk, const char *argument)
 {
     (void)desk;
     (void)argument;
-    return g_new0(guint, 1);
+    return g_new0(Steps, 1);
+}
+
+static void close(gpointer state)
+{
+    Steps *steps = state;
+    g_free(steps->wanted);
+    g_free(steps);
+}
+
+// Before the first work on a step its cautions are read.
+static Go open_step(Steps *steps, Desk *desk, const PlanStep *step)
+{
+    if (!desk->who) {
+        g_free(steps->wanted);
+        steps->wanted = g_strdup(step->name);
+        return go_open(VIEW_WHO, NULL);
+    }
+    Standing standing = standing_of(desk_build(desk));
+    if (standing.in_hand && standing.step == step)
+        return go_open(VIEW_BENCH, g_strdup(step->name));
+    if (step->cautions->len)
+        return go_open(VIEW_CAUTION, g_strdup(step->name));
+    g_autofree char *line = g_strdup_printf("pick up %s", step->name);
+    return desk_line(desk, line, NULL) ? go_open(VIEW_BENCH, g_strdup(step->name)) : go(GO_KEEP);
 }
 
 // A gate that has become complete is to be sealed; asked once for each.
 static Go wants(gpointer state, Desk *desk)
 {
-    guint *asked = state;
+    Steps *steps = state;
     Session *session = desk_build(desk);
+    g_autofree char *wanted = g_steal_pointer(&steps->wanted);
+    const PlanStep *step = wanted && session ? plan_step(session_plan(session), wanted) : NULL;
+    if (step && desk->who)
+        return open_step(steps, desk, step);
     const GPtrArray *gates = session && desk->who ? session_assessment(session)->gates : NULL;
-    for (guint i = *asked; gates && i < gates->len; i++) {
+    for (guint i = steps->asked; gates && i < gates->len; i++) {
         const GateCount *gate = gates->pdata[i];
         if (gate->left || gate->sealed)
             continue;
-        *asked = i + 1;
+        steps->asked = i + 1;
         return go_open(VIEW_SEAL, g_strdup(gate->name));
     }
     return go(GO_STAY);
@@ -173,47 +205,31 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_key(page, ACTION_HELP, NULL);
 }
 
-// Before the first work on a step its cautions are read.
-static Go open_step(Desk *desk, const PlanStep *step)
-{
-    if (!desk->who)
-        return go_open(VIEW_WHO, NULL);
-    Standing standing = standing_of(desk_build(desk));
-    if (standing.in_hand && standing.step == step)
-        return go_open(VIEW_BENCH, g_strdup(step->name));
-    if (step->cautions->len)
-        return go_open(VIEW_CAUTION, g_strdup(step->name));
-    g_autofree char *line = g_strdup_printf("pick up %s", step->name);
-    return desk_line(desk, line, NULL) ? go_open(VIEW_BENCH, g_strdup(step->name)) : go(GO_KEEP);
-}
-
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Session *session = desk_build(desk);
     const Plan *plan = session ? session_plan(session) : NULL;
     guint64 number = g_ascii_strtoull(typed, NULL, 10);
-    (void)state;
     if (!plan || number < 1 || number > plan->steps->len) {
         desk_warn(desk, "there is no step %s; the plan has 1 to %u", typed,
                   plan ? plan->steps->len : 0);
         return go(GO_KEEP);
     }
-    return open_step(desk, plan->steps->pdata[number - 1]);
+    return open_step(state, desk, plan->steps->pdata[number - 1]);
 }
 
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Session *session = desk_build(desk);
     const PlanStep *here = session ? next_step(session) : NULL;
-    (void)state;
     if (action == ACTION_ON && here)
-        return open_step(desk, here);
+        return open_step(state, desk, here);
     return go(action == ACTION_BUILD ? GO_STAY : GO_DEFAULT);
 }
 
 const ViewOps steps_view = {.name = "the build",
                             .open = open,
-                            .close = g_free,
+                            .close = close,
                             .paint = paint,
                             .wants = wants,
                             .enter = enter,

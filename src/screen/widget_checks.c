@@ -105,20 +105,26 @@ static void put_verdict(Canvas *canvas, guint row, const Requirement *made)
                verdict_mark(made->verdict, made->reason));
 }
 
-static void put_value(Canvas *canvas, guint row, const Requirement *made, gboolean differs)
+// A text that ends there, cut to the columns it may have.
+static void put_in(Canvas *canvas, guint row, guint end, guint room, Style style, const char *text)
+{
+    guint width = MIN(canvas_text_width(canvas, text), room);
+    canvas_put(canvas, row, end - width, width, style, text);
+}
+
+static void put_value(Canvas *canvas, guint row, guint room, const Requirement *made,
+                      gboolean differs)
 {
     g_autofree char *value = value_shown(made, differs);
     gboolean closed = g_str_has_suffix(value, ")");
-    canvas_put_right(canvas, row, VALUE_END + (closed ? 1 : 0), differs ? bold : plain, value);
+    put_in(canvas, row, VALUE_END + (closed ? 1 : 0), room, differs ? bold : plain, value);
 }
 
 // The place in hand, with what stands in the field in place of its value.
-static void put_here(Canvas *canvas, guint row, guint end, const char *typed)
+static void put_here(Canvas *canvas, guint row, guint end, guint room, const char *typed)
 {
     g_autofree char *text = g_strdup_printf("[%s]", *typed ? typed : " ");
-    guint width = canvas_text_width(canvas, text);
-    guint column = end + 1 > width ? end + 1 - width : 0;
-    canvas_put(canvas, row, column, width, here, text);
+    put_in(canvas, row, end + 1, room, here, text);
 }
 
 static void put_line(Canvas *canvas, guint row, const Checks *checks, guint index, guint *focus)
@@ -126,13 +132,14 @@ static void put_line(Canvas *canvas, guint row, const Checks *checks, guint inde
     gboolean differs;
     const Requirement *made = checks_at(checks, index, &differs);
     gboolean in_hand = at(checks->now, index) == checks->here;
-    canvas_put(canvas, row, LABEL_COLUMN, 18, in_hand ? bold : plain,
-               *made->place ? made->place : made->name);
+    guint label = canvas_put(canvas, row, LABEL_COLUMN, 18, in_hand ? bold : plain,
+                             *made->place ? made->place : made->name);
+    guint room = VALUE_END - label - 1;
     put_verdict(canvas, row, made);
     if (in_hand && (!made->value || *checks->typed || made->answer))
-        put_here(canvas, row, VALUE_END, checks->typed);
+        put_here(canvas, row, VALUE_END, room + 1, checks->typed);
     else
-        put_value(canvas, row, made, differs);
+        put_value(canvas, row, room, made, differs);
     if (in_hand)
         *focus = row;
     if (made->value && (made->lower || made->upper)) {
@@ -198,8 +205,8 @@ static Grid grid_of(const Checks *checks, guint first, const GPtrArray *axes)
     return grid;
 }
 
-static void put_cell(Canvas *canvas, guint row, guint end, const Checks *checks, guint index,
-                     guint *focus)
+static void put_cell(Canvas *canvas, guint row, guint end, guint room, const Checks *checks,
+                     guint index, guint *focus)
 {
     gboolean differs;
     const Requirement *made = checks_at(checks, index, &differs);
@@ -209,11 +216,12 @@ static void put_cell(Canvas *canvas, guint row, guint end, const Checks *checks,
     g_autofree char *mark =
         marked ? g_utf8_substring(verdict_mark(made->verdict, made->reason), 0, 1) : g_strdup("");
     if (at(checks->now, index) == checks->here) {
-        put_here(canvas, row, end - 2, *checks->typed || !made->value ? checks->typed : value);
+        put_here(canvas, row, end - 2, room,
+                 *checks->typed || !made->value ? checks->typed : value);
         *focus = row;
         return;
     }
-    canvas_put_right(canvas, row, end - 2, plain, value);
+    put_in(canvas, row, end - 2, room - 3, plain, value);
     canvas_put(canvas, row, end - 1, 1, verdict_style(made->verdict), mark);
 }
 
@@ -254,8 +262,8 @@ static guint put_table(Canvas *canvas, guint row, const Checks *checks, guint fi
             g_string_append_printf(label, "%s%s", i ? ", " : "", at(checks->now, index)->labels[i]);
         canvas_put(canvas, row, LABEL_COLUMN, 0, plain, label->str);
         for (guint c = 0; c < grid.columns; c++)
-            put_cell(canvas, row, LABEL_COLUMN + grid.label + (c + 1) * grid.cell, checks,
-                     index + c, focus);
+            put_cell(canvas, row, LABEL_COLUMN + grid.label + (c + 1) * grid.cell, grid.cell,
+                     checks, index + c, focus);
     }
     return row + 1;
 }

@@ -11,6 +11,7 @@ from player import Player
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 DEMO = os.path.join(HERE, "..", "..", "demo-data")
+PLANS = os.path.join(HERE, "..", "plans")
 NOW = "2025-03-27 09:30"  # behind the last entry of the demo
 
 
@@ -159,8 +160,64 @@ def walk_empty(player):
     yield "a build begun"
 
 
+def walk_newcomer(player):
+    """Somebody the shop does not know yet looks around, opens a step, and is entered there."""
+    player.wait_for("2 MO")
+    player.settle()
+    go(player, "\x7f", "which build?")
+    yield "shop, nobody yet"
+    go(player, line_of(player, "TL-0412") + "\r", "Build")
+    go(player, "43\r", "who picks up?")
+    yield "who opens a step"
+    go(player, "0", "TB Tess Bell")
+    yield "a newcomer"
+    go(player, "KP Karl Prior\r", "4 KP")
+    player.ask("wait 500")
+    go(player, "4", "CAUTION")  # of the step that was asked for
+
+
+def walk_second(player):
+    """An engine in inches and lbf·ft, begun and begun wrong."""
+    player.wait_for("An empty logbook")
+    player.settle()
+    go(player, "2\r", "which plan?")
+    go(player, "7\r", "no line 7")
+    yield "first run, no such plan"
+    go(player, "\x7f1\r", "initials")
+    go(player, "TB Tess Bell\r", "engine number")
+    go(player, "\x7f", "NEXT  initials")  # one question back, not all of them
+    yield "first run, a question back"
+    go(player, "KP Karl Prior\r", "engine number")
+    go(player, "W-101\r", "whose")
+    go(player, "Hill\r", "job number")
+    go(player, "J-7\r", "S01")
+    go(player, "+\r", "CAUTION")
+    go(player, "+\r", "fins broken L, 1")
+    go(player, "two broken at the root\r", "L two br")  # beside its label, not over it
+    yield "bench, words in a table"
+    go(player, "\x7f", "Build")
+    go(player, "2\r", "which wrench")
+    go(player, "0", "which tool?")
+    go(player, "TW1 \"torque wrench\" kind click wrench range 5..40 Nm\r", "then  TW1 2025")
+    yield "calibrated?"
+    go(player, "2025-01-08 due 2026-01-08 good\r", "1 TW1")
+    yield "which wrench, the only one"
+    player.ask("wait 500")
+    go(player, "1", "all 10")
+    if not player.screen()[-4].startswith(("NEXT  all 10 · 6 lbf·ft", "NEXT  all 10 . 6 lbf.ft")):
+        player.fail("the bolts are not in the plan's unit of torque")
+    yield "tightening, in lbf·ft"
+    go(player, "\r", "last  all 10")
+    go(player, "12.5", "12.5 lbf")
+    yield "tightening, typing"
+    go(player, "\r", "shown 12.5 lbf")
+    yield "tightening, a wrench read"
+
+
 # What the folder of the player holds (None: the store of the demo), and the walk.
-WALKS = [(None, walk_demo), (os.path.join(DEMO, "hathersey-h23.yaml"), walk_empty)]
+WALKS = [(None, walk_demo), (None, walk_newcomer),
+         (os.path.join(DEMO, "hathersey-h23.yaml"), walk_empty),
+         (os.path.join(PLANS, "second.yaml"), walk_second)]
 
 
 def stations(build, demo, **options):
