@@ -49,6 +49,7 @@ void desk_clear(Desk *desk)
     g_free(desk->number);
     g_free(desk->who);
     g_free(desk->last);
+    g_free(desk->entered);
     g_free(desk->warning);
 }
 
@@ -78,6 +79,11 @@ void desk_last(Desk *desk, const char *format, ...)
     g_free(desk->last);
     desk->last = g_strdup_vprintf(format, arguments);
     va_end(arguments);
+    if (desk->entered_seq == desk->last_seq)
+        return;
+    g_free(desk->entered);
+    desk->entered = g_strdup(desk->last);
+    desk->entered_seq = desk->last_seq;
 }
 
 Session *desk_session(Desk *desk, const char *number)
@@ -106,7 +112,7 @@ void desk_take_up(Desk *desk, const char *number)
         return;
     g_free(desk->number);
     desk->number = g_strdup(number);
-    desk->last_seq = 0;
+    desk->last_seq = desk->entered_seq = 0;
 }
 
 static gboolean take(Desk *desk, Session *session, const char *line, char **answer)

@@ -13,13 +13,15 @@ typedef struct {
     gboolean ascii;
     gboolean big;        // the far view: what is in hand is read from the stand
     GPtrArray *unplaced; // char *: bursts that came with no field open, oldest first
-    char *last;          // this terminal's newest entry, in words; NULL if none
-    gint64 last_seq;     // its number in the build in hand, 0 if none
-    char *warning;       // what row 23 warns of until the next key; NULL for nothing
-    GHashTable *tools;   // in hand: label by what it is needed for (toolbox.h)
-    GHashTable *drafts;  // concessions that were begun: GStrv of their lines by name
-    gint64 picked_up;    // µs of the key that picked up last
-    gint64 version;      // of the store's data when last looked at
+    char *last;          // what was done last here, in words; NULL if nothing
+    gint64 last_seq;     // this terminal's newest entry in the build in hand, 0 if none
+    char *entered;       // that entry in words, as long as entered_seq is its number
+    gint64 entered_seq;
+    char *warning;      // what row 23 warns of until the next key; NULL for nothing
+    GHashTable *tools;  // in hand: label by what it is needed for (toolbox.h)
+    GHashTable *drafts; // concessions that were begun: GStrv of their lines by name
+    gint64 picked_up;   // µs of the key that picked up last
+    gint64 version;     // of the store's data when last looked at
 } Desk;
 
 // FALSE with an error (STORE) if there is a store and it cannot be used.

@@ -21,6 +21,7 @@ typedef struct {
     guint last;           // the place of the newest entry made here, NOWHERE if none
     gboolean offered;     // to add a check, where the step has none
     gboolean begun;       // `here` was set once
+    gboolean strikes;     // what is struck was entered before it was opened
     gboolean settle;      // begin with what is left: in doubt or failed, not only open
     PartState part;       // what was said of the part in hand
     char *supposed_for;   // the line for which the next three were worked out
@@ -297,6 +298,8 @@ static Go wants(gpointer state, Desk *desk)
     BenchWork work;
     if (!bench_work(desk, bench->step, &work))
         return go(GO_UP);
+    bench->begun = bench->begun && !bench->strikes;
+    bench->strikes = FALSE;
     const Requirement *made = in_hand(bench, &work);
     if (made && (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT))
         return go_instead(VIEW_TIGHTENING,
@@ -413,7 +416,8 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_BUILD:
         return go_instead(VIEW_STEPS, NULL);
     case ACTION_STRIKE:
-        bench->here = bench->last != NOWHERE ? bench->last : bench->here;
+        bench->strikes = bench->last == NOWHERE;
+        bench->here = bench->strikes ? bench->here : bench->last;
         return go(GO_DEFAULT);
     default:
         return go(GO_DEFAULT);

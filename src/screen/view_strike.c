@@ -4,6 +4,14 @@
 static const char *const causes[] = {NULL,      "misread", "wrong place",
                                      "slipped", "typo",    "part changed"};
 
+// What the entry to be struck says, whatever was done since.
+static char *entry_words(const Desk *desk)
+{
+    return desk->entered_seq == desk->last_seq
+               ? g_strdup(desk->entered)
+               : g_strdup_printf("entry #%" G_GINT64_FORMAT, desk->last_seq);
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     (void)state;
@@ -12,7 +20,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->field = ASKS_DIGIT;
     page->means = FALSE;
     page_say(&page->unit, "1 to 5");
-    page_say(&page->next, "strike %s?", desk->last ? desk->last : "the last entry");
+    g_autofree char *words = entry_words(desk);
+    page_say(&page->next, "strike %s?", words);
     page_say(&page->then, "1 misread   2 wrong place   3 slipped   4 typo   5 part changed");
     memset(page->keys, 0, sizeof page->keys);
     page_key(page, ACTION_TAKE, NULL);
@@ -27,10 +36,10 @@ static Go strike(Desk *desk, guint digit)
     g_autofree char *line =
         g_strdup_printf("strike #%" G_GINT64_FORMAT " \"%s\"", desk->last_seq, causes[digit]);
     gint64 struck = desk->last_seq;
+    g_autofree char *was = entry_words(desk);
     if (!desk_line(desk, line, NULL))
         return go(GO_UP);
-    g_autofree char *was = g_steal_pointer(&desk->last);
-    desk_last(desk, "struck #%" G_GINT64_FORMAT " %s: %s", struck, was ? was : "", causes[digit]);
+    desk_last(desk, "struck, %s: #%" G_GINT64_FORMAT " %s", causes[digit], struck, was);
     return go(GO_UP);
 }
 

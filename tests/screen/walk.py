@@ -212,6 +212,19 @@ def walk_second(player):
     yield "tightening, typing"
     go(player, "\r", "shown 12.5 lbf")
     yield "tightening, a wrench read"
+    go(player, "\r", "NEXT  main bush 1, v")
+    go(player, "*", "ASK   strike")
+    player.ask("wait 500")
+    go(player, "3", "[ Enter = all 10 ]")  # back where the struck bolts are
+    yield "tightening, struck behind its end"
+    go(player, ".\r", "1 gauge")
+    player.ask("wait 500")
+    go(player, "8", "Build")
+    go(player, "r", "which sheet?")
+    go(player, "1\r", "sheet written")
+    go(player, "*", "ASK   strike struck, slipped")  # the entry, not the sheet
+    player.ask("wait 500")
+    go(player, "0", "taken back")
 
 
 # What the folder of the player holds (None: the store of the demo), and the walk.
