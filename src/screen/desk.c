@@ -181,6 +181,32 @@ Standing standing_of(const Session *session)
     return (Standing){NULL, FALSE, NULL};
 }
 
+// Where the build in hand stands, if this person said so last; nothing otherwise.
+static Standing own_standing(Desk *desk)
+{
+    Session *session = desk->who ? desk_build(desk) : NULL;
+    Standing standing = session ? standing_of(session) : (Standing){NULL, FALSE, NULL};
+    const Entry *person =
+        standing.entry ? shop_by_id(session_shop(session), "person", standing.entry->by) : NULL;
+    gboolean own = person && g_strcmp0(shop_label(person), desk->who) == 0;
+    return own ? standing : (Standing){NULL, FALSE, NULL};
+}
+
+gboolean desk_fall_asleep(Desk *desk)
+{
+    return own_standing(desk).in_hand &&
+           desk_line(desk, "put down \"ten minutes without a key\"", NULL);
+}
+
+void desk_wake_up(Desk *desk)
+{
+    Standing standing = own_standing(desk);
+    if (!standing.step || standing.in_hand)
+        return;
+    g_autofree char *line = g_strdup_printf("pick up %s", standing.step->name);
+    desk_line(desk, line, NULL);
+}
+
 gboolean desk_catch_up(Desk *desk)
 {
     gint64 version = desk->book ? book_data_version(desk->book) : desk->version;

@@ -57,6 +57,12 @@ typedef struct {
 
 Standing standing_of(const Session *session);
 
+// Nobody is there: that stands in the record as an interruption. FALSE if this person has no work
+// in hand, or it cannot be stored.
+gboolean desk_fall_asleep(Desk *desk);
+// Picks up what was put down so, unless others have gone on with it.
+void desk_wake_up(Desk *desk);
+
 // Takes in what others have entered; TRUE if there was something.
 gboolean desk_catch_up(Desk *desk);
 

@@ -1,6 +1,7 @@
 // The loop: paints the uppermost view, waits for a key, and does what the view says.
 #include <standbook/screen/screen.h>
 
+#include "burst.h"
 #include "term.h"
 #include "view.h"
 
@@ -18,10 +19,13 @@ typedef struct {
     Desk desk;
     GArray *views; // Opened, the uppermost last
     Typing typing;
-    Asks field; // of the page that was painted last
+    Asks field;      // of the page that was painted last
+    gboolean opened; // a view that was not painted yet
+    gboolean rung;   // the bell, for the warning that stands
     gboolean leave;
-    gint64 pressed; // when the last key was, µs
-    gboolean slept; // put down for want of keys; the next one picks up
+    gint64 parked_for; // the pick-up whose digits the newest burst unplaced is of
+    gint64 pressed;    // when the last key was, µs
+    gboolean slept;    // put down for want of keys; the next one picks up
 } Screen;
 
 // VIEWS -----------------------------------------------------------------------------------------
@@ -36,8 +40,7 @@ static void view_push(Screen *screen, ViewName view, const char *argument)
     Opened opened = {.ops = view_ops(view)};
     opened.state = opened.ops->open ? opened.ops->open(&screen->desk, argument) : NULL;
     g_array_append_val(screen->views, opened);
-    // A question takes no key pressed before it was painted.
-    term_flush(screen->term);
+    screen->opened = TRUE;
 }
 
 static void view_pop(Screen *screen)
@@ -102,6 +105,7 @@ static Go act_default(Screen *screen, Action action)
     }
 }
 
+// What finds no room in the field stays unplaced.
 static void take_unplaced(Screen *screen)
 {
     GPtrArray *unplaced = screen->desk.unplaced;
@@ -110,9 +114,14 @@ static void take_unplaced(Screen *screen)
                   unplaced->len ? "no field is open for it here" : "nothing is unplaced");
         return;
     }
-    for (const char *at = unplaced->pdata[0]; *at; at = g_utf8_next_char(at))
-        typing_add(&screen->typing, g_utf8_get_char(at));
-    g_ptr_array_remove_index(unplaced, 0);
+    char **first = (char **)&unplaced->pdata[0];
+    gsize taken = typing_add_text(&screen->typing, *first);
+    char *rest = g_strdup(*first + taken);
+    g_free(*first);
+    *first = rest;
+    if (!*rest)
+        g_ptr_array_remove_index(unplaced, 0);
+    screen->parked_for = 0;
 }
 
 static void act(Screen *screen, Action action)
@@ -143,12 +152,10 @@ static void enter(Screen *screen)
                  opened->ops->enter(opened->state, &screen->desk, screen->typing.text->str));
 }
 
-static void answer(Screen *screen, guint digit, gint64 at)
+static void answer(Screen *screen, guint digit)
 {
     Opened *opened = upper(screen, 0);
-    if (at - screen->desk.picked_up < PICK_UP_GAP && screen->desk.picked_up)
-        g_ptr_array_add(screen->desk.unplaced, g_strdup_printf("%u", digit));
-    else if (opened->ops->digit)
+    if (opened->ops->digit)
         go_there(screen, opened->ops->digit(opened->state, &screen->desk, digit));
 }
 
@@ -169,16 +176,41 @@ static void settle(Screen *screen)
 
 // KEYS ------------------------------------------------------------------------------------------
 
-static void press(Screen *screen, const Key *key)
+static void clear_warning(Screen *screen)
 {
-    Press pressed = typing_press(&screen->typing, screen->field, key);
     g_clear_pointer(&screen->desk.warning, g_free);
-    switch (pressed.kind) {
+    screen->rung = FALSE;
+}
+
+// Digits right behind a pick-up were meant for what stood there before: they are parked as one,
+// until another key shows that the person has seen what stands there now.
+static gboolean is_parked(Screen *screen, const Key *key)
+{
+    gint64 picked_up = screen->desk.picked_up;
+    GPtrArray *unplaced = screen->desk.unplaced;
+    gboolean digit = key->kind == PRESSED_CHARACTER && g_unichar_isdigit(key->character);
+    if (!digit || key->at - picked_up >= PICK_UP_GAP)
+        screen->desk.picked_up = 0;
+    if (!screen->desk.picked_up)
+        return FALSE;
+    gboolean more = screen->parked_for == picked_up && unplaced->len;
+    g_autoptr(GString) digits = g_string_new(more ? unplaced->pdata[unplaced->len - 1] : NULL);
+    if (more)
+        g_ptr_array_set_size(unplaced, (gint)unplaced->len - 1);
+    g_string_append_unichar(digits, key->character);
+    g_ptr_array_add(unplaced, g_strdup(digits->str));
+    screen->parked_for = picked_up;
+    return TRUE;
+}
+
+static void do_pressed(Screen *screen, const Press *pressed)
+{
+    switch (pressed->kind) {
     case PRESS_ENTER:
         enter(screen);
         break;
     case PRESS_ACTION:
-        act(screen, pressed.action);
+        act(screen, pressed->action);
         break;
     case PRESS_BEFORE:
         act(screen, ACTION_BACK);
@@ -187,64 +219,56 @@ static void press(Screen *screen, const Key *key)
         act(screen, ACTION_ON);
         break;
     case PRESS_DIGIT:
-        answer(screen, pressed.digit, key->at);
+        answer(screen, pressed->digit);
         break;
     case PRESS_SAY:
-        desk_warn(&screen->desk, "%s", pressed.words);
+        desk_warn(&screen->desk, "%s", pressed->words);
         break;
     default:
         break;
     }
 }
 
-static void park(Screen *screen, const char *text)
+static void press(Screen *screen, const Key *key)
 {
-    if (*text)
-        g_ptr_array_add(screen->desk.unplaced, g_strdup(text));
+    clear_warning(screen);
+    if (key->kind == PRESSED_BREAK)
+        screen->leave = TRUE;
+    else if (key->kind == PRESSED_STOP)
+        term_stop(screen->term);
+    else if (!is_parked(screen, key)) {
+        Press pressed = typing_press(&screen->typing, screen->field, key);
+        do_pressed(screen, &pressed);
+    }
 }
 
 static void paint(Screen *screen);
 
-// One line of a burst: into the open field and taken there, else parked.
-static void burst_line(Screen *screen, GString *line, gboolean ended)
+// A burst goes into the open field, and its lines on into the fields behind as long as they are of
+// the same sort on the same screen; what finds none is parked.
+static void burst(Screen *screen, const GArray *keys)
 {
-    gboolean open = field_takes_burst(screen->field);
-    for (const char *at = line->str; open && *at; at = g_utf8_next_char(at))
-        open = typing_add(&screen->typing, g_utf8_get_char(at));
-    if (!open)
-        park(screen, line->str);
-    else if (ended && line->len && !typing_command(&screen->typing)) {
+    g_autoptr(GArray) lines = burst_lines(keys);
+    const ViewOps *ops = upper(screen, 0)->ops;
+    Asks field = screen->field;
+    clear_warning(screen);
+    for (guint i = 0; i < lines->len && !screen->leave; i++) {
+        const BurstLine *line = &g_array_index(lines, BurstLine, i);
+        if (screen->field != field || upper(screen, 0)->ops != ops ||
+            !typing_fits_burst(&screen->typing, field, line->text)) {
+            g_ptr_array_add(screen->desk.unplaced, g_strdup(line->text));
+            continue;
+        }
+        typing_add_text(&screen->typing, line->text);
+        if (!line->ended || typing_command(&screen->typing))
+            continue;
         enter(screen);
         if (!screen->leave)
             paint(screen); // the next field may be another
     }
-    g_string_truncate(line, 0);
-}
-
-static void burst(Screen *screen, const GArray *keys)
-{
-    g_autoptr(GString) line = g_string_new(NULL);
-    g_clear_pointer(&screen->desk.warning, g_free);
-    for (guint i = 0; i < keys->len && !screen->leave; i++) {
-        const Key *key = &g_array_index(keys, Key, i);
-        if (key->kind == PRESSED_CHARACTER && !g_unichar_iscntrl(key->character))
-            g_string_append_unichar(line, key->character);
-        else if (key->kind == PRESSED_ENTER || key->kind == PRESSED_TAB)
-            burst_line(screen, line, TRUE);
-    }
-    if (!screen->leave)
-        burst_line(screen, line, FALSE);
-}
-
-enum { FINGERS = 2 }; // keys that fingers press as good as at once
-
-// What no finger types: more keys than two at once, not all of them the ends of a line.
-static gboolean is_burst(const GArray *keys)
-{
-    gboolean line_ends = TRUE;
-    for (guint i = 0; i < keys->len; i++)
-        line_ends = line_ends && g_array_index(keys, Key, i).kind == PRESSED_ENTER;
-    return keys->len > FINGERS && !line_ends;
+    // What a scanner sends behind its Enter comes late.
+    screen->typing.entered = g_array_index(keys, Key, keys->len - 1).at;
+    screen->parked_for = 0;
 }
 
 // Keys pressed by fingers, one after the other; a question that one of them opens takes none of the
@@ -268,10 +292,13 @@ static void press_each(Screen *screen, const GArray *keys)
 static GArray *gather(Screen *screen, Key key)
 {
     GArray *keys = g_array_new(FALSE, FALSE, sizeof(Key));
-    while (key.kind != PRESSED_NONE && key.kind != PRESSED_HANGUP) {
+    g_array_append_val(keys, key);
+    while (keys->len < BURST_MOST && !keys_are_held(keys)) {
+        key = term_key(screen->term, BURST_GAP / 1000);
+        if (key.kind == PRESSED_NONE || key.kind == PRESSED_HANGUP)
+            break;
         if (key.kind != PRESSED_RESIZE)
             g_array_append_val(keys, key);
-        key = term_key(screen->term, BURST_GAP / 1000);
     }
     screen->leave = screen->leave || key.kind == PRESSED_HANGUP;
     return keys;
@@ -279,31 +306,23 @@ static GArray *gather(Screen *screen, Key key)
 
 enum { SLEEP_AFTER = 600 }; // s without a key
 
-// Nobody is there: that stands in the record as an interruption.
 static void fall_asleep(Screen *screen)
 {
-    Session *session = screen->desk.who ? desk_build(&screen->desk) : NULL;
-    gint64 waited = (g_get_monotonic_time() - screen->pressed) / G_USEC_PER_SEC;
-    if (!screen->slept && waited >= SLEEP_AFTER && session && standing_of(session).in_hand)
-        screen->slept = desk_line(&screen->desk, "put down \"ten minutes without a key\"", NULL);
-}
-
-static void wake_up(Screen *screen)
-{
-    Session *session = screen->slept ? desk_build(&screen->desk) : NULL;
-    const PlanStep *step = session ? standing_of(session).step : NULL;
-    g_autofree char *line = step ? g_strdup_printf("pick up %s", step->name) : NULL;
-    if (line)
-        desk_line(&screen->desk, line, NULL);
-    screen->slept = FALSE;
+    gint64 now = g_get_monotonic_time();
+    if (screen->slept || (now - screen->pressed) / G_USEC_PER_SEC < SLEEP_AFTER)
+        return;
+    screen->pressed = now; // if it cannot be stored, it is tried again as long from now
+    screen->slept = desk_fall_asleep(&screen->desk);
 }
 
 static void take_keys(Screen *screen, Key key)
 {
     screen->pressed = key.at;
-    wake_up(screen);
+    if (screen->slept)
+        desk_wake_up(&screen->desk);
+    screen->slept = FALSE;
     g_autoptr(GArray) keys = gather(screen, key);
-    if (is_burst(keys))
+    if (keys_are_burst(keys))
         burst(screen, keys);
     else
         press_each(screen, keys);
@@ -330,12 +349,25 @@ static void paint_views(Screen *screen, Page *page)
     }
 }
 
+// The oldest burst, and how many there are.
+static void paint_unplaced(const GPtrArray *unplaced, Page *page)
+{
+    enum { SHOWN = 40 }; // characters
+    if (unplaced->len == 0)
+        return;
+    const char *first = unplaced->pdata[0];
+    gboolean whole = g_utf8_strlen(first, -1) <= SHOWN;
+    g_autofree char *begins = g_utf8_substring(first, 0, whole ? -1 : SHOWN);
+    g_autofree char *more =
+        unplaced->len > 1 ? g_strdup_printf(" and %u more", unplaced->len - 1) : g_strdup("");
+    page_say(&page->unplaced, "%s%s%s", begins, whole ? "" : "…", more);
+}
+
 // What is the same on every page.
 static void paint_desk(const Desk *desk, const char *typed, Page *page)
 {
     status_right(desk, page);
-    if (desk->unplaced->len)
-        page_say(&page->unplaced, "%s", (const char *)desk->unplaced->pdata[0]);
+    paint_unplaced(desk->unplaced, page);
     if (desk->warning) {
         page->warns = TRUE;
         page_say(&page->last, "%s", desk->warning);
@@ -348,12 +380,31 @@ static void paint_desk(const Desk *desk, const char *typed, Page *page)
     }
 }
 
-static void paint_small(Screen *screen, const Page *page, Canvas *canvas)
+// Under the least size: what is asked, what can be answered and what was typed.
+static void paint_small(const Page *page, const char *typed, Canvas *canvas, guint *row,
+                        guint *column)
 {
-    canvas_put(canvas, 0, 0, 0, style_of(0, 0),
-               "standbook needs 80 columns and 24 rows; make the window larger");
-    canvas_put(canvas, 1, 0, 0, style_of(TYPE_BOLD, 0), page->next ? page->next : "");
-    canvas_put(canvas, 2, 0, 0, style_of(TYPE_REVERSE, 0), screen->typing.text->str);
+    static const Style plain = {0, 0}, bold = {TYPE_BOLD, 0}, here = {TYPE_REVERSE, ROLE_HERE};
+    gboolean words = page->field == ASKS_DIGIT || (page->field == ASKS_TICK && !*typed);
+    canvas_put(canvas, 0, 0, 0, plain, "Make the window larger: 80 columns, 24 rows.");
+    guint behind = canvas_put(canvas, 1, 0, 0, bold, page->ask ? "ASK   " : "NEXT  ");
+    canvas_put(canvas, 1, behind, 0, bold, page->next ? page->next : "");
+    *row = 2;
+    *column = canvas_put(canvas, 2, 0, 0, here, words && page->unit ? page->unit : typed);
+    canvas_put(canvas, 3, 0, 0, plain, page->then ? page->then : "");
+    canvas_put(canvas, 4, 0, 0, bold, page->warns ? page->last : "");
+}
+
+// A question takes no key pressed before it was painted. A warning rings once.
+static void begin_question(Screen *screen, Asks field)
+{
+    if (field == ASKS_DIGIT && (screen->opened || screen->field != ASKS_DIGIT))
+        term_flush(screen->term);
+    if (screen->desk.warning && !screen->rung)
+        term_bell(screen->term);
+    screen->rung = screen->desk.warning != NULL;
+    screen->opened = FALSE;
+    screen->field = field;
 }
 
 static void paint(Screen *screen)
@@ -373,9 +424,9 @@ static void paint(Screen *screen)
     if (width >= PAGE_WIDTH && height >= PAGE_HEIGHT)
         page_paint(&page, typed, canvas, &row, &column);
     else
-        paint_small(screen, &page, canvas);
+        paint_small(&page, typed, canvas, &row, &column);
     term_show(screen->term, canvas, row, column);
-    screen->field = page.field;
+    begin_question(screen, page.field);
     page_clear(&page);
 }
 
@@ -401,17 +452,18 @@ static void loop(Screen *screen)
         if (screen->leave)
             return;
         Key key = term_key(screen->term, more ? IDLE_POLL : POLL);
+        gboolean pressed = key.kind != PRESSED_NONE && key.kind != PRESSED_RESIZE;
         if (key.kind == PRESSED_HANGUP)
             return;
-        if (key.kind != PRESSED_NONE)
+        if (pressed)
             take_keys(screen, key);
-        fall_asleep(screen);
-        changed = key.kind != PRESSED_NONE || more;
+        else
+            fall_asleep(screen);
         if (screen->leave)
             return;
-        changed = desk_catch_up(&screen->desk) || changed;
-        more = key.kind == PRESSED_NONE && idle(screen);
-        more = more || key.kind != PRESSED_NONE;
+        gboolean did = key.kind == PRESSED_NONE && more && idle(screen);
+        changed = desk_catch_up(&screen->desk) || did || key.kind != PRESSED_NONE;
+        more = did || key.kind != PRESSED_NONE;
     }
 }
 

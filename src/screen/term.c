@@ -12,6 +12,7 @@
 
 // Curses has one terminal, and a signal knows nothing else: the only globals of the program.
 static volatile sig_atomic_t hung_up;
+static volatile sig_atomic_t to_stop;
 
 struct Term {
     SCREEN *screen;
@@ -29,14 +30,24 @@ static void hang_up(int signal)
     hung_up = 1;
 }
 
+static void stop_soon(int signal)
+{
+    (void)signal;
+    to_stop = 1;
+}
+
 static void listen_to_signals(void)
 {
-    struct sigaction action = {.sa_handler = hang_up};
-    sigemptyset(&action.sa_mask);
-    sigaction(SIGHUP, &action, NULL);
-    sigaction(SIGTERM, &action, NULL);
-    sigaction(SIGINT, &action, NULL);
-    signal(SIGPIPE, SIG_IGN);
+    static const struct {
+        int signal;
+        void (*handler)(int signal);
+    } heard[] = {{SIGHUP, hang_up},  {SIGTERM, hang_up},   {SIGINT, hang_up},
+                 {SIGQUIT, hang_up}, {SIGTSTP, stop_soon}, {SIGPIPE, SIG_IGN}};
+    for (gsize i = 0; i < G_N_ELEMENTS(heard); i++) {
+        struct sigaction action = {.sa_handler = heard[i].handler};
+        sigemptyset(&action.sa_mask);
+        sigaction(heard[i].signal, &action, NULL);
+    }
 }
 
 static short colour_of(const char *colours, guint role)
@@ -64,13 +75,30 @@ static void begin_colours(Term *term, const char *colours)
         init_pair((short)role, colour_of(colours, role), -1);
 }
 
+// The number pad sends these in the mode that curses puts it in, whatever kind of terminal it is;
+// `ESC O E` and `ESC [ E` is its middle key without NUM LOCK.
+enum { PAD = KEY_MAX + 1 };
+
+static void begin_pad(void)
+{
+    static const char keys[] = "p0q1r2s3t4u5v6w7x8y9n.l,k+m-j*o/X=";
+    for (const char *key = keys; *key; key += 2) {
+        const char sequence[] = {0x1b, 'O', *key, 0};
+        define_key(sequence, PAD + key[1]);
+    }
+    define_key("\033OM", KEY_ENTER);
+    define_key("\033OE", KEY_B2);
+    define_key("\033[E", KEY_B2);
+}
+
+// No key may act before it is known whether a finger pressed it: raw, also for Ctrl-C and Ctrl-S.
 static void begin_input(void)
 {
-    cbreak();
+    raw();
     noecho();
     nonl();
-    intrflush(stdscr, FALSE);
     keypad(stdscr, TRUE);
+    begin_pad();
     set_escdelay(25);
 }
 
@@ -169,10 +197,10 @@ void term_forget(Term *term)
     g_clear_pointer(&term->shown, canvas_free);
 }
 
-static KeyKind function_key(wint_t code)
+static KeyKind function_key(int code)
 {
     static const struct {
-        wint_t code;
+        int code;
         KeyKind kind;
     } kinds[] = {
         {KEY_UP, PRESSED_BEFORE},           {KEY_LEFT, PRESSED_BEFORE},
@@ -192,7 +220,9 @@ static KeyKind function_key(wint_t code)
     return PRESSED_OTHER;
 }
 
-static KeyKind character_key(wint_t character)
+enum { CONTROL_C = 3, CONTROL_Z = 26 };
+
+static KeyKind character_kind(gunichar character)
 {
     switch (character) {
     case '\r':
@@ -203,9 +233,42 @@ static KeyKind character_key(wint_t character)
         return PRESSED_BACKSPACE;
     case '\t':
         return PRESSED_TAB;
+    case CONTROL_C:
+        return PRESSED_BREAK;
+    case CONTROL_Z:
+        return PRESSED_STOP;
     default:
-        return character < 0x20 ? PRESSED_OTHER : PRESSED_CHARACTER;
+        return g_unichar_iscntrl(character) ? PRESSED_OTHER : PRESSED_CHARACTER;
     }
+}
+
+// The character that begins with this byte; U+FFFD for what is none.
+static gunichar whole_character(int byte)
+{
+    enum { WAIT = 20 }; // ms
+    guint length = byte >= 0xf0 ? 4 : byte >= 0xe0 ? 3 : byte >= 0xc0 ? 2 : 1, got = 1;
+    char bytes[4] = {(char)byte};
+    timeout(WAIT);
+    for (; got < length; got++) {
+        int next = getch();
+        if (next != ERR && (next & ~0x3f) != 0x80)
+            ungetch(next);
+        if (next == ERR || (next & ~0x3f) != 0x80)
+            break;
+        bytes[got] = (char)next;
+    }
+    gunichar character = g_utf8_get_char_validated(bytes, (gssize)got);
+    return character > 0x10ffff ? 0xfffd : character;
+}
+
+static Key key_of(int code)
+{
+    if (code > PAD)
+        return (Key){.kind = PRESSED_CHARACTER, .character = (gunichar)(code - PAD)};
+    if (code > 0xff)
+        return (Key){.kind = function_key(code)};
+    gunichar character = whole_character(code);
+    return (Key){.kind = character_kind(character), .character = character};
 }
 
 // Whether the end of the terminal is what kept a key from coming.
@@ -214,21 +277,31 @@ static gboolean is_gone(void)
     return hung_up || !isatty(STDIN_FILENO);
 }
 
+void term_stop(Term *term)
+{
+    struct sigaction usual = {.sa_handler = SIG_DFL}, ours;
+    endwin();
+    sigaction(SIGTSTP, &usual, &ours);
+    kill(0, SIGTSTP); // all that were started as one, as the terminal itself would
+    sigaction(SIGTSTP, &ours, NULL);
+    to_stop = 0;
+    term_forget(term);
+}
+
 Key term_key(Term *term, guint milliseconds)
 {
-    wint_t code = 0;
-    (void)term;
     timeout((int)milliseconds);
-    int got = get_wch(&code);
-    Key key = {.kind = PRESSED_NONE, .at = g_get_monotonic_time()};
-    if (is_gone())
+    int code = getch();
+    Key key = {.kind = PRESSED_NONE};
+    if (is_gone()) {
         key.kind = PRESSED_HANGUP;
-    else if (got == KEY_CODE_YES)
-        key.kind = function_key(code);
-    else if (got != ERR) {
-        key.kind = character_key(code);
-        key.character = (gunichar)code;
+    } else if (code != ERR) {
+        key = key_of(code);
+    } else if (to_stop) {
+        term_stop(term);
+        key.kind = PRESSED_RESIZE;
     }
+    key.at = g_get_monotonic_time();
     return key;
 }
 

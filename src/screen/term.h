@@ -24,8 +24,11 @@ void term_show(Term *term, const Canvas *canvas, guint row, guint column);
 void term_forget(Term *term);
 
 // Waits up to so many milliseconds for a key; PRESSED_NONE if none came, PRESSED_HANGUP when the
-// terminal is gone or somebody wants the program to end.
+// terminal is gone or somebody wants the program to end, PRESSED_RESIZE when all must be painted
+// anew. A byte that belongs to no character comes as U+FFFD.
 Key term_key(Term *term, guint milliseconds);
+// Gives the terminal back and stops, until somebody lets the program go on.
+void term_stop(Term *term);
 // Drops keys that were pressed and not yet read.
 void term_flush(Term *term);
 void term_bell(Term *term);

@@ -40,18 +40,34 @@ Action typing_command(const Typing *typing)
     return ACTION_NONE;
 }
 
+enum { LONGEST_CHARACTER = 6 }; // bytes
+
 gboolean typing_add(Typing *typing, gunichar character)
 {
     if (g_unichar_iscntrl(character) || !g_unichar_validate(character) ||
-        typing->text->len + 6 > TYPED_MOST)
+        typing->text->len + LONGEST_CHARACTER > TYPED_MOST)
         return FALSE;
     g_string_append_unichar(typing->text, character);
     return TRUE;
 }
 
+gsize typing_add_text(Typing *typing, const char *text)
+{
+    const char *at = text;
+    while (*at && typing_add(typing, g_utf8_get_char(at)))
+        at = g_utf8_next_char(at);
+    return (gsize)(at - text);
+}
+
 gboolean field_takes_burst(Asks field)
 {
     return field == ASKS_NUMBER || field == ASKS_TICK || field == ASKS_TEXT;
+}
+
+gboolean typing_fits_burst(const Typing *typing, Asks field, const char *line)
+{
+    return field_takes_burst(field) && (field == ASKS_TEXT || typing->text->len == 0) &&
+           typing->text->len + strlen(line) + LONGEST_CHARACTER <= TYPED_MOST;
 }
 
 static Press press_enter(Typing *typing, Asks field, gint64 at)
@@ -119,10 +135,10 @@ static Press press_character(Typing *typing, Asks field, gunichar character)
         return press_action(action);
     gboolean sign = character < 0x80 && strchr("+-.", (int)character);
     if ((field == ASKS_NOTHING && !sign) ||
-        (field == ASKS_LINE && !sign && !g_unichar_isdigit(character)))
+        (field == ASKS_LINE && !sign && !(character < 0x80 && g_ascii_isdigit((char)character))))
         return press(PRESS_NOTHING);
     typing->entered = 0; // only an Enter right behind an Enter is a bounce
-    return typing_add(typing, character) ? press(PRESS_TYPED) : press(PRESS_NOTHING);
+    return typing_add(typing, character) ? press(PRESS_TYPED) : press_say("the field is full");
 }
 
 Press typing_press(Typing *typing, Asks field, const Key *key)

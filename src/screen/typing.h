@@ -23,6 +23,8 @@ typedef enum {
     PRESSED_BEFORE,   // arrows up and left
     PRESSED_BEHIND,   // arrows down and right
     PRESSED_NUM_LOCK, // Home, End and the like: the pad without its lock
+    PRESSED_BREAK,    // Ctrl-C
+    PRESSED_STOP,     // Ctrl-Z
     PRESSED_OTHER,    // what no key here sends
     PRESSED_RESIZE,
     PRESSED_HANGUP,
@@ -30,8 +32,8 @@ typedef enum {
 
 typedef struct {
     KeyKind kind;
-    gunichar character;
-    gint64 at; // microseconds of a clock that never goes back
+    gunichar character; // also of a control; 0 for a key of its own
+    gint64 at;          // microseconds of a clock that never goes back
 } Key;
 
 typedef enum {
@@ -75,5 +77,10 @@ Action typing_command(const Typing *typing);
 
 // Whether a burst goes into such a field. A tick box takes a value too.
 gboolean field_takes_burst(Asks field);
-// A character of a burst into the field: FALSE if it has no place there.
+// A character into the field: FALSE if it has no place there.
 gboolean typing_add(Typing *typing, gunichar character);
+// As much of a text as finds room in the field; returns the bytes taken.
+gsize typing_add_text(Typing *typing, const char *text);
+// Whether a line of a burst has its place here: the whole of it, in a field that takes it, and
+// never behind digits that a person has typed.
+gboolean typing_fits_burst(const Typing *typing, Asks field, const char *line);

@@ -145,6 +145,58 @@ START_TEST(controls_never_stand_in_a_field)
 }
 END_TEST
 
+START_TEST(a_full_field_says_so_and_takes_what_has_room)
+{
+    g_autofree char *many = g_strnfill(2 * TYPED_MOST, '9');
+    gsize taken = typing_add_text(&typing, many);
+    ck_assert_uint_eq(taken, typing.text->len);
+    ck_assert_uint_gt(taken, TYPED_MOST / 2);
+    ck_assert_uint_le(taken, TYPED_MOST);
+    ck_assert_int_eq(press_text(ASKS_NUMBER, "9").kind, PRESS_SAY);
+}
+END_TEST
+
+START_TEST(a_burst_never_goes_behind_digits_that_were_typed)
+{
+    ck_assert(typing_fits_burst(&typing, ASKS_NUMBER, "90.026"));
+    ck_assert(typing_fits_burst(&typing, ASKS_TICK, "75"));
+    press_text(ASKS_NUMBER, "9");
+    ck_assert(!typing_fits_burst(&typing, ASKS_NUMBER, "0.026"));
+    ck_assert(!typing_fits_burst(&typing, ASKS_TICK, "75"));
+    ck_assert(typing_fits_burst(&typing, ASKS_TEXT, " words"));
+}
+END_TEST
+
+START_TEST(a_burst_finds_no_field_in_a_list_or_a_question)
+{
+    const Asks without[] = {ASKS_NOTHING, ASKS_LINE, ASKS_DIGIT, ASKS_KEY};
+    for (gsize i = 0; i < G_N_ELEMENTS(without); i++)
+        ck_assert(!typing_fits_burst(&typing, without[i], "1"));
+    g_autofree char *many = g_strnfill(TYPED_MOST, 'x');
+    ck_assert(!typing_fits_burst(&typing, ASKS_TEXT, many));
+}
+END_TEST
+
+START_TEST(a_list_takes_digits_and_signs_alone)
+{
+    press_text(ASKS_LINE, "1");
+    ck_assert_int_eq(press_text(ASKS_LINE, "x").kind, PRESS_NOTHING);
+    ck_assert_int_eq(press_text(ASKS_LINE, "\xd9\xa3").kind, PRESS_NOTHING); // an Arabic 3
+    ck_assert_str_eq(typing.text->str, "1");
+}
+END_TEST
+
+START_TEST(enter_held_down_is_dropped_as_long_as_it_is)
+{
+    ck_assert_int_eq(press_key(ASKS_TICK, PRESSED_ENTER, 0).kind, PRESS_ENTER);
+    for (guint i = 0; i < 20; i++) {
+        now += ENTER_GAP / 4;
+        ck_assert_int_eq(typing_press(&typing, ASKS_TICK, &(Key){PRESSED_ENTER, 0, now}).kind,
+                         PRESS_SAY);
+    }
+}
+END_TEST
+
 // What the list of actions says must be unmistakable.
 START_TEST(no_two_actions_share_a_letter_or_a_digit)
 {
@@ -164,17 +216,22 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {a_reading_is_its_digits_and_enter,
-                                         a_sign_alone_and_enter_is_a_command,
-                                         star_and_slash_act_only_where_no_number_stands,
-                                         letters_act_on_an_empty_field_and_are_units_in_a_number,
-                                         words_are_only_words,
-                                         enter_on_an_empty_number_does_nothing_ever,
-                                         a_second_enter_so_soon_is_dropped_and_said,
-                                         backspace_erases_and_never_leaves_the_bench,
-                                         a_question_takes_one_digit,
-                                         the_pad_without_its_lock_is_said,
-                                         controls_never_stand_in_a_field,
-                                         no_two_actions_share_a_letter_or_a_digit};
+                                  a_sign_alone_and_enter_is_a_command,
+                                  star_and_slash_act_only_where_no_number_stands,
+                                  letters_act_on_an_empty_field_and_are_units_in_a_number,
+                                  words_are_only_words,
+                                  enter_on_an_empty_number_does_nothing_ever,
+                                  a_second_enter_so_soon_is_dropped_and_said,
+                                  backspace_erases_and_never_leaves_the_bench,
+                                  a_question_takes_one_digit,
+                                  the_pad_without_its_lock_is_said,
+                                  controls_never_stand_in_a_field,
+                                  a_full_field_says_so_and_takes_what_has_room,
+                                  a_burst_never_goes_behind_digits_that_were_typed,
+                                  a_burst_finds_no_field_in_a_list_or_a_question,
+                                  a_list_takes_digits_and_signs_alone,
+                                  enter_held_down_is_dropped_as_long_as_it_is,
+                                  no_two_actions_share_a_letter_or_a_digit};
     TCase *tcase = tcase_create("typing");
     tcase_add_checked_fixture(tcase, begin, end);
     for (gsize i = 0; i < G_N_ELEMENTS(tests); i++)
