@@ -38,6 +38,7 @@ void node_free(Node *node)
     g_clear_pointer(&node->words, g_array_unref);
     g_free(node->name);
     number_free(node->number);
+    number_free(node->place);
     number_free(node->doubt);
     unit_free(node->unit);
     g_free(node);
@@ -197,6 +198,68 @@ guint formula_term_decimals(const Formula *formula)
     guint decimals = 0;
     node_each_term(formula->root, see_decimals, &decimals);
     return decimals;
+}
+
+// The numbers of a tree, in the order written.
+static void each_number(const Node *node, void (*visit)(const Node *, gpointer), gpointer user)
+{
+    if (node->form == NODE_NUMBER) {
+        visit(node, user);
+    }
+    for (guint i = 0; i < node_inner_count(node); i++) {
+        each_number(node_inner(node, i), visit, user);
+    }
+}
+
+static void see_any_unit(const Node *number, gpointer found)
+{
+    gboolean *any = found;
+    *any |= number->unit != NULL;
+}
+
+gboolean formula_has_unit(const Formula *formula)
+{
+    gboolean any = FALSE;
+    each_number(formula->root, see_any_unit, &any);
+    return any;
+}
+
+// The coarsest place so far, and the place of a whole number to fall back on; of the numbers with
+// a unit alone if there are any.
+typedef struct {
+    gboolean units;
+    Number *coarsest;
+    Number *whole;
+} Places;
+
+static void keep_coarser(Number **kept, const Node *number)
+{
+    g_autoptr(Number) place = unit_width_to_base(number->unit, number->place);
+    if (*kept == NULL || number_compare(place, *kept) > 0) {
+        number_free(*kept);
+        *kept = g_steal_pointer(&place);
+    }
+}
+
+static void see_place(const Node *number, gpointer seen)
+{
+    Places *places = seen;
+    g_autoptr(Number) one = number_from_integer(1);
+    if (!places->units || number->unit) {
+        gboolean whole = number_equal(number->place, one);
+        keep_coarser(whole ? &places->whole : &places->coarsest, number);
+    }
+}
+
+Number *formula_place(const Formula *formula)
+{
+    Places places = {.units = formula_has_unit(formula)};
+    each_number(formula->root, see_place, &places);
+    if (!places.coarsest) {
+        return places.whole ? places.whole : number_from_integer(1);
+    }
+    number_free(places.whole);
+    return places.coarsest;
 }
 
 gsize formula_name_count(const Formula *formula)

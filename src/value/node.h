@@ -30,6 +30,7 @@ struct Node {
     GArray *words;            // of NodeWord: picks, or axes folded; NULL for none
     char *name;               // NODE_NAME
     Number *number;           // NODE_NUMBER, in its unit
+    Number *place;            // one unit of its last place typed, in its unit
     Number *doubt;            // its ±, in its unit; NULL for none
     Unit *unit;               // NULL for a pure number
     gboolean width;           // a width: the offset of °C is left out

@@ -429,6 +429,21 @@ static Shape shape_of(const char *text)
     return shape;
 }
 
+// `1/2/4` is a half over four, or one over two quarters.
+static gboolean refuse_twice(const char *text, Shape shape, gsize *offset, GError **error)
+{
+    int front = (int)shape.under - 1;
+    int fraction = (int)(shape.length - shape.under);
+    const char *end = text + shape.length + 1;
+    int below = (int)digits_at(end);
+    return refuse(offset, shape.length, error,
+                  g_strdup_printf("`%.*s/%.*s` could be `%.*s / %.*s` or `%.*s / %.*s/%.*s`; put "
+                                  "spaces round the division that is meant",
+                                  (int)shape.length, text, below, end, (int)shape.length, text,
+                                  below, end, front, text, fraction, text + shape.under, below,
+                                  end));
+}
+
 // What stands right behind the number must not run on as if it belonged to it.
 static gboolean check_end(const char *text, Shape shape, gsize *offset, GError **error)
 {
@@ -440,12 +455,15 @@ static gboolean check_end(const char *text, Shape shape, gsize *offset, GError *
                                       "minus; write ` - ` with spaces to subtract, or `2-5/8`",
                                       length, text));
     }
-    gboolean twice = end[0] == '/' && shape.under > 0;
-    if (twice || (end[0] == '.' && end[1] != '.')) {
+    if (end[0] == '/' && shape.under > 0) {
+        return refuse_twice(text, shape, offset, error);
+    }
+    if (end[0] == '.' && end[1] != '.') {
         return refuse(offset, shape.length, error,
-                      g_strdup_printf("`%.*s` is a number by itself and runs on with `%c`; put "
-                                      "spaces round a division, and digits behind a point",
-                                      length, text, end[0]));
+                      g_strdup_printf("`%.*s` is a number by itself and runs on with `.`; %s",
+                                      length, text,
+                                      shape.under > 0 ? "put spaces round a division"
+                                                      : "put digits behind a point"));
     }
     if (end[0] == ',' && g_ascii_isdigit(end[1]) && shape.under == 0) {
         return refuse(offset, shape.length, error,
@@ -494,10 +512,12 @@ static gboolean read_fraction(const char *text, Shape shape, NumberTyped *typed,
     g_autoptr(Number) above = number_new(FALSE);
     set_digits(above, text + shape.above, shape.under - 1 - shape.above);
     if (number_compare(above, below) >= 0) {
+        g_autofree char *fraction = g_strndup(text + shape.above, shape.length - shape.above);
         return refuse(offset, shape.above, error,
-                      g_strdup_printf("`%.*s` is no mixed number, its fraction is not below 1; "
-                                      "write ` - ` with spaces to subtract",
-                                      (int)shape.length, text));
+                      g_strdup_printf("`%.*s` could be `%.*s + %s` or `%.*s - %s`; write the one "
+                                      "that is meant",
+                                      (int)shape.length, text, (int)shape.front, text, fraction,
+                                      (int)shape.front, text, fraction));
     }
     g_autoptr(Number) whole = number_copy(typed->value);
     number_free(typed->value);

@@ -180,6 +180,7 @@ Node *parser_quantity(Parser *parser)
         return NULL;
     }
     node->number = number_copy(typed.value);
+    node->place = number_copy(typed.place);
     node->decimals = typed.decimals;
     number_typed_clear(&typed);
     return read_doubt(parser, node) && read_unit(parser, node) ? g_steal_pointer(&node) : NULL;

@@ -70,7 +70,7 @@ static const UnitRow UNITS[] = {
     {"µm", "μm um micron microns", LENGTH, "0.000001", NULL},
     {"in", "\" ″ inch inches", LENGTH, "0.0254", NULL},
     {"thou", "mil mils", LENGTH, "0.0000254", NULL},
-    {"ft", "foot feet", LENGTH, "0.3048", NULL},
+    {"ft", "' foot feet", LENGTH, "0.3048", NULL},
     {"cc", "ccm", VOLUME, "0.000001", NULL},
     {"ml", "mL", VOLUME, "0.000001", NULL},
     {"l", "L litre litres liter liters", VOLUME, "0.001", NULL},
@@ -83,6 +83,8 @@ static const UnitRow UNITS[] = {
     {"h", "hr hrs hour hours", TIME, "3600", NULL},
     {"d", "day days", TIME, "86400", NULL},
     {"°", "deg degree degrees", ANGLE, "1", NULL},
+    {"arcmin", "", ANGLE, "1/60", NULL},
+    {"arcsec", "", ANGLE, "1/3600", NULL},
     {"turn", "turns rev revs", ANGLE, "360", NULL},
     {"rpm", "r/min", SPEED, "6", NULL},
     {"K", "", TEMPERATURE, "1", NULL},
@@ -359,6 +361,18 @@ static gboolean goes_on(const char *text)
     return unit_letter(g_utf8_get_char(text));
 }
 
+// Whether a power stands at `at`, behind what `text` begins with: `mm²`, `mm2`, but not the next
+// number in `12°30'`.
+static gboolean is_power(const char *text, const char *at)
+{
+    gunichar letter = g_utf8_get_char(at);
+    if (letter == 0xB2 || letter == 0xB3) {
+        return TRUE;
+    }
+    return (letter == '2' || letter == '3') && at > text && g_ascii_isalpha(at[-1]) &&
+           !g_ascii_isdigit(at[1]);
+}
+
 gsize unit_span(const char *text)
 {
     if (text[0] == '%') {
@@ -367,7 +381,7 @@ gsize unit_span(const char *text)
     const char *at = text;
     while (*at) {
         gunichar letter = g_utf8_get_char(at);
-        gboolean power = letter == 0xB2 || letter == 0xB3 || letter == '2' || letter == '3';
+        gboolean power = is_power(text, at);
         gboolean joint = letter == '/' || letter == 0xB7 || letter == '-';
         const char *next = g_utf8_next_char(at);
         if (!unit_letter(letter) && (at == text || !(power || (joint && goes_on(next))))) {

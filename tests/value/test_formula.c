@@ -181,7 +181,7 @@ START_TEST(what_is_no_formula_is_refused_at_its_column)
     } rows[] = {
         {"", 0, "missing at the end"},
         {"5-3", 1, "subtract"},
-        {"2-40/32", 2, "mixed"},
+        {"2-40/32", 2, "`2 + 40/32` or `2 - 40/32`"},
         {"bore[T]-5-3", 9, "subtract"},
         {"5 mm bore", 5, "`mm` is its unit"},
         {"2 bore", 2, "no unit"},

@@ -57,8 +57,8 @@ START_TEST(what_is_no_number_is_refused_where_it_goes_wrong)
         const char *says;
     } rows[] = {
         {"5-3", 1, "subtract"},
-        {"2-40/32", 2, "mixed"},
-        {"2-8/8", 2, "mixed"},
+        {"2-40/32", 2, "`2 + 40/32` or `2 - 40/32`"},
+        {"2-8/8", 2, "`2 + 8/8` or"},
         {"3/0", 2, "over 0"},
         {"", 0, "missing"},
         {"x", 0, "missing"},

@@ -1,5 +1,4 @@
 #include <check.h>
-#include <standbook/value/reading.h>
 #include <standbook/value/unit.h>
 #include <stdlib.h>
 #include <string.h>
@@ -171,72 +170,6 @@ START_TEST(values_are_shown)
 }
 END_TEST
 
-START_TEST(readings_are_taken_as_typed)
-{
-    static const struct {
-        const char *typed, *unit, *number, *shown, *value, *place;
-        Bound bound;
-    } rows[] = {
-        {"59.790", "mm", "59.79", "mm", "0.05979", "0.000001", BOUND_NONE},
-        {" 17/32 in ", "mm", "0.53125", "in", "0.01349375", "0.00079375", BOUND_NONE},
-        {"2 5/8\"", "mm", "2.625", "in", "0.066675", "0.003175", BOUND_NONE},
-        {"-0.02", "mm", "-0.02", "mm", "-0.00002", "0.00001", BOUND_NONE},
-        {"−3 thou", "mm", "-3", "thou", "-0.0000762", "0.0000254", BOUND_NONE},
-        {"<0.03", "mm", "0.03", "mm", "0.00003", "0.00001", BOUND_BELOW},
-        {"> 0.25 mm", "mm", "0.25", "mm", "0.00025", "0.00001", BOUND_ABOVE},
-        {"65ft-lb", "N·m", "65", "lbf·ft", "88.128166641541026", "1.3558179483314004", BOUND_NONE},
-        {"68 °F", "°C", "68", "°F", "293.15", "5/9", BOUND_NONE},
-        {"90 %", "%", "90", "%", "0.9", "0.01", BOUND_NONE},
-    };
-    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
-        g_autoptr(Unit) unit = known(rows[i].unit);
-        Reading reading;
-        GError *error = NULL;
-        gboolean read = reading_parse(rows[i].typed, unit, &reading, NULL, &error);
-        ck_assert_msg(read, "%s: %s", rows[i].typed, error ? error->message : "");
-        g_autofree char *number = number_text(reading.number);
-        g_autofree char *value = number_text(reading.value);
-        g_autofree char *place = number_text(reading.place);
-        ck_assert_str_eq(number, rows[i].number);
-        ck_assert_str_eq(unit_text(reading.unit), rows[i].shown);
-        ck_assert_str_eq(value, rows[i].value);
-        ck_assert_str_eq(place, rows[i].place);
-        ck_assert_int_eq(reading.bound, rows[i].bound);
-        reading_clear(&reading);
-    }
-}
-END_TEST
-
-START_TEST(readings_are_refused_at_their_column)
-{
-    static const struct {
-        const char *typed;
-        gsize offset;
-        const char *says;
-    } rows[] = {
-        {"", 0, "missing"},        {"5-3", 1, "subtract"},    {"59,79", 2, "comma"},
-        {"12 bar", 3, "pressure"}, {"12 mn", 3, "no unit"},   {"− 5 N·m", 4, "torque"},
-        {"1e5", 1, "no unit"},     {"<", 1, "missing"},       {"12 13", 3, "no unit"},
-        {"3\xff", 1, "UTF-8"},     {"5 mm mm", 2, "no unit"}, {"ok", 0, "missing"},
-    };
-    g_autoptr(Unit) unit = known("mm");
-    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
-        Reading reading;
-        gsize offset = 99;
-        g_autoptr(GError) error = NULL;
-        ck_assert_msg(!reading_parse(rows[i].typed, unit, &reading, &offset, &error), "%s",
-                      rows[i].typed);
-        ck_assert_msg(strstr(error->message, rows[i].says) != NULL, "%s", error->message);
-        ck_assert_msg(offset == rows[i].offset, "%s: %zu", rows[i].typed, offset);
-    }
-    Reading count;
-    ck_assert(reading_parse("4", NULL, &count, NULL, NULL));
-    ck_assert_ptr_null(count.unit);
-    reading_clear(&count);
-    ck_assert(!reading_parse("4 mm", NULL, &count, NULL, NULL));
-}
-END_TEST
-
 int main(void)
 {
     Suite *suite = suite_create("unit");
@@ -247,8 +180,6 @@ int main(void)
     tcase_add_test(tcase, the_span_of_a_unit);
     tcase_add_test(tcase, kinds_multiply_and_have_names);
     tcase_add_test(tcase, values_are_shown);
-    tcase_add_test(tcase, readings_are_taken_as_typed);
-    tcase_add_test(tcase, readings_are_refused_at_their_column);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

@@ -24,6 +24,12 @@ void formula_give_unit(Formula *formula, const Unit *unit);
 // unit lives as long as the formula.
 const Unit *formula_term_unit(const Formula *formula);
 guint formula_term_decimals(const Formula *formula);
+// Whether any number in it has a unit.
+gboolean formula_has_unit(const Formula *formula);
+// One unit of the last place typed, of the number typed most coarsely among those with digits
+// behind a point or a fraction (whole numbers count only if all are), and with a unit if any has
+// one. In base units. The caller frees.
+Number *formula_place(const Formula *formula) G_GNUC_WARN_UNUSED_RESULT;
 // The value in base units if the formula uses no names, else NULL. The caller frees.
 Number *formula_constant(const Formula *formula) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -12,6 +12,7 @@ typedef struct {
     Number *number; // in the unit below, as typed
     Number *value;  // in base units
     Number *place;  // one unit of the last place typed, in base units: the graduation implied
+    Number *doubt;  // the ± typed (expanded uncertainty, k = 2), in base units; NULL for none
     Unit *unit;     // NULL for a pure number
     char *typed;    // what was typed, without blanks around it
     guint decimals; // typed behind the point
