@@ -400,3 +400,44 @@ void reading_clear(Reading *reading)
     g_clear_pointer(&reading->unit, unit_free);
     g_clear_pointer(&reading->typed, g_free);
 }
+
+gboolean reading_begins(const char *text)
+{
+    gboolean fraction = g_unichar_type(g_utf8_get_char(text)) == G_UNICODE_OTHER_NUMBER;
+    text += *text == '.' || *text == ',';
+    return g_ascii_isdigit(*text) || fraction;
+}
+
+// The bytes before the first thing that cannot be in a number: a letter, a bracket, a quote.
+static gsize number_like(const char *text)
+{
+    gsize length = 0;
+    while (text[length] && !g_ascii_isalpha(text[length]) && !strchr("\"[](){}#", text[length])) {
+        length++;
+    }
+    return length;
+}
+
+static gsize byte_at(const char *text, gsize column)
+{
+    return (gsize)(g_utf8_offset_to_pointer(text, (glong)column) - text);
+}
+
+gboolean reading_span(const char *text, gsize *length, gsize *offset, GError **error)
+{
+    g_autofree char *front = g_strndup(text, number_like(text));
+    g_auto(Spelling) spelling = {0};
+    gsize fault = 0;
+    NumberTyped typed;
+    if (!spelling_read(front, &spelling, &fault, error)) {
+        *offset = byte_at(front, fault);
+        return FALSE;
+    }
+    if (!number_scan(spelling.plain, &typed, &fault, error)) {
+        *offset = byte_at(front, spelling_column(&spelling, spelling.plain + fault));
+        return FALSE;
+    }
+    *length = byte_at(front, spelling_column(&spelling, spelling.plain + typed.length));
+    number_typed_clear(&typed);
+    return TRUE;
+}

@@ -11,17 +11,7 @@ struct Unit {
     gint references;
 };
 
-// One row per unit. `factor` and `offset` are exact, in m kg s ° K; `spellings` are what people
-// type beside `text`, with blanks between. A joined unit stands here only where its parts cannot
-// say it (psi) or its spelling has no joint (Nm).
-typedef struct {
-    const char *text;
-    const char *spellings;
-    Kind kind;
-    const char *factor;
-    const char *offset;
-} UnitRow;
-
+// Kinds of the table.
 #define LENGTH                                                                                     \
     {                                                                                              \
         .length = 1                                                                                \
@@ -63,55 +53,59 @@ typedef struct {
         .length = -1, .mass = 1, .time = -2                                                        \
     }
 
-static const UnitRow UNITS[] = {
-    {"mm", "", LENGTH, "0.001", NULL},
-    {"cm", "", LENGTH, "0.01", NULL},
-    {"m", "", LENGTH, "1", NULL},
-    {"µm", "μm um micron microns", LENGTH, "0.000001", NULL},
-    {"in", "\" ″ inch inches", LENGTH, "0.0254", NULL},
-    {"thou", "mil mils", LENGTH, "0.0000254", NULL},
-    {"ft", "' foot feet", LENGTH, "0.3048", NULL},
-    {"cc", "ccm", VOLUME, "0.000001", NULL},
-    {"ml", "mL", VOLUME, "0.000001", NULL},
-    {"l", "L litre litres liter liters", VOLUME, "0.001", NULL},
-    {"g", "gram grams", MASS, "0.001", NULL},
-    {"kg", "", MASS, "1", NULL},
-    {"lb", "lbs", MASS, "0.45359237", NULL},
-    {"oz", "", MASS, "0.028349523125", NULL},
-    {"s", "sec second seconds", TIME, "1", NULL},
-    {"min", "mins minute minutes", TIME, "60", NULL},
-    {"h", "hr hrs hour hours", TIME, "3600", NULL},
-    {"d", "day days", TIME, "86400", NULL},
-    {"°", "deg degree degrees", ANGLE, "1", NULL},
-    {"arcmin", "", ANGLE, "1/60", NULL},
-    {"arcsec", "", ANGLE, "1/3600", NULL},
-    {"turn", "turns rev revs", ANGLE, "360", NULL},
-    {"rpm", "r/min", SPEED, "6", NULL},
-    {"K", "", TEMPERATURE, "1", NULL},
-    {"°C", "℃ degC C", TEMPERATURE, "1", "273.15"},
-    {"°F", "℉ degF F", TEMPERATURE, "5/9", "45967/180"}, // 459.67 × 5/9
-    {"N", "", FORCE, "1", NULL},
-    {"kN", "", FORCE, "1000", NULL},
-    {"kgf", "kp", FORCE, "9.80665", NULL},
-    {"lbf", "", FORCE, "4.4482216152605", NULL},
-    {"N·m", "Nm N.m N-m", TORQUE, "1", NULL},
-    {"N·cm", "Ncm cN·m cNm", TORQUE, "0.01", NULL},
-    {"kgf·m", "kgf-m kgm kg-m mkgf", TORQUE, "9.80665", NULL},
-    {"kgf·cm", "kgf-cm kg-cm", TORQUE, "0.0980665", NULL},
-    {"lbf·ft", "lbf-ft lb-ft lbft lb·ft ft·lb ft·lbf ft-lb ft-lbf ft-lbs ftlb", TORQUE,
-     "1.3558179483314004", NULL},
-    {"lbf·in", "lbf-in lb-in lbin lb·in in·lb in·lbf in-lb in-lbf in-lbs inlb", TORQUE,
-     "0.1129848290276167", NULL},
-    {"Pa", "", PRESSURE, "1", NULL},
-    {"kPa", "", PRESSURE, "1000", NULL},
-    {"MPa", "N/mm²", PRESSURE, "1000000", NULL},
-    {"bar", "", PRESSURE, "100000", NULL},
-    {"mbar", "hPa", PRESSURE, "100", NULL},
-    {"psi", "lbf/in² PSI", PRESSURE, "444822161.52605/64516", NULL}, // lbf / (25.4 mm)²
-    {"kgf/cm²", "kg/cm² kg/cm2 kgf/cm2 kp/cm²", PRESSURE, "98066.5", NULL},
-    {"inHg", "", PRESSURE, "3386.388640341", NULL}, // 25.4 × 13.5951 × 9.80665
-    {"mmHg", "", PRESSURE, "133.322387415", NULL},  // 13.5951 × 9.80665
-    {"%", "percent", {0}, "0.01", NULL},
+// One row per unit. `factor` and `offset` are exact, in m kg s ° K. A joined unit stands here only
+// where its parts cannot say it (psi) or its spelling has no joint (Nm).
+static const UnitListed UNITS[] = {
+    {"mm", "", "0.001", NULL, LENGTH},
+    {"cm", "", "0.01", NULL, LENGTH},
+    {"m", "", "1", NULL, LENGTH},
+    {"µm", "μm um micron microns", "0.000001", NULL, LENGTH},
+    {"in", "\" ″ inch inches", "0.0254", NULL, LENGTH},
+    {"thou", "mil mils", "0.0000254", NULL, LENGTH},
+    {"ft", "' foot feet", "0.3048", NULL, LENGTH},
+    {"cc", "ccm", "0.000001", NULL, VOLUME},
+    {"ml", "mL", "0.000001", NULL, VOLUME},
+    {"l", "L litre litres liter liters", "0.001", NULL, VOLUME},
+    {"g", "gram grams", "0.001", NULL, MASS},
+    {"kg", "", "1", NULL, MASS},
+    {"lb", "lbs", "0.45359237", NULL, MASS},
+    {"oz", "", "0.028349523125", NULL, MASS},
+    {"s", "sec second seconds", "1", NULL, TIME},
+    {"min", "mins minute minutes", "60", NULL, TIME},
+    {"h", "hr hrs hour hours", "3600", NULL, TIME},
+    {"d", "day days", "86400", NULL, TIME},
+    {"°", "deg degree degrees", "1", NULL, ANGLE},
+    {"arcmin", "", "1/60", NULL, ANGLE},
+    {"arcsec", "", "1/3600", NULL, ANGLE},
+    {"turn", "turns rev revs", "360", NULL, ANGLE},
+    {"rpm", "r/min", "6", NULL, SPEED},
+    {"K", "", "1", NULL, TEMPERATURE},
+    {"°C", "℃ degC C", "1", "273.15", TEMPERATURE},
+    {"°F", "℉ degF F", "5/9", "45967/180", TEMPERATURE}, // 459.67 × 5/9
+    {"N", "", "1", NULL, FORCE},
+    {"kN", "", "1000", NULL, FORCE},
+    {"kgf", "kp", "9.80665", NULL, FORCE},
+    {"lbf", "", "4.4482216152605", NULL, FORCE},
+    {"N·m", "Nm N.m N-m", "1", NULL, TORQUE},
+    {"N·cm", "Ncm cN·m cNm", "0.01", NULL, TORQUE},
+    {"kgf·m", "kgf-m kgm kg-m mkgf", "9.80665", NULL, TORQUE},
+    {"kgf·cm", "kgf-cm kg-cm", "0.0980665", NULL, TORQUE},
+    {"lbf·ft", "lbf-ft lb-ft lbft lb·ft ft·lb ft·lbf ft-lb ft-lbf ft-lbs ftlb",
+     "1.3558179483314004", NULL, TORQUE},
+    {"lbf·in", "lbf-in lb-in lbin lb·in in·lb in·lbf in-lb in-lbf in-lbs inlb",
+     "0.1129848290276167", NULL, TORQUE},
+    {"Pa", "", "1", NULL, PRESSURE},
+    {"kPa", "", "1000", NULL, PRESSURE},
+    {"MPa", "N/mm²", "1000000", NULL, PRESSURE},
+    {"bar", "", "100000", NULL, PRESSURE},
+    {"mbar", "hPa", "100", NULL, PRESSURE},
+    {"psi", "lbf/in² PSI", "444822161.52605/64516", NULL, PRESSURE}, // lbf / (25.4 mm)²
+    {"kgf/cm²", "kg/cm² kg/cm2 kgf/cm2 kp/cm²", "98066.5", NULL, PRESSURE},
+    {"inHg", "", "3386.388640341", NULL, PRESSURE}, // 25.4 × 13.5951 × 9.80665
+    {"mmHg", "", "133.322387415", NULL, PRESSURE},  // 13.5951 × 9.80665
+    {"‰", "permille", "0.001", NULL, {0}},
+    {":1", "", "1", NULL, {0}},
+    {"%", "percent", "0.01", NULL, {0}},
 };
 
 static const struct {
@@ -211,7 +205,7 @@ static Unit *unit_new(const char *text, Kind kind, Number *factor, Number *offse
     return unit;
 }
 
-static gboolean row_has(const UnitRow *row, const char *text, gsize length)
+static gboolean row_has(const UnitListed *row, const char *text, gsize length)
 {
     if (strlen(row->text) == length && strncmp(row->text, text, length) == 0) {
         return TRUE;
@@ -226,7 +220,7 @@ static gboolean row_has(const UnitRow *row, const char *text, gsize length)
     return FALSE;
 }
 
-static const UnitRow *find_row(const char *text, gsize length)
+static const UnitListed *find_row(const char *text, gsize length)
 {
     for (gsize i = 0; i < G_N_ELEMENTS(UNITS); i++) {
         if (row_has(&UNITS[i], text, length)) {
@@ -236,7 +230,7 @@ static const UnitRow *find_row(const char *text, gsize length)
     return NULL;
 }
 
-static Unit *unit_from_row(const UnitRow *row)
+static Unit *unit_from_row(const UnitListed *row)
 {
     Number *offset = row->offset ? number_from_text(row->offset, NULL) : NULL;
     return unit_new(row->text, row->kind, number_from_text(row->factor, NULL), offset);
@@ -265,7 +259,7 @@ static gint power_of(const char *text, gsize *length)
 static Unit *unit_part(const char *text, gsize length)
 {
     gint exponent = power_of(text, &length);
-    const UnitRow *row = find_row(text, length);
+    const UnitListed *row = find_row(text, length);
     if (row == NULL || row->offset) {
         return NULL;
     }
@@ -341,7 +335,7 @@ static void refuse_unit(const char *text, GError **error)
 
 Unit *unit_parse(const char *text, GError **error)
 {
-    const UnitRow *row = find_row(text, strlen(text));
+    const UnitListed *row = find_row(text, strlen(text));
     Unit *unit = row ? unit_from_row(row) : unit_joined(text);
     if (unit == NULL) {
         refuse_unit(text, error);
@@ -378,6 +372,12 @@ gsize unit_span(const char *text)
     if (text[0] == '%') {
         return 1;
     }
+    if (g_str_has_prefix(text, "‰")) {
+        return strlen("‰");
+    }
+    if (g_str_has_prefix(text, ":1") && !g_ascii_isdigit(text[2])) {
+        return 2;
+    }
     const char *at = text;
     while (*at) {
         gunichar letter = g_utf8_get_char(at);
@@ -390,6 +390,15 @@ gsize unit_span(const char *text)
         at = next;
     }
     return (gsize)(at - text);
+}
+
+gboolean unit_listed(gsize index, UnitListed *unit)
+{
+    if (index >= G_N_ELEMENTS(UNITS)) {
+        return FALSE;
+    }
+    *unit = UNITS[index];
+    return TRUE;
 }
 
 Unit *unit_copy(const Unit *unit)

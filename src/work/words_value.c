@@ -16,16 +16,19 @@ static gboolean is_fixed(const char *word)
     return FALSE;
 }
 
-// Where one value stands: its number, and its unit if it has its own.
+// Where one value stands: its number, and its unit if it has its own; or the whole of it in quotes.
 typedef struct {
     const char *start, *end;
     const char *unit_at;
     char *unit;
+    char *whole;
 } Piece;
 
 static void piece_clear(gpointer data)
 {
-    g_free(((Piece *)data)->unit);
+    Piece *piece = data;
+    g_free(piece->unit);
+    g_free(piece->whole);
 }
 
 static void value_free(gpointer data)
@@ -48,8 +51,7 @@ static gsize front_length(const char *at)
 
 static gboolean begins_value(const char *at)
 {
-    at += front_length(at);
-    return g_ascii_isdigit(*at) || (*at == '.' && g_ascii_isdigit(at[1]));
+    return reading_begins(at + front_length(at));
 }
 
 static gboolean refuse_unit(const Words *words, const char *at, const char *word, GError **error)
@@ -88,60 +90,95 @@ static gboolean read_unit(Words *words, Piece *piece, GError **error)
     return TRUE;
 }
 
-// How many values to read, and whether they may have units.
+// How many values to read, and how they may be written.
 typedef struct {
     gsize most;
-    gboolean bare;
+    gboolean bare;   // without units
+    gboolean quoted; // also in quotes
 } Extent;
 
-static gboolean read_piece(Words *words, gboolean bare, Piece *piece, GError **error)
+static gboolean read_bare(Words *words, Extent extent, Piece *piece, GError **error)
 {
-    NumberTyped typed;
+    gsize length = 0;
     gsize offset = 0;
     g_autoptr(GError) why = NULL;
     const char *digits = words->at + front_length(words->at);
-    *piece = (Piece){.start = words->at};
-    if (!number_scan(digits, &typed, &offset, &why))
+    if (!reading_span(digits, &length, &offset, &why))
         return words_refuse(words, digits + offset, error, "%s", why->message);
-    piece->end = digits + typed.length;
-    number_typed_clear(&typed);
+    piece->end = digits + length;
     words->at = piece->end;
     if (*words->at != '"')
         words->at += strspn(words->at, " \t");
-    if (!bare && !read_unit(words, piece, error))
+    return extent.bare || read_unit(words, piece, error);
+}
+
+static gboolean read_piece(Words *words, Extent extent, Piece *piece, GError **error)
+{
+    *piece = (Piece){.start = words->at};
+    if (*words->at == '"') {
+        piece->whole = words_text(words, "the value", error);
+        return piece->whole != NULL;
+    }
+    if (!read_bare(words, extent, piece, error))
         return FALSE;
     words->at += strspn(words->at, " \t");
     return TRUE;
 }
 
+// What is typed of a value, with the unit of the last one if it has none.
+static char *piece_text(const Piece *piece, const Piece *last)
+{
+    const Piece *from = piece->unit ? piece : last;
+    g_autofree char *number =
+        piece->whole ? NULL : g_strndup(piece->start, (gsize)(piece->end - piece->start));
+    if (piece->whole || !from->unit)
+        return g_strdup(piece->whole ? piece->whole : number);
+    return g_strconcat(number, " ", from->unit, NULL);
+}
+
+// Where a fault in the text of a piece stands in the line.
+static const char *piece_fault(const Piece *piece, const Piece *last, gsize column)
+{
+    if (piece->whole)
+        return g_utf8_offset_to_pointer(piece->start + 1, (glong)column);
+    const Piece *from = piece->unit ? piece : last;
+    return from->unit ? from->unit_at : piece->start;
+}
+
 static WordsValue *make_value(const Words *words, const Piece *piece, const Piece *last,
                               const Unit *unit, GError **error)
 {
-    const Piece *from = piece->unit ? piece : last;
-    g_autofree char *number = g_strndup(piece->start, (gsize)(piece->end - piece->start));
-    g_autofree char *text = from->unit ? g_strconcat(number, " ", from->unit, NULL) : NULL;
+    g_autofree char *text = piece_text(piece, last);
     g_autoptr(GError) why = NULL;
+    gsize column = 0;
     WordsValue *value = g_new0(WordsValue, 1);
     value->at = piece->start;
-    if (reading_parse(text ? text : number, unit, &value->reading, NULL, &why))
+    if (reading_parse(text, unit, &value->reading, &column, &why))
         return value;
     g_free(value);
-    words_refuse(words, from->unit ? from->unit_at : piece->start, error, "%s", why->message);
+    words_refuse(words, piece_fault(piece, last, column), error, "%s", why->message);
     return NULL;
+}
+
+static gboolean begins_piece(const char *at, Extent extent)
+{
+    return begins_value(at) || (extent.quoted && *at == '"');
 }
 
 static GArray *read_pieces(Words *words, Extent extent, GError **error)
 {
     g_autoptr(GArray) pieces = g_array_new(FALSE, FALSE, sizeof(Piece));
     g_array_set_clear_func(pieces, piece_clear);
-    if (!begins_value(words->at)) {
+    if (!begins_piece(words->at, extent)) {
         words_refuse(words, words->at, error, "a value is missing here; write digits");
         return NULL;
     }
-    while (pieces->len < extent.most && begins_value(words->at)) {
+    while (pieces->len < extent.most && begins_piece(words->at, extent)) {
         Piece piece;
-        if (!read_piece(words, extent.bare, &piece, error))
+        if (!read_piece(words, extent, &piece, error)) {
+            piece_clear(&piece);
             return NULL;
+        }
         g_array_append_val(pieces, piece);
     }
     return g_steal_pointer(&pieces);
@@ -165,13 +202,14 @@ static GPtrArray *read_values(Words *words, const Unit *unit, Extent extent, GEr
 
 GPtrArray *words_values(Words *words, const Unit *unit, GError **error)
 {
-    return read_values(words, unit, (Extent){G_MAXSIZE, FALSE}, error);
+    return read_values(words, unit, (Extent){.most = G_MAXSIZE, .quoted = TRUE}, error);
 }
 
 static gboolean read_one(Words *words, const Unit *unit, gboolean bare, Reading *reading,
                          GError **error)
 {
-    g_autoptr(GPtrArray) values = read_values(words, unit, (Extent){1, bare}, error);
+    g_autoptr(GPtrArray) values =
+        read_values(words, unit, (Extent){.most = 1, .bare = bare}, error);
     if (!values)
         return FALSE;
     WordsValue *value = values->pdata[0];

@@ -6,8 +6,8 @@ read lash
 ? refused: column 10: a value is missing here; write digits
 read lash abc with G1
 ? refused: column 11: a value is missing here
-read lash 0,15 with G1
-? refused: column 12: a decimal is written with a point, not a comma
+read lash 0,1,5 with G1
+? refused: column 14: `0,1,5` could be 01.5 or 0.15; write the one that is meant
 read lash 0.1.5 with G1
 ? refused: column 14: `0.1` is a number by itself
 read lash 1/0 with G1

@@ -21,7 +21,7 @@ static const char *const refusals[][2] = {
     {"read crank drag 1.5 1.6", "column 6: `crank drag` has one place here, but 2 values follow; "
                                 "write one"},
     {"read crank drag", "column 16: a value is missing here; write digits"},
-    {"read crank drag 1,5", "column 18: a decimal is written with a point, not a comma"},
+    {"read crank drag 1,5,0", "column 20: `1,5,0` could be 15.0 or 1.50; write the one that is meant"},
     {"read crank drag 1.5 mm",
      "column 21: `mm` is a length, but a torque is read here; write it in N·m"},
     {"read crank drag 1.5 with G71", "column 26: the shop has no tool `G71`; did you mean `G01`?"},

@@ -29,6 +29,17 @@ Unit *unit_parse(const char *text, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 // How many bytes at the start of `text` look like a unit (letters, ° " % and what joins them
 // without a space); 0 if it cannot be the start of one. Whether it is one, unit_parse says.
 gsize unit_span(const char *text);
+// A unit of the table, for manuals and tests; the texts are constant.
+typedef struct {
+    const char *text;      // as shown
+    const char *spellings; // as typed beside it, with blanks between
+    const char *factor;    // of one unit in base units, exact: a decimal, whole/whole or a quotient
+    const char *offset;    // what 0 of the unit is in base units; NULL for none
+    Kind kind;
+} UnitListed;
+
+// The unit at `index` of the table; FALSE behind the last.
+gboolean unit_listed(gsize index, UnitListed *unit);
 Unit *unit_copy(const Unit *unit) G_GNUC_WARN_UNUSED_RESULT;
 void unit_free(Unit *unit); // NULL is allowed
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Unit, unit_free)
