@@ -5,7 +5,7 @@ static const Key *key_at(const GArray *keys, guint at)
     return &g_array_index(keys, Key, at);
 }
 
-static gboolean is_one_key(const GArray *keys)
+gboolean keys_are_one(const GArray *keys)
 {
     gboolean same = keys->len && key_at(keys, 0)->kind != PRESSED_CHARACTER;
     for (guint i = 1; i < keys->len; i++)
@@ -15,13 +15,13 @@ static gboolean is_one_key(const GArray *keys)
 
 gboolean keys_are_held(const GArray *keys)
 {
-    return keys->len > FINGERS && is_one_key(keys) &&
+    return keys->len > FINGERS && keys_are_one(keys) &&
            key_at(keys, keys->len - 1)->at - key_at(keys, 0)->at >= (keys->len - 1) * HELD_GAP;
 }
 
 gboolean keys_are_burst(const GArray *keys)
 {
-    gboolean enters = is_one_key(keys) && key_at(keys, 0)->kind == PRESSED_ENTER;
+    gboolean enters = keys_are_one(keys) && key_at(keys, 0)->kind == PRESSED_ENTER;
     return keys->len > FINGERS && !enters && !keys_are_held(keys);
 }
 

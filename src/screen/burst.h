@@ -8,6 +8,9 @@ enum {
     BURST_MOST = 8192, // keys taken in at once
 };
 
+// Whether they are the same key, none of a character.
+gboolean keys_are_one(const GArray *keys);
+
 // Whether it is one key, none of a character, held down until it repeats itself.
 gboolean keys_are_held(const GArray *keys);
 

@@ -22,8 +22,10 @@ typedef struct {
     Asks field;      // of the page that was painted last
     gboolean opened; // a view that was not painted yet
     gboolean rung;   // the bell, for the warning that stands
+    gboolean stale;  // what is painted; to be painted again
     gboolean leave;
     gint64 parked_for; // the pick-up whose digits the newest burst unplaced is of
+    gint64 went_up;    // when the last key that goes up one screen was pressed, µs
     gint64 pressed;    // when the last key was, µs
     gboolean slept;    // put down for want of keys; the next one picks up
 } Screen;
@@ -80,6 +82,21 @@ static void go_there(Screen *screen, Go there)
         act(screen, there.action);
 }
 
+enum { LEAVE_GAP = 1000000 }; // µs
+
+// Up one screen; who goes up many, or holds the key down, does not fall out of the program.
+static Go go_up(Screen *screen)
+{
+    gint64 before = screen->went_up;
+    screen->went_up = screen->pressed;
+    if (screen->views->len > 1)
+        return go(GO_UP);
+    if (!before || screen->pressed - before >= LEAVE_GAP)
+        return go(GO_LEAVE);
+    desk_warn(&screen->desk, "this is the first screen; the same key again leaves the program");
+    return go(GO_STAY);
+}
+
 // What every view does with an action that it does not know itself.
 static Go act_default(Screen *screen, Action action)
 {
@@ -91,7 +108,9 @@ static Go act_default(Screen *screen, Action action)
     case ACTION_FIND:
         return screen->desk.book ? go_open(VIEW_FIND, NULL) : go(GO_DEFAULT);
     case ACTION_PRINT:
-        return screen->desk.number ? go_open(VIEW_PRINT, NULL) : go(GO_DEFAULT);
+        return screen->desk.number && upper(screen, 0)->ops != view_ops(VIEW_PRINT)
+                   ? go_open(VIEW_PRINT, NULL)
+                   : go(GO_DEFAULT);
     case ACTION_SHOP:
         return go(GO_HOME);
     case ACTION_STRIKE:
@@ -99,7 +118,9 @@ static Go act_default(Screen *screen, Action action)
     case ACTION_PUT_DOWN:
         return go_open(VIEW_WHO, g_strdup("put down"));
     case ACTION_UP:
-        return go(screen->views->len > 1 ? GO_UP : GO_LEAVE);
+        return go_up(screen);
+    case ACTION_BACK:
+        return go(screen->views->len > 1 ? GO_UP : GO_DEFAULT);
     default:
         return go(GO_DEFAULT);
     }
@@ -229,7 +250,16 @@ static void do_pressed(Screen *screen, const Press *pressed)
     }
 }
 
-static void press(Screen *screen, const Key *key)
+// Whether a key does more than to change what stands in the field, or to take it.
+static gboolean is_command(const Screen *screen, const Press *pressed)
+{
+    gboolean whole = screen->field != ASKS_LINE && screen->typing.text->len;
+    return pressed->kind == PRESS_ACTION || pressed->kind == PRESS_DIGIT ||
+           (pressed->kind == PRESS_ENTER && !whole);
+}
+
+// A key that came `alone`, or with another one closer than a person means it.
+static void press(Screen *screen, const Key *key, gboolean alone)
 {
     clear_warning(screen);
     if (key->kind == PRESSED_BREAK)
@@ -238,11 +268,37 @@ static void press(Screen *screen, const Key *key)
         term_stop(screen->term);
     else if (!is_parked(screen, key)) {
         Press pressed = typing_press(&screen->typing, screen->field, key);
-        do_pressed(screen, &pressed);
+        if (alone || !is_command(screen, &pressed))
+            do_pressed(screen, &pressed);
+        else
+            desk_warn(&screen->desk, "two keys at once are no command; press it again");
     }
 }
 
 static void paint(Screen *screen);
+
+// The key, and whatever comes with it faster than a finger.
+static GArray *gather(Screen *screen, Key key)
+{
+    GArray *keys = g_array_new(FALSE, FALSE, sizeof(Key));
+    g_array_append_val(keys, key);
+    while (keys->len < BURST_MOST && !keys_are_held(keys)) {
+        key = term_key(screen->term, BURST_GAP / 1000);
+        if (key.kind == PRESSED_NONE || key.kind == PRESSED_HANGUP)
+            break;
+        if (key.kind != PRESSED_RESIZE)
+            g_array_append_val(keys, key);
+    }
+    screen->leave = screen->leave || key.kind == PRESSED_HANGUP;
+    return keys;
+}
+
+static void park(Screen *screen, const GArray *keys)
+{
+    g_autoptr(GArray) lines = burst_lines(keys);
+    for (guint i = 0; i < lines->len; i++)
+        g_ptr_array_add(screen->desk.unplaced, g_strdup(g_array_index(lines, BurstLine, i).text));
+}
 
 // A burst goes into the open field, and its lines on into the fields behind as long as they are of
 // the same sort on the same screen; what finds none is parked.
@@ -275,33 +331,18 @@ static void burst(Screen *screen, const GArray *keys)
 // others. CR LF is one Enter.
 static void press_each(Screen *screen, const GArray *keys)
 {
+    gboolean alone = keys->len == 1 || keys_are_one(keys);
     for (guint i = 0; i < keys->len && !screen->leave; i++) {
         const Key *key = &g_array_index(keys, Key, i);
         if (i && key->kind == PRESSED_ENTER &&
             g_array_index(keys, Key, i - 1).kind == PRESSED_ENTER)
             continue;
-        press(screen, key);
+        press(screen, key, alone);
         if (i + 1 < keys->len && !screen->leave)
             paint(screen);
         if (screen->field == ASKS_DIGIT)
             return;
     }
-}
-
-// The key, and whatever comes with it faster than a finger.
-static GArray *gather(Screen *screen, Key key)
-{
-    GArray *keys = g_array_new(FALSE, FALSE, sizeof(Key));
-    g_array_append_val(keys, key);
-    while (keys->len < BURST_MOST && !keys_are_held(keys)) {
-        key = term_key(screen->term, BURST_GAP / 1000);
-        if (key.kind == PRESSED_NONE || key.kind == PRESSED_HANGUP)
-            break;
-        if (key.kind != PRESSED_RESIZE)
-            g_array_append_val(keys, key);
-    }
-    screen->leave = screen->leave || key.kind == PRESSED_HANGUP;
-    return keys;
 }
 
 enum { SLEEP_AFTER = 600 }; // s without a key
@@ -315,6 +356,13 @@ static void fall_asleep(Screen *screen)
     screen->slept = desk_fall_asleep(&screen->desk);
 }
 
+// Two keys together may be fingers in a field; none answers a question or turns a page so.
+static gboolean is_burst(const Screen *screen, const GArray *keys)
+{
+    gboolean field = field_takes_burst(screen->field) || screen->field == ASKS_LINE;
+    return keys_are_burst(keys) || (keys->len == FINGERS && !field && !keys_are_one(keys));
+}
+
 static void take_keys(Screen *screen, Key key)
 {
     screen->pressed = key.at;
@@ -322,7 +370,7 @@ static void take_keys(Screen *screen, Key key)
         desk_wake_up(&screen->desk);
     screen->slept = FALSE;
     g_autoptr(GArray) keys = gather(screen, key);
-    if (keys_are_burst(keys))
+    if (is_burst(screen, keys))
         burst(screen, keys);
     else
         press_each(screen, keys);
@@ -345,7 +393,9 @@ static void paint_views(Screen *screen, Page *page)
         below++;
     for (guint i = below + 1; i-- > 0;) {
         Opened *opened = upper(screen, i);
-        opened->ops->paint(opened->state, &screen->desk, screen->typing.text->str, page);
+        // What is typed is for the uppermost view alone.
+        const char *typed = i == 0 ? screen->typing.text->str : "";
+        opened->ops->paint(opened->state, &screen->desk, typed, page);
     }
 }
 
@@ -395,11 +445,24 @@ static void paint_small(const Page *page, const char *typed, Canvas *canvas, gui
     canvas_put(canvas, 4, 0, 0, bold, page->warns ? page->last : "");
 }
 
-// A question takes no key pressed before it was painted. A warning rings once.
+// A question takes no key pressed before it was painted; a burst is parked all the same.
+static void drop_earlier_keys(Screen *screen)
+{
+    Key key = term_key(screen->term, 0);
+    screen->leave = screen->leave || key.kind == PRESSED_HANGUP;
+    screen->stale = key.kind != PRESSED_NONE;
+    if (screen->leave || key.kind == PRESSED_NONE || key.kind == PRESSED_RESIZE)
+        return;
+    g_autoptr(GArray) keys = gather(screen, key);
+    if (keys_are_burst(keys))
+        park(screen, keys);
+}
+
+// A warning rings once.
 static void begin_question(Screen *screen, Asks field)
 {
     if (field == ASKS_DIGIT && (screen->opened || screen->field != ASKS_DIGIT))
-        term_flush(screen->term);
+        drop_earlier_keys(screen);
     if (screen->desk.warning && !screen->rung)
         term_bell(screen->term);
     screen->rung = screen->desk.warning != NULL;
@@ -462,7 +525,8 @@ static void loop(Screen *screen)
         if (screen->leave)
             return;
         gboolean did = key.kind == PRESSED_NONE && more && idle(screen);
-        changed = desk_catch_up(&screen->desk) || did || key.kind != PRESSED_NONE;
+        changed = desk_catch_up(&screen->desk) || did || key.kind != PRESSED_NONE || screen->stale;
+        screen->stale = FALSE;
         more = did || key.kind != PRESSED_NONE;
     }
 }

@@ -305,12 +305,6 @@ Key term_key(Term *term, guint milliseconds)
     return key;
 }
 
-void term_flush(Term *term)
-{
-    (void)term;
-    flushinp();
-}
-
 void term_bell(Term *term)
 {
     (void)term;

@@ -29,6 +29,4 @@ void term_forget(Term *term);
 Key term_key(Term *term, guint milliseconds);
 // Gives the terminal back and stops, until somebody lets the program go on.
 void term_stop(Term *term);
-// Drops keys that were pressed and not yet read.
-void term_flush(Term *term);
 void term_bell(Term *term);

@@ -6,6 +6,7 @@ void typing_init(Typing *typing)
 {
     typing->text = g_string_new(NULL);
     typing->entered = 0;
+    typing->before = (Key){.kind = PRESSED_NONE};
 }
 
 void typing_clear(Typing *typing)
@@ -141,7 +142,7 @@ static Press press_character(Typing *typing, Asks field, gunichar character)
     return typing_add(typing, character) ? press(PRESS_TYPED) : press_say("the field is full");
 }
 
-Press typing_press(Typing *typing, Asks field, const Key *key)
+static Press press_key(Typing *typing, Asks field, const Key *key)
 {
     if (field == ASKS_KEY)
         return press_action(ACTION_UP);
@@ -162,4 +163,21 @@ Press typing_press(Typing *typing, Asks field, const Key *key)
     default:
         return press(PRESS_NOTHING);
     }
+}
+
+// Whether the key of before is still held down.
+static gboolean is_held(const Typing *typing, const Key *key)
+{
+    return key->kind == typing->before.kind && key->character == typing->before.character &&
+           key->at - typing->before.at < REPEAT_GAP;
+}
+
+Press typing_press(Typing *typing, Asks field, const Key *key)
+{
+    gboolean held = is_held(typing, key);
+    Press pressed = press_key(typing, field, key);
+    typing->before = *key;
+    return held && (pressed.kind == PRESS_ACTION || pressed.kind == PRESS_DIGIT)
+               ? press_say("a key held down does it once")
+               : pressed;
 }

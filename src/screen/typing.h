@@ -57,6 +57,7 @@ typedef struct {
 enum {
     BURST_GAP = 30000,    // µs: keys nearer to each other come from no finger
     ENTER_GAP = 250000,   // µs: a second Enter within it is dropped
+    REPEAT_GAP = 100000,  // µs: the same key within it is held down, and acts once
     PICK_UP_GAP = 500000, // µs: digits within it of a pick-up are parked
     TYPED_MOST = 1024,    // bytes in a field
 };
@@ -64,6 +65,7 @@ enum {
 typedef struct {
     GString *text;
     gint64 entered; // when Enter was pressed last, 0: not yet
+    Key before;     // the key pressed last
 } Typing;
 
 void typing_init(Typing *typing);

@@ -11,7 +11,8 @@ typedef struct {
     Door door;
     GPtrArray *plans; // char *: files that hold a plan without fault
     Beginning answers;
-    guint asked; // questions answered so far
+    guint asked;   // questions answered so far
+    gboolean made; // the demo, so that its shop can be opened
 } First;
 
 // What is asked behind doors 2 and 3, one line each.
@@ -116,6 +117,14 @@ static void paint_question(const First *first, Page *page)
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field goes back"};
 }
 
+static void paint_making(Page *page)
+{
+    canvas_put(page->body, 1, 1, 0, style_of(0, 0),
+               "The demo shop is being entered, some 750 lines of work: it takes a second or two.");
+    page_say(&page->next, "wait a moment");
+    page_say(&page->then, "who are you today?");
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const First *first = state;
@@ -124,28 +133,52 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->status, "standbook");
     page_say(&page->head, "An empty logbook");
     page_say(&page->count, "%s", strlen(store) > 60 ? "" : store);
-    if (first->door)
+    if (first->door == DOOR_DEMO)
+        paint_making(page);
+    else if (first->door)
         paint_question(first, page);
     else
         paint_doors(first, page);
+}
+
+static void refuse(First *first, Desk *desk, const GError *error)
+{
+    desk_warn(desk, "%s", error ? error->message : "it could not be begun");
+    first->door = DOOR_NONE;
+    first->asked = 0;
 }
 
 // What is entered: who, and of what build; then its first step.
 static Go begin(First *first, Desk *desk)
 {
     g_autoptr(GError) error = NULL;
-    gboolean begun = first->door == DOOR_DEMO ? begin_demo(desk, &error)
-                                              : begin_engine(desk, &first->answers, &error);
-    if (begun && first->door == DOOR_DEMO) {
+    if (begin_engine(desk, &first->answers, &error))
+        return go_instead(VIEW_SHOP, NULL);
+    refuse(first, desk, error);
+    return go(GO_STAY);
+}
+
+// The demo takes a moment, in which the screen says so.
+static gboolean idle(gpointer state, Desk *desk)
+{
+    First *first = state;
+    g_autoptr(GError) error = NULL;
+    if (first->door != DOOR_DEMO || first->made)
+        return FALSE;
+    first->made = begin_demo(desk, &error);
+    if (first->made) {
         g_autofree char *folder = g_path_get_dirname(desk->options->store);
         desk_last(desk, "the demo is kept in %s/demo.db", folder);
-    }
-    if (begun)
-        return go_instead(VIEW_SHOP, NULL);
-    desk_warn(desk, "%s", error ? error->message : desk->warning);
-    first->door = DOOR_NONE;
-    first->asked = 0;
-    return go(GO_STAY);
+    } else
+        refuse(first, desk, error);
+    return TRUE;
+}
+
+static Go wants(gpointer state, Desk *desk)
+{
+    const First *first = state;
+    (void)desk;
+    return first->made ? go_instead(VIEW_SHOP, NULL) : go(GO_STAY);
 }
 
 // Goes to the next question that this door asks; behind the last one it begins.
@@ -168,7 +201,7 @@ static Go choose_door(First *first, Desk *desk, const char *typed)
         desk_warn(desk, "no plan lies in this folder; take 3, or start where one lies");
         return go(GO_STAY);
     }
-    return first->door == DOOR_DEMO ? begin(first, desk) : ask(first, desk);
+    return first->door == DOOR_DEMO ? go(GO_STAY) : ask(first, desk);
 }
 
 static Go answer(First *first, Desk *desk, const char *typed)
@@ -225,5 +258,11 @@ static Go act(gpointer state, Desk *desk, Action action)
     return go(GO_STAY);
 }
 
-const ViewOps first_view = {
-    .name = "first run", .open = open, .close = close, .paint = paint, .enter = enter, .act = act};
+const ViewOps first_view = {.name = "first run",
+                            .open = open,
+                            .close = close,
+                            .paint = paint,
+                            .enter = enter,
+                            .act = act,
+                            .idle = idle,
+                            .wants = wants};

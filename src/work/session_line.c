@@ -42,10 +42,12 @@ static gboolean check_seen(const Session *session, const LineTaken *taken, guint
             if (!meet(other, taken->entries->pdata[j]))
                 continue;
             const Entry *person = shop_by_id(session->shop, "person", other->by);
+            const char *moment = other->done ? other->done : other->at;
             g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_NO,
-                        "nothing is stored: %s entered #%" G_GINT64_FORMAT
-                        " at `%s` meanwhile; look at it, then write the line anew",
-                        person ? shop_label(person) : "somebody", other->seq, subject_of(other));
+                        "done by %s %.5s: #%" G_GINT64_FORMAT
+                        " at `%s`; nothing is stored, look at it, then write the line anew",
+                        person ? shop_label(person) : "somebody", moment + strlen("2025-03-04 "),
+                        other->seq, subject_of(other));
             return FALSE;
         }
     return TRUE;

@@ -10,7 +10,8 @@ It stands on the program `terminal` (terminal.c, which has the whole list of req
 played has an environment of its own, a home and a store in a new folder, and the time zone UTC.
 
 Keys come one by one, further apart than a burst is and never while the program still works on the
-key before; a second Enter waits until it is no bounce of the first. `burst` types at once.
+key before; a second Enter waits until it is no bounce of the first, and a text that begins with the
+key pressed last until that is not held down any more. `burst` types at once.
 """
 import glob
 import json
@@ -23,6 +24,7 @@ import tempfile
 import time
 
 GAP = 36  # ms after a key was read; under 30 is a burst
+HELD_GAP = 0.11  # s from a key to the same one; under 0.1 it is held down
 ENTER_GAP = 0.26  # s from Enter to Enter; under 0.25 is a bounce
 FAKETIME = "/usr/lib/*/faketime/libfaketime.so.1"
 NAMES = "bold reverse underline blink italic foreground background".split()
@@ -65,6 +67,7 @@ class Player:
         self.folder = folder or self._own
         self.store = os.path.join(self.folder, "standbook.db")
         self._entered = 0
+        self._typed = ("", 0)  # the last key, and when
         self._clock = os.path.join(self.folder, "clock")
         self.clock_is_set = bool(now and faketime())
         self.environment = {
@@ -141,12 +144,16 @@ class Player:
 
     def type(self, text):
         """Key by key, as a finger does; `\\r` is Enter."""
+        last, then = self._typed
+        if text[:1] == last:
+            time.sleep(max(0, then + HELD_GAP - time.monotonic()))
         for part in re.findall(r"[\r\n]|[^\r\n]+", text):
             if part in "\r\n":
                 self._enter_gap()
             self.ask(f"slow {GAP} {escape(part)}")
             if part in "\r\n":
                 self._entered = time.monotonic()
+        self._typed = (text[-1:], time.monotonic())
 
     def key(self, *names):
         """Keys by their names: Enter, Tab, Backspace, Up, PageDown, Pad0, Pad+ (see terminal.c)."""

@@ -197,6 +197,41 @@ START_TEST(enter_held_down_is_dropped_as_long_as_it_is)
 }
 END_TEST
 
+START_TEST(a_key_held_down_acts_once)
+{
+    ck_assert_int_eq(press_text(ASKS_LINE, "q").kind, PRESS_ACTION);
+    for (guint i = 0; i < 20; i++) {
+        now += REPEAT_GAP / 3;
+        ck_assert_int_eq(typing_press(&typing, ASKS_LINE, &(Key){PRESSED_CHARACTER, 'q', now}).kind,
+                         PRESS_SAY);
+    }
+    now += REPEAT_GAP;
+    ck_assert_int_eq(typing_press(&typing, ASKS_LINE, &(Key){PRESSED_CHARACTER, 'q', now}).kind,
+                     PRESS_ACTION);
+}
+END_TEST
+
+START_TEST(a_digit_held_down_answers_one_question)
+{
+    const Key key = {PRESSED_CHARACTER, '1', now + G_USEC_PER_SEC};
+    const Key again = {PRESSED_CHARACTER, '1', key.at + REPEAT_GAP / 3};
+    const Key other = {PRESSED_CHARACTER, '2', again.at + REPEAT_GAP / 3};
+    ck_assert_int_eq(typing_press(&typing, ASKS_DIGIT, &key).kind, PRESS_DIGIT);
+    ck_assert_int_eq(typing_press(&typing, ASKS_DIGIT, &again).kind, PRESS_SAY);
+    ck_assert_int_eq(typing_press(&typing, ASKS_DIGIT, &other).kind, PRESS_DIGIT);
+}
+END_TEST
+
+START_TEST(backspace_held_down_erases_and_leaves_nothing)
+{
+    press_text(ASKS_LINE, "12");
+    Key key = {PRESSED_BACKSPACE, 0x7f, now + G_USEC_PER_SEC};
+    for (guint i = 0; i < 6; i++, key.at += REPEAT_GAP / 3)
+        ck_assert_int_eq(typing_press(&typing, ASKS_LINE, &key).kind,
+                         i < 2 ? PRESS_TYPED : PRESS_SAY);
+}
+END_TEST
+
 // What the list of actions says must be unmistakable.
 START_TEST(no_two_actions_share_a_letter_or_a_digit)
 {
@@ -231,6 +266,9 @@ int main(void)
                                   a_burst_finds_no_field_in_a_list_or_a_question,
                                   a_list_takes_digits_and_signs_alone,
                                   enter_held_down_is_dropped_as_long_as_it_is,
+                                  a_key_held_down_acts_once,
+                                  a_digit_held_down_answers_one_question,
+                                  backspace_held_down_erases_and_leaves_nothing,
                                   no_two_actions_share_a_letter_or_a_digit};
     TCase *tcase = tcase_create("typing");
     tcase_add_checked_fixture(tcase, begin, end);

@@ -119,7 +119,8 @@ def failing(player):
     yield "concession"
     go(player, "The rings are what there is.\r", "NEXT  2 instead")
     yield "concession, a line written"
-    go(player, "\x7f\x7f", "top ring gap 1")
+    go(player, "\x7f", "NEXT  1 why")
+    go(player, "\x7f", "top ring gap 1")
 
 
 def shop(player):

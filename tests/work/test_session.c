@@ -174,8 +174,8 @@ START_TEST(somebody_was_faster)
     take(faster.other, "2024-12-05 08:31 JT");
     faster.line = "read crank drag 1.6 with G17";
     expect_refused(slow, "read crank drag 1.5 with G17", 1,
-                   "line 2: nothing is stored: JT entered #8 at `crank drag` meanwhile; look at "
-                   "it, then write the line anew");
+                   "line 2: done by JT 08:31: #8 at `crank drag`; nothing is stored, look at it, "
+                   "then write the line anew");
     faster.line = "read pump tip clearance 0.10 with G08";
     expect_answer(slow, "read crank drag 1.5 with G17", "#13: crank drag 1.5 N·m: pass");
     session_close(slow);
