@@ -2,6 +2,7 @@
 
 #include "judge.h"
 
+#include <standbook/record/order.h>
 #include <string.h>
 
 static void count_gate(Assessment *assessment, const Requirement *made)
@@ -106,7 +107,7 @@ void judge_all(Judge *judge)
 static Verdict *verdicts_before(const Judge *judge, guint rank)
 {
     Judge then;
-    judge_init(&then, judge->plan, judge->entries, judge->count, judge->hypothesis, rank);
+    judge_init(&then, judge->plan, judge->entries, judge->count, judge->hypothesis, rank, FALSE);
     then.before = g_hash_table_ref(judge->before);
     judge_all(&then);
     Verdict *verdicts = g_new(Verdict, then.made->len + 1);
@@ -137,7 +138,27 @@ Assessment *assess(const Plan *plan, const Entry *const *entries, gsize count, g
     Judge judge;
     if (upto > 0 && (gsize)upto < count)
         count = (gsize)upto;
-    judge_init(&judge, plan, entries, count, hypothesis, 0);
+    judge_init(&judge, plan, entries, count, hypothesis, 0, FALSE);
+    judge_all(&judge);
+    Assessment *assessment = assessment_new(&judge);
+    judge_clear(&judge);
+    return assessment;
+}
+
+static guint rank_of(const Entry *const *entries, gsize count, gint64 seq)
+{
+    g_autofree gint64 *ranked = g_new(gint64, count + 1);
+    guint rank = 0;
+    rank_order(entries, count, ranked);
+    while (rank < count && ranked[rank] != seq)
+        rank++;
+    return rank + 1;
+}
+
+Assessment *assess_before(const Plan *plan, const Entry *const *entries, gsize count, gint64 seq)
+{
+    Judge judge;
+    judge_init(&judge, plan, entries, count, NULL, rank_of(entries, count, seq), TRUE);
     judge_all(&judge);
     Assessment *assessment = assessment_new(&judge);
     judge_clear(&judge);

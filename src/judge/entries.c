@@ -57,7 +57,7 @@ static void read_entry(Judge *judge, gsize index)
         know(judge, entry);
 }
 
-void judge_read_entries(Judge *judge, guint below)
+void judge_read_entries(Judge *judge, guint below, gboolean hindsight)
 {
     gsize count = judge->count;
     make_room(judge, count);
@@ -66,9 +66,10 @@ void judge_read_entries(Judge *judge, guint below)
     for (gsize i = 0; i < count; i++)
         judge->rank[judge->ranked[i] - 1] = (guint)i + 1;
     for (gsize i = 0; i < count; i++) {
-        if (below && judge->rank[i] >= below)
-            judge->live[i] = FALSE;
+        gboolean off = below && judge->rank[i] >= below;
+        judge->live[i] = judge->live[i] && (!off || hindsight);
         read_entry(judge, i);
+        judge->live[i] = judge->live[i] && !off;
     }
 }
 

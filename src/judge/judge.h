@@ -242,8 +242,9 @@ void judge_forget_touched(Judge *judge);
 void links_free(Links *links); // NULL is allowed
 
 // entries.c: the entries as a ledger
-// Reads all of them; those of rank `below` and above do not count (0: all do).
-void judge_read_entries(Judge *judge, guint below);
+// Reads all of them; those of rank `below` and above do not count (0: all do), and make nothing
+// known unless it is judged in hindsight.
+void judge_read_entries(Judge *judge, guint below, gboolean hindsight);
 // Reads the next; it has the highest rank.
 void judge_read_next(Judge *judge, const Entry *entry);
 // Takes back the last of judge_read_next.
@@ -257,10 +258,10 @@ void judge_entries_clear(Judge *judge);
 // own. Whole judgements, each made once and kept.
 Verdict judge_verdict_before(Judge *judge, guint requirement, guint rank);
 
-// state.c: everything the plan asks for, with nothing done yet. `below`: entries of that rank and
-// above do not count; 0: all do.
+// state.c: everything the plan asks for, with nothing done yet. `below` and `hindsight` as
+// judge_read_entries has them.
 void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsize count,
-                const Hypothesis *hypothesis, guint below);
+                const Hypothesis *hypothesis, guint below, gboolean hindsight);
 void judge_clear(Judge *judge);
 const Entry *judge_entry(const Judge *judge, gint64 seq);
 // The unit of these words, kept by the judge; NULL for a pure number.

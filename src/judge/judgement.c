@@ -53,7 +53,7 @@ static void judge_whole(Judgement *judgement)
     if (before)
         judge_clear(&judgement->judge);
     judge_init(&judgement->judge, judgement->plan, entries_of(judgement), judgement->entries->len,
-               NULL, 0);
+               NULL, 0, FALSE);
     judge_all(&judgement->judge);
     judgement->assessment = assessment_new(&judgement->judge);
     for (guint i = 0; before && i < before->requirements->len; i++)

@@ -198,7 +198,7 @@ static void ask(Judge *judge)
 }
 
 void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsize count,
-                const Hypothesis *hypothesis, guint below)
+                const Hypothesis *hypothesis, guint below, gboolean hindsight)
 {
     *judge = (Judge){.plan = plan, .entries = entries, .count = count, .hypothesis = hypothesis};
     judge->known =
@@ -218,7 +218,7 @@ void judge_init(Judge *judge, const Plan *plan, const Entry *const *entries, gsi
         g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)unit_free);
     judge->sealed = g_new0(gint64, plan->gates->len + 1);
     ask(judge);
-    judge_read_entries(judge, below);
+    judge_read_entries(judge, below, hindsight);
     judge_gather_said(judge);
     for (guint i = 0; i < judge->made->len; i++)
         judge_mark(judge, i);

@@ -405,6 +405,38 @@ START_TEST(a_correction_stands_where_the_struck_entry_stood)
 }
 END_TEST
 
+// What was done later does not count; what was struck or learnt since does.
+START_TEST(a_trial_is_judged_as_it_stood_by_what_is_known_now)
+{
+    Story story;
+    begin(&story);
+    read_in(&story, "lash", first, "Lash", "30");
+    const Entry *typed = story_enter(&story, "read",
+                                     "{'check':'lash','place':['2'],'step':'Lash','value':{"
+                                     "'value':'9','unit':'mm','typed':'9'}}");
+    read_in(&story, "lash", second, "Lash", "31");
+    const Entry *moved = story_enter(&story, "move", "{'check':'lash','step':'Lash'}");
+    read_in(&story, "lash", first, "Lash", "90");
+    char *strike = g_strdup_printf("{'entry':%" G_GINT64_FORMAT ",'cause':'misread'}", typed->seq);
+    story_enter(&story, "strike", strike);
+    g_free(strike);
+    const Entry *const *entries = (const Entry *const *)story.entries->pdata;
+    Assessment *then = assess_before(story.plan, entries, story.entries->len, moved->seq);
+    ck_assert_int_eq(story_find(then, "read lash[1]")->verdict, VERDICT_PASS);
+    ck_assert_int_eq(story_find(then, "read lash[2]")->verdict, VERDICT_PASS);
+    assessment_free(then);
+    story_enter(&story, "news",
+                "{'what':'calibration','format':1,'seq':9,'body':{'id':'6f1c2d30-0000-4000-8000-"
+                "0000000001ff','tool':'6f1c2d30-0000-4000-8000-000000000001','date':'2001-09-30',"
+                "'found':'wrong'}}");
+    entries = (const Entry *const *)story.entries->pdata;
+    then = assess_before(story.plan, entries, story.entries->len, moved->seq);
+    ck_assert_int_eq(story_find(then, "read lash[1]")->reason, REASON_TOOL);
+    assessment_free(then);
+    story_end(&story);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("readings");
@@ -428,6 +460,7 @@ int main(void)
     tcase_add_test(tcase, bounds_that_contradict_a_value);
     tcase_add_test(tcase, footnotes_on_gauges);
     tcase_add_test(tcase, a_correction_stands_where_the_struck_entry_stood);
+    tcase_add_test(tcase, a_trial_is_judged_as_it_stood_by_what_is_known_now);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

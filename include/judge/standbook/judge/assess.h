@@ -114,6 +114,11 @@ typedef struct {
 // (judge/extend.h) and outlives the assessment. `hypothesis` may be NULL. The caller frees.
 Assessment *assess(const Plan *plan, const Entry *const *entries, gsize count, gint64 upto,
                    const Hypothesis *hypothesis) G_GNUC_WARN_UNUSED_RESULT;
+// The build as it stood just before the entry of that seq, by all that is known now: what was done
+// from there on does not count, but what was struck since is out, and what was learnt since of
+// tools and lots is known. The same owners as for `assess`.
+Assessment *assess_before(const Plan *plan, const Entry *const *entries, gsize count,
+                          gint64 seq) G_GNUC_WARN_UNUSED_RESULT;
 void assessment_free(Assessment *assessment); // NULL is allowed
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Assessment, assessment_free)
 
