@@ -1,6 +1,7 @@
 // move: a setting is adjusted.
 #include "take.h"
 
+#include <standbook/record/order.h>
 #include <string.h>
 
 enum { DIGITS_MOST = 6 }; // a longer amount is rounded for show
@@ -70,14 +71,24 @@ static Number *amount_of(const Entry *entry, const char *field)
     return number && unit ? unit_to_base(unit, number) : g_steal_pointer(&number);
 }
 
+// Whether a move typed now stands behind that entry; one that corrects another stands where that
+// stood.
+static gboolean comes_before(const Take *take, const Entry *entry)
+{
+    return !take->after || entry->seq <= take->after || entry->after == take->after;
+}
+
 // Where the setting stands by the moves that count, in base units; NULL where none says a place.
 static Number *position_of(const Take *take, const Target *target)
 {
     g_autofree gboolean *live = take_live(take);
+    const GPtrArray *entries = take->taker->entries;
+    g_autofree gint64 *ranked = g_new(gint64, entries->len + 1);
+    rank_order((const Entry *const *)entries->pdata, entries->len, ranked);
     Number *position = NULL;
-    for (guint i = 0; i < take->taker->entries->len; i++) {
-        const Entry *entry = take->taker->entries->pdata[i];
-        if (!live[i] || !is_at(entry, target))
+    for (guint i = 0; i < entries->len; i++) {
+        const Entry *entry = entries->pdata[ranked[i] - 1];
+        if (!live[entry->seq - 1] || !is_at(entry, target) || !comes_before(take, entry))
             continue;
         g_autoptr(Number) to = amount_of(entry, "to"), by = amount_of(entry, "moved");
         g_autoptr(Number) before = position;

@@ -192,6 +192,11 @@ START_TEST(a_move_is_measured_against_range_and_step)
                   "3.212 turn lies beyond the range of the jackscrew, 0 turn to 3 turn.");
     expect_remark("strike last typo", "Struck: #9 `move idler backlash by 3 turn`.");
     expect_remark("move idler backlash by 2.5 turn", "");
+    // One that stands where a struck one stood starts from there.
+    g_autofree char *behind =
+        g_strdup_printf("move idler backlash by 2.5 turn after #%" G_GINT64_FORMAT, last(3)->seq);
+    expect_remark("move idler backlash to 1 turn", "");
+    expect_remark(behind, "");
 }
 END_TEST
 

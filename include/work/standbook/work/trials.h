@@ -1,0 +1,113 @@
+// A setting by trials: a check with `set:`, its moves, loose and tight readings as the ledger has
+// them. Pure: everything comes in.
+//
+// The first move after a tightened reading opens the next trial; a trial has any number of moves
+// before it is tightened. A struck move opens none: what was read behind it joins the trial before,
+// in doubt. Moves are counted for the setting as a whole, whatever places they name.
+#pragma once
+#include <standbook/judge/assess.h>
+
+// One place of a trial, tightened.
+typedef struct {
+    const Entry *entry;      // its newest live reading; NULL: not read in this trial
+    const Requirement *made; // as the trial left it; NULL likewise, or before trials_judge
+} TrialPlace;
+
+// A move or reading that was struck.
+typedef struct {
+    const Entry *entry;
+    guint place; // of a reading, in the order of the check's places
+    const char *cause;
+} TrialStruck;
+
+typedef struct {
+    guint number;        // from 1
+    GPtrArray *entries;  // const Entry *: live moves and readings, by rank
+    const Entry *move;   // the last move, NULL if there is none
+    Number *position;    // where that left the setting, base units; NULL if no move says a place
+    const Entry *loose;  // the newest live loose reading behind that move, or NULL
+    Number *loose_value; // of that, base units
+    guint loose_place;   // likewise
+    TrialPlace *places;  // by place of the check
+    guint read;          // how many of those are read
+    GArray *struck;      // TrialStruck, by rank
+    GPtrArray *notes;    // const char *: remarks on the check meanwhile
+    gboolean joined;     // readings of a struck move stand here
+    gint64 ended;        // seq of what loosened or moved it after its last tightened reading; 0
+    Verdict verdict;     // of all its places; in doubt by evidence before fail
+    Reason reason;       // of the first place that has it
+    gboolean fails;      // a value lies outside its limits, not conceded, whatever is in doubt
+    Reason side;         // then low, high or beyond wear, of the first such place
+    Assessment *then;    // as it stood when it ended; NULL while it has not
+} Trial;
+
+typedef struct {
+    const PlanCheck *check;
+    const PlanStep *step;
+    const Assessment *assessment;
+    const Plan *plan;
+    const Entry *const *entries;
+    gsize count;
+    guint places;
+    const Requirement **made; // by place, as it is now
+    GPtrArray *all;           // Trial *
+    guint minutes;            // from the first move to the newest reading, interruptions left out
+} Trials;
+
+// The trials of a setting in a step. Of those that have ended the verdicts are open until
+// trials_judge. Plan, assessment and entries outlive them. The caller frees.
+Trials *trials_new(const Plan *plan, const PlanStep *step, const PlanCheck *check,
+                   const Assessment *assessment, const Entry *const *entries,
+                   gsize count) G_GNUC_WARN_UNUSED_RESULT;
+void trials_free(Trials *trials); // NULL is allowed
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(Trials, trials_free)
+
+// Judges the trials that have ended as they stood then, by what is known now: the whole build once
+// for each.
+void trials_judge(Trials *trials);
+
+const Trial *trials_last(const Trials *trials); // NULL before the first
+
+// NEXT ------------------------------------------------------------------------------------------
+
+typedef enum { TRIAL_DONE, TRIAL_MOVE, TRIAL_LOOSE, TRIAL_TIGHTEN, TRIAL_TIGHT } TrialAsk;
+
+typedef struct {
+    TrialAsk ask;
+    guint place;                      // of a reading
+    const PlanTightening *tightening; // what is to be tightened
+} TrialNext;
+
+// What is asked next. A trial whose first tightened reading is outside is over at once; else all
+// places are read, for their spread tells how far to move. After one that fails comes a move; after
+// one that does not, nothing. `again`: one that ended in doubt is followed by a move too.
+TrialNext trials_next(const Trials *trials, gboolean again);
+
+// What holds the setting in its step and is still open: the first such tightening; NULL if it is
+// held.
+const PlanTightening *trials_open_hold(const Trials *trials);
+// The tightenings (const PlanTightening *) that must be slackened before the setting can be moved,
+// the one tightened last first. The caller frees with g_ptr_array_unref.
+GPtrArray *trials_to_slacken(const Trials *trials) G_GNUC_WARN_UNUSED_RESULT;
+
+// The seq of a struck move that the next move stands for: what was read behind it stands, only the
+// figure was typed wrong (misread, typo). 0 if there is none.
+gint64 trials_mistyped(const Trials *trials);
+
+// The setting to be worked at where the step comes to a place (NULL: none is left): its own, what
+// holds it, or its signature while the setting asks for something. NULL: none. *again: it was done
+// and is in doubt or fails.
+const PlanCheck *trials_setting(const Plan *plan, const PlanStep *step, const Requirement *made,
+                                const Assessment *assessment, const Entry *const *entries,
+                                gsize count, gboolean *again);
+
+// WORDS: the caller frees with g_free -----------------------------------------------------------
+
+// `0.31`: a value of the check, base units, or a difference of two.
+char *trial_value_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
+char *trial_width_words(const PlanCheck *check, const Number *width) G_GNUC_WARN_UNUSED_RESULT;
+// `0.50`: where the adjuster stands, base units, without its unit; "" for NULL.
+char *trial_position_words(const PlanCheck *check,
+                           const Number *position) G_GNUC_WARN_UNUSED_RESULT;
+// The value of a field of a move or reading, base units; NULL if it has none.
+Number *trial_amount(const Entry *entry, const char *field) G_GNUC_WARN_UNUSED_RESULT;

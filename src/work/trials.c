@@ -1,0 +1,406 @@
+#include <standbook/work/trials.h>
+
+#include <standbook/record/live.h>
+#include <standbook/record/order.h>
+#include <string.h>
+
+Number *trial_amount(const Entry *entry, const char *field)
+{
+    const char *value = entry_value(entry, field, "value");
+    const char *words = value ? entry_value(entry, field, "unit") : NULL;
+    if (!value)
+        return NULL;
+    g_autoptr(Number) number = number_from_text(value + strspn(value, "<>"), NULL);
+    g_autoptr(Unit) unit = words && *words ? unit_parse(words, NULL) : NULL;
+    return number && unit ? unit_to_base(unit, number) : g_steal_pointer(&number);
+}
+
+static gboolean is_kind(const Entry *entry, const char *kind)
+{
+    return strcmp(entry->kind->name, kind) == 0;
+}
+
+// Whether it is a move or a reading of this check.
+static gboolean is_of(const Trials *trials, const Entry *entry)
+{
+    return (is_kind(entry, "move") || is_kind(entry, "read")) &&
+           g_strcmp0(entry_text(entry, "check"), trials->check->name) == 0;
+}
+
+static gboolean is_tight(const Entry *entry)
+{
+    return is_kind(entry, "read") && g_strcmp0(entry_text(entry, "state"), "loose") != 0;
+}
+
+// GATHER ----------------------------------------------------------------------------------------
+
+static void trial_free(gpointer data)
+{
+    Trial *trial = data;
+    g_ptr_array_unref(trial->entries);
+    g_array_unref(trial->struck);
+    g_ptr_array_unref(trial->notes);
+    number_free(trial->position);
+    number_free(trial->loose_value);
+    assessment_free(trial->then);
+    g_free(trial->places);
+    g_free(trial);
+}
+
+void trials_free(Trials *trials)
+{
+    if (!trials)
+        return;
+    g_ptr_array_unref(trials->all);
+    g_free(trials->made);
+    g_free(trials);
+}
+
+static Trial *last_of(const Trials *trials)
+{
+    return trials->all->len ? trials->all->pdata[trials->all->len - 1] : NULL;
+}
+
+const Trial *trials_last(const Trials *trials)
+{
+    return last_of(trials);
+}
+
+static Trial *open_trial(Trials *trials)
+{
+    const Trial *before = last_of(trials);
+    Trial *trial = g_new0(Trial, 1);
+    trial->number = trials->all->len + 1;
+    trial->entries = g_ptr_array_new();
+    trial->struck = g_array_new(FALSE, FALSE, sizeof(TrialStruck));
+    trial->notes = g_ptr_array_new();
+    trial->places = g_new0(TrialPlace, trials->places);
+    trial->position = before && before->position ? number_copy(before->position) : NULL;
+    g_ptr_array_add(trials->all, trial);
+    return trial;
+}
+
+static Trial *trial_in_hand(Trials *trials)
+{
+    Trial *last = last_of(trials);
+    return last ? last : open_trial(trials);
+}
+
+static guint place_of(const Trials *trials, const Entry *entry)
+{
+    gsize count = entry_list_length(entry, "place");
+    g_autoptr(GPtrArray) labels = g_ptr_array_new();
+    for (gsize i = 0; i < count; i++)
+        g_ptr_array_add(labels, (gpointer)entry_list_item(entry, "place", i));
+    g_ptr_array_add(labels, NULL);
+    for (guint i = 0; i < trials->places; i++)
+        if (g_strv_equal((const char *const *)trials->made[i]->labels,
+                         (const char *const *)labels->pdata))
+            return i;
+    return 0;
+}
+
+static void take_move(Trials *trials, const Entry *entry)
+{
+    Trial *trial = trial_in_hand(trials);
+    if (trial->read)
+        trial = open_trial(trials);
+    g_autoptr(Number) before = g_steal_pointer(&trial->position);
+    g_autoptr(Number) to = trial_amount(entry, "to"), by = trial_amount(entry, "moved");
+    trial->position = to ? g_steal_pointer(&to) : before && by ? number_add(before, by) : NULL;
+    trial->move = entry;
+    trial->loose = NULL;
+    g_clear_pointer(&trial->loose_value, number_free);
+    g_ptr_array_add(trial->entries, (gpointer)entry);
+}
+
+static void take_reading(Trials *trials, const Entry *entry)
+{
+    Trial *trial = trial_in_hand(trials);
+    guint place = place_of(trials, entry);
+    g_ptr_array_add(trial->entries, (gpointer)entry);
+    if (is_tight(entry)) {
+        trial->read += trial->places[place].entry ? 0 : 1;
+        trial->places[place].entry = entry;
+        trial->ended = 0;
+        return;
+    }
+    number_free(trial->loose_value);
+    trial->loose = entry;
+    trial->loose_value = trial_amount(entry, "value");
+    trial->loose_place = place;
+}
+
+static gboolean rests_on(const PlanCheck *check, const char *name)
+{
+    for (guint i = 0; name && i < check->rests_on->len; i++) {
+        const PlanName *on = check->rests_on->pdata[i];
+        const char *other = on->group ? on->group->name : on->part ? on->part->name : NULL;
+        if (g_strcmp0(other, name) == 0)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// Whether the entry disturbs what was read of the setting.
+static gboolean disturbs(const Trials *trials, const Entry *entry)
+{
+    static const struct {
+        const char *kind, *field;
+    } others[] = {{"slacken", "tightening"}, {"fit", "part"}, {"rework", "name"}};
+    if (is_kind(entry, "move"))
+        return is_of(trials, entry);
+    for (gsize i = 0; i < G_N_ELEMENTS(others); i++)
+        if (is_kind(entry, others[i].kind))
+            return rests_on(trials->check, entry_text(entry, others[i].field));
+    return FALSE;
+}
+
+static void take_other(Trials *trials, const Entry *entry)
+{
+    Trial *last = last_of(trials);
+    if (!last)
+        return;
+    if (last->read && !last->ended && disturbs(trials, entry))
+        last->ended = entry->seq;
+    if (is_kind(entry, "note") && g_strcmp0(entry_text(entry, "about"), trials->check->name) == 0)
+        g_ptr_array_add(last->notes, (gpointer)entry_text(entry, "text"));
+}
+
+// The entries of a ledger in the order of judgement, which of them count, and until which rank
+// readings belong to a struck move.
+typedef struct {
+    gboolean *live;
+    gint64 *ranked;
+    guint *rank;
+    guint meant;
+} Walk;
+
+static void take_struck(Trials *trials, const Entry *entry, Walk *walk)
+{
+    gint64 strike = live_strike_of(trials->entries, trials->count, walk->live, entry->seq);
+    if (!strike)
+        return;
+    TrialStruck struck = {entry, is_kind(entry, "read") ? place_of(trials, entry) : 0,
+                          entry_text(trials->entries[strike - 1], "cause")};
+    g_array_append_val(trial_in_hand(trials)->struck, struck);
+    if (is_kind(entry, "move"))
+        walk->meant = walk->rank[strike - 1];
+}
+
+static void take_entry(Trials *trials, const Entry *entry, Walk *walk)
+{
+    gboolean mine = is_of(trials, entry);
+    if (!walk->live[entry->seq - 1]) {
+        if (mine)
+            take_struck(trials, entry, walk);
+        return;
+    }
+    take_other(trials, entry);
+    if (!mine)
+        return;
+    if (is_kind(entry, "move")) {
+        walk->meant = 0;
+        take_move(trials, entry);
+        return;
+    }
+    take_reading(trials, entry);
+    if (is_tight(entry) && walk->rank[entry->seq - 1] < walk->meant)
+        last_of(trials)->joined = TRUE;
+}
+
+static void gather(Trials *trials)
+{
+    Walk walk = {g_new(gboolean, trials->count + 1), g_new(gint64, trials->count + 1),
+                 g_new(guint, trials->count + 1), 0};
+    live_entries(trials->entries, trials->count, walk.live);
+    rank_order(trials->entries, trials->count, walk.ranked);
+    for (gsize i = 0; i < trials->count; i++)
+        walk.rank[walk.ranked[i] - 1] = (guint)i + 1;
+    for (gsize i = 0; i < trials->count; i++)
+        take_entry(trials, trials->entries[walk.ranked[i] - 1], &walk);
+    g_free(walk.live);
+    g_free(walk.ranked);
+    g_free(walk.rank);
+}
+
+// TIME ------------------------------------------------------------------------------------------
+
+static Moment moment_of(const Entry *entry)
+{
+    Moment moment = 0;
+    const char *text = entry->done ? entry->done : entry->at;
+    return text && moment_parse(text, &moment, NULL) ? moment : 0;
+}
+
+static gint64 last_seq(const Trials *trials)
+{
+    gint64 last = 0;
+    for (guint i = 0; i < trials->all->len; i++) {
+        const Trial *trial = trials->all->pdata[i];
+        for (guint j = 0; j < trial->entries->len; j++)
+            last = MAX(last, ((const Entry *)trial->entries->pdata[j])->seq);
+    }
+    return last;
+}
+
+// Whether work at the step stops with this entry: put down or signed, or its person takes up
+// another.
+static gboolean stops(const Trials *trials, const Entry *entry, const char *by)
+{
+    const char *step = kind_field(entry->kind, "step") ? entry_text(entry, "step") : NULL;
+    gboolean here = g_strcmp0(step, trials->step->name) == 0;
+    gboolean same = g_strcmp0(entry->by, by) == 0;
+    return (is_kind(entry, "sign") && here) || (is_kind(entry, "put down") && same) ||
+           (is_kind(entry, "pick up") && same && !here);
+}
+
+static guint minutes_of(const Trials *trials)
+{
+    gint64 end = last_seq(trials);
+    Moment since = 0, worked = 0;
+    const char *by = NULL;
+    for (gint64 seq = 1; seq <= end; seq++) {
+        const Entry *entry = trials->entries[seq - 1];
+        const char *step = is_kind(entry, "pick up") ? entry_text(entry, "step") : NULL;
+        gboolean goes = is_of(trials, entry) || g_strcmp0(step, trials->step->name) == 0;
+        Moment now = moment_of(entry);
+        if (by)
+            worked += MAX(now - since, 0);
+        since = now;
+        if (by && stops(trials, entry, by))
+            by = NULL;
+        else if (goes && (worked || is_of(trials, entry)))
+            by = entry->by;
+    }
+    return (guint)(worked / 60);
+}
+
+// JUDGE -----------------------------------------------------------------------------------------
+
+static void find_made(const Trials *trials, const Assessment *assessment, const Requirement **made)
+{
+    guint found = 0;
+    for (guint i = 0; i < assessment->requirements->len && found < trials->places; i++) {
+        const Requirement *each = assessment->requirements->pdata[i];
+        if (each->asked == ASKED_READ && each->check == trials->check && each->step == trials->step)
+            made[found++] = each;
+    }
+}
+
+static gboolean is_needed(const Requirement *made)
+{
+    return !made->withdrawn && made->verdict != VERDICT_NOT_NEEDED;
+}
+
+static void doubt(Trial *trial, Reason reason)
+{
+    if (trial->verdict == VERDICT_IN_DOUBT)
+        return;
+    trial->verdict = VERDICT_IN_DOUBT;
+    trial->reason = reason;
+}
+
+static void judge_place(Trial *trial, const Requirement *made)
+{
+    Verdict verdict = made->finding ? made->own_verdict : made->verdict;
+    if (made->value_verdict == VERDICT_FAIL && !made->conceded && !trial->fails) {
+        trial->fails = TRUE;
+        trial->side = made->value_reason;
+    }
+    if (verdict == VERDICT_IN_DOUBT)
+        doubt(trial, made->reason);
+    else if (verdict == VERDICT_CONCEDED && trial->verdict == VERDICT_PASS)
+        trial->verdict = VERDICT_CONCEDED;
+    else if (verdict == VERDICT_NOTED && trial->verdict == VERDICT_PASS)
+        trial->verdict = VERDICT_NOTED;
+}
+
+// `made`: the places as the trial left them.
+static void judge_trial(const Trials *trials, Trial *trial, const Requirement *const *made)
+{
+    gboolean lacking = FALSE;
+    trial->verdict = VERDICT_PASS;
+    trial->reason = REASON_NONE;
+    trial->fails = FALSE;
+    for (guint i = 0; i < trials->places; i++) {
+        lacking = lacking || (is_needed(trials->made[i]) && !trial->places[i].entry);
+        trial->places[i].made = trial->places[i].entry ? made[i] : NULL;
+        if (trial->places[i].made)
+            judge_place(trial, made[i]);
+    }
+    if (trial->joined)
+        doubt(trial, REASON_BASIS);
+    if (trial->verdict == VERDICT_IN_DOUBT)
+        return;
+    if (trial->fails || lacking) {
+        trial->verdict = trial->fails ? VERDICT_FAIL : VERDICT_OPEN;
+        trial->reason = trial->fails ? trial->side : REASON_NONE;
+    }
+}
+
+void trials_judge(Trials *trials)
+{
+    g_autofree const Requirement **made = g_new0(const Requirement *, trials->places);
+    for (guint i = 0; i < trials->all->len; i++) {
+        Trial *trial = trials->all->pdata[i];
+        if (!trial->ended || trial->then)
+            continue;
+        trial->then = assess_before(trials->plan, trials->entries, trials->count, trial->ended);
+        find_made(trials, trial->then, made);
+        judge_trial(trials, trial, made);
+    }
+}
+
+Trials *trials_new(const Plan *plan, const PlanStep *step, const PlanCheck *check,
+                   const Assessment *assessment, const Entry *const *entries, gsize count)
+{
+    Trials *trials = g_new0(Trials, 1);
+    *trials = (Trials){.check = check,
+                       .step = step,
+                       .assessment = assessment,
+                       .plan = plan,
+                       .entries = entries,
+                       .count = count,
+                       .places = places_count(check->places),
+                       .all = g_ptr_array_new_with_free_func(trial_free)};
+    trials->made = g_new0(const Requirement *, trials->places);
+    find_made(trials, assessment, trials->made);
+    gather(trials);
+    trials->minutes = minutes_of(trials);
+    for (guint i = 0; i < trials->all->len; i++) {
+        Trial *trial = trials->all->pdata[i];
+        if (trial->ended)
+            trial->verdict = VERDICT_OPEN;
+        else
+            judge_trial(trials, trial, trials->made);
+    }
+    return trials;
+}
+
+// WORDS -----------------------------------------------------------------------------------------
+
+char *trial_value_words(const PlanCheck *check, const Number *value)
+{
+    g_autoptr(Number) shown = unit_from_base(check->unit, value);
+    return number_decimal(shown, check->decimals);
+}
+
+char *trial_width_words(const PlanCheck *check, const Number *width)
+{
+    g_autoptr(Number) shown = unit_width_from_base(check->unit, width);
+    return number_decimal(shown, check->decimals);
+}
+
+char *trial_position_words(const PlanCheck *check, const Number *position)
+{
+    enum { USUAL = 2, MOST = 3 };
+    if (!position)
+        return g_strdup("");
+    const Unit *unit = check->setting->unit;
+    g_autoptr(Number) shown = unit ? unit_from_base(unit, position) : number_copy(position);
+    g_autofree char *usual = number_decimal(shown, USUAL);
+    g_autoptr(Number) back = number_from_text(usual, NULL);
+    return back && number_equal(back, shown) ? g_steal_pointer(&usual)
+                                             : number_decimal(shown, MOST);
+}

@@ -1,0 +1,150 @@
+// What is asked next of a setting.
+#include <standbook/work/trials.h>
+
+#include <string.h>
+
+static gboolean names_group(const GPtrArray *names, const PlanGroup *group)
+{
+    for (guint i = 0; i < names->len; i++)
+        if (((const PlanName *)names->pdata[i])->group == group)
+            return TRUE;
+    return FALSE;
+}
+
+static gboolean is_held_by(const PlanCheck *check, const PlanGroup *group)
+{
+    return names_group(check->rests_on, group) || names_group(check->with, group);
+}
+
+static gboolean is_turn_of(const Requirement *made, const PlanTightening *tightening)
+{
+    return (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT) && !made->withdrawn &&
+           made->step == tightening->step && strcmp(made->name, tightening->group->name) == 0;
+}
+
+// Whether a turn of the tightening has been done, or (`open`) is still open.
+static gboolean has_turn(const Trials *trials, const PlanTightening *tightening, gboolean open)
+{
+    for (guint i = 0; i < trials->assessment->requirements->len; i++) {
+        const Requirement *made = trials->assessment->requirements->pdata[i];
+        if (is_turn_of(made, tightening) && made->verdict != VERDICT_NOT_NEEDED &&
+            (made->verdict == VERDICT_OPEN) == open)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+const PlanTightening *trials_open_hold(const Trials *trials)
+{
+    for (guint i = 0; i < trials->step->tightenings->len; i++) {
+        const PlanTightening *tightening = trials->step->tightenings->pdata[i];
+        if (is_held_by(trials->check, tightening->group) && has_turn(trials, tightening, TRUE))
+            return tightening;
+    }
+    return NULL;
+}
+
+GPtrArray *trials_to_slacken(const Trials *trials)
+{
+    GPtrArray *found = g_ptr_array_new();
+    for (guint i = trials->step->tightenings->len; i-- > 0;) {
+        const PlanTightening *tightening = trials->step->tightenings->pdata[i];
+        if (names_group(trials->check->rests_on, tightening->group) &&
+            has_turn(trials, tightening, FALSE))
+            g_ptr_array_add(found, (gpointer)tightening);
+    }
+    return found;
+}
+
+static gboolean is_lacking(const Trials *trials, const Trial *trial, guint place)
+{
+    const Requirement *made = trials->made[place];
+    return made->verdict != VERDICT_NOT_NEEDED && !made->withdrawn && !trial->places[place].entry;
+}
+
+static guint first_lacking(const Trials *trials, const Trial *trial)
+{
+    guint place = 0;
+    while (place < trials->places && !is_lacking(trials, trial, place))
+        place++;
+    return place;
+}
+
+static TrialNext before_tightened(const Trials *trials, const Trial *trial)
+{
+    const PlanTightening *hold = trials_open_hold(trials);
+    guint place = first_lacking(trials, trial);
+    if (place == trials->places)
+        return (TrialNext){.ask = TRIAL_DONE};
+    if (!trial->move)
+        return (TrialNext){.ask = TRIAL_MOVE};
+    if (trials->check->setting->loose && !trial->loose)
+        return (TrialNext){.ask = TRIAL_LOOSE, .place = place};
+    return hold ? (TrialNext){.ask = TRIAL_TIGHTEN, .tightening = hold}
+                : (TrialNext){.ask = TRIAL_TIGHT, .place = place};
+}
+
+TrialNext trials_next(const Trials *trials, gboolean again)
+{
+    const Trial *trial = trials_last(trials);
+    if (!trial)
+        return (TrialNext){.ask = TRIAL_MOVE};
+    if (trial->read == 0)
+        return before_tightened(trials, trial);
+    guint lacking = first_lacking(trials, trial);
+    gboolean over = trial->ended || trial->joined || (trial->fails && trial->read == 1);
+    if (over)
+        return (TrialNext){.ask = TRIAL_MOVE};
+    if (lacking < trials->places)
+        return (TrialNext){.ask = TRIAL_TIGHT, .place = lacking};
+    if (trial->fails || (again && trial->verdict == VERDICT_IN_DOUBT))
+        return (TrialNext){.ask = TRIAL_MOVE};
+    return (TrialNext){.ask = TRIAL_DONE};
+}
+
+gint64 trials_mistyped(const Trials *trials)
+{
+    const Trial *trial = trials_last(trials);
+    if (!trial || !trial->joined)
+        return 0;
+    for (guint i = trial->struck->len; i-- > 0;) {
+        const TrialStruck *struck = &g_array_index(trial->struck, TrialStruck, i);
+        if (strcmp(struck->entry->kind->name, "move") == 0)
+            return strcmp(struck->cause, "typo") == 0 || strcmp(struck->cause, "misread") == 0
+                       ? struck->entry->seq
+                       : 0;
+    }
+    return 0;
+}
+
+static gboolean leads_to(const PlanCheck *check, const PlanStep *step, const Requirement *made)
+{
+    if (!made || made->asked == ASKED_SIGN)
+        return TRUE;
+    if (made->check)
+        return made->check == check;
+    for (guint i = 0; i < step->tightenings->len; i++) {
+        const PlanTightening *tightening = step->tightenings->pdata[i];
+        if (is_turn_of(made, tightening))
+            return is_held_by(check, tightening->group);
+    }
+    return FALSE;
+}
+
+const PlanCheck *trials_setting(const Plan *plan, const PlanStep *step, const Requirement *made,
+                                const Assessment *assessment, const Entry *const *entries,
+                                gsize count, gboolean *again)
+{
+    *again = FALSE;
+    for (guint i = 0; i < step->checks->len; i++) {
+        const PlanCheck *check = step->checks->pdata[i];
+        if (!check->setting || check->formula || !leads_to(check, step, made))
+            continue;
+        g_autoptr(Trials) trials = trials_new(plan, step, check, assessment, entries, count);
+        *again = made && made->check == check &&
+                 (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT);
+        if (trials_next(trials, *again).ask != TRIAL_DONE)
+            return check;
+    }
+    return NULL;
+}

@@ -1,0 +1,271 @@
+// The trials of a setting: the idler of the demo as it was worked at (trade.md section 10.4), and
+// what was struck or put down on the way.
+#include "agenda.h"
+
+#include <standbook/work/advice.h>
+
+static const char *const hold = "tighten idler carrier stage 1 all with W4\n"
+                                "tighten idler carrier stage 2 all with W4\n"
+                                "tighten jackscrew locknut all with W1";
+static const char *const loosen = "slacken jackscrew locknut all\nslacken idler carrier all";
+
+static void take_all(const char *lines)
+{
+    g_auto(GStrv) each = g_strsplit(lines, "\n", -1);
+    for (guint i = 0; each[i]; i++)
+        take(each[i]);
+}
+
+static Trials *trials_now(void)
+{
+    Agenda agenda = agenda_now();
+    return trials_new(demo->plan, step_of("Idler backlash"),
+                      plan_check(demo->plan, "idler backlash"), agenda.assessment, agenda.entries,
+                      agenda.count);
+}
+
+// `1 0.50 loose 0.31 tight 0.35 - - -|…`: one trial's figures as they stand.
+static char *trial_words(const Trials *trials, const Trial *trial)
+{
+    g_autofree char *position = trial_position_words(trials->check, trial->position);
+    g_autofree char *loose =
+        trial->loose ? trial_value_words(trials->check, trial->loose_value) : g_strdup("-");
+    GString *words = g_string_new(NULL);
+    g_string_append_printf(words, "%u %s loose %s tight", trial->number, position, loose);
+    for (guint i = 0; i < trials->places; i++) {
+        const TrialPlace *place = &trial->places[i];
+        g_autofree char *value =
+            place->made ? trial_value_words(trials->check, place->made->value) : g_strdup("-");
+        g_string_append_printf(words, " %s", value);
+    }
+    g_autofree char *outcome = trial_outcome(trials, trial);
+    g_string_append_printf(words, " %s", outcome);
+    return g_string_free(words, FALSE);
+}
+
+static void expect_trial(guint number, const char *expected)
+{
+    g_autoptr(Trials) trials = trials_now();
+    trials_judge(trials);
+    ck_assert_uint_le(number, trials->all->len);
+    g_autofree char *words = trial_words(trials, trials->all->pdata[number - 1]);
+    ck_assert_str_eq(words, expected);
+}
+
+static void expect_asked(const char *expected)
+{
+    static const char *const asks[] = {"done", "move", "loose", "tighten", "tight"};
+    g_autoptr(Trials) trials = trials_now();
+    TrialNext next = trials_next(trials, FALSE);
+    g_autofree char *words =
+        next.ask == TRIAL_LOOSE || next.ask == TRIAL_TIGHT
+            ? g_strdup_printf("%s %s", asks[next.ask], trials->made[next.place]->place)
+        : next.tightening ? g_strdup_printf("%s %s", asks[next.ask], next.tightening->group->name)
+                          : g_strdup(asks[next.ask]);
+    ck_assert_str_eq(words, expected);
+}
+
+static void begin(void)
+{
+    take("2025-03-10 09:00 MO pick up Idler backlash");
+}
+
+static void first_try(void)
+{
+    take_all("09:02 move idler backlash to 0.50 turn\n"
+             "09:04 read idler backlash[1] 0.31 loose with G04");
+    take_all(hold);
+    take("09:10 read idler backlash[1] 0.35 with G04");
+}
+
+static void third_try(void)
+{
+    take_all(loosen);
+    take_all("09:34 move idler backlash to 0.08 turn\n"
+             "09:36 read idler backlash[1] 0.07 loose with G04");
+    take_all(hold);
+}
+
+START_TEST(what_is_asked_from_the_first_move_to_the_last_place)
+{
+    begin();
+    expect_asked("move");
+    take("09:02 move idler backlash to 0.50 turn");
+    expect_asked("loose 1");
+    take("09:04 read idler backlash[1] 0.31 loose with G04");
+    expect_asked("tighten idler carrier");
+    take_all(
+        "tighten idler carrier stage 1 all with W4\ntighten idler carrier stage 2 all with W4");
+    expect_asked("tighten jackscrew locknut");
+    take("tighten jackscrew locknut all with W1");
+    expect_asked("tight 1");
+    take("09:10 read idler backlash[1] 0.35 with G04");
+    expect_asked("move"); // outside at the first place: the others tell nothing
+    third_try();
+    expect_asked("tight 1");
+    take("09:40 read idler backlash[1] 0.11 with G04");
+    expect_asked("tight 2");
+}
+END_TEST
+
+START_TEST(a_try_that_fails_late_is_read_to_its_end)
+{
+    begin();
+    third_try();
+    take_all("09:40 read idler backlash[1] 0.11 with G04\nread idler backlash[2] 0.13 with G04\n"
+             "read idler backlash[3] 0.07 with G04");
+    expect_asked("tight 4");
+    take("read idler backlash[4] 0.10 with G04");
+    expect_asked("move");
+    expect_trial(1, "1 0.08 loose 0.07 tight 0.11 0.13 0.07 0.10 FAIL at 3: 0.07, 0.01 under");
+}
+END_TEST
+
+// Four tries, then the wrench of all of them is found wrong.
+START_TEST(the_idler_of_the_demo)
+{
+    LineTaker *built = demo_build(demo, "TL-0412");
+    demo_feed(demo, built, "demo-data/tl-0412.log");
+    build = built;
+    expect_trial(1, "1 0.50 loose 0.31 tight 0.35 - - - FAIL at 1: 0.35, 0.17 over");
+    expect_trial(2, "2 0.00 loose 0.02 tight 0.06 - - - FAIL at 1: 0.06, 0.02 under");
+    expect_trial(3, "3 0.08 loose 0.07 tight 0.11 0.13 0.07 0.10 FAIL at 3: 0.07, 0.01 under");
+    expect_trial(4, "4 0.13 loose 0.09 tight 0.14 0.16 0.10 0.12 pass: 0.10 to 0.16");
+    expect_trial(5, "5 0.13 loose 0.09 tight 0.15 0.17 0.11 0.13 pass: 0.11 to 0.17");
+    expect_asked("done");
+    g_autoptr(Trials) trials = trials_now();
+    ck_assert_uint_eq(trials->all->len, 5);
+    const Trial *second = trials->all->pdata[1];
+    ck_assert_uint_eq(second->notes->len, 1);
+    ck_assert_str_eq(second->notes->pdata[0], "by feel, prediction 0.06 ignored");
+    ck_assert_uint_eq(trials->minutes, 81); // 09:02 to 10:05, and 15:02 to 15:20 the day after
+}
+END_TEST
+
+START_TEST(a_tool_found_wrong_later_voids_the_trial_it_held)
+{
+    begin();
+    third_try();
+    take("09:41 read idler backlash 0.14 0.16 0.10 0.12 with G04");
+    expect_trial(1, "1 0.08 loose 0.07 tight 0.14 0.16 0.10 0.12 pass: 0.10 to 0.16");
+    expect_asked("done");
+    take_all(loosen);
+    expect_asked("move");
+    take("10:00 move idler backlash to 0.09 turn");
+    expect_trial(1, "1 0.08 loose 0.07 tight 0.14 0.16 0.10 0.12 pass: 0.10 to 0.16");
+    char *refusal = demo_try(demo, demo->desk,
+                             "2025-03-11 09:40 EV calibration G04 2025-03-11 wrong \"reads low\"");
+    ck_assert_msg(!refusal, "%s", refusal);
+    expect_trial(1, "1 0.08 loose 0.07 tight 0.14 0.16 0.10 0.12 in doubt, tool: 0.10 to 0.16");
+}
+END_TEST
+
+START_TEST(a_struck_move_joins_its_readings_to_the_trial_before)
+{
+    begin();
+    first_try();
+    third_try();
+    gint64 moved = last(4)->seq;
+    take("09:41 read idler backlash 0.11 0.13 0.09 0.10 with G04");
+    expect_trial(2, "2 0.08 loose 0.07 tight 0.11 0.13 0.09 0.10 pass: 0.09 to 0.13");
+    g_autofree char *strike = g_strdup_printf("strike #%" G_GINT64_FORMAT " \"typo\"", moved);
+    take(strike);
+    expect_trial(1, "1 0.50 loose 0.07 tight 0.11 0.13 0.09 0.10 in doubt, basis: 0.09 to 0.13");
+    expect_asked("move");
+    g_autoptr(Trials) trials = trials_now();
+    const Trial *trial = trials_last(trials);
+    ck_assert_uint_eq(trials->all->len, 1);
+    ck_assert_uint_eq(trial->struck->len, 1);
+    ck_assert_str_eq(g_array_index(trial->struck, TrialStruck, 0).cause, "typo");
+    ck_assert_int_eq(trials_mistyped(trials), moved);
+    g_autofree char *again =
+        g_strdup_printf("move idler backlash to 0.18 turn after #%" G_GINT64_FORMAT, moved);
+    take(again); // where the struck one stood: the readings are its own
+    expect_trial(2, "2 0.18 loose 0.07 tight 0.11 0.13 0.09 0.10 pass: 0.09 to 0.13");
+    expect_asked("done");
+}
+END_TEST
+
+START_TEST(a_struck_reading_is_asked_again)
+{
+    begin();
+    third_try();
+    take("09:41 read idler backlash[1] 0.11 with G04");
+    take("read idler backlash[2] 1.3 with G04");
+    take("strike last \"misread\"");
+    expect_asked("tight 2");
+    g_autoptr(Trials) trials = trials_now();
+    const Trial *trial = trials_last(trials);
+    ck_assert_uint_eq(trial->read, 1);
+    ck_assert_uint_eq(trial->struck->len, 1);
+    ck_assert_uint_eq(g_array_index(trial->struck, TrialStruck, 0).place, 1);
+}
+END_TEST
+
+START_TEST(which_place_of_a_step_leads_to_its_setting)
+{
+    static const struct {
+        const char *place;
+        gboolean leads;
+    } rows[] = {{"read idler backlash[3]", TRUE},
+                {"bolt idler carrier in Idler backlash[2], stage 1", TRUE},
+                {"bolt cam gear bolt in Timing gears[1], stage 1", FALSE},
+                {"sign Idler backlash, 1", TRUE}};
+    begin();
+    Agenda agenda = agenda_now();
+    const PlanStep *step = step_of("Idler backlash");
+    gboolean again;
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        const Requirement *made = requirement_at(&agenda, find_place(&agenda, rows[i].place));
+        const PlanCheck *check = trials_setting(demo->plan, step, made, agenda.assessment,
+                                                agenda.entries, agenda.count, &again);
+        ck_assert_msg((check != NULL) == rows[i].leads, "%s", rows[i].place);
+    }
+    third_try();
+    take("09:41 read idler backlash 0.14 0.16 0.10 0.12 with G04");
+    agenda = agenda_now();
+    ck_assert_ptr_null(trials_setting(demo->plan, step, NULL, agenda.assessment, agenda.entries,
+                                      agenda.count, &again));
+}
+END_TEST
+
+static void expect_advice(const char *expected)
+{
+    g_autoptr(Trials) trials = trials_now();
+    trials_judge(trials);
+    g_auto(Advice) advice = advice_of(trials);
+    g_ptr_array_add(advice.sentences, NULL);
+    g_autofree char *words = g_strjoinv("\n", (char **)advice.sentences->pdata);
+    ck_assert_str_eq(words, expected);
+    ck_assert_ptr_null(advice.figure);
+}
+
+START_TEST(what_arithmetic_says)
+{
+    begin();
+    expect_advice("By the plan 1 turn of the jackscrew gives 0.546 mm.\n"
+                  "The aim is 0.10 at the smallest.");
+    first_try();
+    expect_advice("Try 1 FAIL at 1: 0.35, 0.17 over.\nTightening has added 0.04.");
+    third_try();
+    take("09:41 read idler backlash 0.11 0.13 0.07 0.10 with G04");
+    expect_advice("Try 2 FAIL at 3: 0.07, 0.01 under.\nTightening has added 0.04 each time.\n"
+                  "From 0.50 to 0.08 turn it fell by 0.24 at 1, tight.\n"
+                  "Over 4 places it spreads 0.06.");
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *const tests[] = {
+        what_is_asked_from_the_first_move_to_the_last_place,
+        a_try_that_fails_late_is_read_to_its_end,
+        the_idler_of_the_demo,
+        a_tool_found_wrong_later_voids_the_trial_it_held,
+        a_struck_move_joins_its_readings_to_the_trial_before,
+        a_struck_reading_is_asked_again,
+        which_place_of_a_step_leads_to_its_setting,
+        what_arithmetic_says,
+    };
+    return run_on_build("trials", tests, G_N_ELEMENTS(tests), 0);
+}
