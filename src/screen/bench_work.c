@@ -1,5 +1,7 @@
 #include "bench_work.h"
 
+#include <standbook/work/trials.h>
+
 gboolean bench_work(Desk *desk, const char *step, BenchWork *work)
 {
     Session *session = desk_build(desk);
@@ -107,4 +109,15 @@ const Requirement *bench_fault(const BenchWork *work, const Requirement *made)
             fault = each;
     }
     return fault;
+}
+
+char *bench_setting(Desk *desk, const BenchWork *work, const Requirement *made)
+{
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    gboolean again;
+    const PlanCheck *check =
+        trials_setting(work->plan, work->step, made, work->assessment,
+                       (const Entry *const *)entries->pdata, entries->len, &again);
+    return check ? g_strconcat(check->name, "\n", work->step->name, again ? "\nagain" : "", NULL)
+                 : NULL;
 }

@@ -36,3 +36,8 @@ gboolean bench_is_card(const BenchWork *work);
 // What is outside or in doubt because of the place in hand: itself, else the heaviest that is
 // worked out in this step; NULL if nothing is.
 const Requirement *bench_fault(const BenchWork *work, const Requirement *made);
+
+// What the setting that the place in hand (NULL: none) leads to is opened with; NULL if it leads to
+// none. The caller frees with g_free.
+char *bench_setting(Desk *desk, const BenchWork *work,
+                    const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;

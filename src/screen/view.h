@@ -10,6 +10,7 @@ typedef enum {
     VIEW_STEPS,      // one build and its steps
     VIEW_BENCH,      // readings, looks, parts, signatures of a step
     VIEW_TIGHTENING, // bolts of a step
+    VIEW_SETTING,    // a setting by trials
     VIEW_CLOSING,    // before a step is signed
     VIEW_WHO,        // small: who picks up
     VIEW_STRIKE,     // small: why the last entry is struck

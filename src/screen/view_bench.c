@@ -301,6 +301,9 @@ static Go wants(gpointer state, Desk *desk)
     bench->begun = bench->begun && !bench->strikes;
     bench->strikes = FALSE;
     const Requirement *made = in_hand(bench, &work);
+    char *setting = bench_setting(desk, &work, made);
+    if (setting)
+        return go_instead(VIEW_SETTING, setting);
     if (made && (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT))
         return go_instead(VIEW_TIGHTENING,
                           g_strdup_printf("%s\n%s%s", made->name, bench->step,

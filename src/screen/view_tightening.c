@@ -12,6 +12,8 @@ typedef struct {
     char *set, *step;
     guint here;      // the turn in hand
     gboolean settle; // begin with what is in doubt
+    gboolean over;   // opened over what goes on behind it
+    guint opened;    // how many entries there were then
     gboolean placed; // by -Enter or +Enter: it stays there though it is done
     guint asked;     // the stage for which the wrench was asked, 0: none yet
     gint64 answered; // seq of the interruption whose question was answered
@@ -21,10 +23,11 @@ static gpointer open(Desk *desk, const char *argument)
 {
     Bolts *bolts = g_new0(Bolts, 1);
     g_auto(GStrv) parts = g_strsplit(argument, "\n", 3);
-    (void)desk;
     bolts->set = g_strdup(parts[0]);
     bolts->step = g_strdup(parts[1]);
-    bolts->settle = parts[2] != NULL;
+    bolts->over = g_strcmp0(parts[2], "over") == 0;
+    bolts->opened = desk_build(desk) ? session_entries(desk_build(desk))->len : 0;
+    bolts->settle = parts[2] && !bolts->over;
     return bolts;
 }
 
@@ -58,6 +61,20 @@ static const Turn *in_hand(Bolts *bolts, const Tightening *tightening)
     if (!bolts->placed)
         bolts->here = tightening_next(tightening, 0);
     return tightening_turn(tightening, bolts->here);
+}
+
+// Whether what was done in front of the bolts has been struck since they were opened over it: that
+// is asked again first.
+static gboolean struck_behind(const Bolts *bolts, Desk *desk)
+{
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    const Entry *newest = entries->len ? entries->pdata[entries->len - 1] : NULL;
+    if (!bolts->over || entries->len <= bolts->opened || strcmp(newest->kind->name, "strike") != 0)
+        return FALSE;
+    const Entry *struck = entries->pdata[entry_number(newest, "entry") - 1];
+    const char *set =
+        kind_field(struck->kind, "tightening") ? entry_text(struck, "tightening") : NULL;
+    return g_strcmp0(set, bolts->set) != 0;
 }
 
 // INTERRUPTION ----------------------------------------------------------------------------------
@@ -264,8 +281,11 @@ static Go wants(gpointer state, Desk *desk)
     Bolts *bolts = state;
     g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
     const Turn *turn = tightening ? in_hand(bolts, tightening) : NULL;
+    if (tightening && struck_behind(bolts, desk))
+        return go(GO_UP);
     if (!turn)
-        return tightening ? go_instead(VIEW_BENCH, g_strdup(bolts->step)) : go(GO_UP);
+        return tightening && !bolts->over ? go_instead(VIEW_BENCH, g_strdup(bolts->step))
+                                          : go(GO_UP);
     gboolean asked;
     const Stage *stage = tightening_stage(tightening, turn->stage);
     stage_tool(desk, stage, &asked);

@@ -1,8 +1,8 @@
 #include "view.h"
 
-extern const ViewOps first_view, shop_view, steps_view, bench_view, tightening_view, closing_view,
-    who_view, strike_view, more_view, gauge_view, note_view, enter_view, loosen_view, caution_view,
-    concede_view, why_view, add_view, find_view, print_view, seal_view, help_view;
+extern const ViewOps first_view, shop_view, steps_view, bench_view, tightening_view, setting_view,
+    closing_view, who_view, strike_view, more_view, gauge_view, note_view, enter_view, loosen_view,
+    caution_view, concede_view, why_view, add_view, find_view, print_view, seal_view, help_view;
 
 const ViewOps *view_ops(ViewName view)
 {
@@ -12,6 +12,7 @@ const ViewOps *view_ops(ViewName view)
         [VIEW_STEPS] = &steps_view,
         [VIEW_BENCH] = &bench_view,
         [VIEW_TIGHTENING] = &tightening_view,
+        [VIEW_SETTING] = &setting_view,
         [VIEW_CLOSING] = &closing_view,
         [VIEW_WHO] = &who_view,
         [VIEW_STRIKE] = &strike_view,

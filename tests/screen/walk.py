@@ -15,8 +15,9 @@ PLANS = os.path.join(HERE, "..", "plans")
 NOW = "2025-03-27 09:30"  # behind the last entry of the demo
 
 
-def feed_demo(build, folder):
-    """Makes a store of the demo in a folder."""
+def feed_demo(build, folder, short=None):
+    """Makes a store of the demo in a folder; with `short` (a build, the beginning of a line) only
+    of that build, up to that line."""
     player = Player(build, folder=folder)
     player.run("store", "new")
     with open(os.path.join(DEMO, "order"), encoding="utf-8") as order:
@@ -26,8 +27,21 @@ def feed_demo(build, folder):
                 player.run("plan", "add", path)
             elif what == "shop":
                 player.run("log", "--dated", "--quiet", "--shop", path)
-            else:
+            elif not short:
                 player.run("log", "--dated", "--quiet", what, path)
+            elif what == short[0]:
+                player.run("log", "--dated", "--quiet", what, feed=lines_up_to(path, short[1]))
+
+
+def lines_up_to(path, last):
+    with open(path, encoding="utf-8") as file:
+        lines = file.read().splitlines(keepends=True)
+    return "".join(lines[:next(i for i, line in enumerate(lines) if line.startswith(last)) + 1])
+
+
+def feed_idler(build, folder):
+    """The demo as it stood when its idler was about to be set."""
+    feed_demo(build, folder, ("TL-0412", "2025-03-10 09:00 pick up Idler backlash"))
 
 
 def go(player, keys, text):

@@ -1,0 +1,450 @@
+#include "widget_trials.h"
+
+#include "widget_digits.h"
+#include "widget_groups.h"
+#include "widget_strip.h"
+#include "words.h"
+
+#include <standbook/sheet/figures.h>
+#include <standbook/sheet/strip.h>
+#include <standbook/work/entry_words.h>
+#include <string.h>
+
+enum {
+    TRY_COLUMN = 1,
+    MOVE_COLUMN = 6,
+    LOOSE_COLUMN = 12,
+    TIGHT_COLUMN = 18,
+    TIGHT_LEAST = 20, // columns of all tightened readings
+    TIGHT_CELL = 5,   // of one
+    MARK_GAP = 1,     // behind them
+    STRIP_GAP = 3,    // behind the mark
+    RIGHT = 79,
+    STRIP_LEAST = 17,
+};
+
+// SCALE -----------------------------------------------------------------------------------------
+
+// The window of the chart, in the unit of the check; a cell is one step.
+typedef struct {
+    Number *from, *step;
+    guint cells;
+} Window;
+
+static void window_clear(Window *window)
+{
+    number_free(window->from);
+    number_free(window->step);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Window, window_clear)
+
+static void widen(Number **least, Number **most, const Number *value)
+{
+    if (!*least || number_compare(value, *least) < 0) {
+        number_free(*least);
+        *least = number_copy(value);
+    }
+    if (!*most || number_compare(value, *most) > 0) {
+        number_free(*most);
+        *most = number_copy(value);
+    }
+}
+
+static void widen_by(Number **least, Number **most, const Number *value, const Number *by)
+{
+    g_autoptr(Number) below = number_subtract(value, by);
+    g_autoptr(Number) above = number_add(value, by);
+    widen(least, most, below);
+    widen(least, most, above);
+}
+
+// U of a reading; NULL if there is none.
+static Number *doubt_of(const Requirement *made)
+{
+    g_autoptr(Number) four = number_from_integer(4);
+    g_autoptr(Number) square = made->variance ? number_multiply(made->variance, four) : NULL;
+    return square ? number_sqrt(square) : NULL;
+}
+
+// What must be seen: limits with room beside them, the aim, every reading with its doubt.
+static void find_ends(const Trials *trials, Number **least, Number **most)
+{
+    const Requirement *asked = trials->made[0];
+    g_autoptr(Number) nothing = number_from_integer(0);
+    g_autoptr(Number) width =
+        asked->lower && asked->upper ? number_subtract(asked->upper, asked->lower) : NULL;
+    g_autoptr(Number) quarter = number_from_ratio(1, 4);
+    g_autoptr(Number) room = width ? number_multiply(width, quarter) : number_copy(nothing);
+    if (asked->lower)
+        widen_by(least, most, asked->lower, room);
+    if (asked->upper)
+        widen_by(least, most, asked->upper, room);
+    if (trials->check->aim_value)
+        widen(least, most, trials->check->aim_value);
+    for (guint i = 0; i < trials->all->len * trials->places; i++) {
+        const Trial *trial = trials->all->pdata[i / trials->places];
+        const Requirement *made = trial->places[i % trials->places].made;
+        if (!made || !made->value)
+            continue;
+        g_autoptr(Number) doubt = doubt_of(made);
+        widen_by(least, most, made->value, doubt ? doubt : nothing);
+    }
+}
+
+static Number *floor_of(const Number *number)
+{
+    g_autofree char *text = number_decimal(number, 0);
+    Number *whole = number_from_text(text, NULL);
+    if (number_compare(whole, number) <= 0)
+        return whole;
+    g_autoptr(Number) above = whole;
+    g_autoptr(Number) one = number_from_integer(1);
+    return number_subtract(above, one);
+}
+
+// Whether so many steps from `from` on reach the end.
+static gboolean reaches(const Number *from, const Number *step, guint cells, const Number *most)
+{
+    g_autoptr(Number) count = number_from_integer((glong)cells - 1);
+    g_autoptr(Number) length = number_multiply(step, count);
+    g_autoptr(Number) end = number_add(from, length);
+    return number_compare(end, most) >= 0;
+}
+
+// A window with that step: from 0 if that reaches, else from the step below the least.
+static gboolean try_step(const Number *least, const Number *most, const Number *step,
+                         Window *window)
+{
+    g_autoptr(Number) zero = number_from_integer(0);
+    g_autoptr(Number) share = number_divide(least, step);
+    g_autoptr(Number) whole = floor_of(share);
+    g_autoptr(Number) below = number_multiply(whole, step);
+    gboolean from_zero = number_sign(least) >= 0 && reaches(zero, step, window->cells, most);
+    if (!from_zero && !reaches(below, step, window->cells, most))
+        return FALSE;
+    window->from = number_copy(from_zero ? zero : below);
+    window->step = number_copy(step);
+    return TRUE;
+}
+
+// Steps of 1, 2 or 5 in a decimal place, none finer than the check shows.
+static Window window_of(const Trials *trials, guint cells)
+{
+    static const glong digits[] = {1, 2, 5};
+    enum { PLACES = 30 };
+    Window window = {.cells = cells};
+    g_autoptr(Number) base_least = NULL, base_most = NULL;
+    find_ends(trials, &base_least, &base_most);
+    if (!base_least)
+        return window;
+    const Unit *unit = trials->check->unit;
+    g_autoptr(Number) least = unit_from_base(unit, base_least);
+    g_autoptr(Number) most = unit_from_base(unit, base_most);
+    g_autoptr(Number) ten = number_from_integer(10), tenth = number_from_ratio(1, 10);
+    g_autoptr(Number) place = number_from_integer(1);
+    for (guint i = 0; i < trials->check->decimals; i++) {
+        Number *finer = number_multiply(place, tenth);
+        number_free(place);
+        place = finer;
+    }
+    for (guint i = 0; i < PLACES * G_N_ELEMENTS(digits); i++) {
+        g_autoptr(Number) digit = number_from_integer(digits[i % G_N_ELEMENTS(digits)]);
+        g_autoptr(Number) step = number_multiply(place, digit);
+        if (try_step(least, most, step, &window))
+            return window;
+        if (i % G_N_ELEMENTS(digits) == G_N_ELEMENTS(digits) - 1) {
+            Number *coarser = number_multiply(place, ten);
+            number_free(place);
+            place = coarser;
+        }
+    }
+    return window;
+}
+
+static Number *window_end(const Window *window)
+{
+    g_autoptr(Number) count = number_from_integer((glong)window->cells - 1);
+    g_autoptr(Number) length = number_multiply(window->step, count);
+    return number_add(window->from, length);
+}
+
+static char *draw_strip(const Trials *trials, const Trial *trial, const Window *window)
+{
+    const Requirement *asked = trials->made[0];
+    if (!window->step)
+        return g_strdup("");
+    const Unit *unit = trials->check->unit;
+    g_autoptr(Number) end = window_end(window);
+    g_autoptr(Number) from = unit_to_base(unit, window->from), to = unit_to_base(unit, end);
+    g_autoptr(GPtrArray) values = g_ptr_array_new();
+    const Requirement *first = NULL;
+    for (guint i = 0; trial && i < trials->places; i++) {
+        const Requirement *made = trial->places[i].made;
+        if (!made || !made->value)
+            continue;
+        first = first ? first : made;
+        g_ptr_array_add(values, made->value);
+    }
+    return strip_draw(&(Strip){.lower = asked->lower,
+                               .upper = asked->upper,
+                               .aim = trials->check->aim_value,
+                               .values = (const Number *const *)values->pdata,
+                               .count = values->len,
+                               .variance = first ? first->variance : NULL,
+                               .bound = first ? first->bound : BOUND_NONE,
+                               .from = from,
+                               .to = to,
+                               .cells = window->cells});
+}
+
+char *trial_strip(const Trials *trials, const Trial *trial)
+{
+    g_auto(Window) window =
+        window_of(trials, RIGHT - TIGHT_COLUMN - TIGHT_LEAST - MARK_GAP - STRIP_GAP);
+    return draw_strip(trials, trial, &window);
+}
+
+// TABLE -----------------------------------------------------------------------------------------
+
+typedef struct {
+    Canvas *canvas;
+    const Trials *trials;
+    const TrialNext *next;
+    const char *typed;
+    guint cell;  // columns of one tightened reading; 0: least and greatest are printed
+    guint mark;  // column of the verdict
+    guint strip; // column of the chart
+    Window window;
+} Table;
+
+static const Style plain = {TYPE_PLAIN, ROLE_CALM}, faint = {TYPE_PLAIN, ROLE_FAINT};
+static const Style in_hand = {TYPE_REVERSE, ROLE_HERE};
+
+static void lay_out(Table *table)
+{
+    const Trials *trials = table->trials;
+    guint width = TIGHT_CELL;
+    for (guint i = 0; i < trials->all->len * trials->places; i++) {
+        const Trial *trial = trials->all->pdata[i / trials->places];
+        const Requirement *made = trial->places[i % trials->places].made;
+        g_autofree char *value = made ? figure_value(made) : g_strdup("");
+        width = MAX(width, (guint)g_utf8_strlen(value, -1) + 1);
+    }
+    guint all = MAX(width * trials->places, TIGHT_LEAST);
+    gboolean fits = TIGHT_COLUMN + all + MARK_GAP + STRIP_GAP + STRIP_LEAST <= RIGHT;
+    table->cell = fits ? width : 0;
+    table->mark = TIGHT_COLUMN + (fits ? all : TIGHT_LEAST) + MARK_GAP;
+    table->strip = table->mark + STRIP_GAP;
+    table->window = window_of(trials, RIGHT - table->strip);
+}
+
+// `.08` of 0.08, in the unit of the check.
+static char *short_number(const Trials *trials, const Number *shown)
+{
+    g_autofree char *text = number_decimal(shown, trials->check->decimals);
+    return g_strdup(g_str_has_prefix(text, "0.") ? text + 1 : text);
+}
+
+// Puts words about a cell of the chart, if they do not touch those before; returns where they end.
+static guint put_over(const Table *table, guint row, guint behind, const Number *base,
+                      const char *words)
+{
+    g_autoptr(Number) shown = unit_from_base(table->trials->check->unit, base);
+    g_autoptr(Number) off = number_subtract(shown, table->window.from);
+    g_autoptr(Number) share = number_divide(off, table->window.step);
+    g_autofree char *text = number_decimal(share, 0);
+    gint64 cell = g_ascii_strtoll(text, NULL, 10);
+    guint width = (guint)g_utf8_strlen(words, -1);
+    if (cell < 0 || cell >= table->window.cells)
+        return behind;
+    guint column = table->strip + (guint)cell - MIN((guint)cell, width / 2);
+    column = MAX(column, behind ? behind + 1 : column);
+    if (column + width > RIGHT)
+        return behind;
+    return canvas_put(table->canvas, row, column, 0, plain, words);
+}
+
+static void put_ends(const Table *table, guint row)
+{
+    const Trials *trials = table->trials;
+    if (!table->window.step)
+        return;
+    const Requirement *asked = trials->made[0];
+    g_autofree char *from = number_decimal(table->window.from, trials->check->decimals);
+    g_autoptr(Number) end = window_end(&table->window);
+    g_autofree char *to = short_number(trials, end);
+    guint behind = canvas_put(table->canvas, row, table->strip, 0, plain, from);
+    const struct {
+        const Number *number;
+        const char *word;
+    } posts[] = {{asked->lower, NULL}, {trials->check->aim_value, "aim"}, {asked->upper, NULL}};
+    for (gsize i = 0; i < G_N_ELEMENTS(posts); i++) {
+        if (!posts[i].number)
+            continue;
+        g_autoptr(Number) shown = unit_from_base(trials->check->unit, posts[i].number);
+        g_autofree char *words =
+            posts[i].word ? g_strdup(posts[i].word) : short_number(trials, shown);
+        behind = put_over(table, row, behind, posts[i].number, words);
+    }
+    if (behind + 1 + strlen(to) <= RIGHT)
+        canvas_put_right(table->canvas, row, RIGHT, plain, to);
+}
+
+static void put_head(const Table *table, guint row)
+{
+    const PlanSetting *setting = table->trials->check->setting;
+    const char *unit = setting->unit_text ? setting->unit_text : setting->move;
+    g_autofree char *moved = strcmp(unit, "turn") == 0 ? g_strdup("turns") : g_strdup(unit);
+    g_autoptr(GString) tight = g_string_new("tight");
+    for (guint i = 0; i < table->trials->places && table->trials->places > 1; i++)
+        g_string_append_printf(tight, "%s%s", i ? " " : ", at ", table->trials->made[i]->place);
+    canvas_put(table->canvas, row, TRY_COLUMN, 0, plain, "try");
+    canvas_put(table->canvas, row, MOVE_COLUMN, LOOSE_COLUMN - MOVE_COLUMN - 1, plain, moved);
+    if (setting->loose)
+        canvas_put(table->canvas, row, LOOSE_COLUMN, 0, plain, "loose");
+    canvas_put(table->canvas, row, TIGHT_COLUMN, table->mark - TIGHT_COLUMN, plain, tight->str);
+    put_ends(table, row);
+}
+
+// A cell of the table: its words, or, where it is in hand, what stands in the field.
+static void put_cell(const Table *table, guint row, guint column, guint width, gboolean here,
+                     const char *words)
+{
+    const char *shown = here && *table->typed ? table->typed : here && !*words ? "·" : words;
+    if (here)
+        canvas_fill(table->canvas, row, column, width, in_hand, " ");
+    canvas_put(table->canvas, row, column, width, here ? in_hand : plain, shown);
+}
+
+static gboolean asks(const Table *table, TrialAsk ask)
+{
+    return table->next->ask == ask;
+}
+
+static void put_tight(const Table *table, guint row, const Trial *trial, gboolean here)
+{
+    g_autofree char *least = NULL, *most = NULL;
+    for (guint i = 0; i < table->trials->places; i++) {
+        const Requirement *made = trial ? trial->places[i].made : NULL;
+        g_autofree char *value = made ? figure_value(made) : g_strdup("");
+        gboolean asked = here && asks(table, TRIAL_TIGHT) && table->next->place == i;
+        if (table->cell)
+            put_cell(table, row, TIGHT_COLUMN + i * table->cell, table->cell - 1, asked, value);
+        else if (asked)
+            put_cell(table, row, TIGHT_COLUMN, TIGHT_CELL, TRUE, value);
+    }
+    if (!table->cell && trial && trial->read && !(here && asks(table, TRIAL_TIGHT))) {
+        g_autofree char *outcome = trial_outcome(table->trials, trial);
+        canvas_put(table->canvas, row, TIGHT_COLUMN, TIGHT_LEAST, plain, outcome);
+    }
+}
+
+static const char *mark_of(const Trial *trial)
+{
+    static const char *const marks[VERDICTS] = {
+        [VERDICT_OPEN] = "·",      [VERDICT_PASS] = "√",  [VERDICT_FAIL] = "×",
+        [VERDICT_IN_DOUBT] = "?",  [VERDICT_NOTED] = "=", [VERDICT_CONCEDED] = "◆",
+        [VERDICT_NOT_NEEDED] = "−"};
+    gboolean doubted = trial->verdict == VERDICT_IN_DOUBT;
+    if (!trial->fails)
+        return marks[trial->verdict];
+    if (trial->side == REASON_LOW)
+        return doubted ? "▼?" : "▼";
+    return doubted ? "▲?" : "▲";
+}
+
+static void put_try(const Table *table, guint row, guint number, const Trial *trial, gboolean here)
+{
+    const Trials *trials = table->trials;
+    g_autofree char *label = g_strdup_printf("%u", number);
+    g_autofree char *position =
+        trial && trial->move ? trial_position_words(trials->check, trial->position) : g_strdup("");
+    g_autofree char *loose =
+        trial && trial->loose ? trial_value_words(trials->check, trial->loose_value) : g_strdup("");
+    canvas_put(table->canvas, row, TRY_COLUMN, 0, plain, label);
+    put_cell(table, row, MOVE_COLUMN, LOOSE_COLUMN - MOVE_COLUMN - 1,
+             here && asks(table, TRIAL_MOVE), position);
+    put_cell(table, row, LOOSE_COLUMN, TIGHT_COLUMN - LOOSE_COLUMN - 1,
+             here && asks(table, TRIAL_LOOSE), loose);
+    put_tight(table, row, trial, here);
+    if (!trial || !trial->read)
+        return;
+    canvas_put(table->canvas, row, table->mark, 0, verdict_style(trial->verdict), mark_of(trial));
+    g_autofree char *strip = draw_strip(trials, trial, &table->window);
+    strip_paint(table->canvas, row, table->strip, strip, trial->verdict);
+}
+
+// `  ──0.08 turn──  struck: typo`
+static void put_struck(const Table *table, guint row, const TrialStruck *struck)
+{
+    static const char *const fields[] = {"value", "to", "moved"};
+    const Entry *entry = struck->entry;
+    gboolean read = strcmp(entry->kind->name, "read") == 0;
+    const json_t *value = NULL;
+    for (gsize i = 0; i < G_N_ELEMENTS(fields) && !value; i++)
+        value = kind_field(entry->kind, fields[i]) ? json_object_get(entry->body, fields[i]) : NULL;
+    g_autofree char *typed = value_words(value);
+    const char *state = read ? entry_text(entry, "state") : NULL;
+    const char *place = table->trials->made[struck->place]->place;
+    g_autofree char *words =
+        g_strdup_printf("──%s──  struck: %s%s%s%s%s", typed, struck->cause, read ? ", " : "",
+                        read ? (g_strcmp0(state, "loose") == 0 ? "loose" : "tight") : "",
+                        read && *place ? " at " : "", read ? place : "");
+    guint column = !read                            ? MOVE_COLUMN
+                   : g_strcmp0(state, "loose") == 0 ? LOOSE_COLUMN
+                                                    : TIGHT_COLUMN;
+    canvas_put(table->canvas, row, column, RIGHT - column, faint, words);
+}
+
+guint trials_paint(Canvas *canvas, guint row, const Trials *trials, const TrialNext *next,
+                   const char *typed, guint *focus)
+{
+    Table table = {.canvas = canvas, .trials = trials, .next = next, .typed = typed};
+    const Trial *last = trials_last(trials);
+    gboolean anew = next->ask == TRIAL_MOVE && (!last || last->read);
+    lay_out(&table);
+    put_head(&table, row++);
+    for (guint i = 0; i < trials->all->len; i++) {
+        const Trial *trial = trials->all->pdata[i];
+        gboolean here = trial == last && !anew;
+        *focus = here ? row : *focus;
+        put_try(&table, row++, trial->number, trial, here);
+        for (guint j = 0; j < trial->struck->len; j++)
+            put_struck(&table, row++, &g_array_index(trial->struck, TrialStruck, j));
+    }
+    if (anew) {
+        *focus = row;
+        put_try(&table, row++, trials->all->len + 1, NULL, TRUE);
+    }
+    window_clear(&table.window);
+    return row;
+}
+
+// ADVICE ----------------------------------------------------------------------------------------
+
+enum { FIGURE_DOT = 2, FIGURE_ROWS = 5, WIDTH = 78 };
+
+static guint put_figure(Canvas *canvas, guint row, const Advice *advice)
+{
+    guint column = 1 + digits_width(advice->figure, FIGURE_DOT) + 1;
+    digits_paint(canvas, row, 1, FIGURE_DOT, 1, style_of(0, 0), advice->figure);
+    for (guint i = 0; i < advice->beside->len; i++)
+        canvas_put(canvas, row + i, column, 0, plain, advice->beside->pdata[i]);
+    return row + MAX(FIGURE_ROWS, advice->beside->len) + 1;
+}
+
+guint advice_paint(Canvas *canvas, guint row, const Advice *advice)
+{
+    if (advice->figure)
+        row = put_figure(canvas, row, advice);
+    guint column = 1;
+    for (guint i = 0; i < advice->sentences->len; i++) {
+        const char *sentence = advice->sentences->pdata[i];
+        if (column > 1 && column + 1 + canvas_text_width(canvas, sentence) > WIDTH) {
+            row++;
+            column = 1;
+        }
+        column = canvas_put(canvas, row, column, 0, plain, sentence) + 1;
+    }
+    return row + 1;
+}
