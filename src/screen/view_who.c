@@ -8,6 +8,7 @@ typedef struct {
     char *stamp;     // `put down 14:13 MO`, NULL if nothing was in hand
     char *work;      // `TL-0418 S18  Crank`, as above
     gboolean launch; // goes on where the newest entry was made
+    gboolean known;  // the two above are, as far as there is something
 } Who;
 
 static void put_down(Desk *desk)
@@ -20,6 +21,7 @@ static void put_down(Desk *desk)
 // Who had which work last; nothing where none was begun.
 static void set_stamp(Who *who, Desk *desk)
 {
+    who->known = TRUE;
     Session *session = desk_build(desk);
     Standing standing = session ? standing_of(session) : (Standing){NULL, FALSE, NULL};
     if (!standing.step)
@@ -37,9 +39,20 @@ static gpointer open(Desk *desk, const char *argument)
     who->launch = g_strcmp0(argument, "launch") == 0;
     if (g_strcmp0(argument, "put down") == 0)
         put_down(desk);
-    if (argument)
+    who->known = !argument;
+    if (argument && !who->launch)
         set_stamp(who, desk);
     return who;
+}
+
+// At the launch the question stands there before the build is read.
+static gboolean idle(gpointer state, Desk *desk)
+{
+    Who *who = state;
+    if (who->known)
+        return FALSE;
+    set_stamp(who, desk);
+    return TRUE;
 }
 
 static void close(gpointer state)
@@ -84,8 +97,9 @@ static Go go_on(const Who *who, Desk *desk)
 
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
-    const Who *who = state;
+    Who *who = state;
     g_autoptr(GPtrArray) people = desk_people(desk);
+    idle(state, desk);
     if (digit == 0)
         return go_open(VIEW_ENTER, g_strdup("person"));
     if (digit > people->len)
@@ -109,4 +123,5 @@ const ViewOps who_view = {.name = "who",
                           .close = close,
                           .paint = paint,
                           .digit = digit,
+                          .idle = idle,
                           .act = act};
