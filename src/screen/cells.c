@@ -186,13 +186,12 @@ void canvas_style(Canvas *canvas, guint row, guint column, guint count, Style st
 void canvas_copy(Canvas *canvas, guint row, guint column, const Canvas *other, guint from,
                  guint count)
 {
-    for (guint r = 0; r < count; r++)
-        for (guint c = 0; c < other->width; c++) {
-            const Cell *source = canvas_cell(other, from + r, c);
-            Cell *cell = source ? cell_at(canvas, row + r, column + c) : NULL;
-            if (cell)
-                *cell = *source;
-        }
+    for (guint r = 0; r < count; r++) {
+        const Cell *source = canvas_cell(other, from + r, 0);
+        Cell *cells = source ? cell_at(canvas, row + r, column) : NULL;
+        if (cells)
+            memcpy(cells, source, sizeof *cells * MIN(other->width, canvas->width - column));
+    }
 }
 
 guint canvas_text_width(const Canvas *canvas, const char *text)

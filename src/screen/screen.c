@@ -524,10 +524,13 @@ static void loop(Screen *screen)
             fall_asleep(screen);
         if (screen->leave)
             return;
-        gboolean did = key.kind == PRESSED_NONE && more && idle(screen);
-        changed = desk_catch_up(&screen->desk) || did || key.kind != PRESSED_NONE || screen->stale;
+        // What others entered can wait until the key is painted.
+        gboolean quiet = key.kind == PRESSED_NONE;
+        gboolean did = quiet && more && idle(screen);
+        changed = !quiet || screen->stale || did;
+        changed = (quiet && !more && desk_catch_up(&screen->desk)) || changed;
         screen->stale = FALSE;
-        more = did || key.kind != PRESSED_NONE;
+        more = did || !quiet;
     }
 }
 

@@ -168,8 +168,19 @@ static void show_cell(const Term *term, guint row, guint column, const Cell *cel
 
 static gboolean cell_is(const Cell *one, const Cell *other)
 {
-    return one && other && one->character == other->character &&
-           one->style.type == other->style.type && one->style.role == other->style.role;
+    return one->character == other->character && one->style.type == other->style.type &&
+           one->style.role == other->style.role;
+}
+
+// Most rows are as they were.
+static void show_row(const Term *term, const Canvas *canvas, guint row)
+{
+    const Cell *cells = canvas_cell(canvas, row, 0), *shown = canvas_cell(term->shown, row, 0);
+    if (memcmp(cells, shown, sizeof *cells * canvas->width) == 0)
+        return;
+    for (guint column = 0; column < canvas->width; column++)
+        if (cells[column].character && !cell_is(&cells[column], &shown[column]))
+            show_cell(term, row, column, &cells[column]);
 }
 
 void term_show(Term *term, const Canvas *canvas, guint row, guint column)
@@ -181,12 +192,8 @@ void term_show(Term *term, const Canvas *canvas, guint row, guint column)
         clear();
         term->shown = canvas_new(canvas->width, canvas->height, canvas->ascii);
     }
-    for (guint r = 0; r < canvas->height; r++)
-        for (guint c = 0; c < canvas->width; c++) {
-            const Cell *cell = canvas_cell(canvas, r, c);
-            if (cell->character && !cell_is(cell, canvas_cell(term->shown, r, c)))
-                show_cell(term, r, c, cell);
-        }
+    for (guint each = 0; each < canvas->height; each++)
+        show_row(term, canvas, each);
     canvas_copy(term->shown, 0, 0, canvas, 0, canvas->height);
     move((int)row, (int)column);
     refresh();

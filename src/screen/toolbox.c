@@ -36,9 +36,11 @@ static gboolean serves(const Entry *tool, const ToolNeed *need)
 
 static gboolean holds(const Entry *tool, const Number *value)
 {
+    if (!value)
+        return TRUE;
     g_autoptr(Number) least = end_of(tool, "least"), greatest = end_of(tool, "greatest");
-    return !value || ((!least || number_compare(least, value) <= 0) &&
-                      (!greatest || number_compare(value, greatest) <= 0));
+    return (!least || number_compare(least, value) <= 0) &&
+           (!greatest || number_compare(value, greatest) <= 0);
 }
 
 static const Entry *tool_of(const Desk *desk, const char *label)
@@ -77,6 +79,14 @@ static void add_serving(const Desk *desk, const ToolNeed *need, gboolean holding
     }
 }
 
+// Those whose range holds the value first.
+static void add_all_serving(const Desk *desk, const ToolNeed *need, GPtrArray *labels)
+{
+    add_serving(desk, need, TRUE, labels);
+    if (need->value)
+        add_serving(desk, need, FALSE, labels);
+}
+
 static const char *in_hand(const Desk *desk, const ToolNeed *need)
 {
     return g_hash_table_lookup(desk->tools, need_key(need));
@@ -91,8 +101,7 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
         if (tool && holds(tool, need->value))
             add_once(labels, first[i]);
     }
-    add_serving(desk, need, TRUE, labels);
-    add_serving(desk, need, FALSE, labels);
+    add_all_serving(desk, need, labels);
     return labels;
 }
 
@@ -107,7 +116,8 @@ const char *toolbox_for(Desk *desk, const ToolNeed *need)
     label = used_last(desk, need);
     if (label)
         return label;
-    g_autoptr(GPtrArray) all = toolbox_all(desk, need);
+    g_autoptr(GPtrArray) all = g_ptr_array_new();
+    add_all_serving(desk, need, all);
     return all->len == 1 ? all->pdata[0] : NULL;
 }
 
