@@ -66,6 +66,7 @@ class Player:
         self._own = None if folder else tempfile.mkdtemp(prefix="player")
         self.folder = folder or self._own
         self.store = os.path.join(self.folder, "standbook.db")
+        self.gap = GAP  # more where the program played is a child of another
         self._entered = 0
         self._typed = ("", 0)  # the last key, and when
         self._clock = os.path.join(self.folder, "clock")
@@ -150,7 +151,7 @@ class Player:
         for part in re.findall(r"[\r\n]|[^\r\n]+", text):
             if part in "\r\n":
                 self._enter_gap()
-            self.ask(f"slow {GAP} {escape(part)}")
+            self.ask(f"slow {self.gap} {escape(part)}")
             if part in "\r\n":
                 self._entered = time.monotonic()
         self._typed = (text[-1:], time.monotonic())
@@ -160,7 +161,7 @@ class Player:
         for name in names:
             if name.endswith("Enter"):
                 self._enter_gap()
-            self.ask(f"press {GAP} {name}")
+            self.ask(f"press {self.gap} {name}")
             if name.endswith("Enter"):
                 self._entered = time.monotonic()
 
