@@ -183,10 +183,23 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     return sign(closing, desk) ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
 }
 
+// The tries of the step's first setting.
+static Go look_at_setting(const PlanStep *step)
+{
+    for (guint i = 0; i < step->checks->len; i++) {
+        const PlanCheck *check = step->checks->pdata[i];
+        if (check->setting)
+            return go_open(VIEW_SETTING, g_strdup_printf("%s\n%s\nlook", check->name, step->name));
+    }
+    return go(GO_DEFAULT);
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Closing *closing = state;
-    (void)desk;
+    State now;
+    if (action == ACTION_WHY && !closing->reason && state_of(closing, desk, &now))
+        return look_at_setting(now.step);
     if (action != ACTION_UP || !closing->reason)
         return go(GO_DEFAULT);
     closing->reason = FALSE;

@@ -10,12 +10,14 @@
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/work/entry_words.h>
 #include <standbook/work/suppose.h>
 #include <string.h>
 
 typedef struct {
     char *check, *step;
     gboolean again;  // it was done and is in doubt: begin with a move
+    gboolean look;   // only looked at
     gboolean placed; // by -Enter or +Enter: `here` is asked, whatever is next
     TrialNext here;
     const PlanTightening *opened; // the tightening that was opened last from here
@@ -33,7 +35,8 @@ static gpointer open(Desk *desk, const char *argument)
     (void)desk;
     setting->check = g_strdup(parts[0]);
     setting->step = g_strdup(parts[1]);
-    setting->again = parts[2] != NULL;
+    setting->look = g_strcmp0(parts[2], "look") == 0;
+    setting->again = parts[2] && !setting->look;
     return setting;
 }
 
@@ -157,6 +160,13 @@ static char *set_names(const GPtrArray *tightenings)
     return g_string_free(names, FALSE);
 }
 
+// Whether what holds it must come loose before the next move; a figure typed wrong moves nothing.
+static gboolean must_loosen(const Trials *trials)
+{
+    g_autoptr(GPtrArray) slack = trials_to_slacken(trials);
+    return slack->len && !trials_mistyped(trials);
+}
+
 static char *next_words(Desk *desk, const Trials *trials, const TrialNext *next)
 {
     const Requirement *made = made_at(trials, next);
@@ -168,8 +178,8 @@ static char *next_words(Desk *desk, const Trials *trials, const TrialNext *next)
                             : sort ? g_strdup_printf("   g: which %s?", sort)
                                    : g_strdup("");
     if (next->ask == TRIAL_MOVE)
-        return g_strdup_printf("move the %s · then type where it stands",
-                               trials->check->setting->move);
+        return g_strdup_printf("%smove the %s · type where it stands",
+                               must_loosen(trials) ? "loosen, " : "", trials->check->setting->move);
     if (next->ask == TRIAL_TIGHTEN)
         return g_strdup_printf("tighten %s", next->tightening->group->name);
     return g_strdup_printf("%s%s%s", next->ask == TRIAL_LOOSE ? "loose" : "tight", at, with);
@@ -185,9 +195,8 @@ static char *then_words(const Trials *trials, const TrialNext *next)
         hold ? g_strdup_printf("tighten %s", hold->group->name) : g_strdup("tighten");
     const char *loose = trials->check->setting->loose ? "read it loose" : tighten;
     if (next->ask == TRIAL_MOVE)
-        return slack->len && !trials_mistyped(trials)
-                   ? g_strdup_printf("loosened for it: %s", names)
-                   : g_strdup(loose);
+        return must_loosen(trials) ? g_strdup_printf("loosened: %s; then %s", names, loose)
+                                   : g_strdup(loose);
     if (next->ask == TRIAL_LOOSE)
         return g_strdup(tighten);
     if (next->ask == TRIAL_TIGHT && next->place + 1 < trials->places)
@@ -275,6 +284,14 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
     page_say(&page->then, "%s", means);
 }
 
+static void paint_look(Page *page)
+{
+    page->field = ASKS_KEY;
+    page_say(&page->next, "any key goes back");
+    memset(page->keys, 0, sizeof page->keys);
+    page->keys[0] = (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
+}
+
 // What is in hand over the whole body, its strip below.
 static void paint_far(const Trials *trials, const TrialNext *next, const char *typed, Page *page)
 {
@@ -287,8 +304,9 @@ static void paint_far(const Trials *trials, const TrialNext *next, const char *t
                                             : next->ask == TRIAL_LOOSE ? "loose"
                                                                        : "tight",
                                             next->ask == TRIAL_MOVE ? "" : at);
-    g_autofree char *stands =
-        last ? trial_position_words(trials->check, last->position) : g_strdup("");
+    g_autofree char *stands = last && next->ask == TRIAL_MOVE
+                                  ? trial_position_words(trials->check, last->position)
+                                  : g_strdup("");
     const char *shown = *typed ? typed : stands;
     guint dot = digits_dot(shown, DOT, PAGE_WIDTH - LEFT);
     canvas_put(page->body, 1, LEFT, 0, style_of(TYPE_BOLD, ROLE_CALM), head);
@@ -303,13 +321,47 @@ static void paint_far(const Trials *trials, const TrialNext *next, const char *t
 
 enum { DETAIL_WIDTH = 50, DETAIL_ROWS = 24 };
 
-// At the right of a wide screen: remarks on the tries and the entries about the setting.
+// `09:36  MO  loose at 1 0.07 mm`
+static char *detail_entry(const Taken *taken, const Entry *entry)
+{
+    gboolean move = strcmp(entry->kind->name, "move") == 0;
+    const json_t *to = move ? json_object_get(entry->body, "to") : NULL;
+    const char *field = !move ? "value" : to ? "to" : "moved";
+    g_autofree char *value = value_words(json_object_get(entry->body, field));
+    g_autofree char *when = entry_when(entry);
+    const char *label = move ? NULL : entry_list_item(entry, "place", 0);
+    const char *state = move ? (to ? "to" : "by") : entry_text(entry, "state");
+    return g_strdup_printf(" %s  %s  %s%s%s %s", when + 11, taken_initials(taken, entry->by),
+                           state ? state : "tightened", label ? " at " : "", label ? label : "",
+                           value);
+}
+
+static guint detail_try(Canvas *about, guint row, const Taken *taken, const Trials *trials,
+                        const Trial *trial)
+{
+    g_autofree char *head = trial->read ? trial_outcome(trials, trial) : g_strdup("");
+    g_autofree char *line = g_strdup_printf("try %u  %s", trial->number, head);
+    canvas_put(about, row++, 1, 0, verdict_style(trial->read ? trial->verdict : VERDICT_OPEN),
+               line);
+    for (guint i = 0; i < trial->entries->len; i++) {
+        g_autofree char *words = detail_entry(taken, trial->entries->pdata[i]);
+        canvas_put(about, row++, 1, 0, style_of(0, 0), words);
+    }
+    for (guint i = 0; i < trial->notes->len; i++) {
+        g_autofree char *note = g_strdup_printf(" \"%s\"", (char *)trial->notes->pdata[i]);
+        canvas_put(about, row++, 1, 0, style_of(0, 0), note);
+    }
+    return row;
+}
+
+// At the right of a wide screen: the tries entry by entry, and what was entered last.
 static void paint_detail(Desk *desk, const Trials *trials, const TrialNext *next, Page *page)
 {
     guint width = page_detail_width(page->width), row = 1;
     if (!width)
         return;
     gboolean third = width > 2 * DETAIL_WIDTH - 12;
+    g_autoptr(Taken) taken = taken_new(trials->entries, trials->count, NULL);
     const Requirement *made = made_at(trials, next);
     g_autofree char *limits = figure_limits(made), *at = at_words(made);
     g_autofree char *line = g_strdup_printf("limits %s", limits);
@@ -318,18 +370,11 @@ static void paint_detail(Desk *desk, const Trials *trials, const TrialNext *next
     g_autoptr(Canvas) about = canvas_new_growing(third ? DETAIL_WIDTH : width, page->body->ascii);
     canvas_put(about, 0, 1, 0, style_of(TYPE_BOLD, 0), name);
     canvas_put(about, row++, 1, 0, style_of(0, 0), line);
-    for (guint i = 0; i < trials->all->len; i++) {
-        const Trial *trial = trials->all->pdata[i];
-        for (guint j = 0; j < trial->notes->len; j++) {
-            g_autofree char *note =
-                g_strdup_printf("try %u  %s", trial->number, (const char *)trial->notes->pdata[j]);
-            canvas_put(about, row++, 1, 0, style_of(0, 0), note);
-        }
-    }
-    row = about_entries(about, row + 1, desk_build(desk), made);
+    for (guint i = 0; i < trials->all->len; i++)
+        row = detail_try(about, row + 1, taken, trials, trials->all->pdata[i]);
     canvas_copy(page->detail, 0, 0, about, 0, row);
-    about_build(page->detail, third ? 1 : row + 1, third ? DETAIL_WIDTH + 1 : 1, DETAIL_ROWS,
-                desk_build(desk));
+    if (third)
+        about_build(page->detail, 1, DETAIL_WIDTH + 1, DETAIL_ROWS, desk_build(desk));
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
@@ -343,7 +388,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     paint_keys(page);
     if (!trials)
         return;
-    TrialNext next = asked(setting, trials);
+    TrialNext next = setting->look ? (TrialNext){.ask = TRIAL_DONE} : asked(setting, trials);
     g_autofree char *head = step_words(trials->step);
     page_say(&page->head, "%s", head);
     page_say(&page->count, "%u %s, %u min", trials->all->len,
@@ -356,7 +401,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         guint row = trials_paint(page->body, 0, trials, &next, typed, &page->focus);
         advice_paint(page->body, row + 1, &advice);
     }
-    paint_rows(setting, desk, trials, &next, typed, page);
+    if (setting->look)
+        paint_look(page);
+    else
+        paint_rows(setting, desk, trials, &next, typed, page);
     paint_detail(desk, trials, &next, page);
 }
 
@@ -366,8 +414,8 @@ static Go wants(gpointer state, Desk *desk)
 {
     Setting *setting = state;
     const Trials *trials = trials_of(setting, desk);
-    if (!trials)
-        return go(GO_UP);
+    if (!trials || setting->look)
+        return go(trials ? GO_STAY : GO_UP);
     TrialNext next = asked(setting, trials);
     if (next.ask == TRIAL_DONE)
         return go_instead(VIEW_BENCH, g_strdup(setting->step));
@@ -407,7 +455,7 @@ static void say_last(Setting *setting, Desk *desk, const TrialNext *next, const 
               time + 11, who);
 }
 
-// What holds it comes loose before it is moved; a figure typed wrong moves nothing.
+// What holds it comes loose before it is moved.
 static gboolean loosen(Desk *desk, const Trials *trials)
 {
     g_autoptr(GPtrArray) slack = trials_to_slacken(trials);

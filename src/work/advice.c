@@ -59,18 +59,19 @@ static char *place_words(const Requirement *made)
     return *made->place ? g_strdup_printf(" at %s", made->place) : g_strdup("");
 }
 
-// `FAIL at 3: 0.07, 0.01 under`
+// `▼ FAIL at 3: 0.07, 0.01 under`
 static char *fault_words(const PlanCheck *check, const Requirement *made)
 {
     gboolean under = made->lower && number_compare(made->value, made->lower) < 0;
     const Number *limit = under ? made->lower : made->upper;
     g_autofree char *value = trial_value_words(check, made->value), *at = place_words(made);
     if (!limit)
-        return g_strdup_printf("FAIL%s: %s", at, value);
+        return g_strdup_printf("× FAIL%s: %s", at, value);
     g_autoptr(Number) off = number_subtract(made->value, limit);
     g_autoptr(Number) by = number_abs(off);
     g_autofree char *width = trial_width_words(check, by);
-    return g_strdup_printf("FAIL%s: %s, %s %s", at, value, width, under ? "under" : "over");
+    return g_strdup_printf("%s FAIL%s: %s, %s %s", under ? "▼" : "▲", at, value, width,
+                           under ? "under" : "over");
 }
 
 static char *values_words(const Trials *trials, const Trial *trial)
@@ -103,14 +104,15 @@ char *trial_outcome(const Trials *trials, const Trial *trial)
     g_autofree char *values = values_words(trials, trial);
     gboolean doubted = trial->verdict == VERDICT_IN_DOUBT;
     g_autofree char *doubt =
-        doubted ? g_strdup_printf("in doubt, %s", reason_words(trial->reason)) : g_strdup("");
+        doubted ? g_strdup_printf("? in doubt, %s", reason_words(trial->reason)) : g_strdup("");
     if (trial->fails)
         return g_strdup_printf("%s%s%s", faults, doubted ? "; " : "", doubt);
     if (doubted)
         return g_strdup_printf("%s%s", doubt, values);
     if (trial->verdict == VERDICT_OPEN)
         return g_strdup_printf("%u of %u read%s", trial->read, trials->places, values);
-    return g_strdup_printf("%s%s", verdict_words(trial->verdict), values);
+    return g_strdup_printf("%s%s%s", trial->verdict == VERDICT_PASS ? "√ " : "",
+                           verdict_words(trial->verdict), values);
 }
 
 // WHAT THE TRIALS SAY ---------------------------------------------------------------------------

@@ -152,8 +152,18 @@ def shop(player):
     yield "caution of the last step"
 
 
+def setting_over(player):
+    """The tries of a setting that is done, looked at."""
+    go(player, "\x7f", "Build")
+    go(player, "26\r", "S26")
+    yield "closing, a setting done"
+    go(player, "w", "any key goes back")
+    yield "why, the tries of a setting"
+    go(player, "x", "S26  Idler backlash: ")
+
+
 def walk_demo(player):
-    for part in (tightening, bench, failing, shop):
+    for part in (tightening, bench, failing, shop, setting_over):
         yield from part(player)
 
 
@@ -242,8 +252,46 @@ def walk_second(player):
     go(player, "0", "taken back")
 
 
-# What the folder of the player holds (None: the store of the demo), and the walk.
-WALKS = [(None, walk_demo), (None, walk_newcomer),
+def walk_setting(player):
+    """The idler of TL-0412: moved, read, tightened, struck."""
+    player.wait_for("2 MO")
+    player.settle()
+    go(player, "2", "move the jackscrew")
+    yield "setting"
+    player.ask("wait 500")
+    go(player, ".5", "stands at .5 turn")
+    yield "setting, typing a move"
+    go(player, "\r", "loose at 1")
+    go(player, ".9\r", "which wrench is in hand?")
+    yield "setting, tightened"
+    player.ask("wait 300")
+    go(player, line_digit(player, "W4"), "[ Enter = tight ]")
+    go(player, "*", "ASK   strike")
+    player.ask("wait 500")
+    go(player, "1", "struck: misread")
+    yield "setting, struck"
+    go(player, ".31\r", "[ Enter = tight ]")
+    go(player, "q", "Enter = go on")
+    yield "setting, not yet tightened"
+    go(player, "+\r", "tight at 1")
+    go(player, "b", "try 1 ")
+    yield "setting, far"
+    go(player, ".35", "FAIL")
+    yield "setting, far, typing"
+    go(player, "\r", "NEXT  move")
+    go(player, "b", "Try 1 ")
+    yield "setting, failed"
+    go(player, "w", "Why: ")
+    go(player, "x", "FAIL at 1")
+
+
+def line_digit(player, label):
+    """The digit behind which a label stands in the line of answers."""
+    return re.search(rf"(\d+) {label}\b", player.row(-3))[1]
+
+
+# What the folder of the player holds (None: the store of the demo; what makes it), and the walk.
+WALKS = [(None, walk_demo), (None, walk_newcomer), (feed_idler, walk_setting),
          (os.path.join(DEMO, "hathersey-h23.yaml"), walk_empty),
          (os.path.join(PLANS, "second.yaml"), walk_second)]
 
@@ -252,7 +300,10 @@ def stations(build, demo, **options):
     """(name of the screen, player) for all screens; `demo` is a folder that feed_demo filled."""
     for file, walk in WALKS:
         player = Player(build, now=NOW, **options)
-        shutil.copy(file or os.path.join(demo, "standbook.db"), player.folder)
+        if callable(file):
+            file(build, player.folder)
+        else:
+            shutil.copy(file or os.path.join(demo, "standbook.db"), player.folder)
         with player:
             for station in walk(player):
                 yield station, player

@@ -117,7 +117,7 @@ START_TEST(a_try_that_fails_late_is_read_to_its_end)
     expect_asked("tight 4");
     take("read idler backlash[4] 0.10 with G04");
     expect_asked("move");
-    expect_trial(1, "1 0.08 loose 0.07 tight 0.11 0.13 0.07 0.10 FAIL at 3: 0.07, 0.01 under");
+    expect_trial(1, "1 0.08 loose 0.07 tight 0.11 0.13 0.07 0.10 ▼ FAIL at 3: 0.07, 0.01 under");
 }
 END_TEST
 
@@ -127,11 +127,11 @@ START_TEST(the_idler_of_the_demo)
     LineTaker *built = demo_build(demo, "TL-0412");
     demo_feed(demo, built, "demo-data/tl-0412.log");
     build = built;
-    expect_trial(1, "1 0.50 loose 0.31 tight 0.35 - - - FAIL at 1: 0.35, 0.17 over");
-    expect_trial(2, "2 0.00 loose 0.02 tight 0.06 - - - FAIL at 1: 0.06, 0.02 under");
-    expect_trial(3, "3 0.08 loose 0.07 tight 0.11 0.13 0.07 0.10 FAIL at 3: 0.07, 0.01 under");
-    expect_trial(4, "4 0.13 loose 0.09 tight 0.14 0.16 0.10 0.12 pass: 0.10 to 0.16");
-    expect_trial(5, "5 0.13 loose 0.09 tight 0.15 0.17 0.11 0.13 pass: 0.11 to 0.17");
+    expect_trial(1, "1 0.50 loose 0.31 tight 0.35 - - - ▲ FAIL at 1: 0.35, 0.17 over");
+    expect_trial(2, "2 0.00 loose 0.02 tight 0.06 - - - ▼ FAIL at 1: 0.06, 0.02 under");
+    expect_trial(3, "3 0.08 loose 0.07 tight 0.11 0.13 0.07 0.10 ▼ FAIL at 3: 0.07, 0.01 under");
+    expect_trial(4, "4 0.13 loose 0.09 tight 0.14 0.16 0.10 0.12 √ pass: 0.10 to 0.16");
+    expect_trial(5, "5 0.13 loose 0.09 tight 0.15 0.17 0.11 0.13 √ pass: 0.11 to 0.17");
     expect_asked("done");
     g_autoptr(Trials) trials = trials_now();
     ck_assert_uint_eq(trials->all->len, 5);
@@ -147,16 +147,16 @@ START_TEST(a_tool_found_wrong_later_voids_the_trial_it_held)
     begin();
     third_try();
     take("09:41 read idler backlash 0.14 0.16 0.10 0.12 with G04");
-    expect_trial(1, "1 0.08 loose 0.07 tight 0.14 0.16 0.10 0.12 pass: 0.10 to 0.16");
+    expect_trial(1, "1 0.08 loose 0.07 tight 0.14 0.16 0.10 0.12 √ pass: 0.10 to 0.16");
     expect_asked("done");
     take_all(loosen);
     expect_asked("move");
     take("10:00 move idler backlash to 0.09 turn");
-    expect_trial(1, "1 0.08 loose 0.07 tight 0.14 0.16 0.10 0.12 pass: 0.10 to 0.16");
+    expect_trial(1, "1 0.08 loose 0.07 tight 0.14 0.16 0.10 0.12 √ pass: 0.10 to 0.16");
     char *refusal = demo_try(demo, demo->desk,
                              "2025-03-11 09:40 EV calibration G04 2025-03-11 wrong \"reads low\"");
     ck_assert_msg(!refusal, "%s", refusal);
-    expect_trial(1, "1 0.08 loose 0.07 tight 0.14 0.16 0.10 0.12 in doubt, tool: 0.10 to 0.16");
+    expect_trial(1, "1 0.08 loose 0.07 tight 0.14 0.16 0.10 0.12 ? in doubt, tool: 0.10 to 0.16");
 }
 END_TEST
 
@@ -167,10 +167,10 @@ START_TEST(a_struck_move_joins_its_readings_to_the_trial_before)
     third_try();
     gint64 moved = last(4)->seq;
     take("09:41 read idler backlash 0.11 0.13 0.09 0.10 with G04");
-    expect_trial(2, "2 0.08 loose 0.07 tight 0.11 0.13 0.09 0.10 pass: 0.09 to 0.13");
+    expect_trial(2, "2 0.08 loose 0.07 tight 0.11 0.13 0.09 0.10 √ pass: 0.09 to 0.13");
     g_autofree char *strike = g_strdup_printf("strike #%" G_GINT64_FORMAT " \"typo\"", moved);
     take(strike);
-    expect_trial(1, "1 0.50 loose 0.07 tight 0.11 0.13 0.09 0.10 in doubt, basis: 0.09 to 0.13");
+    expect_trial(1, "1 0.50 loose 0.07 tight 0.11 0.13 0.09 0.10 ? in doubt, basis: 0.09 to 0.13");
     expect_asked("move");
     g_autoptr(Trials) trials = trials_now();
     const Trial *trial = trials_last(trials);
@@ -181,7 +181,7 @@ START_TEST(a_struck_move_joins_its_readings_to_the_trial_before)
     g_autofree char *again =
         g_strdup_printf("move idler backlash to 0.18 turn after #%" G_GINT64_FORMAT, moved);
     take(again); // where the struck one stood: the readings are its own
-    expect_trial(2, "2 0.18 loose 0.07 tight 0.11 0.13 0.09 0.10 pass: 0.09 to 0.13");
+    expect_trial(2, "2 0.18 loose 0.07 tight 0.11 0.13 0.09 0.10 √ pass: 0.09 to 0.13");
     expect_asked("done");
 }
 END_TEST
@@ -246,10 +246,10 @@ START_TEST(what_arithmetic_says)
     expect_advice("By the plan 1 turn of the jackscrew gives 0.546 mm.\n"
                   "The aim is 0.10 at the smallest.");
     first_try();
-    expect_advice("Try 1 FAIL at 1: 0.35, 0.17 over.\nTightening has added 0.04.");
+    expect_advice("Try 1 ▲ FAIL at 1: 0.35, 0.17 over.\nTightening has added 0.04.");
     third_try();
     take("09:41 read idler backlash 0.11 0.13 0.07 0.10 with G04");
-    expect_advice("Try 2 FAIL at 3: 0.07, 0.01 under.\nTightening has added 0.04 each time.\n"
+    expect_advice("Try 2 ▼ FAIL at 3: 0.07, 0.01 under.\nTightening has added 0.04 each time.\n"
                   "From 0.50 to 0.08 turn it fell by 0.24 at 1, tight.\n"
                   "Over 4 places it spreads 0.06.");
 }

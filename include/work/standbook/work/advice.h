@@ -15,6 +15,6 @@ Advice advice_of(const Trials *trials);
 void advice_clear(Advice *advice);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Advice, advice_clear)
 
-// `FAIL at 3: 0.07, 0.01 under`, `pass: 0.10 to 0.16`, `2 of 4 read`: how a trial came out. The
+// `▼ FAIL at 3: 0.07, 0.01 under`, `√ pass: 0.10 to 0.16`, `2 of 4 read`: how a trial came out. The
 // caller frees with g_free.
 char *trial_outcome(const Trials *trials, const Trial *trial) G_GNUC_WARN_UNUSED_RESULT;
