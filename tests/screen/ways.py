@@ -101,6 +101,38 @@ def help_page(player):
     go(player, "?", "Help: ")
 
 
+def caution(player):
+    steps(player)
+    go(player, "4\r", "CAUTION")
+
+
+def strike(player):
+    tightening(player)
+    go(player, "\r", "last  bolt 2")
+    go(player, "*", "ASK   strike")
+
+
+def more(player):
+    bench(player)
+    go(player, ".\r", "1 gauge")
+
+
+def gauge(player):
+    bench(player)
+    go(player, "g", "ASK ")
+
+
+def why(player):
+    bench(player)
+    go(player, "0.041\r", "last  found crank travel")
+    go(player, "w", "Why: ")
+
+
+def sheets(player):
+    bench(player)
+    go(player, "r", "which sheet?")
+
+
 def first_run(player):
     player.wait_for("An empty logbook")
     player.settle()
@@ -108,7 +140,8 @@ def first_run(player):
 
 SCREENS = {"first run": first_run, "the shop": shop, "a build": steps, "bench, a number": bench,
            "bench, text": text, "tightening": tightening, "who, a question": who,
-           "closing": closing, "find": find, "help": help_page}
+           "closing": closing, "find": find, "help": help_page, "caution": caution,
+           "strike": strike, "more": more, "which gauge": gauge, "why": why, "print": sheets}
 
 
 def on_screen(name, **options):
