@@ -26,6 +26,7 @@ typedef struct {
     gboolean leave;
     gint64 parked_for; // the pick-up whose digits the newest burst unplaced is of
     gint64 went_up;    // when the last key that goes up one screen was pressed, µs
+    gint64 caught_up;  // when others' entries were looked for last, µs
     gint64 pressed;    // when the last key was, µs
     gboolean slept;    // put down for want of keys; the next one picks up
 } Screen;
@@ -505,6 +506,17 @@ static gboolean idle(Screen *screen)
     return more;
 }
 
+enum { CATCH_UP_GAP = 200000 }; // µs
+
+// What others entered is looked for now and then, whether somebody types here or not.
+static gboolean catch_up(Screen *screen, gint64 now)
+{
+    if (now - screen->caught_up < CATCH_UP_GAP)
+        return FALSE;
+    screen->caught_up = now;
+    return desk_catch_up(&screen->desk);
+}
+
 static void loop(Screen *screen)
 {
     gboolean more = TRUE, changed = TRUE; // there is more to do while nobody presses a key
@@ -524,11 +536,9 @@ static void loop(Screen *screen)
             fall_asleep(screen);
         if (screen->leave)
             return;
-        // What others entered can wait until the key is painted.
         gboolean quiet = key.kind == PRESSED_NONE;
         gboolean did = quiet && more && idle(screen);
-        changed = !quiet || screen->stale || did;
-        changed = (quiet && !more && desk_catch_up(&screen->desk)) || changed;
+        changed = catch_up(screen, key.at) || !quiet || screen->stale || did;
         screen->stale = FALSE;
         more = did || !quiet;
     }
