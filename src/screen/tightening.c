@@ -22,6 +22,17 @@ static const PlanTightening *find_plan(const PlanStep *step, const char *set)
     return NULL;
 }
 
+// The position of a bolt in the order of the set's axes: requirements stand in the order asked.
+static guint position_of(const Tightening *tightening, const Requirement *made)
+{
+    for (guint i = 0; i < tightening->bolts; i++) {
+        g_autofree char *label = places_label(tightening->plan->group->axes, i);
+        if (strcmp(label, made->place) == 0)
+            return i;
+    }
+    return tightening->bolts;
+}
+
 // The requirements of the tightening by [(stage - 1) * bolts + position]; a wait stands at 0.
 static const Requirement **find_all(const Tightening *tightening, const Assessment *assessment)
 {
@@ -33,11 +44,9 @@ static const Requirement **find_all(const Tightening *tightening, const Assessme
         if (!bolted || made->step != tightening->plan->step || made->stage > tightening->stages ||
             strcmp(made->name, tightening->plan->group->name) != 0)
             continue;
-        guint at = (made->stage - 1) * bolts;
-        while (at < made->stage * bolts && found[at])
-            at++;
-        if (at < made->stage * bolts)
-            found[at] = made;
+        guint position = made->asked == ASKED_WAIT ? 0 : position_of(tightening, made);
+        if (position < bolts)
+            found[(made->stage - 1) * bolts + position] = made;
     }
     return found;
 }
