@@ -204,6 +204,17 @@ static char *then_words(const Trials *trials, const TrialNext *next)
     return g_strdup(next->ask == TRIAL_TIGHTEN ? "read it tight" : "the verdict on this try");
 }
 
+// `▼ FAIL, 0.01 under`, `? DOUBT, basis, 0.01 under`, `√ pass`: whatever is in doubt, how far it
+// lies outside tells the next move.
+static char *reading_words(const Requirement *made)
+{
+    g_autofree char *fault = fault_words(made), *outside = figure_outside(made);
+    gboolean doubted = made->verdict == VERDICT_IN_DOUBT && *outside;
+    return *fault ? g_strdup_printf("%s%s%s", fault + strlen(" · "), doubted ? ", " : "",
+                                    doubted ? outside : "")
+                  : g_strdup(verdict_mark(made->verdict, made->reason));
+}
+
 // What the digits mean: `0.07 mm ±.01   ▼ FAIL, 0.01 under`.
 static char *meaning(const Setting *setting, const Trials *trials, const TrialNext *next,
                      const char *typed)
@@ -224,10 +235,8 @@ static char *meaning(const Setting *setting, const Trials *trials, const TrialNe
             continue;
         const Requirement *made = setting->supposed->requirements->pdata[i];
         g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
-        g_autofree char *fault = fault_words(made);
-        return g_strdup_printf("%s %s %s   %s", value, figure_unit(made), doubt,
-                               *fault ? fault + strlen(" · ")
-                                      : verdict_mark(made->verdict, made->reason));
+        g_autofree char *fault = reading_words(made);
+        return g_strdup_printf("%s %s %s   %s", value, figure_unit(made), doubt, fault);
     }
     return g_strdup("");
 }

@@ -276,7 +276,7 @@ def walk_setting(player):
     go(player, "+\r", "tight at 1")
     go(player, "b", "try 1 ")
     yield "setting, far"
-    go(player, ".35", "FAIL")
+    go(player, ".35", "? DOUBT, basis, 0.17")  # read before it is held
     yield "setting, far, typing"
     go(player, "\r", "NEXT  move")
     go(player, "b", "Try 1 ")

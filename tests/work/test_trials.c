@@ -121,16 +121,19 @@ START_TEST(a_try_that_fails_late_is_read_to_its_end)
 }
 END_TEST
 
-// Four tries, then the wrench of all of them is found wrong.
+// Four tries whose clamps were tightened with a wrench that was overdue, then found wrong.
 START_TEST(the_idler_of_the_demo)
 {
     LineTaker *built = demo_build(demo, "TL-0412");
     demo_feed(demo, built, "demo-data/tl-0412.log");
     build = built;
-    expect_trial(1, "1 0.50 loose 0.31 tight 0.35 - - - ▲ FAIL at 1: 0.35, 0.17 over");
-    expect_trial(2, "2 0.00 loose 0.02 tight 0.06 - - - ▼ FAIL at 1: 0.06, 0.02 under");
-    expect_trial(3, "3 0.08 loose 0.07 tight 0.11 0.13 0.07 0.10 ▼ FAIL at 3: 0.07, 0.01 under");
-    expect_trial(4, "4 0.13 loose 0.09 tight 0.14 0.16 0.10 0.12 √ pass: 0.10 to 0.16");
+    expect_trial(
+        1, "1 0.50 loose 0.31 tight 0.35 - - - ▲ FAIL at 1: 0.35, 0.17 over; ? in doubt, basis");
+    expect_trial(
+        2, "2 0.00 loose 0.02 tight 0.06 - - - ▼ FAIL at 1: 0.06, 0.02 under; ? in doubt, basis");
+    expect_trial(3, "3 0.08 loose 0.07 tight 0.11 0.13 0.07 0.10 ▼ FAIL at 3: 0.07, 0.01 under; ? "
+                    "in doubt, basis");
+    expect_trial(4, "4 0.13 loose 0.09 tight 0.14 0.16 0.10 0.12 ? in doubt, basis: 0.10 to 0.16");
     expect_trial(5, "5 0.13 loose 0.09 tight 0.15 0.17 0.11 0.13 √ pass: 0.11 to 0.17");
     expect_asked("done");
     g_autoptr(Trials) trials = trials_now();
