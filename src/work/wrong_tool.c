@@ -1,0 +1,80 @@
+// The tool that was found wrong, as the reason of a doubt.
+#include <standbook/work/subject.h>
+
+#include <standbook/work/ago.h>
+#include <string.h>
+
+static const Requirement *made_at(const Agenda *agenda, guint index)
+{
+    return g_ptr_array_index(agenda->assessment->requirements, index);
+}
+
+static const json_t *calibration_of(const Entry *entry)
+{
+    gboolean news = strcmp(entry->kind->name, "news") == 0 &&
+                    g_strcmp0(entry_text(entry, "what"), "calibration") == 0;
+    return news ? json_object_get(entry->body, "body") : NULL;
+}
+
+static const char *news_text(const Entry *news, const char *field)
+{
+    return json_string_value(json_object_get(calibration_of(news), field));
+}
+
+// The newest news that says this tool (NULL: any) was found wrong.
+static const Entry *newest_wrong(const Agenda *agenda, const char *tool)
+{
+    for (gsize i = agenda->count; i-- > 0;) {
+        const Entry *entry = agenda->entries[i];
+        if (calibration_of(entry) && g_strcmp0(news_text(entry, "found"), "wrong") == 0 &&
+            (!tool || g_strcmp0(news_text(entry, "tool"), tool) == 0))
+            return entry;
+    }
+    return NULL;
+}
+
+// A bolt of one of these groups that is in doubt for its tool; AGENDA_NOWHERE: there is none.
+static guint doubtful_bolt(const Agenda *agenda, const GPtrArray *names)
+{
+    for (guint i = 0; i < names->len; i++) {
+        const PlanName *name = names->pdata[i];
+        for (guint j = 0; name->group && j < agenda->assessment->requirements->len; j++) {
+            const Requirement *made = made_at(agenda, j);
+            if (made->asked == ASKED_BOLT && made->reason == REASON_TOOL &&
+                strcmp(made->name, name->group->name) == 0)
+                return j;
+        }
+    }
+    return AGENDA_NOWHERE;
+}
+
+const Entry *wrong_tool(const Agenda *agenda, guint index)
+{
+    const Requirement *made = made_at(agenda, index);
+    if (made->reason == REASON_TOOL) {
+        const Entry *entry = made->entry ? agenda->entries[made->entry - 1] : NULL;
+        return newest_wrong(agenda, entry ? entry_text(entry, "tool") : NULL);
+    }
+    guint input = made->reason == REASON_BASIS ? agenda_input(agenda, index) : AGENDA_NOWHERE;
+    const PlanCheck *check = input == AGENDA_NOWHERE ? NULL : made_at(agenda, input)->check;
+    guint bolt = check ? doubtful_bolt(agenda, check->with) : AGENDA_NOWHERE;
+    if (check && bolt == AGENDA_NOWHERE)
+        bolt = doubtful_bolt(agenda, check->rests_on);
+    return bolt == AGENDA_NOWHERE ? NULL : wrong_tool(agenda, bolt);
+}
+
+const char *wrong_tool_label(const Taken *taken, const Entry *news)
+{
+    return taken_tool(taken, news_text(news, "tool"));
+}
+
+char *wrong_tool_words(const Taken *taken, const Entry *news, Moment now)
+{
+    Moment at = 0;
+    moment_parse(news->done ? news->done : news->at, &at, NULL);
+    g_autofree char *day = ago_day(at, now);
+    const char *certificate = news_text(news, "certificate"), *note = news_text(news, "note");
+    return g_strdup_printf("%s %s (%s%s%s).", wrong_tool_label(taken, news),
+                           note ? note : "was found wrong", certificate ? certificate : "",
+                           certificate ? ", " : "", day);
+}

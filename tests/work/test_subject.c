@@ -1,0 +1,154 @@
+// What a step closes and what a gate still lacks, subject by subject, on the demo's plan.
+#include "agenda.h"
+
+#include <standbook/work/subject.h>
+
+static void take_all(const char *lines)
+{
+    g_auto(GStrv) each = g_strsplit(lines, "\n", -1);
+    for (guint i = 0; each[i]; i++)
+        take(each[i]);
+}
+
+static Telling telling_of(const Agenda *agenda, const Taken *taken)
+{
+    Moment now;
+    ck_assert(moment_parse("2025-03-20 10:00", &now, NULL));
+    return (Telling){agenda, taken, now};
+}
+
+// `left in doubt main caps: 6 at 100 N·m, W2: W2 is wrong`, one a line, those of that many.
+static void expect_subjects(GArray *subjects, guint most, const char *expected)
+{
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 0; i < subjects->len && i < most; i++) {
+        const Subject *subject = &g_array_index(subjects, Subject, i);
+        g_string_append_printf(words, "%s%s %s%s%s%s%s\n", subject->left ? "left " : "",
+                               verdict_words(subject->verdict), subject->name,
+                               subject->said ? ": " : "", subject->said ? subject->said : "",
+                               subject->note ? "; " : "", subject->note ? subject->note : "");
+    }
+    ck_assert_str_eq(words->str, expected);
+    g_array_unref(subjects);
+}
+
+static const char caps[] =
+    "2025-03-04 08:00 MO pick up Main clearances\ntighten main caps stage 1 all with W4\n"
+    "tighten main caps stage 2 all with W3\ntighten main caps stage 3 all with W3\n"
+    "slacken main caps all \"mock-up\"\npick up Crank\ntighten main caps stage 1 all with W4\n"
+    "tighten main caps stage 2 all with W3\ntighten main caps[3] stage 3 with W3\n"
+    "tighten main caps[4] stage 3 with W3\ntighten main caps[1] stage 3 with W3";
+
+START_TEST(what_a_step_closes_stands_unsettled_first)
+{
+    take_all(caps);
+    take_all("JT pick up Sump\nread pan depth 142 with G07\nread pick-up depth 136 with G07");
+    Agenda agenda = agenda_now();
+    g_autoptr(Taken) taken = taken_new(agenda.entries, agenda.count, NULL);
+    Telling telling = telling_of(&agenda, taken);
+    expect_subjects(subjects_closed(&telling, step_of("Sump")), 4,
+                    "left in doubt pick-up clearance\nleft open rod bolt paint seen\n"
+                    "left open rod bolts: 0 of 8, until bolt stretch\n"
+                    "left open main caps: 3 of 6 at 100 N·m, W3\n");
+}
+END_TEST
+
+START_TEST(what_is_settled_is_one_line_over_its_places)
+{
+    take_all("2025-03-05 08:00 MO pick up Rings\n"
+             "read top ring gap 0.36 0.36 0.36 0.95 with G08\n"
+             "read second ring gap 0.30 0.30 0.30 0.30 with G08");
+    Agenda agenda = agenda_now();
+    g_autoptr(Taken) taken = taken_new(agenda.entries, agenda.count, NULL);
+    Telling telling = telling_of(&agenda, taken);
+    expect_subjects(subjects_closed(&telling, step_of("Rings")), 9,
+                    "left fail top ring gap 4\nleft open ring sets 1 2 3 4\n"
+                    "pass top ring gap 1 2 3\npass second ring gap 1 2 3 4\n");
+    take_all("concede top ring gap[4] \"agreed\"");
+    agenda = agenda_now();
+    g_autoptr(Taken) after = taken_new(agenda.entries, agenda.count, NULL);
+    telling = telling_of(&agenda, after);
+    expect_subjects(subjects_closed(&telling, step_of("Rings")), 9,
+                    "left open ring sets 1 2 3 4\npass top ring gap 1 2 3\n"
+                    "conceded top ring gap 4; conceded 5 Mar, MO\n"
+                    "pass second ring gap 1 2 3 4\n");
+}
+END_TEST
+
+// The demo's build, without the line that begins so and all behind it.
+static void feed_upto(const char *upto)
+{
+    g_autofree char *text = NULL;
+    ck_assert(g_file_get_contents("demo-data/tl-0412.log", &text, NULL, NULL));
+    g_auto(GStrv) lines = g_strsplit(text, "\n", -1);
+    build = demo_build(demo, "TL-0412");
+    for (guint i = 0; lines[i] && !g_str_has_prefix(lines[i], upto); i++)
+        take(lines[i]);
+}
+
+START_TEST(a_tool_found_wrong_is_named_and_told)
+{
+    feed_upto("09:45 note \"W2 used here");
+    Agenda agenda = agenda_now();
+    g_autoptr(Taken) taken = taken_new(agenda.entries, agenda.count, NULL);
+    Telling telling = telling_of(&agenda, taken);
+    guint cap = find_place(&agenda, "bolt main caps in Crank[3], stage 3");
+    const Entry *news = wrong_tool(&agenda, cap);
+    ck_assert_ptr_nonnull(news);
+    ck_assert_str_eq(wrong_tool_label(taken, news), "W2");
+    g_autofree char *words = wrong_tool_words(taken, news, telling.now);
+    ck_assert_str_eq(words, "W2 set 100 gives 91, set 45 gives 41, set 90 gives 82, about -9 %; "
+                            "last good check 2024-01-30 (KF-118, 11 Mar).");
+    // What was read with those caps tight is in doubt for the same reason.
+    ck_assert_ptr_eq(wrong_tool(&agenda, find_place(&agenda, "read main clearance[2]")), news);
+    ck_assert_ptr_null(wrong_tool(&agenda, find_place(&agenda, "read bore[1, T, top]")));
+    expect_subjects(subjects_closed(&telling, step_of("Sump")), 3,
+                    "left open pick-up clearance\nleft open rod bolt paint seen\n"
+                    "left in doubt main caps: 6 at 100 N·m, W2; W2 is wrong\n");
+}
+END_TEST
+
+START_TEST(a_gate_tells_its_gaps_and_what_stands)
+{
+    feed_upto("14:20 tighten mount nuts all with W3");
+    Agenda agenda = agenda_now();
+    g_autoptr(Taken) taken = taken_new(agenda.entries, agenda.count, NULL);
+    Telling telling = telling_of(&agenda, taken);
+    ck_assert_uint_eq(gate_next(&agenda), 0);
+    ck_assert_str_eq(gate_step(&agenda, 0)->name, "Pre-start proof");
+    expect_subjects(subjects_missing(&telling, 0), 99,
+                    "left open evenness dry; as found; not answered yet\n"
+                    "left open worst leak-down found; as found; not answered yet\n"
+                    "left open two turns by hand\nleft open fuel leaks\n"
+                    "left open extinguisher in place\nleft open mount nuts: 0 of 4 at 69 N·m\n"
+                    "left open Pre-start proof\n");
+    expect_subjects(subjects_standing(&telling, 0), 99,
+                    "conceded piston clearance 4; conceded 26 Feb, EV\n"
+                    "pass run-down torque 1 2 3 4\n");
+    g_autoptr(GArray) sums = gate_sums(&agenda, 0);
+    g_autoptr(GString) words = g_string_new(NULL);
+    guint all = 0, left = 0;
+    for (guint i = 0; i < sums->len; i++) {
+        const GateSum *sum = &g_array_index(sums, GateSum, i);
+        all += sum->all;
+        left += sum->all - sum->settled;
+        g_string_append_printf(words, "%s %s\n", sum->what, sum->said);
+    }
+    const GateCount *gate = agenda.assessment->gates->pdata[0];
+    guint counted = 0;
+    for (guint i = 0; i < VERDICTS; i++)
+        counted += gate->counts[i];
+    ck_assert_uint_eq(all, counted); // none is left out
+    ck_assert_uint_eq(left, gate->left);
+    ck_assert_str_eq(words->str, "steps 37 of 38 signed\nbolts 4 of 274 left\n"
+                                 "checks 5 of 426 left\nparts 96 fitted, none left\n");
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *tests[] = {
+        what_a_step_closes_stands_unsettled_first, what_is_settled_is_one_line_over_its_places,
+        a_tool_found_wrong_is_named_and_told, a_gate_tells_its_gaps_and_what_stands};
+    return run_on_build("subject", tests, G_N_ELEMENTS(tests), 0);
+}
