@@ -17,9 +17,9 @@ void page_init(Page *page, guint width, gboolean ascii)
 
 void page_clear(Page *page)
 {
-    char **const texts[] = {&page->status, &page->status_right, &page->head,
-                            &page->count,  &page->unplaced,     &page->next,
-                            &page->unit,   &page->then,         &page->last};
+    char **const texts[] = {&page->status,   &page->status_right, &page->head, &page->count,
+                            &page->unplaced, &page->next,         &page->unit, &page->then,
+                            &page->last,     &page->remark};
     for (gsize i = 0; i < G_N_ELEMENTS(texts); i++)
         g_clear_pointer(texts[i], g_free);
     g_clear_pointer(&page->body, canvas_free);
@@ -78,10 +78,15 @@ static void put_rules(const Page *page, Canvas *canvas, guint low)
 
 static void put_body(const Page *page, Canvas *canvas, guint rows)
 {
-    guint from = 0;
+    guint heads = MIN(page->heads, page->body->height), from = heads;
+    if (page->remark) {
+        canvas_put(canvas, ROW_BODY + rows - 1, 1, PAGE_WIDTH - 2, plain, page->remark);
+        rows -= 2;
+    }
     if (page->body->height > rows && page->focus + 2 > rows)
-        from = MIN(page->focus + 2 - rows, page->body->height - rows);
-    canvas_copy(canvas, ROW_BODY, 0, page->body, from, rows);
+        from += MIN(page->focus + 2 - rows, page->body->height - rows);
+    canvas_copy(canvas, ROW_BODY, 0, page->body, 0, heads);
+    canvas_copy(canvas, ROW_BODY + heads, 0, page->body, from, rows - heads);
 }
 
 // The text in the field, with the end seen where it is longer, and where the cursor stands.

@@ -225,6 +225,15 @@ static gboolean is_parked(Screen *screen, const Key *key)
     return TRUE;
 }
 
+static void move(Screen *screen, gint direction)
+{
+    Opened *opened = upper(screen, 0);
+    if (opened->ops->move)
+        go_there(screen, opened->ops->move(opened->state, &screen->desk, direction));
+    else
+        act(screen, direction < 0 ? ACTION_BACK : ACTION_ON);
+}
+
 static void do_pressed(Screen *screen, const Press *pressed)
 {
     switch (pressed->kind) {
@@ -235,10 +244,10 @@ static void do_pressed(Screen *screen, const Press *pressed)
         act(screen, pressed->action);
         break;
     case PRESS_BEFORE:
-        act(screen, ACTION_BACK);
+        move(screen, -1);
         break;
     case PRESS_BEHIND:
-        act(screen, ACTION_ON);
+        move(screen, 1);
         break;
     case PRESS_DIGIT:
         answer(screen, pressed->digit);

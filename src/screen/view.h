@@ -26,6 +26,7 @@ typedef enum {
     VIEW_FIND,       // any words, over all builds
     VIEW_PRINT,      // the sheets
     VIEW_SEAL,       // small: fixes the assessment at a gate
+    VIEW_PROOF,      // what a gate still lacks, and what stands
     VIEW_HELP,
 } ViewName;
 
@@ -82,6 +83,8 @@ typedef struct {
     Go (*enter)(gpointer state, Desk *desk, const char *typed);
     // An answer to its question.
     Go (*digit)(gpointer state, Desk *desk, guint digit);
+    // Tab and the arrows: down (1) and up (-1) a list. NULL: as on and back.
+    Go (*move)(gpointer state, Desk *desk, gint direction);
     // Any other action. NULL: as every view does.
     Go (*act)(gpointer state, Desk *desk, Action action);
     // What it does while nobody presses a key, a little at a time; TRUE if there is more to do.

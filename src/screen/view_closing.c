@@ -1,8 +1,10 @@
 // Before a step is signed: what stands and what does not, then a signature, or a reason.
 #include "clock_line.h"
 #include "line_words.h"
+#include "telling.h"
 #include "view.h"
 #include "widget_groups.h"
+#include "widget_subjects.h"
 #include "words.h"
 
 #include <string.h>
@@ -28,68 +30,90 @@ static void close(gpointer state)
 }
 
 typedef struct {
-    const Assessment *assessment;
+    Told told;
     const PlanStep *step;
-    guint left;              // requirements not settled, signatures apart
+    GArray *subjects;        // Subject: what it closes and what it asks for
+    guint left;              // of those not settled
     const Requirement *sign; // the next signature that is missing, NULL if none is
     guint signatures;        // how many are missing
 } State;
 
+static void state_clear(State *state)
+{
+    g_clear_pointer(&state->subjects, g_array_unref);
+    told_clear(&state->told);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(State, state_clear)
+
+static const Requirement *made_at(const State *state, guint index)
+{
+    return g_ptr_array_index(state->told.agenda.assessment->requirements, index);
+}
+
 static gboolean state_of(const Closing *closing, Desk *desk, State *state)
 {
-    Session *session = desk_build(desk);
-    if (!session)
+    *state = (State){.step = NULL};
+    if (!told_init(&state->told, desk))
         return FALSE;
-    *state = (State){.assessment = session_assessment(session),
-                     .step = plan_step(session_plan(session), closing->step)};
-    for (guint i = 0; i < state->assessment->requirements->len; i++) {
-        const Requirement *made = state->assessment->requirements->pdata[i];
-        if (made->step != state->step || made->withdrawn || !requirement_is_left(made))
+    state->told.telling.agenda = &state->told.agenda;
+    state->step = plan_step(state->told.agenda.plan, closing->step);
+    if (!state->step)
+        return FALSE;
+    state->subjects = subjects_closed(&state->told.telling, state->step);
+    for (guint i = 0; i < state->subjects->len; i++)
+        state->left += g_array_index(state->subjects, Subject, i).left ? 1 : 0;
+    for (guint i = 0; i < state->told.agenda.assessment->requirements->len; i++) {
+        const Requirement *made = made_at(state, i);
+        if (made->step != state->step || made->withdrawn || made->asked != ASKED_SIGN ||
+            !requirement_is_left(made))
             continue;
-        if (made->asked != ASKED_SIGN) {
-            state->left++;
-            continue;
-        }
         state->signatures++;
         if (!state->sign)
             state->sign = made;
     }
-    return state->step != NULL;
+    return TRUE;
 }
 
-static gboolean is_left(const Group *group)
+// `9 checks = 7 pass  1 DOUBT  1 open`
+static char *sum_words(const State *state)
 {
-    return group->verdict == VERDICT_FAIL || group->verdict == VERDICT_IN_DOUBT ||
-           group->verdict == VERDICT_OPEN;
+    guint counts[VERDICTS] = {0};
+    for (guint i = 0; i < state->subjects->len; i++)
+        counts[g_array_index(state->subjects, Subject, i).verdict]++;
+    g_autofree char *words = tally_words(counts);
+    return g_strdup_printf("%u lines = %s", state->subjects->len, words);
 }
 
-static guint paint_groups(const State *state, GArray *groups, gboolean left, guint row, Page *page)
+// What cannot be seen afterwards; returns the row behind.
+static guint paint_closes(const PlanStep *step, Page *page)
 {
-    for (guint i = 0; i < groups->len; i++) {
-        const Group *group = &g_array_index(groups, Group, i);
-        if (is_left(group) == left)
-            group_paint(page->body, row++, state->assessment, group);
-    }
-    return row;
+    const char *what = step->hides->len    ? step->hides->pdata[0]
+                       : step->closes->len ? "what stands here"
+                                           : NULL;
+    if (!what)
+        return 0;
+    g_autofree char *words = g_strdup_printf("THIS CLOSES %s.", what);
+    canvas_put(page->body, 0, 1, 0, style_of(TYPE_BOLD, 0), words);
+    canvas_put(page->body, 1, 1, 0, style_of(0, 0), "Afterwards each costs this work undone.");
+    return 3;
 }
 
 static void paint_body(const State *state, Page *page)
 {
-    g_autoptr(GArray) groups = groups_of(state->assessment, state->step);
-    guint row = 0;
-    if (state->step->hides->len) {
-        g_autofree char *hides =
-            g_strdup_printf("THIS CLOSES: %s.", (const char *)state->step->hides->pdata[0]);
-        canvas_put(page->body, row++, 1, 0, style_of(TYPE_BOLD, 0), hides);
-        row++;
+    g_autofree char *sum = sum_words(state);
+    guint row = paint_closes(state->step, page);
+    for (guint i = 0; i < state->subjects->len; i++) {
+        const Subject *subject = &g_array_index(state->subjects, Subject, i);
+        row += i && i == state->left ? 1 : 0;
+        subject_paint(page->body, row++, &state->told.agenda, subject);
     }
-    row = paint_groups(state, groups, TRUE, row, page);
-    row = paint_groups(state, groups, FALSE, row + (row ? 1 : 0), page);
+    canvas_put(page->body, row + 1, 1, 0, style_of(0, 0), sum);
     for (guint i = 0; i < state->step->holds->len; i++) {
         const PlanHold *hold = state->step->holds->pdata[i];
         g_autofree char *words = g_strdup_printf(
             "HOLD: %s (%s)", hold->words, hold->persons > 1 ? "two persons" : "a second person");
-        canvas_put(page->body, row + 1 + i, 1, 0, style_of(TYPE_BOLD, 0), words);
+        canvas_put(page->body, row + 3 + i, 1, 0, style_of(TYPE_BOLD, 0), words);
     }
 }
 
@@ -98,9 +122,12 @@ static void ask(const State *state, Desk *desk, Page *page)
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     if (state->left) {
-        page_say(&page->next, "%u left: settle, or close with a reason?", state->left);
+        const Subject *first = &g_array_index(state->subjects, Subject, 0);
+        g_autofree char *settle = g_strdup_printf("1 settle: %s", first->name);
+        page_say(&page->next, "settle %s, or close with a reason?",
+                 state->left == 1 ? "it" : "them");
         page_say(&page->unit, "1 or 2");
-        page_say(&page->then, "1 settle: the first that is left     2 close all the same: say why");
+        page_say(&page->then, "%s     2 close all the same: say why", settle);
     } else if (state->sign) {
         page_say(&page->next, "sign %s?", state->step->name);
         page_say(&page->unit, "1");
@@ -113,13 +140,14 @@ static void ask(const State *state, Desk *desk, Page *page)
     }
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "not yet"};
-    page->keys[2] = (PageKey){ACTION_HELP, "?", "help"};
+    page->keys[2] = (PageKey){ACTION_WHY, "w", "why"};
+    page->keys[3] = (PageKey){ACTION_HELP, "?", "help"};
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Closing *closing = state;
-    State now;
+    g_auto(State) now = {0};
     g_autofree char *title = desk_title(desk, desk->number);
     (void)typed;
     page_say(&page->status, "%s", title);
@@ -151,10 +179,25 @@ static gboolean sign(const Closing *closing, Desk *desk)
     return TRUE;
 }
 
+// To the first that is not settled, wherever it is asked.
+static Go settle(const State *now, Desk *desk)
+{
+    const Subject *first = &g_array_index(now->subjects, Subject, 0);
+    const PlanStep *step = made_at(now, g_array_index(first->places, guint, 0))->step;
+    char *bench = g_strdup_printf("%s\nleft", step->name);
+    if (step == now->step)
+        return go_instead(VIEW_BENCH, bench);
+    g_autofree char *line = g_strdup_printf("pick up %s", step->name);
+    if (desk_line(desk, line, NULL))
+        return go_open(VIEW_BENCH, bench);
+    g_free(bench);
+    return go(GO_STAY);
+}
+
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     Closing *closing = state;
-    State now;
+    g_auto(State) now = {0};
     if (!state_of(closing, desk, &now))
         return go(GO_UP);
     if (now.left && digit == 2) {
@@ -162,7 +205,7 @@ static Go digit(gpointer state, Desk *desk, guint digit)
         return go(GO_STAY);
     }
     if (now.left && digit == 1)
-        return go_instead(VIEW_BENCH, g_strdup_printf("%s\nleft", closing->step));
+        return settle(&now, desk);
     if (digit != 1)
         return go(GO_STAY);
     if (now.sign)
@@ -194,16 +237,60 @@ static Go look_at_setting(const PlanStep *step)
     return go(GO_DEFAULT);
 }
 
+// The first that is outside or in doubt, as a page opens it; NULL, with a warning, if none is.
+static const Requirement *first_fault(const State *now, Desk *desk)
+{
+    for (guint i = 0; i < now->subjects->len; i++) {
+        const Subject *subject = &g_array_index(now->subjects, Subject, i);
+        if (subject->verdict != VERDICT_FAIL && subject->verdict != VERDICT_IN_DOUBT)
+            continue;
+        for (guint j = 0; j < subject->places->len; j++) {
+            const Requirement *made = made_at(now, g_array_index(subject->places, guint, j));
+            if (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT)
+                return made;
+        }
+    }
+    desk_warn(desk, now->left ? "what is left is open, not outside: there is nothing to concede"
+                              : "nothing here is outside or in doubt");
+    return NULL;
+}
+
+static Go concede(const State *now, Desk *desk)
+{
+    const Requirement *made = first_fault(now, desk);
+    if (!made)
+        return go(GO_STAY);
+    g_autofree char *name = requirement_name(made);
+    g_autofree char *target = line_target(now->told.agenda.plan, made);
+    return go_open(VIEW_CONCEDE, g_strdup_printf("%s\n%s", name, target));
+}
+
+// The tries of a setting, else what the first that is not settled rests on.
+static Go why(const State *now)
+{
+    Go setting = look_at_setting(now->step);
+    if (setting.kind != GO_DEFAULT || !now->left)
+        return setting;
+    const Subject *first = &g_array_index(now->subjects, Subject, 0);
+    return go_open(VIEW_WHY,
+                   requirement_name(made_at(now, g_array_index(first->places, guint, 0))));
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Closing *closing = state;
-    State now;
-    if (action == ACTION_WHY && !closing->reason && state_of(closing, desk, &now))
-        return look_at_setting(now.step);
-    if (action != ACTION_UP || !closing->reason)
+    if (closing->reason) {
+        closing->reason = action != ACTION_UP && closing->reason;
+        return go(closing->reason ? GO_DEFAULT : GO_STAY);
+    }
+    g_auto(State) now = {0};
+    if (!state_of(closing, desk, &now))
         return go(GO_DEFAULT);
-    closing->reason = FALSE;
-    return go(GO_STAY);
+    if (action == ACTION_CONCEDE)
+        return concede(&now, desk);
+    if (action == ACTION_NOTE)
+        return go_open(VIEW_NOTE, NULL);
+    return action == ACTION_WHY ? why(&now) : go(GO_DEFAULT);
 }
 
 const ViewOps closing_view = {.name = "closing a step",

@@ -2,9 +2,12 @@
 #include "line_words.h"
 #include "view.h"
 #include "widget_groups.h"
+#include "widget_strip.h"
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/sheet/strip.h>
+#include <standbook/work/concession.h>
 #include <string.h>
 
 enum { LINES = 7, LINE_WHY = 0, LINE_TOLD = 4, LINE_DECIDES = 6 };
@@ -45,7 +48,7 @@ static gpointer open(Desk *desk, const char *argument)
 static void keep_draft(const Concession *concession, Desk *desk)
 {
     g_autoptr(GStrvBuilder) draft = g_strv_builder_new();
-    for (guint i = 0; i < concession->at; i++)
+    for (guint i = 0; i < LINE_DECIDES && concession->lines[i]; i++)
         g_strv_builder_add(draft, concession->lines[i]);
     g_hash_table_insert(desk->drafts, g_strdup(concession->name), g_strv_builder_end(draft));
 }
@@ -72,49 +75,118 @@ static const Requirement *conceded(const Concession *concession, Desk *desk)
     return NULL;
 }
 
+// `top ring gap 1   0.90 ±.01 mm   ▲ FAIL   0.40 over`, its strip and limits below.
 static void paint_figures(const Requirement *made, Page *page)
 {
     g_autofree char *name = figure_name(made), *value = figure_value(made);
     g_autofree char *doubt = figure_doubt(made), *limits = figure_limits(made);
-    g_autofree char *fault = fault_words(made);
-    g_autofree char *line = g_strdup_printf("%s   %s %s %s%s   limits %s", name, value, doubt,
-                                            figure_unit(made), fault, limits);
-    canvas_put(page->body, 0, 1, 0, verdict_style(made->verdict), line);
+    g_autofree char *fault = fault_words(made), *strip = made->value ? strip_text(made) : NULL;
+    g_autofree char *wear =
+        made->wear && made->check ? figure_number(made, made->wear) : g_strdup("");
+    g_autofree char *line = g_strdup_printf("%s %s %s%s%s%s", value, doubt, figure_unit(made),
+                                            fault, *wear ? "   wear " : "", wear);
+    g_autofree char *within = g_strdup_printf("   limits %s", limits);
+    canvas_put(page->body, 0, 1, 23, style_of(TYPE_BOLD, 0), name);
+    canvas_put(page->body, 0, 25, 0, verdict_style(made->verdict), line);
+    guint column = strip && *strip ? strip_paint(page->body, 1, 21, strip, made->verdict) : 22;
+    if (*limits)
+        canvas_put(page->body, 1, column, 0, style_of(0, 0), within);
+}
+
+enum { WORDS_COLUMN = 13, WORDS_WIDE = 66, ROW_LINES = 3 };
+
+// Words on as many rows as they need, broken at blanks. Returns the row behind.
+static guint paint_words(Page *page, guint row, const char *words)
+{
+    g_auto(GStrv) each = g_strsplit(words, " ", -1);
+    guint column = 0;
+    for (guint i = 0; each[i]; i++) {
+        guint width = canvas_text_width(page->body, each[i]);
+        if (column && column + 1 + width > WORDS_WIDE) {
+            row++;
+            column = 0;
+        }
+        column = canvas_put(page->body, row, WORDS_COLUMN + column + (column ? 1 : 0), 0,
+                            style_of(0, 0), each[i]) -
+                 WORDS_COLUMN;
+    }
+    return row + 1;
+}
+
+static guint written(const Concession *concession)
+{
+    guint count = 0;
+    for (guint i = 0; i < LINES; i++)
+        count += concession->lines[i] ? 1 : 0;
+    return count;
 }
 
 static void paint_lines(const Concession *concession, Page *page)
 {
+    guint row = ROW_LINES;
     for (guint i = 0; i < LINES; i++) {
         g_autofree char *number = g_strdup_printf("%u %s", i + 1, lines[i].word);
         Style style = style_of(i == concession->at ? TYPE_BOLD : TYPE_PLAIN, ROLE_CALM);
-        canvas_put(page->body, 2 + i, 1, 11, style, number);
-        canvas_put(page->body, 2 + i, 13, 0, style_of(0, 0),
-                   concession->lines[i] ? concession->lines[i] : "·");
+        canvas_put(page->body, row, 1, 11, style, number);
+        if (i == concession->at)
+            page->focus = row + 1;
+        row = paint_words(page, row, concession->lines[i] ? concession->lines[i] : "·");
     }
-    canvas_put(page->body, 3 + LINES, 1, 0, style_of(0, 0),
+    canvas_put(page->body, row + 1, 1, 0, style_of(0, 0),
                "It will read ◆ conceded wherever it stands, beside its value, and never pass.");
-    canvas_put(page->body, 4 + LINES, 1, 0, style_of(0, 0),
+    canvas_put(page->body, row + 2, 1, 0, style_of(0, 0),
                "Lines 1 to 6 print on the customer's sheet as they are written here.");
+}
+
+// What a lone digit means on this line: the sentences said on it before, newest first, or who can
+// decide. The caller frees with g_ptr_array_unref.
+static GPtrArray *offered(const Concession *concession, Desk *desk)
+{
+    if (concession->at == LINE_DECIDES)
+        return desk_people(desk);
+    Session *session = desk_build(desk);
+    const GPtrArray *entries = session ? session_entries(session) : NULL;
+    return entries ? concession_before((const Entry *const *)entries->pdata, entries->len,
+                                       concession->at)
+                   : g_ptr_array_new();
+}
+
+enum { OFFER_SHOWN = 30 }; // characters of a sentence
+
+static void say_then(const Concession *concession, Desk *desk, Page *page)
+{
+    g_autoptr(GPtrArray) sentences = offered(concession, desk);
+    g_autoptr(GString) words = g_string_new(lines[concession->at].hint);
+    for (guint i = 0; i < sentences->len && i < 9; i++) {
+        const char *sentence = sentences->pdata[i];
+        gboolean whole = g_utf8_strlen(sentence, -1) <= OFFER_SHOWN;
+        g_autofree char *begins = g_utf8_substring(sentence, 0, whole ? -1 : OFFER_SHOWN);
+        g_string_append_printf(words, "%s%u %s%s", i ? "   " : "     ", i + 1, begins,
+                               whole ? "" : "…");
+    }
+    page_say(&page->then, "%s", words->str);
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Concession *concession = state;
     const Requirement *made = conceded(concession, desk);
+    g_autofree char *name = made ? figure_name(made) : g_strdup(concession->name);
     g_autofree char *title = desk_title(desk, desk->number);
     (void)typed;
     page_say(&page->status, "%s", title);
-    page_say(&page->head, "Concession: %s", concession->name);
-    page_say(&page->count, "%u of %u lines written", concession->at, LINES);
+    page_say(&page->head, "Concession: %s", name);
+    page_say(&page->count, "%u of %u lines written", written(concession), LINES);
     if (made)
         paint_figures(made, page);
     paint_lines(concession, page);
     page->field = ASKS_TEXT;
     page_say(&page->unit, " ");
     page_say(&page->next, "%u %s", concession->at + 1, lines[concession->at].word);
-    page_say(&page->then, "%s", lines[concession->at].hint);
+    say_then(concession, desk, page);
     page->keys[0] = (PageKey){ACTION_TAKE, "Enter", "next line"};
-    page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty line goes back"};
+    page->keys[1] = (PageKey){ACTION_BACK, "-Enter", "line back"};
+    page->keys[2] = (PageKey){ACTION_UP, "Backspace", "on an empty line leaves, kept"};
 }
 
 // How the customer was told, out of what was written; NULL if it does not say.
@@ -129,12 +201,8 @@ static const char *way_told(const char *told)
 
 static char *concession_line(const Concession *concession)
 {
-    g_autoptr(GString) words = g_string_new(concession->lines[LINE_WHY]);
-    for (guint i = 1; i < LINE_DECIDES; i++)
-        if (*concession->lines[i])
-            g_string_append_printf(words, " %c%s: %s", g_ascii_toupper(lines[i].word[0]),
-                                   lines[i].word + 1, concession->lines[i]);
-    g_autofree char *quoted = line_quoted(words->str);
+    g_autofree char *reason = concession_reason((const char *const *)concession->lines);
+    g_autofree char *quoted = line_quoted(reason);
     const char *way = way_told(concession->lines[LINE_TOLD]);
     return g_strdup_printf("concede %s %s%s%s", concession->target, quoted, way ? " customer " : "",
                            way ? way : "");
@@ -154,16 +222,47 @@ static gboolean concede(const Concession *concession, Desk *desk)
     return taken;
 }
 
+// What the field says: a lone digit is a sentence said before, initials are in capitals, and an
+// empty field leaves what was written.
+static char *said(const Concession *concession, Desk *desk, const char *typed)
+{
+    g_autoptr(GPtrArray) sentences = offered(concession, desk);
+    gboolean digit = g_ascii_isdigit(*typed) && !typed[1];
+    guint which = digit ? (guint)(*typed - '0') : 0;
+    if (which && which <= sentences->len)
+        return g_strdup(sentences->pdata[which - 1]);
+    if (!*typed && concession->lines[concession->at])
+        return g_strdup(concession->lines[concession->at]);
+    return concession->at == LINE_DECIDES ? initials_typed(typed) : g_strdup(typed);
+}
+
+// Whether a lone digit stands for nothing here; then a warning says so.
+static gboolean is_empty_digit(const Concession *concession, Desk *desk, const char *typed)
+{
+    g_autoptr(GPtrArray) sentences = offered(concession, desk);
+    if (!g_ascii_isdigit(*typed) || typed[1] ||
+        (*typed != '0' && (guint)(*typed - '0') <= sentences->len))
+        return FALSE;
+    desk_warn(desk, "nothing has the digit %s on this line; write it in words", typed);
+    return TRUE;
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Concession *concession = state;
-    if (!*typed && (concession->at == LINE_WHY || concession->at == LINE_DECIDES)) {
+    if (is_empty_digit(concession, desk, typed))
+        return go(GO_KEEP);
+    g_autofree char *words = said(concession, desk, typed);
+    if (!*words && (concession->at == LINE_WHY || concession->at == LINE_DECIDES)) {
         desk_warn(desk, "%s: it cannot be left empty", lines[concession->at].word);
         return go(GO_KEEP);
     }
     g_free(concession->lines[concession->at]);
-    concession->lines[concession->at] = g_strdup(typed);
+    concession->lines[concession->at] = g_steal_pointer(&words);
     if (concession->at < LINE_DECIDES) {
+        g_autofree char *time = moment_text(desk->now);
+        desk_last(desk, "%u %s · written %.5s %s", concession->at + 1, lines[concession->at].word,
+                  time + 11, desk->who ? desk->who : "");
         concession->at++;
         keep_draft(concession, desk);
         return go(GO_STAY);

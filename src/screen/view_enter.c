@@ -2,6 +2,7 @@
 #include "beginning.h"
 #include "line_words.h"
 #include "view.h"
+#include "words.h"
 
 #include <string.h>
 
@@ -14,11 +15,12 @@ typedef struct {
 // an error if that is no person.
 static char *person_line(const Desk *desk, const Thing *thing, const char *typed, GError **error)
 {
+    g_autofree char *person = initials_typed(typed);
     (void)thing;
-    if (!person_fits(typed, error))
+    if (!person_fits(person, error))
         return NULL;
-    const char *blank = strchr(typed, ' ');
-    g_autofree char *initials = g_strndup(typed, (gsize)(blank - typed));
+    const char *blank = strchr(person, ' ');
+    g_autofree char *initials = g_strndup(person, (gsize)(blank - person));
     g_autofree char *name = line_quoted(blank + 1);
     return g_strdup_printf("%s%sperson %s %s", desk->who ? "" : initials, desk->who ? "" : " ",
                            initials, name);

@@ -1,6 +1,7 @@
 // An empty logbook: a demo shop, an engine with a plan, or an engine without one.
 #include "beginning.h"
 #include "view.h"
+#include "words.h"
 
 #include <standbook/base/text.h>
 #include <string.h>
@@ -219,12 +220,13 @@ static Go answer(First *first, Desk *desk, const char *typed)
         return go(GO_KEEP);
     }
     g_autoptr(GError) error = NULL;
-    if (question->fits && !question->fits(text, &error)) {
+    g_autofree char *person = question->fits == person_fits ? initials_typed(text) : NULL;
+    if (question->fits && !question->fits(person ? person : text, &error)) {
         desk_warn(desk, "%s", error->message);
         return go(GO_KEEP);
     }
     g_free(*answer);
-    *answer = g_strdup(line ? first->plans->pdata[line - 1] : text);
+    *answer = g_strdup(line ? first->plans->pdata[line - 1] : person ? person : text);
     first->asked++;
     return ask(first, desk);
 }

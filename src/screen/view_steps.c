@@ -1,140 +1,202 @@
 // One build: its steps, their verdicts, and which to go on with.
 #include "clock_line.h"
+#include "telling.h"
 #include "view.h"
 #include "widget_groups.h"
 #include "words.h"
 
+#include <standbook/work/agenda_item.h>
+#include <standbook/work/summary.h>
 #include <stdlib.h>
 #include <string.h>
 
-typedef struct {
-    guint counts[VERDICTS];
-    guint all;
-} Tally;
-
-static Tally tally_of(const Assessment *assessment, const PlanStep *step)
-{
-    Tally tally = {0};
-    for (guint i = 0; i < assessment->requirements->len; i++) {
-        const Requirement *made = assessment->requirements->pdata[i];
-        if (made->step != step || made->withdrawn)
-            continue;
-        tally.counts[made->verdict]++;
-        tally.all++;
-    }
-    return tally;
-}
-
-// `MO 25 Feb`: who signed it first, and when; empty where nobody has.
-static char *signed_words(Desk *desk, Session *session, const PlanStep *step)
-{
-    const Assessment *assessment = session_assessment(session);
-    for (guint i = 0; i < assessment->requirements->len; i++) {
-        const Requirement *made = assessment->requirements->pdata[i];
-        if (made->step != step || made->asked != ASKED_SIGN || !made->entry)
-            continue;
-        const Entry *entry = session_entries(session)->pdata[made->entry - 1];
-        const Entry *person = shop_by_id(session_shop(desk->shop), "person", entry->by);
-        g_autofree char *day = short_day(entry->done ? entry->done : entry->at);
-        return g_strdup_printf("%-2s %s", person ? shop_label(person) : "", day);
-    }
-    return g_strdup("");
-}
-
-// What is wrong first in a step, in a word or two.
-static const char *why_words(const Assessment *assessment, const PlanStep *step, Verdict verdict)
-{
-    for (guint i = 0; i < assessment->requirements->len; i++) {
-        const Requirement *made = assessment->requirements->pdata[i];
-        if (made->step == step && !made->withdrawn && made->verdict == verdict)
-            return reason_words(made->reason);
-    }
-    return "";
-}
-
-// How many of a step's requirements have its verdict; nothing to say where all is well.
-static char *tally_shown(const Tally *tally, Verdict verdict)
-{
-    if (verdict == VERDICT_PASS || verdict == VERDICT_NOTED || verdict == VERDICT_NOT_NEEDED)
-        return g_strdup("");
-    return g_strdup_printf("%u/%u", tally->counts[verdict], tally->all);
-}
-
-static void paint_step(Desk *desk, Session *session, Page *page, guint row, const PlanStep *step,
-                       gboolean here)
-{
-    static const Style plain = {0, 0}, bold = {TYPE_BOLD, 0};
-    const Assessment *assessment = session_assessment(session);
-    Tally tally = tally_of(assessment, step);
-    Verdict verdict = heaviest_verdict(tally.counts);
-    g_autofree char *words = step_words(step), *count = tally_shown(&tally, verdict);
-    g_autofree char *signature = signed_words(desk, session, step);
-    canvas_put(page->body, row, 0, 0, bold, here ? " >" : "");
-    canvas_put(page->body, row, 2, 35, plain, words);
-    canvas_put(page->body, row, 39, 0, verdict_style(verdict), verdict_mark(verdict, REASON_NONE));
-    canvas_put_right(page->body, row, 53, plain, count);
-    canvas_put(page->body, row, 56, 0, plain, signature);
-    if (verdict == VERDICT_FAIL || verdict == VERDICT_IN_DOUBT)
-        canvas_put(page->body, row, 67, 0, plain, why_words(assessment, step, verdict));
-}
-
-static gboolean is_left(const Assessment *assessment, const PlanStep *step)
-{
-    for (guint i = 0; i < assessment->requirements->len; i++) {
-        const Requirement *made = assessment->requirements->pdata[i];
-        if (made->step == step && !made->withdrawn && requirement_is_left(made))
-            return TRUE;
-    }
-    return FALSE;
-}
-
-// The step to go on with: the one worked on last, if something is left in it, else the first that
-// has something left; NULL if none has.
-static const PlanStep *next_step(Session *session)
-{
-    const Assessment *assessment = session_assessment(session);
-    const Plan *plan = session_plan(session);
-    const PlanStep *here = standing_of(session).step;
-    if (here && is_left(assessment, here))
-        return here;
-    for (guint i = 0; i < plan->steps->len; i++)
-        if (is_left(assessment, plan->steps->pdata[i]))
-            return plan->steps->pdata[i];
-    return NULL;
-}
-
-static void paint_steps(Desk *desk, Session *session, Page *page)
-{
-    const Assessment *assessment = session_assessment(session);
-    const Plan *plan = session_plan(session);
-    const PlanStep *here = next_step(session);
-    g_autofree char *counts = tally_words(assessment->counts);
-    g_autofree char *sum =
-        g_strdup_printf("%u requirements = %s",
-                        assessment->planned + assessment->added - assessment->withdrawn, counts);
-    canvas_put(page->body, 0, 2, 0, style_of(0, 0), sum);
-    canvas_put(page->body, 2, 2, 0, style_of(TYPE_UNDERLINE, 0), "step");
-    canvas_put(page->body, 2, 39, 0, style_of(TYPE_UNDERLINE, 0), "verdict");
-    canvas_put(page->body, 2, 56, 0, style_of(TYPE_UNDERLINE, 0), "signed");
-    canvas_put(page->body, 2, 67, 0, style_of(TYPE_UNDERLINE, 0), "why");
-    for (guint i = 0; i < plan->steps->len; i++) {
-        const PlanStep *step = plan->steps->pdata[i];
-        paint_step(desk, session, page, 3 + i, step, step == here);
-        if (step == here)
-            page->focus = 3 + i + 4;
-    }
-}
+enum { ROW_SUM = 0, ROW_PHASES = 1, ROW_COLUMNS = 3, ROW_STEPS = 4, TURN_ROWS = 10 };
 
 typedef struct {
     guint asked;  // gates whose seal was asked for already
     char *wanted; // the step to open once it is known who works; NULL for none
+    gint at;      // the step chosen by arrows, from 0; -1: the one to go on with
 } Steps;
+
+// What it is that is wrong, in a few words: `W2 is wrong`, `HELD: S25`, `high: piston clearance 4`.
+static char *why_words(const Told *told, const Summary *summary)
+{
+    const Entry *news =
+        summary->verdict == VERDICT_IN_DOUBT ? wrong_tool(&told->agenda, summary->first) : NULL;
+    return news ? g_strdup_printf("%s is wrong", wrong_tool_label(told->taken, news))
+                : summary_why(&told->agenda, summary);
+}
+
+static void paint_step(const Told *told, Page *page, guint row, const PlanStep *step, gboolean here)
+{
+    static const Style plain = {0, 0}, bold = {TYPE_BOLD, 0};
+    Summary summary = summary_step(&told->agenda, step);
+    g_autofree char *words = step_words(step), *count = summary_count(&summary);
+    g_autofree char *signature = summary_signed(&summary, told->taken, told->telling.now);
+    g_autofree char *why = why_words(told, &summary);
+    gboolean marked = summary.verdict == VERDICT_FAIL || summary.verdict == VERDICT_IN_DOUBT;
+    canvas_put(page->body, row, 0, 0, bold, here ? " >" : "");
+    canvas_put(page->body, row, 2, 35, here ? bold : plain, words);
+    canvas_put(page->body, row, 39, 0, verdict_style(summary.verdict),
+               verdict_mark(summary.verdict, REASON_NONE));
+    canvas_put_right(page->body, row, 53, plain, count);
+    canvas_put(page->body, row, 56, 10, plain, *signature ? signature : "-");
+    canvas_put(page->body, row, 67, 13, marked ? bold : plain, why);
+}
+
+// `A √  B √  C ◆`: the headings of the plan in turn, each by a letter and its heaviest verdict.
+static void paint_phases(const Told *told, Page *page)
+{
+    g_autoptr(GPtrArray) phases = summary_phases(told->agenda.plan);
+    guint column = 2;
+    for (guint i = 0; i < phases->len && i < 26; i++) {
+        Summary phase = summary_phase(&told->agenda, phases->pdata[i]);
+        g_autofree char *mark = g_utf8_substring(verdict_mark(phase.verdict, REASON_NONE), 0, 1);
+        const char letter[] = {(char)('A' + i), ' ', '\0'};
+        column = canvas_put(page->body, ROW_PHASES, column, 0, style_of(0, 0), letter);
+        column =
+            canvas_put(page->body, ROW_PHASES, column, 0, verdict_style(phase.verdict), mark) + 2;
+    }
+}
+
+// At the right of a wide screen: what the letters of the phases stand for.
+static void paint_detail(const Told *told, Page *page)
+{
+    guint width = page_detail_width(page->width);
+    if (!width)
+        return;
+    page->detail = canvas_new_growing(width, page->body->ascii);
+    canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), "phases");
+    g_autoptr(GPtrArray) phases = summary_phases(told->agenda.plan);
+    for (guint i = 0; i < phases->len; i++) {
+        Summary phase = summary_phase(&told->agenda, phases->pdata[i]);
+        g_autofree char *words = g_strdup_printf("%c  %s", 'A' + (gint)(i % 26), phase.name);
+        g_autofree char *done = g_strdup_printf("%u of %u steps", phase.done, phase.steps);
+        canvas_put(page->detail, 2 + i, 1, 9, verdict_style(phase.verdict),
+                   verdict_mark(phase.verdict, REASON_NONE));
+        canvas_put(page->detail, 2 + i, 10, width - 25, style_of(0, 0), words);
+        canvas_put_right(page->detail, 2 + i, width - 1, style_of(0, 0), done);
+    }
+}
+
+// The story of a tool that was found wrong, as long as it puts something in doubt.
+static void say_remark(const Told *told, Page *page)
+{
+    const GPtrArray *all = told->agenda.assessment->requirements;
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *made = all->pdata[i];
+        const Entry *news = !made->withdrawn && made->verdict == VERDICT_IN_DOUBT
+                                ? wrong_tool(&told->agenda, i)
+                                : NULL;
+        if (!news)
+            continue;
+        g_autofree char *words = wrong_tool_words(told->taken, news, told->telling.now);
+        page_say(&page->remark, "%s", words);
+        return;
+    }
+}
+
+// The step that NEXT speaks of: where the build stands, if something is left there, else the first
+// that is neither done nor held, else the first that is not done; NULL: nothing is left.
+static const PlanStep *next_step(const Agenda *agenda)
+{
+    const PlanStep *here = summary_standpoint(agenda).step, *held = NULL;
+    if (here && !agenda_is_done(agenda, here))
+        return here;
+    for (guint i = 0; i < agenda->plan->steps->len; i++) {
+        const PlanStep *step = agenda->plan->steps->pdata[i];
+        if (agenda_is_done(agenda, step))
+            continue;
+        if (!agenda_held_by(agenda, step))
+            return step;
+        held = held ? held : step;
+    }
+    return held;
+}
+
+static const PlanStep *chosen(const Steps *steps, const Agenda *agenda)
+{
+    const GPtrArray *all = agenda->plan->steps;
+    return steps->at >= 0 && (guint)steps->at < all->len ? all->pdata[steps->at]
+                                                         : next_step(agenda);
+}
+
+static void paint_heads(const Told *told, Page *page)
+{
+    static const struct {
+        guint column;
+        const char *word;
+    } heads[] = {{2, "step"}, {39, "verdict"}, {56, "signed"}, {67, "why"}};
+    const Assessment *assessment = told->agenda.assessment;
+    g_autofree char *counts = tally_words(assessment->counts);
+    g_autofree char *sum =
+        g_strdup_printf("%u requirements = %s",
+                        assessment->planned + assessment->added - assessment->withdrawn, counts);
+    canvas_put(page->body, ROW_SUM, 2, 0, style_of(0, 0), sum);
+    paint_phases(told, page);
+    for (gsize i = 0; i < G_N_ELEMENTS(heads); i++)
+        canvas_put(page->body, ROW_COLUMNS, heads[i].column, 0, style_of(TYPE_UNDERLINE, 0),
+                   heads[i].word);
+    page->heads = ROW_STEPS;
+}
+
+static void paint_steps(const Told *told, Page *page, const PlanStep *here)
+{
+    const GPtrArray *steps = told->agenda.plan->steps;
+    guint is_signed = 0;
+    paint_heads(told, page);
+    for (guint i = 0; i < steps->len; i++) {
+        const PlanStep *step = steps->pdata[i];
+        is_signed += agenda_is_signed(&told->agenda, step) ? 1 : 0;
+        paint_step(told, page, ROW_STEPS + i, step, step == here);
+        if (step == here)
+            page->focus = ROW_STEPS + i + 3;
+    }
+    page_say(&page->count, "%u of %u steps signed", is_signed, steps->len);
+    say_remark(told, page);
+    paint_detail(told, page);
+}
+
+// `S18 main caps · bolt 3 · 40 N·m`: what is next in the step; then how far it has come there.
+static void say_next(const Told *told, const PlanStep *here, Page *page)
+{
+    guint place = here ? agenda_next(&told->agenda, here, AGENDA_NOWHERE) : AGENDA_NOWHERE;
+    if (place == AGENDA_NOWHERE) {
+        g_autofree char *words = here ? step_words(here) : g_strdup("nothing is left");
+        page_say(&page->next, "%s", words);
+        return;
+    }
+    g_auto(AgendaItem) item = agenda_item(&told->agenda, place);
+    gboolean bolt = item.made->asked == ASKED_BOLT;
+    g_autofree char *progress = summary_progress(&told->agenda, place);
+    if (item.made->asked == ASKED_SIGN)
+        page_say(&page->next, "S%02u sign %s", here->index + 1, here->name);
+    else if (bolt)
+        page_say(&page->next, "S%02u %s%s · %s%s%s", here->index + 1, item.made->name,
+                 item.again ? " again" : "", item.place, item.amount_words ? " · " : "",
+                 item.amount_words ? item.amount_words : "");
+    else
+        page_say(&page->next, "S%02u %s%s", here->index + 1,
+                 *item.place ? item.place : item.made->name, item.again ? " again" : "");
+    page_say(&page->then, "%s", progress);
+}
+
+// What keeps the next gate from being complete is a key away.
+static void say_gate(const Told *told, Page *page)
+{
+    const GateCount *gate = told->agenda.assessment->gates->pdata[gate_next(&told->agenda)];
+    g_autofree char *then = g_steal_pointer(&page->then);
+    page_say(&page->then, "%s%sw proof: %s, %u left", then ? then : "", then ? "     " : "",
+             gate->name, gate->left);
+}
 
 static gpointer open(Desk *desk, const char *argument)
 {
+    Steps *steps = g_new0(Steps, 1);
     (void)desk;
     (void)argument;
-    return g_new0(Steps, 1);
+    steps->at = -1;
+    return steps;
 }
 
 static void close(gpointer state)
@@ -183,21 +245,22 @@ static Go wants(gpointer state, Desk *desk)
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
-    Session *session = desk_build(desk);
+    const Steps *steps = state;
+    g_auto(Told) told = {0};
     g_autofree char *title = desk_title(desk, desk->number);
-    (void)state;
     (void)typed;
     page_say(&page->status, "%s", title);
     page->status_right = clock_line(desk);
     page_say(&page->head, "Build");
     page->field = ASKS_LINE;
     page_say(&page->unit, "no.");
-    if (session)
-        paint_steps(desk, session, page);
-    const PlanStep *here = session ? next_step(session) : NULL;
-    g_autofree char *words = here ? step_words(here) : g_strdup("nothing is left");
-    page_say(&page->next, "%s", words);
-    page_key(page, ACTION_TAKE, "number opens");
+    if (told_init(&told, desk)) {
+        const PlanStep *here = chosen(steps, &told.agenda);
+        paint_steps(&told, page, here);
+        say_next(&told, here, page);
+        say_gate(&told, page);
+    }
+    page->keys[0] = (PageKey){ACTION_TAKE, "number Enter", "opens step"};
     page_key(page, ACTION_FIND, NULL);
     page_key(page, ACTION_ON, "NEXT");
     page_key(page, ACTION_MORE, NULL);
@@ -205,11 +268,36 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_key(page, ACTION_HELP, NULL);
 }
 
+static Go move(gpointer state, Desk *desk, gint direction)
+{
+    Steps *steps = state;
+    g_auto(Told) told = {0};
+    if (!told_init(&told, desk))
+        return go(GO_STAY);
+    const PlanStep *here = chosen(steps, &told.agenda);
+    gint last = (gint)told.agenda.plan->steps->len - 1;
+    gint from = here ? (gint)here->index : direction > 0 ? -1 : last + 1;
+    steps->at = CLAMP(from + direction, 0, last);
+    return go(GO_STAY);
+}
+
+// More of the list, and behind its end the beginning again.
+static Go turn(Steps *steps, Desk *desk, const Plan *plan)
+{
+    gint before = steps->at;
+    move(steps, desk, TURN_ROWS);
+    if (steps->at == before || before == (gint)plan->steps->len - 1)
+        steps->at = 0;
+    return go(GO_STAY);
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Session *session = desk_build(desk);
     const Plan *plan = session ? session_plan(session) : NULL;
     guint64 number = g_ascii_strtoull(typed, NULL, 10);
+    if (plan && strcmp(typed, "0") == 0)
+        return turn(state, desk, plan);
     if (!plan || number < 1 || number > plan->steps->len) {
         desk_warn(desk, "there is no step %s; the plan has 1 to %u", typed,
                   plan ? plan->steps->len : 0);
@@ -220,11 +308,22 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 
 static Go act(gpointer state, Desk *desk, Action action)
 {
-    Session *session = desk_build(desk);
-    const PlanStep *here = session ? next_step(session) : NULL;
-    if (action == ACTION_ON && here)
-        return open_step(state, desk, here);
-    return go(action == ACTION_BUILD ? GO_STAY : GO_DEFAULT);
+    g_auto(Told) told = {0};
+    if (!told_init(&told, desk))
+        return go(GO_DEFAULT);
+    const PlanStep *here = chosen(state, &told.agenda);
+    switch (action) {
+    case ACTION_ON:
+        return here ? open_step(state, desk, here) : go(GO_DEFAULT);
+    case ACTION_NOTE:
+        return go_open(VIEW_NOTE, NULL);
+    case ACTION_WHY:
+        return go_open(VIEW_PROOF, NULL);
+    case ACTION_BUILD:
+        return go(GO_STAY);
+    default:
+        return go(GO_DEFAULT);
+    }
 }
 
 const ViewOps steps_view = {.name = "the build",
@@ -233,4 +332,5 @@ const ViewOps steps_view = {.name = "the build",
                             .paint = paint,
                             .wants = wants,
                             .enter = enter,
+                            .move = move,
                             .act = act};

@@ -2,6 +2,7 @@
 #include "view.h"
 #include "words.h"
 
+#include <standbook/work/ago.h>
 #include <string.h>
 
 typedef struct {
@@ -29,8 +30,13 @@ static void set_stamp(Who *who, Desk *desk)
     g_autofree char *step = step_words(standing.step);
     const Entry *person = shop_by_id(session_shop(desk->shop), "person", standing.entry->by);
     who->work = g_strdup_printf("%s %s", desk->number, step);
-    who->stamp = g_strdup_printf("%s %.5s %s", standing.in_hand ? "in hand" : "put down",
-                                 standing.entry->at + 11, person ? shop_label(person) : "");
+    Moment at = 0;
+    moment_parse(standing.entry->at, &at, NULL);
+    g_autofree char *day = ago_day(at, desk->now), *today = ago_day(desk->now, desk->now);
+    gboolean other = strcmp(day, today) != 0;
+    who->stamp = g_strdup_printf("%s %s%s%.5s %s", standing.in_hand ? "in hand" : "put down",
+                                 other ? day : "", other ? " " : "", standing.entry->at + 11,
+                                 person ? shop_label(person) : "");
 }
 
 static gpointer open(Desk *desk, const char *argument)

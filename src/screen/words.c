@@ -3,6 +3,7 @@
 #include "cells.h"
 
 #include <standbook/sheet/figures.h>
+#include <string.h>
 
 char *step_words(const PlanStep *step)
 {
@@ -24,6 +25,15 @@ char *tally_words(const guint counts[VERDICTS])
             g_string_append_printf(words, "%s%u %s", words->len ? "  " : "",
                                    counts[order[i].verdict], order[i].word);
     return g_string_free(words, FALSE);
+}
+
+char *initials_typed(const char *typed)
+{
+    gsize small = strspn(typed, G_CSET_a_2_z);
+    char *words = g_strdup(typed);
+    for (gsize i = 0; small >= 2 && small <= 4 && strchr(" ", typed[small]) && i < small; i++)
+        words[i] = g_ascii_toupper(words[i]);
+    return words;
 }
 
 char *short_day(const char *moment)

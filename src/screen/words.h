@@ -9,6 +9,9 @@
 char *step_words(const PlanStep *step) G_GNUC_WARN_UNUSED_RESULT;
 // `297 pass  34 noted  1 conc.  154 open`; what is nought is left out.
 char *tally_words(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
+// Initials as they are kept, in front of whatever follows them: `MO` for `mo`, `TB Tess Bell` for
+// `tb Tess Bell`; anything else as typed.
+char *initials_typed(const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 // `Thursday 13 March 2025`
 char *day_words(Moment moment) G_GNUC_WARN_UNUSED_RESULT;
 // `25 Feb` of a moment as entries have it.

@@ -145,6 +145,9 @@ def shop(player):
     yield "shop, a burst unplaced"
     go(player, line_of(player, "TL-0412") + "\r", "Build")
     yield "build, all but done"
+    go(player, "w", "Proof: ")
+    yield "proof of a gate"
+    go(player, "q", "Build")
     go(player, "42\r", "S42")
     yield "closing, signed"
     go(player, "\x7f", "Build")

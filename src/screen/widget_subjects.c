@@ -1,0 +1,95 @@
+#include "widget_subjects.h"
+
+#include "widget_groups.h"
+#include "widget_strip.h"
+#include "words.h"
+
+#include <standbook/sheet/figures.h>
+#include <standbook/sheet/strip.h>
+#include <string.h>
+
+enum { MARK = 1, NAME = 10, NAME_WIDE = 24, SAID = 34, STRIP = 48, WIDE = 80 };
+
+static const Requirement *made_at(const Agenda *agenda, const Subject *subject, guint which)
+{
+    return g_ptr_array_index(agenda->assessment->requirements,
+                             g_array_index(subject->places, guint, which));
+}
+
+static const char *undone_words(const Requirement *made)
+{
+    static const char *const words[] = {
+        [ASKED_READ] = "not read",   [ASKED_LOOK] = "not looked at", [ASKED_BOLT] = "not tight",
+        [ASKED_WAIT] = "not waited", [ASKED_FIT] = "not fitted",     [ASKED_SIGN] = "not signed"};
+    return words[made->asked];
+}
+
+// One place: `7.5 ±0.7`, `yes`, `MB-2417-C`; "" where there is nothing to say.
+static char *place_words(const Requirement *made)
+{
+    g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
+    if (*value)
+        return g_strconcat(value, *doubt ? " " : "", doubt, NULL);
+    return g_strdup(made->answer                          ? made->answer
+                    : made->verdict == VERDICT_OPEN       ? undone_words(made)
+                    : made->asked == ASKED_SIGN           ? "signed"
+                    : made->verdict == VERDICT_NOT_NEEDED ? ""
+                                                          : "done");
+}
+
+// Values side by side, of the doubt nothing; one alone where all say the same.
+static char *places_words(const Agenda *agenda, const Subject *subject)
+{
+    g_autoptr(GString) words = g_string_new(NULL);
+    g_autofree char *first = place_words(made_at(agenda, subject, 0));
+    gboolean same = TRUE;
+    for (guint i = 0; i < subject->places->len; i++) {
+        const Requirement *made = made_at(agenda, subject, i);
+        g_autofree char *whole = place_words(made), *value = figure_value(made);
+        same = same && strcmp(whole, first) == 0;
+        g_string_append_printf(words, "%s%s", i ? " " : "", *value ? value : whole);
+    }
+    return g_strdup(same ? first : words->str);
+}
+
+char *subject_words(const Agenda *agenda, const Subject *subject)
+{
+    return subject->said ? g_strdup(subject->said) : places_words(agenda, subject);
+}
+
+// `7.0  ▒├▒█▒▒▒──────────┤ 11.0`; FALSE if there is no such strip.
+static gboolean paint_strip(Canvas *canvas, guint row, const Requirement *made)
+{
+    g_autofree char *strip = made->value ? strip_text(made) : g_strdup("");
+    if (!*strip)
+        return FALSE;
+    g_autofree char *lower = made->lower ? figure_number(made, made->lower) : g_strdup("");
+    g_autofree char *upper = made->upper ? figure_number(made, made->upper) : g_strdup("");
+    canvas_put_right(canvas, row, STRIP - 1, style_of(0, 0), lower);
+    guint behind = strip_paint(canvas, row, STRIP, strip, made->verdict);
+    canvas_put(canvas, row, behind, WIDE - behind, style_of(0, 0), upper);
+    return TRUE;
+}
+
+void subject_paint(Canvas *canvas, guint row, const Agenda *agenda, const Subject *subject)
+{
+    static const Style plain;
+    const Requirement *made = made_at(agenda, subject, 0);
+    g_autofree char *words = subject_words(agenda, subject);
+    canvas_put(canvas, row, MARK, 8, verdict_style(subject->verdict),
+               verdict_mark(subject->verdict, subject->reason));
+    canvas_put(canvas, row, NAME, NAME_WIDE - 1, plain, subject->name);
+    gboolean alone = subject->left && subject->places->len == 1;
+    guint behind =
+        canvas_put(canvas, row, SAID, alone && made->value ? STRIP - SAID - 6 : 0, plain, words);
+    if (alone && paint_strip(canvas, row, made))
+        return;
+    g_autofree char *reason =
+        subject->verdict == VERDICT_FAIL || subject->verdict == VERDICT_IN_DOUBT
+            ? g_strdup(reason_words(subject->reason))
+            : NULL;
+    const char *note = subject->note ? subject->note : reason;
+    guint column = MAX(58, behind + 2);
+    if (note && column < WIDE)
+        canvas_put(canvas, row, column, WIDE - column, plain, note);
+}
