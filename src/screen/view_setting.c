@@ -91,10 +91,18 @@ static const Requirement *made_at(const Trials *trials, const TrialNext *next)
 
 // LINES -----------------------------------------------------------------------------------------
 
+// Whether a move is typed as a step, with its sign, and not as where the adjuster stands. Where it
+// can stand below its zero, a minus is part of the place.
+static gboolean is_step(const Trials *trials, const char *typed)
+{
+    const Number *least = trials->check->setting->least;
+    return *typed == '+' || (*typed == '-' && (!least || number_sign(least) >= 0));
+}
+
 static char *move_line(const Trials *trials, const char *typed)
 {
     gint64 mistyped = trials_mistyped(trials);
-    gboolean by = *typed == '+' || *typed == '-';
+    gboolean by = is_step(trials, typed);
     g_autofree char *after =
         mistyped ? g_strdup_printf(" after #%" G_GINT64_FORMAT, mistyped) : g_strdup("");
     return g_strdup_printf("move %s in %s %s %s%s", trials->check->name, trials->step->name,
@@ -224,7 +232,7 @@ static char *meaning(const Setting *setting, const Trials *trials, const TrialNe
     if (setting->problem)
         return g_strdup(setting->problem);
     if (next->ask == TRIAL_MOVE)
-        return *typed == '+' || *typed == '-'
+        return is_step(trials, typed)
                    ? g_strdup_printf("moved by %s %s", typed, unit)
                    : g_strdup_printf("the %s stands at %s %s now", plan->move, typed, unit);
     if (next->ask == TRIAL_LOOSE)
@@ -439,6 +447,21 @@ static Go wants(gpointer state, Desk *desk)
                    g_strdup_printf("%s\n%s\nover", next.tightening->group->name, setting->step));
 }
 
+// What was moved further than the adjuster goes is taken, and said.
+static void warn_range(Desk *desk, const Trials *trials, const Number *position)
+{
+    const PlanSetting *plan = trials->check->setting;
+    gboolean below = position && plan->least && number_compare(position, plan->least) < 0;
+    gboolean above = position && plan->most && number_compare(position, plan->most) > 0;
+    if (!below && !above)
+        return;
+    const Number *end = below ? plan->least : plan->most;
+    g_autofree char *there = trial_position_words(trials->check, position);
+    g_autofree char *last = trial_position_words(trials->check, end);
+    desk_warn(desk, "%s lies beyond the %s, which ends at %s; strike it if typed wrong", there,
+              plan->move, last);
+}
+
 static void say_last(Setting *setting, Desk *desk, const TrialNext *next, const char *typed)
 {
     const Trials *trials = trials_of(setting, desk);
@@ -452,6 +475,7 @@ static void say_last(Setting *setting, Desk *desk, const TrialNext *next, const 
     if (next->ask == TRIAL_MOVE) {
         desk_last(desk, "try %u · %s %s %s · %.5s %s", trial->number, trials->check->setting->move,
                   typed, unit ? unit : "", time + 11, who);
+        warn_range(desk, trials, trial->position);
         return;
     }
     g_autofree char *outcome = trial_outcome(trials, trial), *fault = fault_words(made);

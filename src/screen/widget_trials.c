@@ -29,6 +29,7 @@ enum {
 typedef struct {
     Number *from, *step;
     guint cells;
+    guint decimals; // with which its ends are printed
 } Window;
 
 static void window_clear(Window *window)
@@ -127,12 +128,29 @@ static gboolean try_step(const Number *least, const Number *most, const Number *
     return TRUE;
 }
 
-// Steps of 1, 2 or 5 in a decimal place, none finer than the check shows.
+// The finest decimal place of a step: that which the check shows, or the next where the limits
+// would lie too near to each other to tell anything.
+static guint finest_place(const Trials *trials)
+{
+    enum { NEAREST = 8 }; // cells
+    const Requirement *asked = trials->made[0];
+    guint decimals = trials->check->decimals;
+    if (!asked->lower || !asked->upper)
+        return decimals;
+    g_autoptr(Number) width = number_subtract(asked->upper, asked->lower);
+    g_autoptr(Number) shown = unit_width_from_base(trials->check->unit, width);
+    g_autoptr(Number) ten = number_from_integer(10), least = number_from_integer(NEAREST);
+    g_autoptr(Number) scale = number_power(ten, (gint)MIN(decimals, 9));
+    g_autoptr(Number) cells = number_multiply(shown, scale);
+    return decimals + (number_compare(cells, least) < 0 ? 1 : 0);
+}
+
+// Steps of 1, 2 or 5 in a decimal place.
 static Window window_of(const Trials *trials, guint cells)
 {
     static const glong digits[] = {1, 2, 5};
     enum { PLACES = 30 };
-    Window window = {.cells = cells};
+    Window window = {.cells = cells, .decimals = finest_place(trials)};
     g_autoptr(Number) base_least = NULL, base_most = NULL;
     find_ends(trials, &base_least, &base_most);
     if (!base_least)
@@ -142,7 +160,7 @@ static Window window_of(const Trials *trials, guint cells)
     g_autoptr(Number) most = unit_from_base(unit, base_most);
     g_autoptr(Number) ten = number_from_integer(10), tenth = number_from_ratio(1, 10);
     g_autoptr(Number) place = number_from_integer(1);
-    for (guint i = 0; i < trials->check->decimals; i++) {
+    for (guint i = 0; i < window.decimals; i++) {
         Number *finer = number_multiply(place, tenth);
         number_free(place);
         place = finer;
@@ -239,9 +257,9 @@ static void lay_out(Table *table)
 }
 
 // `.08` of 0.08, in the unit of the check.
-static char *short_number(const Trials *trials, const Number *shown)
+static char *short_number(const Number *shown, guint decimals)
 {
-    g_autofree char *text = number_decimal(shown, trials->check->decimals);
+    g_autofree char *text = number_decimal(shown, decimals);
     return g_strdup(g_str_has_prefix(text, "0.") ? text + 1 : text);
 }
 
@@ -270,9 +288,9 @@ static void put_ends(const Table *table, guint row)
     if (!table->window.step)
         return;
     const Requirement *asked = trials->made[0];
-    g_autofree char *from = number_decimal(table->window.from, trials->check->decimals);
+    g_autofree char *from = number_decimal(table->window.from, table->window.decimals);
     g_autoptr(Number) end = window_end(&table->window);
-    g_autofree char *to = short_number(trials, end);
+    g_autofree char *to = short_number(end, table->window.decimals);
     guint behind = canvas_put(table->canvas, row, table->strip, 0, plain, from);
     const struct {
         const Number *number;
@@ -283,7 +301,7 @@ static void put_ends(const Table *table, guint row)
             continue;
         g_autoptr(Number) shown = unit_from_base(trials->check->unit, posts[i].number);
         g_autofree char *words =
-            posts[i].word ? g_strdup(posts[i].word) : short_number(trials, shown);
+            posts[i].word ? g_strdup(posts[i].word) : short_number(shown, trials->check->decimals);
         behind = put_over(table, row, behind, posts[i].number, words);
     }
     if (behind + 1 + strlen(to) <= RIGHT)

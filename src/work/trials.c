@@ -399,6 +399,9 @@ char *trial_position_words(const PlanCheck *check, const Number *position)
         return g_strdup("");
     const Unit *unit = check->setting->unit;
     g_autoptr(Number) shown = unit ? unit_from_base(unit, position) : number_copy(position);
+    g_autofree char *whole = number_text(shown);
+    if (!unit && !strpbrk(whole, "./")) // what has a word of its own is counted
+        return g_steal_pointer(&whole);
     g_autofree char *usual = number_decimal(shown, USUAL);
     g_autoptr(Number) back = number_from_text(usual, NULL);
     return back && number_equal(back, shown) ? g_steal_pointer(&usual)
