@@ -6,6 +6,7 @@ import shutil
 import sys
 import tempfile
 import threading
+import traceback
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 
@@ -161,7 +162,8 @@ def _tried(test):
     try:
         return test(), None
     except Exception as fault:  # whatever it is, the others are tried as well
-        return None, f"{type(fault).__name__}: {fault}"
+        lines = [frame.lineno for frame in traceback.extract_tb(fault.__traceback__)]
+        return None, f"line {lines[1]}: {type(fault).__name__}: {fault}"
 
 
 def run_tests(tests, not_yet):

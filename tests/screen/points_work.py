@@ -44,8 +44,8 @@ def point_11_next_is_always_on_the_same_line_with_all_that_hands_need():
     seen = []
     with at(NUTS) as stand:
         stand.answer("W4")
-        seen.append(stand.has(r"^NEXT  bolt 4 · 1 of 10 · 30 N·m · W4.*· engine oil", -4)[0])
-        stand.has(r"^then  bolts 6, 7, 5", -3)
+        seen.append(stand.has(r"^NEXT  bolt 3 · 1 of 10 · 30 N·m · W4.*· engine oil", -4)[0])
+        stand.has(r"^then  bolts 8, 4, 7", -3)
         for key, word in (("b", "NEXT"), ("b", "NEXT"), ("h", "NEXT"), ("+\r", "NEXT")):
             stand.type(key)
             stand.settle()
@@ -215,8 +215,8 @@ def point_16_who_works_is_two_keys_and_two_terminals_see_each_other():
             other.pick_up("JT")
             other.answer("W4")
             other.press("\r")
-            stand.wait_for("√  4  √", seconds=2)
-            stand.next_is("bolt 6")
+            stand.wait_for("√  3  √", seconds=2)
+            stand.next_is("bolt 8")
     return f"hands changed with {keys} keys; the other's reading seen after {seen:.1f} s, nothing locked, his bolt shown"
 
 
