@@ -76,13 +76,21 @@ static void put_rules(const Page *page, Canvas *canvas, guint low)
     canvas_put(canvas, low, 3, PAGE_WIDTH - 6, bold, words);
 }
 
+// Puts the lines of the remark on the last rows; returns how many are left for the body, with a
+// blank one between.
+static guint put_remark(const Page *page, Canvas *canvas, guint rows)
+{
+    g_auto(GStrv) lines = g_strsplit(or_empty(page->remark), "\n", -1);
+    guint count = g_strv_length(lines);
+    for (guint i = 0; i < count; i++)
+        canvas_put(canvas, ROW_BODY + rows - count + i, 1, PAGE_WIDTH - 2, plain, lines[i]);
+    return count ? rows - count - 1 : rows;
+}
+
 static void put_body(const Page *page, Canvas *canvas, guint rows)
 {
     guint heads = MIN(page->heads, page->body->height), from = heads;
-    if (page->remark) {
-        canvas_put(canvas, ROW_BODY + rows - 1, 1, PAGE_WIDTH - 2, plain, page->remark);
-        rows -= 2;
-    }
+    rows = put_remark(page, canvas, rows);
     if (page->body->height > rows && page->focus + 2 > rows)
         from += MIN(page->focus + 2 - rows, page->body->height - rows);
     canvas_copy(canvas, ROW_BODY, 0, page->body, 0, heads);

@@ -91,7 +91,9 @@ static void say_remark(const Told *told, Page *page)
         if (!news)
             continue;
         g_autofree char *words = wrong_tool_words(told->taken, news, told->telling.now);
-        page_say(&page->remark, "%s", words);
+        page_say(&page->remark,
+                 "%s\nDo again what it was used for, or uphold it: who, and a second person.",
+                 words);
         return;
     }
 }

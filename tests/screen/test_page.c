@@ -136,14 +136,36 @@ START_TEST(a_wide_screen_keeps_the_left_part_to_the_column)
 }
 END_TEST
 
+START_TEST(heads_and_a_remark_stay_where_the_body_is_moved)
+{
+    Page page = bench_page();
+    for (guint i = 0; i < 60; i++) {
+        g_autofree char *words = g_strdup_printf("row %u", i);
+        canvas_put(page.body, i, 0, 0, style_of(0, 0), words);
+    }
+    page.heads = 2;
+    page.focus = 57;
+    page_say(&page.remark, "it reads low\ndo it again");
+    g_auto(GStrv) lines = paint(&page, "", 80, 24);
+    ck_assert_str_eq(lines[3], "row 0");
+    ck_assert_str_eq(lines[4], "row 1");
+    ck_assert_str_eq(lines[15], "row 58"); // what must be seen, and one row behind it
+    ck_assert_str_eq(lines[16], "");
+    ck_assert_str_eq(lines[17], " it reads low");
+    ck_assert_str_eq(lines[18], " do it again");
+    page_clear(&page);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {five_rows_never_move,
-                                         the_field_is_at_column_62_whatever_stands_there,
-                                         a_long_number_shows_its_end,
-                                         the_body_is_moved_so_that_the_focus_is_seen,
-                                         a_burst_without_a_field_stands_in_the_rule,
-                                         a_wide_screen_keeps_the_left_part_to_the_column};
+                                  the_field_is_at_column_62_whatever_stands_there,
+                                  a_long_number_shows_its_end,
+                                  the_body_is_moved_so_that_the_focus_is_seen,
+                                  heads_and_a_remark_stay_where_the_body_is_moved,
+                                  a_burst_without_a_field_stands_in_the_rule,
+                                  a_wide_screen_keeps_the_left_part_to_the_column};
     TCase *tcase = tcase_create("page");
     for (gsize i = 0; i < G_N_ELEMENTS(tests); i++)
         tcase_add_test(tcase, tests[i]);
