@@ -4,6 +4,7 @@
 #include <standbook/base/error.h>
 #include <standbook/book/find.h>
 #include <standbook/work/answer.h>
+#include <standbook/work/slip_words.h>
 #include <string.h>
 
 enum { TRIES = 5 }; // when others enter something at every one of them
@@ -239,6 +240,16 @@ static gboolean is_judged(const Session *session, const LineTaken *taken)
     return FALSE;
 }
 
+// Adds what is likely a slip to what the answer says, against the build as it stands before.
+static void remark_slips(const Assessment *before, const LineTaken *taken)
+{
+    for (guint i = 0; i < taken->entries->len; i++) {
+        char *slip = slip_answer(before, taken->entries->pdata[i]);
+        if (slip)
+            g_ptr_array_add(taken->remarks, slip);
+    }
+}
+
 // Makes the stored line part of what is known here, and words the answer.
 static void settle(Session *session, LineTaken *taken, char **answer)
 {
@@ -252,7 +263,7 @@ static void settle(Session *session, LineTaken *taken, char **answer)
     session->taken += entered ? 1 : 0;
     gboolean judged = is_judged(session, taken);
     if (says && judged)
-        session_assessment(session);
+        remark_slips(session_assessment(session), taken);
     line_keep(session->taker, taken);
     g_auto(Outgrown) old = grows ? session_grow(session) : (Outgrown){0};
     if (says)

@@ -1,0 +1,67 @@
+// A likely slip is said, asked about once, and kept as it was typed.
+#include "store.h"
+
+#include <standbook/work/slip_words.h>
+
+static void expect_slip(Session *session, const char *line, const char *expected)
+{
+    g_autofree char *slip = session_slip(session, line);
+    ck_assert_pstr_eq(slip, expected);
+}
+
+START_TEST(a_slip_is_asked_and_nothing_is_stored_by_asking)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 08:30 MO pick up Crank");
+    expect_slip(session, "MO read top ring gap[1] 3.6 with G08",
+                "10 times what its limits allow? Enter again keeps 3.60 mm, not 0.36 mm");
+    take(session, "read top ring gap[1] 0.36 with G08");
+    take(session, "read top ring gap[2] 0.38 with G08");
+    guint entries = session_entries(session)->len;
+    expect_slip(session, "MO read top ring gap[3] 3.6 with G08",
+                "10 times the other 2? Enter again keeps 3.60 mm, not 0.36 mm");
+    expect_slip(session, "MO read top ring gap[3] .014 with G08",
+                "1/25.4 of the other 2? Enter again keeps 0.014 mm, not 0.36 mm");
+    expect_slip(session, "MO read top ring gap[3] -0.37 with G08",
+                "Another sign than the other 2? Enter again keeps -0.37 mm, not 0.37 mm");
+    expect_slip(session, "MO read top ring gap[3] 0.36 with G08", NULL);
+    expect_slip(session, "MO read top ring gap[3] 0.55 with G08", NULL); // fails, and is no slip
+    expect_slip(session, "MO look white cloth clean", NULL);
+    expect_slip(session, "MO read top ring gap[3] 3.6.1", NULL); // is refused
+    ck_assert_uint_eq(session_entries(session)->len, entries);
+    session_close(session);
+}
+END_TEST
+
+START_TEST(a_slip_is_kept_as_typed_and_the_answer_says_so)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 08:30 MO pick up Crank");
+    char *answer = NULL;
+    ck_assert(session_line(session, "read top ring gap[1] 3.6 with G08", -1, &answer, NULL));
+    ck_assert_msg(
+        g_str_has_suffix(answer, ". 10 times what its limits allow? 3.60 mm is kept, not 0.36 mm"),
+        "%s", answer);
+    const GPtrArray *entries = session_entries(session);
+    const Entry *entry = entries->pdata[entries->len - 1];
+    ck_assert_str_eq(entry_value(entry, "value", "typed"), "3.6");
+    ck_assert_str_eq(entry_value(entry, "value", "value"), "18/5");
+    g_free(answer);
+    session_close(session);
+}
+END_TEST
+
+int main(void)
+{
+    TCase *slips = tcase_create("slips");
+    tcase_add_checked_fixture(slips, make_shop, clear);
+    tcase_add_test(slips, a_slip_is_asked_and_nothing_is_stored_by_asking);
+    tcase_add_test(slips, a_slip_is_kept_as_typed_and_the_answer_says_so);
+    Suite *suite = suite_create("slip words");
+    suite_add_tcase(suite, slips);
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+}
