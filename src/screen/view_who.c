@@ -89,6 +89,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     memset(page->keys, 0, sizeof page->keys);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "picks up and says who works"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leave it"};
+    if (desk->who && who->stamp)
+        page->keys[2] = (PageKey){ACTION_NOTE, "n", "two words"};
 }
 
 static Go go_on(const Who *who, Desk *desk)
@@ -116,10 +118,12 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     return who->stamp ? go_on(who, desk) : go(GO_UP);
 }
 
+// Who has put down may say in two words why; then the question stands again.
 static Go act(gpointer state, Desk *desk, Action action)
 {
-    (void)state;
-    (void)desk;
+    const Who *who = state;
+    if (action == ACTION_NOTE && desk->who && who->stamp)
+        return go_open(VIEW_NOTE, NULL);
     return go(action == ACTION_PUT_DOWN ? GO_STAY : GO_DEFAULT);
 }
 
