@@ -76,7 +76,7 @@ static char *keeps_in_words(const Requirement *made, const Reading *reading, con
 
 static char *others_in_words(guint count)
 {
-    return count == 0   ? g_strdup("what its limits allow")
+    return count == 0   ? g_strdup("its limits")
            : count == 1 ? g_strdup("the other one")
                         : g_strdup_printf("the other %u", count);
 }
@@ -84,9 +84,9 @@ static char *others_in_words(guint count)
 static char *slip_in_words(const Assessment *before, const Entry *entry, gboolean ask)
 {
     static const char *const slips[] = {
-        [SLIP_TEN_TIMES] = "10 times",     [SLIP_A_TENTH] = "A tenth of",
-        [SLIP_INCH_TIMES] = "25.4 times",  [SLIP_INCH_PART] = "1/25.4 of",
-        [SLIP_SIGN] = "Another sign than", [SLIP_FAR] = "Far from"};
+        [SLIP_TEN_TIMES] = "10 times",    [SLIP_A_TENTH] = "A tenth of",
+        [SLIP_INCH_TIMES] = "25.4 times", [SLIP_INCH_PART] = "1/25.4 of",
+        [SLIP_SIGN] = "Sign unlike",      [SLIP_FAR] = "Far from"};
     g_auto(Reading) reading = {0};
     const Requirement *made =
         strcmp(entry->kind->name, "read") == 0 ? find_place(before, entry) : NULL;

@@ -14,7 +14,7 @@ START_TEST(a_slip_is_asked_and_nothing_is_stored_by_asking)
     Session *session = open_session("TL-0405");
     take(session, "2024-12-05 08:30 MO pick up Crank");
     expect_slip(session, "MO read top ring gap[1] 3.6 with G08",
-                "10 times what its limits allow? Enter again keeps 3.60 mm, not 0.36 mm");
+                "10 times its limits? Enter again keeps 3.60 mm, not 0.36 mm");
     take(session, "read top ring gap[1] 0.36 with G08");
     take(session, "read top ring gap[2] 0.38 with G08");
     guint entries = session_entries(session)->len;
@@ -23,7 +23,7 @@ START_TEST(a_slip_is_asked_and_nothing_is_stored_by_asking)
     expect_slip(session, "MO read top ring gap[3] .014 with G08",
                 "1/25.4 of the other 2? Enter again keeps 0.014 mm, not 0.36 mm");
     expect_slip(session, "MO read top ring gap[3] -0.37 with G08",
-                "Another sign than the other 2? Enter again keeps -0.37 mm, not 0.37 mm");
+                "Sign unlike the other 2? Enter again keeps -0.37 mm, not 0.37 mm");
     expect_slip(session, "MO read top ring gap[3] 0.36 with G08", NULL);
     expect_slip(session, "MO read top ring gap[3] 0.55 with G08", NULL); // fails, and is no slip
     expect_slip(session, "MO look white cloth clean", NULL);
@@ -39,9 +39,8 @@ START_TEST(a_slip_is_kept_as_typed_and_the_answer_says_so)
     take(session, "2024-12-05 08:30 MO pick up Crank");
     char *answer = NULL;
     ck_assert(session_line(session, "read top ring gap[1] 3.6 with G08", -1, &answer, NULL));
-    ck_assert_msg(
-        g_str_has_suffix(answer, ". 10 times what its limits allow? 3.60 mm is kept, not 0.36 mm"),
-        "%s", answer);
+    ck_assert_msg(g_str_has_suffix(answer, ". 10 times its limits? 3.60 mm is kept, not 0.36 mm"),
+                  "%s", answer);
     const GPtrArray *entries = session_entries(session);
     const Entry *entry = entries->pdata[entries->len - 1];
     ck_assert_str_eq(entry_value(entry, "value", "typed"), "3.6");
