@@ -168,8 +168,7 @@ def _tried(test):
 
 def run_tests(tests, not_yet):
     """Tests in their order, a line each: name and what was measured. Those of `not_yet` (name, why)
-    are counted as open and left out; with --all they are run too, and count. One that is not to
-    pass yet and does is a fault: it stands in the wrong list. Names select."""
+    are counted as open and left out; with --all they are run too, and count. Names select."""
     whole, names = "--all" in sys.argv, [word for word in sys.argv[2:] if word != "--all"]
     chosen = {name: test for name, test in tests.items()
               if (not names or any(part in name for part in names))}
