@@ -143,7 +143,8 @@ typedef struct {
 // Whether the walk through an entry of that kind can be taken back.
 static gboolean can_be_taken_back(const Entry *entry)
 {
-    static const char *const kinds[] = {"read", "look", "take", "note", "photo", "cost", NULL};
+    static const char *const kinds[] = {"read",  "look", "take", "note",
+                                        "photo", "cost", "zero", NULL};
     return !entry->after && g_strv_contains(kinds, entry->kind->name);
 }
 

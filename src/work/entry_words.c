@@ -288,6 +288,15 @@ static void cost_words(GString *out, const Taken *taken, const Entry *entry)
     put_value(out, " ", entry, "amount");
 }
 
+// `G03 at 90.000 mm in G02`.
+static void zero_words(GString *out, const Taken *taken, const Entry *entry)
+{
+    const char *tool = taken_tool(taken, entry_text(entry, "tool"));
+    put(out, " ", tool);
+    put_value(out, " at ", entry, "value");
+    put(out, " in ", entry_text(entry, "master"));
+}
+
 static void calibration_words(GString *out, const Taken *taken, const Entry *entry)
 {
     (void)taken;
@@ -311,6 +320,7 @@ static const struct {
     {"claim", NULL, claim_words},
     {"tick", "tighten", tick_words},
     {"waited", NULL, waited_words},
+    {"zero", NULL, zero_words},
     {"slacken", NULL, slacken_words},
     {"move", NULL, move_words},
     {"fit", NULL, fit_words},

@@ -238,6 +238,7 @@ static const VerbRow build_verbs[] = {
     {"photo", verb_photo},
     {"cost", verb_cost},
     {"claim", verb_claim},
+    {"zero", verb_zero},
     {"shop", verb_shop},
 };
 

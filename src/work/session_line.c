@@ -225,7 +225,7 @@ static gboolean enters_shop(const Session *session, const LineTaken *taken)
 // Kinds that change no verdict by themselves (src/judge/walk.c, src/judge/settle.c).
 static gboolean is_idle(const Entry *entry)
 {
-    static const char *const idle[] = {"take",     "note",    "photo",          "cost",
+    static const char *const idle[] = {"take",     "note",    "photo",          "cost", "zero",
                                        "put down", "pick up", "caution passed", NULL};
     return g_strv_contains(idle, entry->kind->name);
 }

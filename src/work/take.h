@@ -98,6 +98,12 @@ const Assessment *take_assessment(const Take *take);
 // A label of the shop that must be there: refused with the nearest.
 const Entry *take_shop_label(Take *take, const char *kind, const char *what, GError **error);
 
+// verb_zero.c
+// A signed reading of a gauge that stands at zero on a known size becomes the size read: `+27` is
+// that many marks of its dial beyond, `+0.027` so much. Returns the words on it, for the caller to
+// free; NULL, and nothing changed, if it is none.
+char *read_from_zero(const Take *take, const Entry *tool, const Unit *unit, Reading *reading);
+
 // target.c: what a line is about.
 enum { TARGET_CHECKS = 1, TARGET_GROUPS = 2, TARGET_PARTS = 4, TARGET_STEPS = 8 };
 
@@ -143,6 +149,7 @@ gboolean verb_read(Take *take, GError **error);
 gboolean verb_look(Take *take, GError **error);
 gboolean verb_choose(Take *take, GError **error);
 gboolean verb_claim(Take *take, GError **error);
+gboolean verb_zero(Take *take, GError **error);
 gboolean verb_move(Take *take, GError **error);
 gboolean verb_tighten(Take *take, GError **error);
 gboolean verb_slacken(Take *take, GError **error);

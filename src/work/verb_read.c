@@ -59,14 +59,17 @@ static gboolean may_be_read(const Take *take, const Target *target, GError **err
     return TRUE;
 }
 
-static void add_reading(Take *take, const Target *target, guint index, const Reading *reading,
+static void add_reading(Take *take, const Target *target, guint index, Reading *reading,
                         const char *state, const Gauge *gauge)
 {
+    g_autofree char *dial =
+        gauge->tool ? read_from_zero(take, gauge->tool, target->check->unit, reading) : NULL;
     Entry *entry = check_entry(take, "read", target, target_place(target, index));
     entry_set_reading(entry, "value", reading);
     entry_set_text(entry, "state", state);
     entry_set_text(entry, "tool", gauge->tool ? entry_text(gauge->tool, "id") : NULL);
     entry_set_text(entry, "calibration", gauge->calibration);
+    entry_set_text(entry, "note", dial);
 }
 
 gboolean verb_read(Take *take, GError **error)
