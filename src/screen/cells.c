@@ -166,6 +166,23 @@ void canvas_put_right(Canvas *canvas, guint row, guint end, Style style, const c
     canvas_put(canvas, row, end > width ? end - width : 0, MIN(width, end), style, text);
 }
 
+guint canvas_wrap(Canvas *canvas, guint row, guint column, guint width, Style style,
+                  const char *words)
+{
+    g_auto(GStrv) each = g_strsplit(words, " ", -1);
+    guint used = 0;
+    for (guint i = 0; each[i]; i++) {
+        guint wide = canvas_text_width(canvas, each[i]);
+        if (used && used + 1 + wide > width) {
+            row++;
+            used = 0;
+        }
+        guint at = column + used + (used ? 1 : 0);
+        used = canvas_put(canvas, row, at, 0, style, each[i]) - column;
+    }
+    return row + 1;
+}
+
 void canvas_fill(Canvas *canvas, guint row, guint column, guint count, Style style,
                  const char *sign)
 {

@@ -66,6 +66,9 @@ guint canvas_put(Canvas *canvas, guint row, guint column, guint width, Style sty
                  const char *text);
 // The same, ending in front of column `end`.
 void canvas_put_right(Canvas *canvas, guint row, guint end, Style style, const char *text);
+// Words on as many rows as they need, broken at blanks. Returns the row behind.
+guint canvas_wrap(Canvas *canvas, guint row, guint column, guint width, Style style,
+                  const char *words);
 // `count` times the one character of `sign`.
 void canvas_fill(Canvas *canvas, guint row, guint column, guint count, Style style,
                  const char *sign);

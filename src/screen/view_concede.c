@@ -95,24 +95,6 @@ static void paint_figures(const Requirement *made, Page *page)
 
 enum { WORDS_COLUMN = 13, WORDS_WIDE = 66, ROW_LINES = 3 };
 
-// Words on as many rows as they need, broken at blanks. Returns the row behind.
-static guint paint_words(Page *page, guint row, const char *words)
-{
-    g_auto(GStrv) each = g_strsplit(words, " ", -1);
-    guint column = 0;
-    for (guint i = 0; each[i]; i++) {
-        guint width = canvas_text_width(page->body, each[i]);
-        if (column && column + 1 + width > WORDS_WIDE) {
-            row++;
-            column = 0;
-        }
-        column = canvas_put(page->body, row, WORDS_COLUMN + column + (column ? 1 : 0), 0,
-                            style_of(0, 0), each[i]) -
-                 WORDS_COLUMN;
-    }
-    return row + 1;
-}
-
 static guint written(const Concession *concession)
 {
     guint count = 0;
@@ -130,7 +112,8 @@ static void paint_lines(const Concession *concession, Page *page)
         canvas_put(page->body, row, 1, 11, style, number);
         if (i == concession->at)
             page->focus = row + 1;
-        row = paint_words(page, row, concession->lines[i] ? concession->lines[i] : "·");
+        row = canvas_wrap(page->body, row, WORDS_COLUMN, WORDS_WIDE, style_of(0, 0),
+                          concession->lines[i] ? concession->lines[i] : "·");
     }
     canvas_put(page->body, row + 1, 1, 0, style_of(0, 0),
                "It will read ◆ conceded wherever it stands, beside its value, and never pass.");

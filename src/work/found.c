@@ -128,6 +128,27 @@ static gboolean is_in(const char *text, const char *words)
     return strstr(one, other) != NULL;
 }
 
+// The builds of an owner's engines.
+static void add_builds_of(Search *search, const char *owner)
+{
+    g_autoptr(GPtrArray) builds = shop_all(search->shop, "build", NULL);
+    for (guint i = 0; i < builds->len; i++) {
+        const Entry *build = g_ptr_array_index(builds, i);
+        const Entry *engine = shop_by_id(search->shop, "engine", entry_text(build, "engine"));
+        if (!engine || g_strcmp0(entry_text(engine, "owner"), owner) != 0)
+            continue;
+        const char *note = entry_text(engine, "note");
+        g_autofree char *words =
+            g_strconcat(entry_text(engine, "serial"), note ? ", " : "", note, NULL);
+        Found *found = g_new0(Found, 1);
+        *found = (Found){.label = g_strdup(entry_text(build, "number")),
+                         .kind = g_strdup("build"),
+                         .by = g_strdup(""),
+                         .words = text_clean(words, -1)};
+        g_ptr_array_add(search->found, found);
+    }
+}
+
 // Names stand outside the chain.
 static void add_names(Search *search, const char *words)
 {
@@ -145,6 +166,8 @@ static void add_names(Search *search, const char *words)
                              .by = g_strdup(entry_text(entry, kinds[k][1])),
                              .words = text_clean(name, -1)};
             g_ptr_array_add(search->found, found);
+            if (strcmp(kinds[k][0], "owner") == 0)
+                add_builds_of(search, entry_text(entry, "id"));
         }
     }
 }

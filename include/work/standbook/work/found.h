@@ -4,11 +4,11 @@
 
 typedef struct {
     char *label; // the build's number, `shop`; of a name `person` or `owner`
-    gint64 seq;  // of the entry; 0 for a name
-    char *kind;  // of the entry; `person` or `owner` for a name
-    char *when;  // `2025-03-04 10:05`; NULL for a name
+    gint64 seq;  // of the entry; 0 for a name, and for a build of an owner that was found
+    char *kind;  // of the entry; `person` or `owner` for a name, `build`
+    char *when;  // `2025-03-04 10:05`; NULL for a name or build
     char *by;    // initials of whoever typed it; of a name its own initials or short word
-    char *words; // what it says, clean text; of a name the name
+    char *words; // what it says, clean text; of a name the name, of a build its engine
     gboolean struck;
 } Found;
 

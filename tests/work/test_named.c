@@ -1,0 +1,71 @@
+// What people call a place, on the demo's plan. Which of several is meant: common practice of the
+// trade, no published source.
+#include "agenda.h"
+
+#include <standbook/work/named.h>
+
+static void expect_named(const char *words, const char *expected)
+{
+    Agenda agenda = agenda_now();
+    g_autoptr(GPtrArray) named = requirements_named(agenda.assessment, words, 1);
+    g_autofree char *name = named->len ? requirement_name(named->pdata[0]) : g_strdup("nothing");
+    ck_assert_msg(strcmp(name, expected) == 0, "%s: %s", words, name);
+}
+
+START_TEST(the_judged_value_of_just_that_place_is_meant)
+{
+    expect_named("3 main", "read main clearance[3]");
+    expect_named("main 3", "read main clearance[3]");
+    expect_named("MAIN 3 clear", "read main clearance[3]");
+    expect_named("piston clearance 4", "read piston clearance[4]");
+    expect_named("top ring gap 2", "read top ring gap[2]");
+    expect_named("cyl 4 mid T bore", "read bore[4, T, mid]");
+    expect_named("rod 2 big", "read big-end clearance[2]");
+    expect_named("backlash 3", "read idler backlash[3]");
+}
+END_TEST
+
+START_TEST(bolts_and_signatures_come_after)
+{
+    expect_named("head nuts 2", "bolt head nuts in Head on[2], stage 1");
+    expect_named("main 9", "nothing");
+    expect_named("noisy cold", "nothing");
+    expect_named("", "nothing");
+    expect_named(" , ", "nothing");
+}
+END_TEST
+
+START_TEST(as_many_as_are_wanted_the_best_first)
+{
+    Agenda agenda = agenda_now();
+    g_autoptr(GPtrArray) named = requirements_named(agenda.assessment, "3 main", 5);
+    ck_assert_uint_eq(named->len, 5);
+    for (guint i = 1; i < named->len; i++)
+        ck_assert_uint_ge(requirement_named(named->pdata[i - 1], "3 main"),
+                          requirement_named(named->pdata[i], "3 main"));
+}
+END_TEST
+
+START_TEST(an_entry_leads_to_its_place)
+{
+    take("2025-02-25 10:00 MO pick up Check returned work");
+    take("read bore[4, T, mid] 90.026");
+    take("note on bore[4, T, mid] \"noisy cold\"");
+    take("note \"rain\"");
+    Agenda agenda = agenda_now();
+    const Requirement *made =
+        requirement_about(agenda.assessment, agenda.entries[agenda.count - 2]);
+    ck_assert_ptr_nonnull(made);
+    g_autofree char *name = requirement_name(made);
+    ck_assert_str_eq(name, "read bore[4, T, mid]");
+    ck_assert_ptr_null(requirement_about(agenda.assessment, agenda.entries[agenda.count - 1]));
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *tests[] = {the_judged_value_of_just_that_place_is_meant,
+                            bolts_and_signatures_come_after, as_many_as_are_wanted_the_best_first,
+                            an_entry_leads_to_its_place};
+    return run_on_build("named", tests, G_N_ELEMENTS(tests), 0);
+}
