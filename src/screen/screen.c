@@ -26,6 +26,7 @@ typedef struct {
     gboolean leave;
     gint64 parked_for; // the pick-up whose digits the newest burst unplaced is of
     gint64 went_up;    // when the last key that goes up one screen was pressed, µs
+    Moment idled;      // when the views were last asked what they do by themselves
     gint64 caught_up;  // when others' entries were looked for last, µs
     gint64 pressed;    // when the last key was, µs
     gboolean slept;    // put down for want of keys; the next one picks up
@@ -546,7 +547,8 @@ static void loop(Screen *screen)
         if (screen->leave)
             return;
         gboolean quiet = key.kind == PRESSED_NONE;
-        gboolean did = quiet && more && idle(screen);
+        gboolean did = quiet && (more || now != screen->idled) && idle(screen);
+        screen->idled = now;
         changed = catch_up(screen, key.at) || !quiet || screen->stale || did;
         screen->stale = FALSE;
         more = did || !quiet;

@@ -6,9 +6,11 @@
 #include "view.h"
 #include "words.h"
 
+#include <standbook/work/clocks.h>
 #include <string.h>
 
 typedef struct {
+    char *number; // of the build
     char *set, *step;
     guint here;      // the turn in hand
     gboolean settle; // begin with what is in doubt
@@ -16,6 +18,7 @@ typedef struct {
     guint opened;    // how many entries there were then
     gboolean placed; // by -Enter or +Enter: it stays there though it is done
     guint asked;     // the stage for which the wrench was asked, 0: none yet
+    Moment tried;    // the end of the wait that was entered last as waited
     gint64 answered; // seq of the interruption whose question was answered
 } Bolts;
 
@@ -23,6 +26,7 @@ static gpointer open(Desk *desk, const char *argument)
 {
     Bolts *bolts = g_new0(Bolts, 1);
     g_auto(GStrv) parts = g_strsplit(argument, "\n", 3);
+    bolts->number = g_strdup(desk->number);
     bolts->set = g_strdup(parts[0]);
     bolts->step = g_strdup(parts[1]);
     bolts->over = g_strcmp0(parts[2], "over") == 0;
@@ -34,6 +38,7 @@ static gpointer open(Desk *desk, const char *argument)
 static void close(gpointer state)
 {
     Bolts *bolts = state;
+    g_free(bolts->number);
     g_free(bolts->set);
     g_free(bolts->step);
     g_free(bolts);
@@ -106,6 +111,67 @@ static gboolean is_question(const Bolts *bolts, Desk *desk, const Tightening *ti
     return seq != 0 && seq != bolts->answered;
 }
 
+// WAITS -----------------------------------------------------------------------------------------
+
+// When the wait of a turn is over; 0 if that turn is no wait that runs.
+static Moment wait_over(Desk *desk, const Turn *turn)
+{
+    Session *session = desk_build(desk);
+    const GPtrArray *entries = session_entries(session);
+    return clock_wait_over(session_assessment(session), (const Entry *const *)entries->pdata,
+                           entries->len, turn->made);
+}
+
+// `until 10:09`.
+static char *until_words(Moment over)
+{
+    g_autofree char *text = moment_text(over + 59); // never told too soon
+    return g_strdup_printf("until %.5s", text + 11);
+}
+
+static void say_wait(Desk *desk, const Turn *turn, const char *amount, Page *page)
+{
+    Moment over = wait_over(desk, turn);
+    if (over <= desk->now) {
+        page_say(&page->unit, "Enter = waited");
+        page_say(&page->next, "%s", amount);
+        return;
+    }
+    g_autofree char *until = until_words(over);
+    page_say(&page->unit, "%s", until);
+    page_say(&page->next, "%s · %" G_GINT64_FORMAT " min left · it ends by itself", amount,
+             (over - desk->now + 59) / 60);
+}
+
+// Whether the person who picked the step up last works at this terminal: of several terminals, one
+// enters that a wait is over.
+static gboolean picked_up_here(const Bolts *bolts, Desk *desk)
+{
+    Session *session = desk_build(desk);
+    const GPtrArray *entries = session_entries(session);
+    for (guint i = entries->len; i-- > 0;) {
+        const Entry *entry = entries->pdata[i];
+        if (strcmp(entry->kind->name, "pick up") != 0 ||
+            g_strcmp0(entry_text(entry, "step"), bolts->step) != 0)
+            continue;
+        const Entry *person = shop_by_id(session_shop(session), "person", entry->by);
+        return person && g_strcmp0(shop_label(person), desk->who) == 0;
+    }
+    return FALSE;
+}
+
+// The wait that runs, and when it is over; NULL if none does.
+static const Turn *wait_running(Desk *desk, const Tightening *tightening, Moment *over)
+{
+    for (guint i = 0; i < tightening->turns->len; i++) {
+        const Turn *turn = tightening_turn(tightening, i);
+        *over = turn->made->asked == ASKED_WAIT ? wait_over(desk, turn) : 0;
+        if (*over)
+            return turn;
+    }
+    return NULL;
+}
+
 // TOOLS -----------------------------------------------------------------------------------------
 
 static gboolean stage_needs(const Stage *stage, ToolNeed *need, Number **value)
@@ -174,8 +240,7 @@ static void say_next(Desk *desk, const Tightening *tightening, const Turn *turn,
     g_autofree char *lubricant = lubricant_words(tightening, turn->position);
     page->field = ASKS_TICK;
     if (stage->kind == STAGE_WAIT) {
-        page_say(&page->unit, "Enter = waited");
-        page_say(&page->next, "%s", amount);
+        say_wait(desk, turn, amount, page);
     } else if (by_group(tightening, stage)) {
         page_say(&page->unit, "Enter = all %u", tightening->bolts);
         page_say(&page->next, "all %u · %s · %s%s", tightening->bolts, amount,
@@ -318,6 +383,11 @@ static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
 {
     g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
     const Turn *turn = in_hand(bolts, tightening);
+    if (wait_over(desk, turn) > desk->now) {
+        g_autofree char *until = until_words(wait_over(desk, turn));
+        desk_warn(desk, "The wait runs %s; it ends by itself; `+` Enter goes on without it", until);
+        return FALSE;
+    }
     g_autofree char *line = tick_line(desk, tightening, turn, typed);
     g_autofree char *bolt = by_group(tightening, tightening_stage(tightening, turn->stage))
                                 ? g_strdup_printf("all %u", tightening->bolts)
@@ -333,6 +403,27 @@ static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
     desk_last(desk, "%s · %s%s%s%s · %.5s %s", bolt, amount, read ? " · shown " : "",
               read ? read : "", fault, time + 11, desk->who ? desk->who : "");
     bolts->placed = FALSE;
+    return TRUE;
+}
+
+// A wait that is over is entered as waited without a key, with one bell.
+static gboolean idle(gpointer state, Desk *desk)
+{
+    Bolts *bolts = state;
+    Moment over = 0, now = desk->options->now(desk->options->user);
+    g_autoptr(Tightening) tightening =
+        g_strcmp0(bolts->number, desk->number) == 0 ? tightening_of(bolts, desk) : NULL;
+    const Turn *turn = tightening ? wait_running(desk, tightening, &over) : NULL;
+    if (!turn || over > now || over == bolts->tried || !picked_up_here(bolts, desk))
+        return FALSE;
+    bolts->tried = over;
+    g_autofree char *line = tick_line(desk, tightening, turn, "");
+    g_autofree char *amount = tightening_words(tightening, turn->stage);
+    if (!desk_line(desk, line, NULL))
+        return TRUE;
+    g_autofree char *time = moment_text(now);
+    desk_last(desk, "%s · %s · waited · %.5s %s", bolts->set, amount, time + 11, desk->who);
+    desk_warn(desk, "%s: %s is over, go on", bolts->set, amount);
     return TRUE;
 }
 
@@ -415,4 +506,5 @@ const ViewOps tightening_view = {.name = "tightening",
                                  .wants = wants,
                                  .enter = enter,
                                  .digit = digit,
-                                 .act = act};
+                                 .act = act,
+                                 .idle = idle};

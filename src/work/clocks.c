@@ -101,15 +101,28 @@ static const Number *wait_of(const Requirement *wait, Number **constant)
     return *constant;
 }
 
-static void add_wait(const Running *running, const Requirement *wait)
+// When the wait is over; 0 if it does not run.
+static Moment wait_over(const Running *running, const Requirement *wait)
 {
     g_autoptr(Number) constant = NULL;
-    Moment from = wait_begun(running, wait);
+    gboolean open = wait->asked == ASKED_WAIT && wait->verdict == VERDICT_OPEN && !wait->withdrawn;
+    Moment from = open ? wait_begun(running, wait) : 0;
     const Number *length = from ? wait_of(wait, &constant) : NULL;
-    if (!length)
-        return;
-    const Clock clock = {CLOCK_WAIT, wait->name, NULL, from + seconds_of(length)};
-    g_array_append_val(running->clocks, clock);
+    return length ? from + seconds_of(length) : 0;
+}
+
+Moment clock_wait_over(const Assessment *assessment, const Entry *const *entries, gsize count,
+                       const Requirement *wait)
+{
+    const Running running = {.assessment = assessment, .entries = entries, .count = count};
+    return wait_over(&running, wait);
+}
+
+static void add_wait(const Running *running, const Requirement *wait)
+{
+    const Clock clock = {CLOCK_WAIT, wait->name, NULL, wait_over(running, wait)};
+    if (clock.at)
+        g_array_append_val(running->clocks, clock);
 }
 
 static gint by_time(gconstpointer one, gconstpointer other)
@@ -128,11 +141,8 @@ GArray *clocks_running(const Plan *plan, const Assessment *assessment, const Ent
     for (gsize i = 0; i < count; i++)
         if (live[i] && strcmp(entries[i]->kind->name, "laid") == 0)
             add_laid(&running, entries[i]);
-    for (guint i = 0; i < assessment->requirements->len; i++) {
-        const Requirement *made = assessment->requirements->pdata[i];
-        if (made->asked == ASKED_WAIT && made->verdict == VERDICT_OPEN && !made->withdrawn)
-            add_wait(&running, made);
-    }
+    for (guint i = 0; i < assessment->requirements->len; i++)
+        add_wait(&running, assessment->requirements->pdata[i]);
     g_array_sort(running.clocks, by_time);
     return running.clocks;
 }

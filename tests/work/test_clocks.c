@@ -84,11 +84,45 @@ START_TEST(a_wait_runs_from_the_last_bolt_in_front_of_it)
 }
 END_TEST
 
+// When the wait of the head nuts is over, in words; `none` if it does not run.
+static char *wait_told(Session *session)
+{
+    const GPtrArray *entries = session_entries(session);
+    const Assessment *assessment = session_assessment(session);
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if (made->asked != ASKED_WAIT || strcmp(made->name, "head nuts") != 0)
+            continue;
+        Moment over =
+            clock_wait_over(assessment, (const Entry *const *)entries->pdata, entries->len, made);
+        return over ? moment_text(over) : g_strdup("none");
+    }
+    return NULL;
+}
+
+START_TEST(a_wait_is_over_at_a_moment)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 14:00 MO pick up Head on");
+    g_autofree char *before = wait_told(session);
+    ck_assert_str_eq(before, "none");
+    take(session, "14:01 tighten head nuts stage 1 all with W4");
+    take(session, "14:02 tighten head nuts stage 2 all with W4");
+    take(session, "14:05 tighten head nuts stage 3 all with W3");
+    g_autofree char *runs = wait_told(session);
+    ck_assert_str_eq(runs, "2024-12-05T14:15:00");
+    take(session, "14:16 waited head nuts stage 4");
+    g_autofree char *after = wait_told(session);
+    ck_assert_str_eq(after, "none");
+    session_close(session);
+}
+END_TEST
+
 int main(void)
 {
-    const TTest *tests[] = {a_sealant_has_three_clocks_and_each_ends_by_itself,
-                            what_was_struck_has_no_clock,
-                            a_wait_runs_from_the_last_bolt_in_front_of_it};
+    const TTest *tests[] = {
+        a_wait_is_over_at_a_moment, a_sealant_has_three_clocks_and_each_ends_by_itself,
+        what_was_struck_has_no_clock, a_wait_runs_from_the_last_bolt_in_front_of_it};
     TCase *tcase = tcase_create("demo shop");
     tcase_add_checked_fixture(tcase, make_shop, clear);
     for (gsize i = 0; i < G_N_ELEMENTS(tests); i++)

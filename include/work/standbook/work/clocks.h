@@ -26,5 +26,10 @@ typedef struct {
 GArray *clocks_running(const Plan *plan, const Assessment *assessment, const Entry *const *entries,
                        gsize count, Moment now) G_GNUC_WARN_UNUSED_RESULT;
 
+// When the wait of a stage is over that runs now: all bolts of the stage in front of it are
+// through. 0 if it does not run, or was entered as waited. `wait` is of that assessment.
+Moment clock_wait_over(const Assessment *assessment, const Entry *const *entries, gsize count,
+                       const Requirement *wait);
+
 // `FIT BEFORE`, `LATE`, `no fluid before`, `no run before`, `wait until`. Static.
 const char *clock_words(const Clock *clock, Moment now);
