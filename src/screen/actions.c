@@ -21,6 +21,7 @@ static const ActionInfo infos[ACTIONS] = {
     [ACTION_SHOP] = {"h", "shop", 'h', 9, "the shop: all builds, clocks"},
     [ACTION_HELP] = {"?", "help", '?', 0, "this page; any key goes back"},
     [ACTION_FIND] = {"f", "find", 'f', -1, "any words: 3 main, a lot, a name"},
+    [ACTION_OVER] = {"o", "one check", 'o', -1, "one check over all engines"},
     [ACTION_ADD] = {"a", "add", 'a', -1, "adds a check to the step"},
     [ACTION_PRINT] = {"r", "print", 'r', -1, "the sheets"},
     [ACTION_CLOSE] = {"d", "close", 'd', -1, "closes the step"},

@@ -22,6 +22,7 @@ typedef enum {
     ACTION_SHOP,
     ACTION_HELP,
     ACTION_FIND,
+    ACTION_OVER,
     ACTION_ADD,
     ACTION_PRINT,
     ACTION_CLOSE,

@@ -109,6 +109,8 @@ static Go act_default(Screen *screen, Action action)
         return go_open(VIEW_MORE, NULL);
     case ACTION_FIND:
         return screen->desk.book ? go_open(VIEW_FIND, NULL) : go(GO_DEFAULT);
+    case ACTION_OVER:
+        return screen->desk.book ? go_open(VIEW_OVER, NULL) : go(GO_DEFAULT);
     case ACTION_PRINT:
         return screen->desk.number && upper(screen, 0)->ops != view_ops(VIEW_PRINT)
                    ? go_open(VIEW_PRINT, NULL)

@@ -24,6 +24,7 @@ typedef enum {
     VIEW_WHY,        // what a verdict rests on
     VIEW_ADD,        // small: work that the plan does not have
     VIEW_FIND,       // any words, over all builds
+    VIEW_OVER,       // one check over all engines
     VIEW_PRINT,      // the sheets
     VIEW_SEAL,       // small: fixes the assessment at a gate
     VIEW_PROOF,      // what a gate still lacks, and what stands

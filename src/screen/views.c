@@ -2,8 +2,8 @@
 
 extern const ViewOps first_view, shop_view, steps_view, bench_view, tightening_view, setting_view,
     closing_view, who_view, strike_view, more_view, gauge_view, note_view, enter_view, loosen_view,
-    caution_view, concede_view, why_view, add_view, find_view, print_view, seal_view, proof_view,
-    help_view;
+    caution_view, concede_view, why_view, add_view, find_view, over_view, print_view, seal_view,
+    proof_view, help_view;
 
 const ViewOps *view_ops(ViewName view)
 {
@@ -27,6 +27,7 @@ const ViewOps *view_ops(ViewName view)
         [VIEW_WHY] = &why_view,
         [VIEW_ADD] = &add_view,
         [VIEW_FIND] = &find_view,
+        [VIEW_OVER] = &over_view,
         [VIEW_PRINT] = &print_view,
         [VIEW_SEAL] = &seal_view,
         [VIEW_PROOF] = &proof_view,

@@ -137,6 +137,28 @@ def failing(player):
     go(player, "\x7f", "top ring gap 1")
 
 
+def questions(player):
+    """What is asked of the book: any words, and one check over the engines."""
+    go(player, "\x7f", "Build")
+    go(player, "h", "which build?")
+    go(player, "f", "what was said?")
+    yield "find"
+    go(player, "main 3", "main clearance 3")
+    yield "find, typing"
+    go(player, "\r", "Find: main 3")
+    yield "find, kept"
+    go(player, "0\r", "which one?")
+    yield "find, more lines"
+    go(player, "1\r", "Why: ")
+    go(player, "x", "which one?")
+    go(player, "\x7f", "what was said?")
+    go(player, "\x7f", "which build?")
+    go(player, "o", "which engine?")
+    yield "one check over the engines"
+    go(player, "+\r", "which engine?")
+    yield "one check, the next"
+
+
 def shop(player):
     go(player, "h", "which build?")
     yield "shop"
@@ -166,7 +188,7 @@ def setting_over(player):
 
 
 def walk_demo(player):
-    for part in (tightening, bench, failing, shop, setting_over):
+    for part in (tightening, bench, failing, shop, setting_over, questions):
         yield from part(player)
 
 
