@@ -55,7 +55,7 @@ static void add_turn(Tightening *tightening, const Requirement *made, guint stag
                      guint turn)
 {
     if (made && made->verdict != VERDICT_NOT_NEEDED && !made->withdrawn)
-        g_array_append_val(tightening->turns, ((Turn){made, stage, position, turn}));
+        g_array_append_val(tightening->turns, ((Turn){made, stage, position, turn, NULL}));
 }
 
 // The bolts of one run through one stage, in the order asked.

@@ -8,6 +8,7 @@ typedef struct {
     guint stage;    // from 1
     guint position; // of the bolt, in the order of the set's axes; of a wait 0
     guint turn;     // from 1, in its stage
+    const char *by; // initials of another person who did it, where the view says so; else NULL
 } Turn;
 
 typedef struct {

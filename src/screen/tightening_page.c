@@ -45,7 +45,8 @@ static GArray *bolts_of(const Tightening *tightening, const Turn *here, gboolean
             g_array_index(bolts, Bolt, turn->position) =
                 (Bolt){.label = turn->made->place,
                        .turn = turn->turn,
-                       .look = look_of(turn, here, question)};
+                       .look = look_of(turn, here, question),
+                       .by = turn->by};
     }
     for (guint i = bolts->len; i-- > 0;) // not needed here
         if (!g_array_index(bolts, Bolt, i).label)

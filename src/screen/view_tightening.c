@@ -1,6 +1,7 @@
 // Bolts of a step, one after the other in their order, stage by stage.
 #include "clock_line.h"
 #include "line_words.h"
+#include "others.h"
 #include "tightening_page.h"
 #include "toolbox.h"
 #include "view.h"
@@ -300,6 +301,16 @@ static void paint_keys(Page *page)
     page_key(page, ACTION_HELP, NULL);
 }
 
+// Says which bolts another person tightened.
+static void name_others(Desk *desk, Tightening *tightening)
+{
+    for (guint i = 0; i < tightening->turns->len; i++) {
+        Turn *turn = &g_array_index(tightening->turns, Turn, i);
+        if (turn->made->verdict != VERDICT_OPEN)
+            turn->by = others_initials(desk, turn->made->entry);
+    }
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Bolts *bolts = state;
@@ -310,11 +321,13 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     paint_keys(page);
     if (!tightening)
         return;
+    name_others(desk, tightening);
     const Turn *turn = in_hand(bolts, tightening);
     page_say(&page->head, "S%02u  %s, %u bolts", tightening->plan->step->index + 1, bolts->set,
              tightening->bolts);
-    page_say(&page->count, "stage %u of %u", turn ? turn->stage : tightening->stages,
-             tightening->stages);
+    g_autofree char *others = others_here(desk, bolts->step);
+    page_say(&page->count, "%s%sstage %u of %u", others ? others : "", others ? " · " : "",
+             turn ? turn->stage : tightening->stages, tightening->stages);
     if (turn && is_question(bolts, desk, tightening, turn)) {
         tightening_question(tightening, turn, page);
         tightening_bolts(tightening, turn, TRUE, page);

@@ -215,8 +215,9 @@ static gboolean has_in_hand(const Entry *entry, GHashTable *people, GHashTable *
     return up && !g_hash_table_contains(ended, step_named(entry));
 }
 
-AgendaHand agenda_hand(const Agenda *agenda)
+GArray *agenda_hands(const Agenda *agenda)
 {
+    GArray *hands = g_array_new(FALSE, FALSE, sizeof(AgendaHand));
     g_autoptr(GHashTable) people = g_hash_table_new(g_str_hash, g_str_equal);
     g_autoptr(GHashTable) ended = g_hash_table_new(g_str_hash, g_str_equal);
     g_autofree gboolean *live = g_new0(gboolean, agenda->count + 1);
@@ -227,9 +228,15 @@ AgendaHand agenda_hand(const Agenda *agenda)
                                    ? plan_step(agenda->plan, step_named(entry))
                                    : NULL;
         if (step)
-            return (AgendaHand){step, entry};
+            g_array_append_val(hands, ((AgendaHand){step, entry}));
     }
-    return (AgendaHand){NULL, NULL};
+    return hands;
+}
+
+AgendaHand agenda_hand(const Agenda *agenda)
+{
+    g_autoptr(GArray) hands = agenda_hands(agenda);
+    return hands->len ? g_array_index(hands, AgendaHand, 0) : (AgendaHand){NULL, NULL};
 }
 
 const PlanStep *agenda_step(const Agenda *agenda)

@@ -255,6 +255,31 @@ START_TEST(the_step_to_go_on_with_is_the_one_in_hand_else_the_first_left)
 }
 END_TEST
 
+// The steps in hand, the one picked up last first.
+static void expect_hands(const char *expected)
+{
+    Agenda agenda = agenda_now();
+    g_autoptr(GArray) hands = agenda_hands(&agenda);
+    g_autoptr(GString) steps = g_string_new(NULL);
+    for (guint i = 0; i < hands->len; i++)
+        g_string_append_printf(steps, "%s%s", i ? ", " : "",
+                               g_array_index(hands, AgendaHand, i).step->name);
+    ck_assert_str_eq(steps->str, expected);
+}
+
+START_TEST(two_people_may_have_a_step_in_hand)
+{
+    take_all("2025-01-02 08:00 MO pick up Rings");
+    expect_hands("Rings");
+    take_all("JT pick up Rings");
+    expect_hands("Rings, Rings");
+    take_all("EV pick up Sump\nJT put down");
+    expect_hands("Sump, Rings");
+    take_all("MO sign Rings");
+    expect_hands("Sump");
+}
+END_TEST
+
 START_TEST(a_held_step_and_one_that_is_done_are_passed_over)
 {
     take_all("2025-01-02 08:00 MO look serial number x\nlook complaint x\nlook missing parts x\n"
@@ -446,6 +471,7 @@ int main(void)
         a_choice_is_made_although_it_is_worked_out,
         a_step_is_held_by_the_first_in_front_of_it_that_is_not_signed,
         the_step_to_go_on_with_is_the_one_in_hand_else_the_first_left,
+        two_people_may_have_a_step_in_hand,
         a_held_step_and_one_that_is_done_are_passed_over,
         a_bolt_knows_what_is_wanted_of_it,
         a_torque_that_is_a_formula_is_worked_out_for_its_bolt,

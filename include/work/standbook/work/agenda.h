@@ -59,6 +59,10 @@ typedef struct {
     const Entry *since;   // that picked it up; its `by` has it in hand
 } AgendaHand;
 
+// All that are in hand (AgendaHand), the one picked up last first. The caller frees with
+// g_array_unref.
+GArray *agenda_hands(const Agenda *agenda) G_GNUC_WARN_UNUSED_RESULT;
+
 // Of several steps in hand the one picked up last.
 AgendaHand agenda_hand(const Agenda *agenda);
 

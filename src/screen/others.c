@@ -1,0 +1,44 @@
+#include "others.h"
+
+#include <standbook/work/agenda.h>
+#include <string.h>
+
+static const Moment SHIFT = 36000; // s: a terminal that was never put down is nobody's by then
+
+// NULL for who works here.
+static const char *other_by(Desk *desk, const Entry *entry)
+{
+    const Shop *shop = session_shop(desk_build(desk));
+    const Entry *person = shop_by_id(shop, "person", entry->by);
+    const char *initials = person ? shop_label(person) : NULL;
+    return g_strcmp0(initials, desk->who) == 0 ? NULL : initials;
+}
+
+static gboolean is_of_this_shift(Desk *desk, const Entry *entry)
+{
+    Moment at = 0;
+    return moment_parse(entry->at, &at, NULL) && desk->now - at < SHIFT;
+}
+
+char *others_here(Desk *desk, const char *step)
+{
+    Session *session = desk_build(desk);
+    const GPtrArray *entries = session_entries(session);
+    const Agenda agenda = {session_plan(session), session_assessment(session),
+                           (const Entry *const *)entries->pdata, entries->len};
+    g_autoptr(GArray) hands = agenda_hands(&agenda);
+    g_autoptr(GString) here = g_string_new(NULL);
+    for (guint i = 0; i < hands->len; i++) {
+        const AgendaHand *hand = &g_array_index(hands, AgendaHand, i);
+        const char *initials = other_by(desk, hand->since);
+        if (initials && strcmp(hand->step->name, step) == 0 && is_of_this_shift(desk, hand->since))
+            g_string_append_printf(here, "%s%s", here->len ? ", " : "", initials);
+    }
+    return here->len ? g_strconcat(here->str, " here too", NULL) : NULL;
+}
+
+const char *others_initials(Desk *desk, gint64 seq)
+{
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    return seq > 0 && seq <= entries->len ? other_by(desk, entries->pdata[seq - 1]) : NULL;
+}

@@ -1,0 +1,11 @@
+// Who else works here.
+#pragma once
+#include "desk.h"
+
+// `JT here too`: who picked up the same step of the build in hand within ten hours and has it in
+// hand; NULL if nobody else. The caller frees with g_free.
+char *others_here(Desk *desk, const char *step) G_GNUC_WARN_UNUSED_RESULT;
+
+// The initials of who made the entry of that seq, if that is not who works here; NULL otherwise.
+// They belong to the session.
+const char *others_initials(Desk *desk, gint64 seq);
