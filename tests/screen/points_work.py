@@ -215,7 +215,7 @@ def point_16_who_works_is_two_keys_and_two_terminals_see_each_other():
             other.pick_up("JT")
             other.answer("W4")
             other.press("\r")
-            stand.wait_for("√  3  √", seconds=2)
+            stand.wait_for("│JT 3  √│", seconds=2)
             stand.next_is("bolt 8")
     return f"hands changed with {keys} keys; the other's reading seen after {seen:.1f} s, nothing locked, his bolt shown"
 
