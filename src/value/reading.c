@@ -221,7 +221,7 @@ static gboolean read_plain(Cursor *cursor, Amount *amount)
 static gboolean is_arithmetic(const char *text)
 {
     text += strspn(text, " \t+-");
-    return strpbrk(text, "+*()") || strstr(text, " - ") || strstr(text, " / ") ||
+    return strpbrk(text, "+*^()") || strstr(text, " - ") || strstr(text, " / ") ||
            strstr(text, "×") || strstr(text, "÷");
 }
 

@@ -369,7 +369,7 @@ static gboolean is_power(const char *text, const char *at)
 
 gsize unit_span(const char *text)
 {
-    if (text[0] == '%') {
+    if (text[0] == '%' || text[0] == '\'') {
         return 1;
     }
     if (g_str_has_prefix(text, "‰")) {
@@ -382,7 +382,7 @@ gsize unit_span(const char *text)
     while (*at) {
         gunichar letter = g_utf8_get_char(at);
         gboolean power = is_power(text, at);
-        gboolean joint = letter == '/' || letter == 0xB7 || letter == '-';
+        gboolean joint = letter == '/' || letter == 0xB7 || letter == '-' || letter == '.';
         const char *next = g_utf8_next_char(at);
         if (!unit_letter(letter) && (at == text || !(power || (joint && goes_on(next))))) {
             break;

@@ -117,8 +117,9 @@ START_TEST(the_span_of_a_unit)
     static const struct {
         const char *text;
         gsize span;
-    } rows[] = {{"mm + 3", 2}, {"N·m", 4}, {"% of", 1},     {"°", 2}, {"ft-lb)", 5}, {"mm - x", 2},
-                {"mm/2", 2},   {"mm²", 4}, {"kgf/cm2]", 7}, {"3", 0}, {"²", 0}};
+    } rows[] = {{"mm + 3", 2}, {"N·m", 4},      {"% of", 1}, {"°", 2},   {"ft-lb)", 5},
+                {"mm - x", 2}, {"mm/2", 2},     {"N.m", 3},  {"mm.", 2}, {"' ", 1},
+                {"mm²", 4},    {"kgf/cm2]", 7}, {"3", 0},    {"²", 0}};
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
         ck_assert_msg(unit_span(rows[i].text) == rows[i].span, "%s: %zu", rows[i].text,
                       unit_span(rows[i].text));
