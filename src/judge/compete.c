@@ -28,9 +28,24 @@ const Number *reading_variance(ReadingState *reading)
         return reading->variance;
     g_autoptr(Number) variance =
         reading->gauge ? number_copy(reading->gauge) : doubt_variance(&reading->doubt);
-    const Number *method = reading->state->check->doubt;
-    reading->variance = method ? uncertainty_add(variance, method) : number_copy(variance);
+    g_autoptr(Number) one = number_from_integer(1);
+    reading->variance = reading_add_doubts(reading, one, variance);
     return reading->variance;
+}
+
+Number *reading_add_doubts(const ReadingState *reading, const Number *weight,
+                           const Number *variance)
+{
+    const Number *const doubts[] = {reading->state->check->doubt, reading->own};
+    Number *sum = number_copy(variance);
+    for (gsize i = 0; i < G_N_ELEMENTS(doubts); i++) {
+        if (!doubts[i])
+            continue;
+        g_autoptr(Number) before = sum;
+        g_autoptr(Number) moved = number_multiply(weight, doubts[i]);
+        sum = uncertainty_add(before, moved);
+    }
+    return sum;
 }
 
 // By how much two readings differ at the least: `<0.03` and 0.10 by 0.07, `<0.03` and 0.01 not.

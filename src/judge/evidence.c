@@ -212,6 +212,21 @@ static Number *last_place(const Judge *judge, const Entry *entry)
     return place;
 }
 
+// The ± that was typed behind the value, in base units; NULL if there is none.
+static Number *typed_doubt(const Judge *judge, const Entry *entry)
+{
+    const char *typed = entry_value(entry, "value", "typed");
+    if (!typed || !(strstr(typed, "±") || strstr(typed, "+/-")))
+        return NULL;
+    Reading reading;
+    const Unit *unit = judge_unit(judge, entry_value(entry, "value", "unit"));
+    if (!reading_parse(typed, unit, &reading, NULL, NULL))
+        return NULL;
+    Number *doubt = g_steal_pointer(&reading.doubt);
+    reading_clear(&reading);
+    return doubt;
+}
+
 // The last uncertainty said of the tool up to a calibration: an adjustment that states none leaves
 // the one before in force.
 static const Calibration *stated_at(const Tool *tool, gssize index)
@@ -230,6 +245,7 @@ void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading)
     const Tool *tool = id ? tool_of(judge, id) : NULL;
     ToolStanding standing = {.before = -1};
     reading->doubt.gauge = id;
+    reading->own = typed_doubt(judge, entry);
     if (tool)
         standing = standing_of(judge, entry, tool, TOOL_GAUGE, TOOL_GOOD);
     const Calibration *stated = tool ? stated_at(tool, standing.before) : NULL;

@@ -54,6 +54,7 @@ typedef struct {
     Bound bound;
     ReadingDoubt doubt;
     Number *graduation;  // what `doubt` points to; the rest of it is the tool's
+    Number *own;         // the ± typed with it (U, k = 2), independent of its gauge; NULL for none
     const Number *gauge; // u² of that tool's readings where it is calibrated, else NULL
     Number *variance;    // u² of it alone with its method's doubt, worked out once; NULL before
     guint32 doubts;      // of its own: tool, and basis of a struck move
@@ -373,6 +374,10 @@ void judge_drop_readings(Judge *judge, guint count);
 ReadingState *reading_at(const Judge *judge, guint index);
 // u² of a single reading with the doubt of its method; it belongs to the reading.
 const Number *reading_variance(ReadingState *reading);
+// A variance with what is independent of the gauge added: the doubt of the check's method and the ±
+// typed with the reading, each times the weight of the reading. The caller frees.
+Number *reading_add_doubts(const ReadingState *reading, const Number *weight,
+                           const Number *variance);
 // u² of any reading of a gauge. The caller frees.
 Number *doubt_variance(const ReadingDoubt *doubt) G_GNUC_WARN_UNUSED_RESULT;
 // The value of a check that is read. `as_found`: before later work first disturbed it. `evidence`

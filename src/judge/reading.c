@@ -11,6 +11,7 @@ void judge_drop_readings(Judge *judge, guint count)
         g_array_set_size(of, of->len - 1);
         number_free(reading->value);
         number_free(reading->graduation);
+        number_free(reading->own);
         number_free(reading->variance);
         basis_clear(&reading->basis);
     }

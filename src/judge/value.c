@@ -31,16 +31,11 @@ Number *judge_variance(const Place *place, gpointer user)
     Number *variance = uncertainty_variance(place, judge_doubt_of, user);
     for (guint i = 0; place->weights && i < place->weights->len; i++) {
         const Weight *weight = &g_array_index(place->weights, Weight, i);
-        const Number *method =
-            weight->source < 0
-                ? NULL
-                : g_array_index(judge->readings, ReadingState, weight->source).state->check->doubt;
-        if (!method)
+        if (weight->source < 0)
             continue;
-        g_autoptr(Number) moved = number_multiply(weight->weight, method);
-        Number *sum = uncertainty_add(variance, moved);
-        number_free(variance);
-        variance = sum;
+        g_autoptr(Number) before = variance;
+        variance =
+            reading_add_doubts(reading_at(judge, (guint)weight->source), weight->weight, before);
     }
     return variance;
 }
