@@ -320,6 +320,7 @@ static void burst(Screen *screen, const GArray *keys)
     g_autoptr(GArray) lines = burst_lines(keys);
     const ViewOps *ops = upper(screen, 0)->ops;
     Asks field = screen->field;
+    gboolean ended = FALSE; // the one that was put in last, by Enter
     clear_warning(screen);
     for (guint i = 0; i < lines->len && !screen->leave; i++) {
         const BurstLine *line = &g_array_index(lines, BurstLine, i);
@@ -328,13 +329,15 @@ static void burst(Screen *screen, const GArray *keys)
             g_ptr_array_add(screen->desk.unplaced, g_strdup(line->text));
             continue;
         }
-        typing_add_text(&screen->typing, line->text);
-        if (!line->ended || typing_command(&screen->typing))
+        typing_add_burst(&screen->typing, line->text);
+        ended = line->ended;
+        if (!ended || typing_command(&screen->typing))
             continue;
         enter(screen);
         if (!screen->leave)
             paint(screen); // the next field may be another
     }
+    screen->typing.sent = ended;
     // What a scanner sends behind its Enter comes late.
     screen->typing.entered = g_array_index(keys, Key, keys->len - 1).at;
     screen->parked_for = 0;

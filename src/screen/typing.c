@@ -5,6 +5,7 @@
 void typing_init(Typing *typing)
 {
     typing->text = g_string_new(NULL);
+    typing->sent = FALSE;
     typing->entered = 0;
     typing->before = (Key){.kind = PRESSED_NONE};
 }
@@ -49,6 +50,7 @@ gboolean typing_add(Typing *typing, gunichar character)
         typing->text->len + LONGEST_CHARACTER > TYPED_MOST)
         return FALSE;
     g_string_append_unichar(typing->text, character);
+    typing->sent = FALSE;
     return TRUE;
 }
 
@@ -67,8 +69,17 @@ gboolean field_takes_burst(Asks field)
 
 gboolean typing_fits_burst(const Typing *typing, Asks field, const char *line)
 {
-    return field_takes_burst(field) && (field == ASKS_TEXT || typing->text->len == 0) &&
-           typing->text->len + strlen(line) + LONGEST_CHARACTER <= TYPED_MOST;
+    gsize stays = typing->sent ? 0 : typing->text->len;
+    return field_takes_burst(field) && (field == ASKS_TEXT || stays == 0) &&
+           stays + strlen(line) + LONGEST_CHARACTER <= TYPED_MOST;
+}
+
+void typing_add_burst(Typing *typing, const char *line)
+{
+    if (typing->sent)
+        g_string_truncate(typing->text, 0);
+    typing->sent = FALSE;
+    typing_add_text(typing, line);
 }
 
 static Press press_enter(Typing *typing, Asks field, gint64 at)
@@ -94,6 +105,7 @@ static Press press_backspace(Typing *typing, Asks field)
     if (text->len) {
         const char *last = g_utf8_find_prev_char(text->str, text->str + text->len);
         g_string_truncate(text, last ? (gsize)(last - text->str) : 0);
+        typing->sent = FALSE;
         return press(PRESS_TYPED);
     }
     if (field == ASKS_NUMBER || field == ASKS_TICK)

@@ -64,6 +64,7 @@ enum {
 
 typedef struct {
     GString *text;
+    gboolean sent;  // a burst and its Enter that was not taken: the next burst comes in its place
     gint64 entered; // when Enter was pressed last, 0: not yet
     Key before;     // the key pressed last
 } Typing;
@@ -86,3 +87,5 @@ gsize typing_add_text(Typing *typing, const char *text);
 // Whether a line of a burst has its place here: the whole of it, in a field that takes it, and
 // never behind digits that a person has typed.
 gboolean typing_fits_burst(const Typing *typing, Asks field, const char *line);
+// Puts it there.
+void typing_add_burst(Typing *typing, const char *line);

@@ -12,6 +12,7 @@
 
 #include <standbook/sheet/figures.h>
 #include <standbook/sheet/strip.h>
+#include <standbook/work/slip_words.h>
 #include <standbook/work/suppose.h>
 #include <string.h>
 
@@ -27,6 +28,8 @@ typedef struct {
     char *supposed_for;   // the line for which the next three were worked out
     Assessment *supposed; // NULL if that line cannot be taken
     char *problem;        // why not; NULL if it can
+    char *asked_for;      // the line that was asked about once, as a likely slip; NULL for none
+    char *slip;           // what was asked
 } Bench;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -47,10 +50,17 @@ static void forget_supposed(Bench *bench)
     g_clear_pointer(&bench->problem, g_free);
 }
 
+static void forget_slip(Bench *bench)
+{
+    g_clear_pointer(&bench->asked_for, g_free);
+    g_clear_pointer(&bench->slip, g_free);
+}
+
 static void close(gpointer state)
 {
     Bench *bench = state;
     forget_supposed(bench);
+    forget_slip(bench);
     g_free(bench->step);
     g_free(bench);
 }
@@ -276,7 +286,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     paint_detail(desk_build(desk), made, page);
     if (bench->supposed && made && made->asked == ASKED_READ) {
         g_autofree char *words = meaning(&checks, bench->here);
-        page_say(&page->then, "%s", words);
+        gboolean asked = bench->slip && g_strcmp0(bench->asked_for, bench->supposed_for) == 0;
+        page_say(&page->then, "%s", asked ? bench->slip : words);
     }
 }
 
@@ -329,6 +340,18 @@ static void say_last(Desk *desk, const char *place, const char *typed, const Req
               fault, time + 11, desk->who ? desk->who : "");
 }
 
+// Whether the line is likely a slip and was not asked about yet: the second Enter takes it.
+static gboolean asks_about_slip(Bench *bench, Desk *desk, const char *line)
+{
+    if (g_strcmp0(line, bench->asked_for) == 0)
+        return FALSE;
+    forget_slip(bench);
+    g_autofree char *whole = g_strconcat(desk->who ? desk->who : "", " ", line, NULL);
+    bench->slip = session_slip(desk_build(desk), whole);
+    bench->asked_for = bench->slip ? g_strdup(line) : NULL;
+    return bench->slip != NULL;
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Bench *bench = state;
@@ -340,8 +363,9 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (!line)
         return go(GO_KEEP);
     g_autofree char *place = place_words(made);
-    if (!desk_line(desk, line, NULL))
+    if (asks_about_slip(bench, desk, line) || !desk_line(desk, line, NULL))
         return go(GO_KEEP);
+    forget_slip(bench);
     bench_work(desk, bench->step, &work);
     say_last(desk, place, typed, bench_requirement(&work, bench->here));
     bench->last = bench->here;

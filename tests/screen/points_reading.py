@@ -166,6 +166,23 @@ def point_06_an_implausible_value_is_asked_once_and_a_second_enter_keeps_it():
         stand.settle()
         same("put right", stand.typed()[-1], "0.36")
         same("entries", len(stand.entries()), before + 1)
+    with at(RINGS) as stand:  # a gauge that sends
+        before = len(stand.typed())
+        stand.burst("3.6\r")
+        stand.settle()
+        same("sent, asked", len(stand.typed()), before)
+        stand.has(r"\[3\.6_? *\]", -4)
+        stand.burst("0.36\r")  # in its place, never behind it
+        stand.settle()
+        same("sent again", stand.typed()[before:], ["0.36"])
+        stand.burst("3.6\r\n0.37\r\n")  # of one burst nothing gives way
+        stand.settle()
+        same("two lines", len(stand.typed()), before + 1)
+        stand.has("UNPLACED  0.37", -5)
+        stand.type("\x7f9")  # what a person has touched stays
+        stand.burst("0.36\r")
+        stand.settle()
+        stand.has(r"\[3\.9_? *\]", -4)
     return "3.6, 9.1, -0.36 and 0.9 mm: asked once each, kept in the field, taken as typed by a second Enter"
 
 

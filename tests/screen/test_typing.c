@@ -167,6 +167,24 @@ START_TEST(a_burst_never_goes_behind_digits_that_were_typed)
 }
 END_TEST
 
+START_TEST(a_burst_that_was_not_taken_gives_way_to_the_next_until_somebody_types)
+{
+    typing_add_burst(&typing, "3.6");
+    ck_assert(!typing_fits_burst(&typing, ASKS_NUMBER, "0.36"));
+    typing.sent = TRUE;
+    ck_assert(typing_fits_burst(&typing, ASKS_NUMBER, "0.36"));
+    typing_add_burst(&typing, "0.36");
+    ck_assert_str_eq(typing.text->str, "0.36");
+    typing.sent = TRUE;
+    typing_add(&typing, '1');
+    ck_assert(!typing_fits_burst(&typing, ASKS_NUMBER, "0.36"));
+    typing.sent = TRUE;
+    const Key backspace = {PRESSED_BACKSPACE, 0, 1};
+    typing_press(&typing, ASKS_NUMBER, &backspace);
+    ck_assert(!typing_fits_burst(&typing, ASKS_NUMBER, "0.36"));
+}
+END_TEST
+
 START_TEST(a_burst_finds_no_field_in_a_list_or_a_question)
 {
     const Asks without[] = {ASKS_NOTHING, ASKS_LINE, ASKS_DIGIT, ASKS_KEY};
@@ -250,26 +268,28 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = {a_reading_is_its_digits_and_enter,
-                                  a_sign_alone_and_enter_is_a_command,
-                                  star_and_slash_act_only_where_no_number_stands,
-                                  letters_act_on_an_empty_field_and_are_units_in_a_number,
-                                  words_are_only_words,
-                                  enter_on_an_empty_number_does_nothing_ever,
-                                  a_second_enter_so_soon_is_dropped_and_said,
-                                  backspace_erases_and_never_leaves_the_bench,
-                                  a_question_takes_one_digit,
-                                  the_pad_without_its_lock_is_said,
-                                  controls_never_stand_in_a_field,
-                                  a_full_field_says_so_and_takes_what_has_room,
-                                  a_burst_never_goes_behind_digits_that_were_typed,
-                                  a_burst_finds_no_field_in_a_list_or_a_question,
-                                  a_list_takes_digits_and_signs_alone,
-                                  enter_held_down_is_dropped_as_long_as_it_is,
-                                  a_key_held_down_acts_once,
-                                  a_digit_held_down_answers_one_question,
-                                  backspace_held_down_erases_and_leaves_nothing,
-                                  no_two_actions_share_a_letter_or_a_digit};
+    const TTest *const tests[] = {
+        a_reading_is_its_digits_and_enter,
+        a_sign_alone_and_enter_is_a_command,
+        star_and_slash_act_only_where_no_number_stands,
+        letters_act_on_an_empty_field_and_are_units_in_a_number,
+        words_are_only_words,
+        enter_on_an_empty_number_does_nothing_ever,
+        a_second_enter_so_soon_is_dropped_and_said,
+        backspace_erases_and_never_leaves_the_bench,
+        a_question_takes_one_digit,
+        the_pad_without_its_lock_is_said,
+        controls_never_stand_in_a_field,
+        a_full_field_says_so_and_takes_what_has_room,
+        a_burst_never_goes_behind_digits_that_were_typed,
+        a_burst_that_was_not_taken_gives_way_to_the_next_until_somebody_types,
+        a_burst_finds_no_field_in_a_list_or_a_question,
+        a_list_takes_digits_and_signs_alone,
+        enter_held_down_is_dropped_as_long_as_it_is,
+        a_key_held_down_acts_once,
+        a_digit_held_down_answers_one_question,
+        backspace_held_down_erases_and_leaves_nothing,
+        no_two_actions_share_a_letter_or_a_digit};
     TCase *tcase = tcase_create("typing");
     tcase_add_checked_fixture(tcase, begin, end);
     for (gsize i = 0; i < G_N_ELEMENTS(tests); i++)
