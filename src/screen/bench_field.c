@@ -2,6 +2,7 @@
 
 #include "line_words.h"
 
+#include <standbook/work/part_lots.h>
 #include <string.h>
 
 void bench_field_clear(BenchField *field)
@@ -91,9 +92,87 @@ static PartState state_of(const PartAsked *asked, PartState state)
     return state == STATE_ASKED && asked->new_needed ? STATE_NEW : state;
 }
 
-static BenchField part_field(const Plan *plan, const Requirement *made, PartState state)
+static gboolean is_by_lot(const PartAsked *asked, PartState state)
 {
-    PartAsked asked = part_asked(plan, made);
+    return state_of(asked, state) == STATE_NEW && g_strcmp0(asked->track, "lot") == 0;
+}
+
+static Agenda agenda_of(Desk *desk)
+{
+    Session *session = desk_build(desk);
+    const GPtrArray *entries = session_entries(session);
+    return (Agenda){session_plan(session), session_assessment(session),
+                    (const Entry *const *)entries->pdata, entries->len};
+}
+
+static guint index_of(const Agenda *agenda, const Requirement *made)
+{
+    guint index = 0;
+    g_ptr_array_find(agenda->assessment->requirements, made, &index);
+    return index;
+}
+
+static PartPacket packet_of(Desk *desk, const Requirement *made)
+{
+    const Agenda agenda = agenda_of(desk);
+    return part_packet(&agenda, index_of(&agenda, made));
+}
+
+char *bench_place(Desk *desk, const Requirement *made, PartState state)
+{
+    PartAsked asked = part_asked(session_plan(desk_build(desk)), made);
+    if (made->asked != ASKED_FIT || !is_by_lot(&asked, state))
+        return *made->place ? g_strdup_printf("%s %s", made->name, made->place)
+                            : g_strdup(made->name);
+    g_auto(PartPacket) packet = packet_of(desk, made);
+    return g_strdup_printf("%s%s%s", made->name, *packet.place ? " " : "", packet.place);
+}
+
+enum { LINES_MOST = 9 };
+
+char *bench_lots(Desk *desk, const Requirement *made, PartState state)
+{
+    Session *session = desk_build(desk);
+    PartAsked asked = part_asked(session_plan(session), made);
+    if (made->asked != ASKED_FIT || !is_by_lot(&asked, state))
+        return NULL;
+    const Agenda agenda = agenda_of(desk);
+    g_autoptr(GPtrArray) lots = part_lots(session_shop(session), made->name);
+    g_autoptr(GString) lines = g_string_new(lots->len ? "lots that fit, the newest first" : NULL);
+    for (guint i = 0; i < lots->len && i < LINES_MOST; i++) {
+        g_autofree char *words = part_lot_words(lots->pdata[i]);
+        g_autofree char *doubt =
+            part_lot_doubt(session, desk->who, index_of(&agenda, made), lots->pdata[i], desk->now);
+        g_string_append_printf(lines, "\n%2u  %-12s  %s%s%s", i + 1, shop_label(lots->pdata[i]),
+                               doubt ? "! " : "", doubt ? doubt : "", doubt ? " · " : "");
+        g_string_append(lines, words);
+    }
+    return lines->len ? g_strdup(lines->str) : NULL;
+}
+
+// `upper, lower: scan, or 1 RB-1182-B`
+static char *lots_hint(Desk *desk, const Requirement *made)
+{
+    g_autoptr(GPtrArray) lots = part_lots(session_shop(desk_build(desk)), made->name);
+    g_auto(PartPacket) packet = packet_of(desk, made);
+    g_autoptr(GString) hint = g_string_new(packet.shared);
+    g_string_append_printf(hint, "%s%s", packet.shared ? ": " : "",
+                           lots->len ? "scan, or " : "as the packet says; scan or type");
+    for (guint i = 0; i < lots->len && i < LINES_MOST; i++)
+        g_string_append_printf(hint, "%u %s   ", i + 1, shop_label(lots->pdata[i]));
+    return g_strdup(g_strchomp(hint->str));
+}
+
+static BenchField lot_field(Desk *desk, const Requirement *made)
+{
+    return (BenchField){ASKS_TEXT, g_strdup(" "), lots_hint(desk, made), g_strdup("new, lot")};
+}
+
+static BenchField part_field(Desk *desk, const Requirement *made, PartState state)
+{
+    PartAsked asked = part_asked(session_plan(desk_build(desk)), made);
+    if (is_by_lot(&asked, state))
+        return lot_field(desk, made);
     state = state_of(&asked, state);
     if (state == STATE_ASKED)
         return (BenchField){ASKS_DIGIT, g_strdup("1 to 3"),
@@ -108,12 +187,24 @@ static BenchField part_field(const Plan *plan, const Requirement *made, PartStat
     return (BenchField){ASKS_TICK, g_strdup("Enter = new"), NULL, g_strdup("fit new")};
 }
 
-static char *part_line(const Plan *plan, const Requirement *made, PartState state,
-                       const char *typed)
+// A lot, said by its line in the list or as the packet has it.
+static char *lot_line(Desk *desk, const Requirement *made, guint pieces, const char *typed)
+{
+    g_autoptr(GPtrArray) lots = part_lots(session_shop(desk_build(desk)), made->name);
+    g_auto(PartPacket) packet = packet_of(desk, made);
+    g_autofree char *label = part_answer(lots, typed);
+    g_autofree char *count = pieces > 1 ? g_strdup_printf(" count %u", pieces) : g_strdup("");
+    return g_strdup_printf("fit %s%s lot %s new", packet.target, count, label);
+}
+
+static char *part_line(Desk *desk, const Requirement *made, PartState state, const char *typed)
 {
     static const char *const words[] = {NULL, "new", "reused", "reworked"};
+    const Plan *plan = session_plan(desk_build(desk));
     PartAsked asked = part_asked(plan, made);
     state = state_of(&asked, state);
+    if (is_by_lot(&asked, state))
+        return *typed ? lot_line(desk, made, asked.count, typed) : NULL;
     if (state == STATE_ASKED || (!*typed && (asked.track || state != STATE_NEW)))
         return NULL;
     g_autofree char *target = line_target(plan, made);
@@ -138,7 +229,7 @@ BenchField bench_field(Desk *desk, const Requirement *made, PartState state)
     case ASKED_LOOK:
         return look_field(made);
     case ASKED_FIT:
-        return part_field(session_plan(desk_build(desk)), made, state);
+        return part_field(desk, made, state);
     default:
         return (BenchField){.field = ASKS_NOTHING};
     }
@@ -157,7 +248,7 @@ char *bench_line(Desk *desk, const Requirement *made, PartState state, const cha
 {
     const Plan *plan = session_plan(desk_build(desk));
     if (made->asked == ASKED_FIT)
-        return part_line(plan, made, state, typed);
+        return part_line(desk, made, state, typed);
     if (!*typed)
         return NULL;
     if (made->asked == ASKED_READ)

@@ -170,9 +170,10 @@ static char *place_words(const Requirement *made)
     return *made->place ? g_strdup_printf("%s %s", made->name, made->place) : g_strdup(made->name);
 }
 
-static char *next_words(Desk *desk, const Requirement *made, const BenchField *field)
+static char *next_words(Desk *desk, const Requirement *made, PartState part,
+                        const BenchField *field)
 {
-    g_autofree char *place = place_words(made);
+    g_autofree char *place = bench_place(desk, made, part);
     if (made->asked != ASKED_READ || !made->check->gauge)
         return g_strdup_printf("%s%s%s", place, field->prompt ? "   " : "",
                                field->prompt ? field->prompt : "");
@@ -200,7 +201,8 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     if (!made)
         return;
     BenchField field = bench_field(desk, made, bench->part);
-    g_autofree char *next = next_words(desk, made, &field);
+    g_autofree char *next = next_words(desk, made, bench->part, &field);
+    page->remark = bench_lots(desk, made, bench->part);
     page->field = field.field;
     page->ask = field.field == ASKS_DIGIT;
     page_say(&page->next, "%s", next);
@@ -332,7 +334,8 @@ static void say_last(Desk *desk, const char *place, const char *typed, const Req
 {
     g_autofree char *fault = made ? fault_words(made) : g_strdup("");
     g_autofree char *time = moment_text(desk->now);
-    const char *answer = made && made->asked == ASKED_LOOK ? made->answer : NULL;
+    gboolean said = made && (made->asked == ASKED_LOOK || (made->asked == ASKED_FIT && *typed));
+    const char *answer = said ? made->answer : NULL;
     desk_last(desk, "%s · %s%s · %.5s %s", place,
               answer   ? answer
               : *typed ? typed
@@ -352,6 +355,14 @@ static gboolean asks_about_slip(Bench *bench, Desk *desk, const char *line)
     return bench->slip != NULL;
 }
 
+// A part may be fitted although it is too old, recalled or of another grade.
+static void warn_part(Desk *desk, const char *place, const Requirement *made)
+{
+    if (made && made->asked == ASKED_FIT && made->verdict == VERDICT_IN_DOUBT)
+        desk_warn(desk, "%s: %s is taken, and in doubt; w says why, * strikes it", place,
+                  made->answer);
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Bench *bench = state;
@@ -362,12 +373,13 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     g_autofree char *line = made ? bench_line(desk, made, bench->part, typed) : NULL;
     if (!line)
         return go(GO_KEEP);
-    g_autofree char *place = place_words(made);
+    g_autofree char *place = bench_place(desk, made, bench->part);
     if (asks_about_slip(bench, desk, line) || !desk_line(desk, line, NULL))
         return go(GO_KEEP);
     forget_slip(bench);
     bench_work(desk, bench->step, &work);
     say_last(desk, place, typed, bench_requirement(&work, bench->here));
+    warn_part(desk, place, bench_requirement(&work, bench->here));
     bench->last = bench->here;
     bench->offered = FALSE;
     return go_to(bench, next_open(bench, &work));

@@ -1,0 +1,36 @@
+// Parts that are fitted by lot: which lots of the shop fit, how far one packet goes, and what an
+// answer means.
+#pragma once
+#include <standbook/work/agenda.h>
+#include <standbook/work/session.h>
+
+// The lots of the shop (const Entry *, which belong to it) whose words begin with the part's name
+// (`big-end shells -0.25`), the one entered last first. The caller frees with g_ptr_array_unref.
+GPtrArray *part_lots(const Shop *shop, const char *part) G_GNUC_WARN_UNUSED_RESULT;
+
+// The label of the lot that is meant: `typed` may be a label, however it is spelled, or a line of
+// that list, from 1. What is neither comes back as it is. The caller frees with g_free.
+char *part_answer(const GPtrArray *lots, const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+
+// What one packet fits: the place itself, or, of a part that is tracked by lot along several axes,
+// all that share its labels but the last (both halves of a bearing), if all of those are open.
+typedef struct {
+    char *target; // as a log line writes it: `big-end shells[1] in Fit pistons`
+    char *place;  // as people say it: `1`; "" for one place
+    char *shared; // `upper, lower`; NULL if it is the place itself
+} PartPacket;
+
+// `index` is a place where a part is fitted. The caller clears it with part_packet_clear.
+PartPacket part_packet(const Agenda *agenda, guint index);
+void part_packet_clear(PartPacket *packet);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(PartPacket, part_packet_clear)
+
+// Why the place would be in doubt with that lot in it, entered by `initials` now: `expired
+// 2024-11-02`, `recalled`, `grade B`; NULL if it would not, or that cannot be entered. The caller
+// frees with g_free.
+char *part_lot_doubt(Session *session, const char *initials, guint index, const Entry *lot,
+                     Moment now) G_GNUC_WARN_UNUSED_RESULT;
+
+// `big-end shells -0.25 · 8 of Hollin Bearing Stores · until 2025-08-01`: what is known of a lot.
+// The caller frees with g_free.
+char *part_lot_words(const Entry *lot) G_GNUC_WARN_UNUSED_RESULT;
