@@ -425,6 +425,18 @@ static Go concede(Desk *desk, const BenchWork *work, const Requirement *made)
     return go_open(VIEW_CONCEDE, g_strdup_printf("%s\n%s", name, target));
 }
 
+// Work beside the plan, or other limits: of what is outside because of the place in hand, else of
+// that place.
+static Go add(const Bench *bench, const BenchWork *work, const Requirement *made)
+{
+    const Requirement *fault = made ? bench_fault(work, made) : NULL;
+    const Requirement *meant = fault ? fault : made;
+    gboolean check = meant && meant->asked == ASKED_READ;
+    g_autofree char *target = check ? line_target(work->plan, meant) : g_strdup("");
+    g_autofree char *limits = check ? figure_limits(meant) : g_strdup("");
+    return go_open(VIEW_ADD, g_strdup_printf("%s\n%s\n%s", bench->step, target, limits));
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Bench *bench = state;
@@ -442,7 +454,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_NOTE:
         return go_open(VIEW_NOTE, made ? line_target(work.plan, made) : NULL);
     case ACTION_ADD:
-        return go_open(VIEW_ADD, g_strdup(bench->step));
+        return add(bench, &work, made);
     case ACTION_CONCEDE:
         return concede(desk, &work, made);
     case ACTION_WHY:

@@ -227,13 +227,14 @@ static char *upheld_words(const SheetSource *source, const Entry *entry)
 static char *amended_words(const Requirement *requirement, const Entry *entry)
 {
     const char *asked = NULL, *why = entry_text(entry, "why");
+    const char *source = entry_text(entry, "source");
     const char *limits = entry_text(entry, "limits"), *wear = entry_text(entry, "wear");
     const PlanCheck *check = requirement->check;
     for (guint i = 0; !asked && check && i < check->limits->len; i++)
         asked = limits_text(((const PlanLimit *)g_ptr_array_index(check->limits, i))->limits);
-    return g_strdup_printf("Limits amended here to %s%s%s; the plan asks for %s: %s.",
+    return g_strdup_printf("Limits amended here to %s%s%s; the plan asks for %s: %s%s%s.",
                            limits ? limits : "", wear ? " wear " : "", wear ? wear : "",
-                           asked ? asked : "none", why);
+                           asked ? asked : "none", why, source ? "; " : "", source ? source : "");
 }
 
 static char *undecided_words(const Requirement *requirement)

@@ -8,6 +8,7 @@ SheetSource opened_source(const Opened *opened, const Assessment *assessment)
         .count = (gsize)assessment->upto,
         .assessment = assessment,
         .taken = opened->taken,
+        .shop = opened->shop,
         .build = opened->number,
         .digest = opened->upto == opened->end ? opened->digest : NULL,
         .since_seal = opened->differs,

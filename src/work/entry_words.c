@@ -242,7 +242,9 @@ static void amend_words(GString *out, const Taken *taken, const Entry *entry)
     put(out, " limits ", entry_text(entry, "limits"));
     put(out, " wear ", entry_text(entry, "wear"));
     put_quoted(out, entry, "why");
-    put(out, " by ", entry_text(entry, "source"));
+    if (entry_text(entry, "source"))
+        put(out, "", " source");
+    put_quoted(out, entry, "source");
 }
 
 static void asked_words_of(GString *out, const Taken *taken, const Entry *entry)

@@ -23,6 +23,7 @@ void opened_free(Opened *opened)
     plan_free(opened->kept);
     plan_free(opened->grown);
     g_free(opened->differs);
+    g_free(opened->shop);
     g_free(opened);
 }
 
@@ -56,6 +57,13 @@ static void names_add(Book *book, GHashTable *names, const Taken *taken, const c
         if (name)
             g_hash_table_insert(names, g_strdup(id), name);
     }
+}
+
+// The shop's own name, as it is now.
+static char *name_of_shop(Book *book)
+{
+    g_autoptr(Shop) shop = shop_open(book, NULL);
+    return shop ? g_strdup(shop_name(shop)) : NULL;
 }
 
 // The plan that the build took, or, where nothing has been entered yet, that the shop gave it.
@@ -118,6 +126,7 @@ Opened *opened_new(Book *book, const char *number, GError **error)
     opened->kept = digest ? plan_kept(book, digest, error) : NULL;
     if (!opened->kept || !book_end(book, opened->ledger, &opened->end, opened->digest, error))
         return NULL;
+    opened->shop = name_of_shop(book);
     opened_look_at(opened, 0);
     return g_steal_pointer(&opened);
 }

@@ -123,6 +123,12 @@ const Entry *shop_find(const Shop *shop, const char *kind, const char *label)
     return index_get(shop->labels, kind, label);
 }
 
+const char *shop_name(const Shop *shop)
+{
+    const Entry *name = shop_find(shop, "default", "shop name");
+    return name ? entry_text(name, "setting") : NULL;
+}
+
 const char *shop_label(const Entry *entry)
 {
     gssize row = naming_of(entry->kind->name);

@@ -79,8 +79,10 @@ void take_in_build(Take *take)
     if (engine)
         take_in_by_id(take, "owner", entry_text(engine, "owner"));
     g_autoptr(GPtrArray) rules = shop_all(take->taker->shop, "default", NULL);
-    for (guint i = 0; i < rules->len; i++)
-        take_in(take, rules->pdata[i]);
+    for (guint i = 0; i < rules->len;
+         i++) // the name is the head of a sheet; no verdict rests on it
+        if (strcmp(shop_label(rules->pdata[i]), "shop name") != 0)
+            take_in(take, rules->pdata[i]);
 }
 
 const Entry *take_shop_label(Take *take, const char *kind, const char *what, GError **error)

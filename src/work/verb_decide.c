@@ -65,29 +65,62 @@ static void added_clear(Added *added)
 }
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Added, added_clear)
 
-// `in STEP: LIMITS` of a check, `behind STEP` of a step.
-static gboolean read_where(Take *take, gboolean check, Added *added, GError **error)
+// What can be added: the word in a line, that in the entry, and whether a definition must follow.
+typedef struct {
+    const char *word, *what;
+    gboolean behind; // another step, not in one
+    gboolean defined;
+} Addable;
+
+static const Addable addables[] = {
+    {"step", "step", TRUE, FALSE},
+    {"check", "check", FALSE, TRUE},
+    {"group", "tightening", FALSE, TRUE},
+    {"part", "part", FALSE, FALSE},
+};
+
+static const Addable *read_addable(Take *take, GError **error)
 {
-    if (!words_skip(&take->words, check ? "in" : "behind"))
-        return words_refuse(&take->words, take->words.at, error, "%s",
-                            check ? "where? write `in`, the step, a colon and the limits"
-                                  : "where? write `behind` and the step");
-    added->step_at = take->words.at;
-    const PlanStep *step = take_step(take, error);
-    if (!step)
-        return FALSE;
-    added->addition.step = step->name;
-    if (!check)
-        return TRUE;
+    for (gsize i = 0; i < G_N_ELEMENTS(addables); i++)
+        if (words_skip(&take->words, addables[i].word))
+            return &addables[i];
+    words_refuse(&take->words, take->words.at, error,
+                 "what is added? write `step`, `check`, `group` or `part`");
+    return NULL;
+}
+
+// Behind a colon: what follows the name in a plan.
+static gboolean read_definition(Take *take, const Addable *sort, Added *added, GError **error)
+{
     if (*take->words.at != ':')
-        return words_refuse(&take->words, take->words.at, error,
-                            "a colon and the limits are missing here: `: at most 0.05 mm`");
+        return (!sort->defined && !*take->words.at) ||
+               words_refuse(&take->words, take->words.at, error, "a colon and %s",
+                            sort == &addables[1]
+                                ? "the limits are missing here: `: at most 0.05 mm`"
+                                : "its keys are missing here: `: {bolts: 4, stages: [25 N·m]}`");
     take->words.at++;
     take->words.at += strspn(take->words.at, " \t");
     added->definition_at = take->words.at;
     added->definition = words_up_to(&take->words, take->words.at + strlen(take->words.at));
     added->addition.definition = *added->definition ? added->definition : NULL;
     return TRUE;
+}
+
+// `behind STEP` of a step, `in STEP: DEFINITION` of all else.
+static gboolean read_where(Take *take, const Addable *sort, Added *added, GError **error)
+{
+    if (!words_skip(&take->words, sort->behind ? "behind" : "in"))
+        return words_refuse(&take->words, take->words.at, error, "%s",
+                            sort->behind ? "where? write `behind` and the step"
+                            : sort->defined
+                                ? "where? write `in`, the step, a colon and what it asks"
+                                : "where? write `in` and the step");
+    added->step_at = take->words.at;
+    const PlanStep *step = take_step(take, error);
+    if (!step)
+        return FALSE;
+    added->addition.step = step->name;
+    return sort->behind || read_definition(take, sort, added, error);
 }
 
 // The plan's own reader says whether it can be added.
@@ -110,16 +143,15 @@ static gboolean check_addition(const Take *take, const Added *added, GError **er
 gboolean verb_add(Take *take, GError **error)
 {
     g_auto(Added) added = {0};
-    gboolean check = words_skip(&take->words, "check");
-    if (!check && !words_skip(&take->words, "step"))
-        return words_refuse(&take->words, take->words.at, error,
-                            "what is added? write `check` or `step`");
+    const Addable *sort = read_addable(take, error);
+    if (!sort)
+        return FALSE;
     added.name_at = take->words.at + words_are_quoted(&take->words);
     added.name = words_text(&take->words, "its name", error);
     g_autofree char *why = added.name ? words_text(&take->words, "the reason", error) : NULL;
-    if (!why || !read_where(take, check, &added, error))
+    if (!why || !read_where(take, sort, &added, error))
         return FALSE;
-    added.addition.what = check ? "check" : "step";
+    added.addition.what = sort->what;
     added.addition.name = added.name;
     if (!check_addition(take, &added, error))
         return FALSE;
@@ -165,7 +197,9 @@ gboolean verb_amend(Take *take, GError **error)
         !read_amendment(take, &target, &limits, &wear, error))
         return FALSE;
     g_autofree char *why = words_text(&take->words, "the reason", error);
-    if (!why)
+    g_autofree char *source = NULL;
+    if (!why || (words_skip(&take->words, "source") &&
+                 !(source = words_text(&take->words, "the source", error))))
         return FALSE;
     for (guint i = 0; i < (target.said ? target.places->len : 1); i++) {
         Entry *entry = take_entry(take, "amend");
@@ -175,6 +209,7 @@ gboolean verb_amend(Take *take, GError **error)
         entry_set_text(entry, "limits", limits);
         entry_set_text(entry, "wear", wear);
         entry_set_text(entry, "why", why);
+        entry_set_text(entry, "source", source);
     }
     return TRUE;
 }

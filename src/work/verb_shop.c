@@ -407,6 +407,18 @@ static gboolean shop_recall_lot(Take *take, GError **error)
     return TRUE;
 }
 
+// What sheets and screens print as the shop's own name; said again, the newest counts.
+static gboolean shop_called(Take *take, GError **error)
+{
+    g_autofree char *name = words_text(&take->words, "the shop's name", error);
+    if (!name)
+        return FALSE;
+    Entry *entry = take_shop_entry(take, "default");
+    entry_set_text(entry, "name", "shop name");
+    entry_set_text(entry, "setting", name);
+    return TRUE;
+}
+
 gboolean verb_shop(Take *take, GError **error)
 {
     static const VerbRow rows[] = {
@@ -414,7 +426,7 @@ gboolean verb_shop(Take *take, GError **error)
         {"engine", shop_engine},     {"build", shop_build},
         {"tool", shop_tool},         {"calibration", shop_calibration},
         {"lot", shop_lot},           {"consumable", shop_consumable},
-        {"recall", shop_recall_lot},
+        {"recall", shop_recall_lot}, {"name", shop_called},
     };
     return take_verb(take, rows, G_N_ELEMENTS(rows), error);
 }

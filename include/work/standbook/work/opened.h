@@ -15,6 +15,7 @@ typedef struct {
     gint64 upto;     // the last entry looked at
     gint64 end;      // the last entry when all were read, or a newer one
     char digest[65]; // of that entry
+    char *shop;      // its name now, NULL if nobody has said
     char *differs;   // what is judged differently since the newest seal, NULL if nothing
 } Opened;
 

@@ -29,6 +29,9 @@ const Entry *shop_find(const Shop *shop, const char *kind, const char *label);
 // The label itself, as shop_find reads it in an entry; NULL for kinds without one.
 const char *shop_label(const Entry *entry);
 
+// What the shop is called, the head of its sheets; NULL if nobody has said.
+const char *shop_name(const Shop *shop);
+
 // The newest entry of a kind with this id (a plan: with this digest); NULL if there is none.
 const Entry *shop_by_id(const Shop *shop, const char *kind, const char *id);
 
