@@ -57,9 +57,11 @@ static GArray *bolts_of(const Tightening *tightening, const Turn *here, gboolean
 enum {
     QUESTION_ROW = 13,
     DRAWN_WIDTH = 52,
-    DRAWN_ROWS = 11,
-    FIGURE_COLUMN = 53,
-    FIGURE_WIDTH = 26
+    CIRCLE_WIDTH = 47,
+    DRAWN_ROWS = 10,
+    CIRCLE_ROWS = 13,
+    FIGURE_ROWS = 10,
+    FIGURE_END = 79
 };
 
 // The digits of what the wrench is to show: `75`, `50°`; empty where there are none.
@@ -71,32 +73,40 @@ static char *stage_figure(const Stage *stage)
     return g_strconcat(number, g_str_has_prefix(text + length, "°") ? "°" : "", NULL);
 }
 
-static void paint_figure(const Tightening *tightening, const Turn *here, Page *page)
+// What the wrench is to show, right of the bolts, from a row on; below it the amount and the
+// wrench.
+static void paint_figure(const Tightening *tightening, const Turn *here, const char *tool,
+                         guint row, guint column, Page *page)
 {
     g_autofree char *figure = stage_figure(tightening_stage(tightening, here->stage));
-    guint dot = digits_width(figure, 4) <= FIGURE_WIDTH ? 4 : 2;
-    guint width = digits_width(figure, dot);
-    if (width <= FIGURE_WIDTH)
-        digits_paint(page->body, 1, FIGURE_COLUMN + FIGURE_WIDTH - width, dot, dot / 2,
+    g_autofree char *amount = tightening_words(tightening, here->stage);
+    g_autofree char *below = g_strconcat(amount, tool ? "   " : "", tool, NULL);
+    guint dot = digits_dot(figure, 4, FIGURE_END - column), high = dot > 2 ? 2 : 1;
+    if (dot)
+        digits_paint(page->body, row, FIGURE_END - digits_width(figure, dot), dot, high,
                      style_of(TYPE_PLAIN, ROLE_CALM), figure);
+    canvas_put_right(page->body, row + FIGURE_ROWS, FIGURE_END, style_of(0, 0), below);
 }
 
-void tightening_bolts(const Tightening *tightening, const Turn *here, gboolean question, Page *page)
+guint tightening_bolts(const Tightening *tightening, const Turn *here, gboolean question,
+                       const char *tool, Page *page)
 {
     const TreeNode *layout = tightening->plan->group->layout;
     const char *words = layout ? layout->text : NULL;
     gboolean circle = words && strcmp(words, "circle") == 0;
+    guint width = circle ? CIRCLE_WIDTH : DRAWN_WIDTH;
     g_autoptr(GArray) bolts = bolts_of(tightening, here, question);
     const Bolt *first = (const Bolt *)(gpointer)bolts->data;
     g_autoptr(GPtrArray) rows = bolt_rows(words, first, bolts->len);
-    guint row =
-        bolts_paint(page->body, question ? 0 : 1, DRAWN_WIDTH, circle ? DRAWN_ROWS + 2 : DRAWN_ROWS,
-                    rows, circle, first, bolts->len, NULL);
-    if (question)
-        return;
+    guint row = bolts_paint(page->body, circle ? 0 : 1, width, circle ? CIRCLE_ROWS : DRAWN_ROWS,
+                            rows, circle, first, bolts->len, NULL);
     if (here)
-        paint_figure(tightening, here, page);
-    paint_stages(tightening, here, MAX(row, DRAWN_ROWS + 1), page);
+        paint_figure(tightening, here, tool, question ? 2 : 0, width, page);
+    if (question)
+        return row;
+    row = MAX(row, FIGURE_ROWS + 1);
+    paint_stages(tightening, here, row, page);
+    return row + 1;
 }
 
 // The bolt and its figure over the whole body.
@@ -111,10 +121,12 @@ void tightening_far(const Tightening *tightening, const Turn *here, const char *
     guint dot = digits_dot(figure, DOT, RIGHT - 42), width = digits_width(figure, dot);
     guint room = RIGHT - LEFT - width - DOT;
     const char *place = here->made->place;
-    canvas_put(page->body, 0, LEFT, 0, bold, place);
+    g_autofree char *words = g_strconcat("bolt ", place, NULL);
+    Style digits = style_of(TYPE_PLAIN, ROLE_HERE);
+    canvas_put(page->body, 0, LEFT, 0, bold, words);
     canvas_put_right(page->body, 0, RIGHT, bold, head);
-    digits_paint(page->body, 1, LEFT, digits_dot(place, DOT, room), HIGH, style_of(0, 0), place);
-    digits_paint(page->body, 1, RIGHT - width, dot, HIGH, style_of(0, 0), figure);
+    digits_paint(page->body, 1, LEFT, digits_dot(place, DOT, room), HIGH, digits, place);
+    digits_paint(page->body, 1, RIGHT - width, dot, HIGH, digits, figure);
 }
 
 void tightening_question(const Tightening *tightening, const Turn *turn, Page *page)

@@ -301,6 +301,64 @@ static void paint_keys(Page *page)
     page_key(page, ACTION_HELP, NULL);
 }
 
+static Moment typed_at(const Entry *entry)
+{
+    Moment at = 0;
+    moment_parse(entry->at, &at, NULL);
+    return at;
+}
+
+// `15:08`
+static char *time_of(const Entry *entry)
+{
+    g_autofree char *text = moment_text(typed_at(entry));
+    return g_strdup_printf("%.5s", text + 11);
+}
+
+// How long work was put down by that entry, in s.
+static Moment down_for(Desk *desk, gint64 seq)
+{
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    Moment from = typed_at(entries->pdata[seq - 1]);
+    for (guint i = (guint)seq; i < entries->len; i++)
+        if (strcmp(((const Entry *)entries->pdata[i])->kind->name, "pick up") == 0)
+            return typed_at(entries->pdata[i]) - from;
+    return desk->now - from;
+}
+
+// Over the figure of the question: `bolt 6 was in hand when work was put down, 15:08`.
+static void paint_left(const Bolts *bolts, Desk *desk, const Turn *turn, Page *page)
+{
+    enum { COLUMN = 50 };
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    gint64 seq = interrupted(bolts, desk);
+    g_autofree char *time = time_of(entries->pdata[seq - 1]), *bolt = bolt_words(turn);
+    g_autofree char *first = g_strdup_printf("%s was in hand when", bolt),
+                    *second = g_strdup_printf("work was put down, %s", time);
+    canvas_put(page->body, 0, COLUMN, 0, style_of(0, 0), first);
+    canvas_put(page->body, 1, COLUMN, 0, style_of(0, 0), second);
+}
+
+// Below the stages: the wrench, and that work was put down in front of this bolt.
+static void paint_about(const Bolts *bolts, Desk *desk, const Turn *turn, const char *tool,
+                        guint row, Page *page)
+{
+    g_autofree char *words =
+        tool ? g_strdup_printf("%s %s", tool, toolbox_words(desk, tool)) : NULL;
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    gint64 seq = turn ? interrupted(bolts, desk) : 0;
+    if (words)
+        canvas_put(page->body, row++, 1, PAGE_WIDTH - 2, style_of(0, 0), words);
+    Moment down = seq ? down_for(desk, seq) : 0;
+    if (down < 60) // a change of hands
+        return;
+    g_autofree char *time = time_of(entries->pdata[seq - 1]), *bolt = bolt_words(turn);
+    g_autofree char *line = g_strdup_printf("PUT DOWN %s for %" G_GINT64_FORMAT
+                                            " min; nothing was entered here since. Next is %s.",
+                                            time, down / 60, bolt);
+    canvas_put(page->body, row, 1, PAGE_WIDTH - 2, style_of(TYPE_PLAIN, ROLE_CALM), line);
+}
+
 // Says which bolts another person tightened.
 static void name_others(Desk *desk, Tightening *tightening)
 {
@@ -328,18 +386,20 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *others = others_here(desk, bolts->step);
     page_say(&page->count, "%s%sstage %u of %u", others ? others : "", others ? " · " : "",
              turn ? turn->stage : tightening->stages, tightening->stages);
+    gboolean asked;
+    const char *tool =
+        turn ? stage_tool(desk, tightening_stage(tightening, turn->stage), &asked) : NULL;
     if (turn && is_question(bolts, desk, tightening, turn)) {
         tightening_question(tightening, turn, page);
-        tightening_bolts(tightening, turn, TRUE, page);
+        tightening_bolts(tightening, turn, TRUE, tool, page);
+        paint_left(bolts, desk, turn, page);
         return;
     }
-    if (turn && desk->big) {
-        gboolean asked;
-        const Stage *stage = tightening_stage(tightening, turn->stage);
-        tightening_far(tightening, turn, stage_tool(desk, stage, &asked), page);
-    } else {
-        tightening_bolts(tightening, turn, FALSE, page);
-    }
+    if (turn && desk->big)
+        tightening_far(tightening, turn, tool, page);
+    else
+        paint_about(bolts, desk, turn, tool,
+                    tightening_bolts(tightening, turn, FALSE, tool, page) + 1, page);
     if (!turn)
         return;
     say_next(desk, tightening, turn, page);
