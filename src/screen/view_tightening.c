@@ -2,12 +2,12 @@
 #include "clock_line.h"
 #include "line_words.h"
 #include "others.h"
+#include "tightening_about.h"
 #include "tightening_page.h"
 #include "toolbox.h"
 #include "view.h"
 #include "words.h"
 
-#include <standbook/work/clocks.h>
 #include <string.h>
 
 typedef struct {
@@ -114,25 +114,9 @@ static gboolean is_question(const Bolts *bolts, Desk *desk, const Tightening *ti
 
 // WAITS -----------------------------------------------------------------------------------------
 
-// When the wait of a turn is over; 0 if that turn is no wait that runs.
-static Moment wait_over(Desk *desk, const Turn *turn)
-{
-    Session *session = desk_build(desk);
-    const GPtrArray *entries = session_entries(session);
-    return clock_wait_over(session_assessment(session), (const Entry *const *)entries->pdata,
-                           entries->len, turn->made);
-}
-
-// `until 10:09`.
-static char *until_words(Moment over)
-{
-    g_autofree char *text = moment_text(over + 59); // never told too soon
-    return g_strdup_printf("until %.5s", text + 11);
-}
-
 static void say_wait(Desk *desk, const Turn *turn, const char *amount, Page *page)
 {
-    Moment over = wait_over(desk, turn);
+    Moment over = tightening_wait_over(desk, turn);
     if (over <= desk->now) {
         page_say(&page->unit, "Enter = waited");
         page_say(&page->next, "%s", amount);
@@ -159,18 +143,6 @@ static gboolean picked_up_here(const Bolts *bolts, Desk *desk)
         return person && g_strcmp0(shop_label(person), desk->who) == 0;
     }
     return FALSE;
-}
-
-// The wait that runs, and when it is over; NULL if none does.
-static const Turn *wait_running(Desk *desk, const Tightening *tightening, Moment *over)
-{
-    for (guint i = 0; i < tightening->turns->len; i++) {
-        const Turn *turn = tightening_turn(tightening, i);
-        *over = turn->made->asked == ASKED_WAIT ? wait_over(desk, turn) : 0;
-        if (*over)
-            return turn;
-    }
-    return NULL;
 }
 
 // TOOLS -----------------------------------------------------------------------------------------
@@ -301,64 +273,6 @@ static void paint_keys(Page *page)
     page_key(page, ACTION_HELP, NULL);
 }
 
-static Moment typed_at(const Entry *entry)
-{
-    Moment at = 0;
-    moment_parse(entry->at, &at, NULL);
-    return at;
-}
-
-// `15:08`
-static char *time_of(const Entry *entry)
-{
-    g_autofree char *text = moment_text(typed_at(entry));
-    return g_strdup_printf("%.5s", text + 11);
-}
-
-// How long work was put down by that entry, in s.
-static Moment down_for(Desk *desk, gint64 seq)
-{
-    const GPtrArray *entries = session_entries(desk_build(desk));
-    Moment from = typed_at(entries->pdata[seq - 1]);
-    for (guint i = (guint)seq; i < entries->len; i++)
-        if (strcmp(((const Entry *)entries->pdata[i])->kind->name, "pick up") == 0)
-            return typed_at(entries->pdata[i]) - from;
-    return desk->now - from;
-}
-
-// Over the figure of the question: `bolt 6 was in hand when work was put down, 15:08`.
-static void paint_left(const Bolts *bolts, Desk *desk, const Turn *turn, Page *page)
-{
-    enum { COLUMN = 50 };
-    const GPtrArray *entries = session_entries(desk_build(desk));
-    gint64 seq = interrupted(bolts, desk);
-    g_autofree char *time = time_of(entries->pdata[seq - 1]), *bolt = bolt_words(turn);
-    g_autofree char *first = g_strdup_printf("%s was in hand when", bolt),
-                    *second = g_strdup_printf("work was put down, %s", time);
-    canvas_put(page->body, 0, COLUMN, 0, style_of(0, 0), first);
-    canvas_put(page->body, 1, COLUMN, 0, style_of(0, 0), second);
-}
-
-// Below the stages: the wrench, and that work was put down in front of this bolt.
-static void paint_about(const Bolts *bolts, Desk *desk, const Turn *turn, const char *tool,
-                        guint row, Page *page)
-{
-    g_autofree char *words =
-        tool ? g_strdup_printf("%s %s", tool, toolbox_words(desk, tool)) : NULL;
-    const GPtrArray *entries = session_entries(desk_build(desk));
-    gint64 seq = turn ? interrupted(bolts, desk) : 0;
-    if (words)
-        canvas_put(page->body, row++, 1, PAGE_WIDTH - 2, style_of(0, 0), words);
-    Moment down = seq ? down_for(desk, seq) : 0;
-    if (down < 60) // a change of hands
-        return;
-    g_autofree char *time = time_of(entries->pdata[seq - 1]), *bolt = bolt_words(turn);
-    g_autofree char *line = g_strdup_printf("PUT DOWN %s for %" G_GINT64_FORMAT
-                                            " min; nothing was entered here since. Next is %s.",
-                                            time, down / 60, bolt);
-    canvas_put(page->body, row, 1, PAGE_WIDTH - 2, style_of(TYPE_PLAIN, ROLE_CALM), line);
-}
-
 // Says which bolts another person tightened.
 static void name_others(Desk *desk, Tightening *tightening)
 {
@@ -389,17 +303,18 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     gboolean asked;
     const char *tool =
         turn ? stage_tool(desk, tightening_stage(tightening, turn->stage), &asked) : NULL;
+    g_autofree char *bolt = turn ? bolt_words(turn) : g_strdup("");
     if (turn && is_question(bolts, desk, tightening, turn)) {
         tightening_question(tightening, turn, page);
         tightening_bolts(tightening, turn, TRUE, tool, page);
-        paint_left(bolts, desk, turn, page);
+        tightening_left(desk, interrupted(bolts, desk), bolt, page);
         return;
     }
     if (turn && desk->big)
         tightening_far(tightening, turn, tool, page);
     else
-        paint_about(bolts, desk, turn, tool,
-                    tightening_bolts(tightening, turn, FALSE, tool, page) + 1, page);
+        tightening_about(desk, turn ? interrupted(bolts, desk) : 0, bolt, tool,
+                         tightening_bolts(tightening, turn, FALSE, tool, page) + 1, page);
     if (!turn)
         return;
     say_next(desk, tightening, turn, page);
@@ -456,8 +371,8 @@ static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
 {
     g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
     const Turn *turn = in_hand(bolts, tightening);
-    if (wait_over(desk, turn) > desk->now) {
-        g_autofree char *until = until_words(wait_over(desk, turn));
+    if (tightening_wait_over(desk, turn) > desk->now) {
+        g_autofree char *until = until_words(tightening_wait_over(desk, turn));
         desk_warn(desk, "The wait runs %s; it ends by itself; `+` Enter goes on without it", until);
         return FALSE;
     }
@@ -486,7 +401,7 @@ static gboolean idle(gpointer state, Desk *desk)
     Moment over = 0, now = desk->options->now(desk->options->user);
     g_autoptr(Tightening) tightening =
         g_strcmp0(bolts->number, desk->number) == 0 ? tightening_of(bolts, desk) : NULL;
-    const Turn *turn = tightening ? wait_running(desk, tightening, &over) : NULL;
+    const Turn *turn = tightening ? tightening_wait(desk, tightening, &over) : NULL;
     if (!turn || over > now || over == bolts->tried || !picked_up_here(bolts, desk))
         return FALSE;
     bolts->tried = over;

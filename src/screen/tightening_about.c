@@ -1,0 +1,85 @@
+#include "tightening_about.h"
+
+#include "toolbox.h"
+
+#include <standbook/work/clocks.h>
+#include <string.h>
+
+Moment tightening_wait_over(Desk *desk, const Turn *turn)
+{
+    Session *session = desk_build(desk);
+    const GPtrArray *entries = session_entries(session);
+    return clock_wait_over(session_assessment(session), (const Entry *const *)entries->pdata,
+                           entries->len, turn->made);
+}
+
+char *until_words(Moment over)
+{
+    g_autofree char *text = moment_text(over + 59); // never told too soon
+    return g_strdup_printf("until %.5s", text + 11);
+}
+
+const Turn *tightening_wait(Desk *desk, const Tightening *tightening, Moment *over)
+{
+    for (guint i = 0; i < tightening->turns->len; i++) {
+        const Turn *turn = tightening_turn(tightening, i);
+        *over = turn->made->asked == ASKED_WAIT ? tightening_wait_over(desk, turn) : 0;
+        if (*over)
+            return turn;
+    }
+    return NULL;
+}
+
+static Moment typed_at(const Entry *entry)
+{
+    Moment at = 0;
+    moment_parse(entry->at, &at, NULL);
+    return at;
+}
+
+// `15:08`
+static char *time_of(const Entry *entry)
+{
+    g_autofree char *text = moment_text(typed_at(entry));
+    return g_strdup_printf("%.5s", text + 11);
+}
+
+// How long work was put down by that entry, in s.
+static Moment down_for(Desk *desk, gint64 seq)
+{
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    Moment from = typed_at(entries->pdata[seq - 1]);
+    for (guint i = (guint)seq; i < entries->len; i++)
+        if (strcmp(((const Entry *)entries->pdata[i])->kind->name, "pick up") == 0)
+            return typed_at(entries->pdata[i]) - from;
+    return desk->now - from;
+}
+
+void tightening_left(Desk *desk, gint64 seq, const char *bolt, Page *page)
+{
+    enum { COLUMN = 50 };
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    g_autofree char *time = time_of(entries->pdata[seq - 1]);
+    g_autofree char *first = g_strdup_printf("%s was in hand when", bolt),
+                    *second = g_strdup_printf("work was put down, %s", time);
+    canvas_put(page->body, 0, COLUMN, 0, style_of(0, 0), first);
+    canvas_put(page->body, 1, COLUMN, 0, style_of(0, 0), second);
+}
+
+void tightening_about(Desk *desk, gint64 seq, const char *bolt, const char *tool, guint row,
+                      Page *page)
+{
+    g_autofree char *words =
+        tool ? g_strdup_printf("%s %s", tool, toolbox_words(desk, tool)) : NULL;
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    if (words)
+        canvas_put(page->body, row++, 1, PAGE_WIDTH - 2, style_of(0, 0), words);
+    Moment down = seq ? down_for(desk, seq) : 0;
+    if (down < 60) // a change of hands
+        return;
+    g_autofree char *time = time_of(entries->pdata[seq - 1]);
+    g_autofree char *line = g_strdup_printf("PUT DOWN %s for %" G_GINT64_FORMAT
+                                            " min; nothing was entered here since. Next is %s.",
+                                            time, down / 60, bolt);
+    canvas_put(page->body, row, 1, PAGE_WIDTH - 2, style_of(TYPE_PLAIN, ROLE_CALM), line);
+}
