@@ -3,6 +3,8 @@
 #include "page.h"
 #include "toolbox.h"
 
+#include <standbook/work/agenda.h>
+
 typedef enum {
     STATE_ASKED, // not said yet
     STATE_NEW,
@@ -19,18 +21,19 @@ typedef struct {
 
 void bench_field_clear(BenchField *field);
 
-// What is asked at a place. `state` is what was said of a part.
-BenchField bench_field(Desk *desk, const Requirement *made, PartState state);
+// What is asked at a place of the agenda. `state` is what was said of a part.
+BenchField bench_field(Desk *desk, const Agenda *agenda, guint index, PartState state);
 
 // How the place is called: `top ring gap 3`; `big-end shells 1` where a packet fits both halves.
 // The caller frees.
-char *bench_place(Desk *desk, const Requirement *made, PartState state) G_GNUC_WARN_UNUSED_RESULT;
+char *bench_place(const Agenda *agenda, guint index, PartState state) G_GNUC_WARN_UNUSED_RESULT;
 // The lots that fit a part, a line each with the digit it is taken with; NULL where no lot is
 // asked. The caller frees.
-char *bench_lots(Desk *desk, const Requirement *made, PartState state) G_GNUC_WARN_UNUSED_RESULT;
+char *bench_lots(Desk *desk, const Agenda *agenda, guint index,
+                 PartState state) G_GNUC_WARN_UNUSED_RESULT;
 
 // The log line for what is typed there; NULL where that says nothing yet. The caller frees.
-char *bench_line(Desk *desk, const Requirement *made, PartState state,
+char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state,
                  const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 
 // The gauge this place is read with, if any.

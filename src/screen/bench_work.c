@@ -7,34 +7,34 @@ gboolean bench_work(Desk *desk, const char *step, BenchWork *work)
     Session *session = desk_build(desk);
     if (!session)
         return FALSE;
-    *work = (BenchWork){session_assessment(session), session_plan(session),
-                        plan_step(session_plan(session), step)};
+    const GPtrArray *entries = session_entries(session);
+    const Plan *plan = session_plan(session);
+    work->agenda = (Agenda){plan, session_assessment(session), (const Entry *const *)entries->pdata,
+                            entries->len};
+    work->step = plan_step(plan, step);
     return work->step != NULL;
 }
 
 const Requirement *bench_requirement(const BenchWork *work, guint index)
 {
-    return index < work->assessment->requirements->len
-               ? g_ptr_array_index(work->assessment->requirements, index)
+    return index < work->agenda.assessment->requirements->len
+               ? g_ptr_array_index(work->agenda.assessment->requirements, index)
                : NULL;
 }
 
 gboolean bench_asks(const BenchWork *work, guint index)
 {
-    const Requirement *made = bench_requirement(work, index);
-    gboolean worked_out = made && made->asked == ASKED_READ && made->check->formula;
-    return made && made->step == work->step && !made->withdrawn && !worked_out &&
-           made->verdict != VERDICT_NOT_NEEDED;
+    return agenda_asks(&work->agenda, work->step, index);
 }
 
 gboolean bench_is_open(const BenchWork *work, guint index)
 {
-    return bench_asks(work, index) && bench_requirement(work, index)->verdict == VERDICT_OPEN;
+    return bench_asks(work, index) && agenda_is_open(&work->agenda, index);
 }
 
 guint bench_search(const BenchWork *work, guint from, gint direction, BenchWanted wanted)
 {
-    guint count = work->assessment->requirements->len;
+    guint count = work->agenda.assessment->requirements->len;
     for (guint i = from; i < count; i += (guint)direction) // below 0 it wraps, and ends
         if (wanted(work, i))
             return i;
@@ -47,7 +47,7 @@ static guint input_of(const BenchWork *work, const Requirement *left, guint inde
     if (bench_asks(work, index))
         return index;
     for (guint i = 0;
-         left->check && left->check->formula && i < work->assessment->requirements->len; i++)
+         left->check && left->check->formula && i < work->agenda.assessment->requirements->len; i++)
         if (bench_asks(work, i) && bench_requirement(work, i)->check &&
             formula_uses(left->check->formula, bench_requirement(work, i)->check->name))
             return i;
@@ -56,7 +56,7 @@ static guint input_of(const BenchWork *work, const Requirement *left, guint inde
 
 guint bench_first_left(const BenchWork *work)
 {
-    for (guint i = 0; i < work->assessment->requirements->len; i++) {
+    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
         const Requirement *made = bench_requirement(work, i);
         if (made->step != work->step || made->withdrawn || made->asked == ASKED_SIGN ||
             !requirement_is_left(made))
@@ -73,7 +73,7 @@ guint bench_newest(const BenchWork *work)
 {
     guint newest = NOWHERE;
     gint64 entry = 0;
-    for (guint i = 0; i < work->assessment->requirements->len; i++)
+    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++)
         if (bench_asks(work, i) && bench_requirement(work, i)->entry > entry) {
             newest = i;
             entry = bench_requirement(work, i)->entry;
@@ -85,7 +85,7 @@ guint bench_newest(const BenchWork *work)
 // come.
 gboolean bench_is_card(const BenchWork *work)
 {
-    for (guint i = 0; i < work->assessment->requirements->len; i++) {
+    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
         const Requirement *made = bench_requirement(work, i);
         if (made->step == work->step && made->asked != ASKED_SIGN && !made->added)
             return FALSE;
@@ -100,7 +100,7 @@ const Requirement *bench_fault(const BenchWork *work, const Requirement *made)
     const Requirement *fault = NULL;
     if (made && (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT))
         return made;
-    for (guint i = 0; i < work->assessment->requirements->len; i++) {
+    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
         const Requirement *each = bench_requirement(work, i);
         gboolean outside = each->verdict == VERDICT_FAIL || each->verdict == VERDICT_IN_DOUBT;
         if (each->step != work->step || !outside || each->asked != ASKED_READ)
@@ -111,13 +111,12 @@ const Requirement *bench_fault(const BenchWork *work, const Requirement *made)
     return fault;
 }
 
-char *bench_setting(Desk *desk, const BenchWork *work, const Requirement *made)
+char *bench_setting(const BenchWork *work, const Requirement *made)
 {
-    const GPtrArray *entries = session_entries(desk_build(desk));
+    const Agenda *agenda = &work->agenda;
     gboolean again;
-    const PlanCheck *check =
-        trials_setting(work->plan, work->step, made, work->assessment,
-                       (const Entry *const *)entries->pdata, entries->len, &again);
+    const PlanCheck *check = trials_setting(agenda->plan, work->step, made, agenda->assessment,
+                                            agenda->entries, agenda->count, &again);
     return check ? g_strconcat(check->name, "\n", work->step->name, again ? "\nagain" : "", NULL)
                  : NULL;
 }

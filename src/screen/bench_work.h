@@ -2,9 +2,10 @@
 #pragma once
 #include "desk.h"
 
+#include <standbook/work/agenda.h>
+
 typedef struct {
-    const Assessment *assessment;
-    const Plan *plan;
+    Agenda agenda;
     const PlanStep *step;
 } BenchWork;
 
@@ -39,5 +40,4 @@ const Requirement *bench_fault(const BenchWork *work, const Requirement *made);
 
 // What the setting that the place in hand (NULL: none) leads to is opened with; NULL if it leads to
 // none. The caller frees with g_free.
-char *bench_setting(Desk *desk, const BenchWork *work,
-                    const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
+char *bench_setting(const BenchWork *work, const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;

@@ -93,9 +93,10 @@ static const Requirement *in_hand(Bench *bench, const BenchWork *work)
 
 // WHAT IS TYPED ---------------------------------------------------------------------------------
 
-static void suppose(Bench *bench, Desk *desk, const Requirement *made, const char *typed)
+static void suppose(Bench *bench, Desk *desk, const BenchWork *work, const char *typed)
 {
-    g_autofree char *line = *typed ? bench_line(desk, made, bench->part, typed) : NULL;
+    g_autofree char *line =
+        *typed ? bench_line(desk, &work->agenda, bench->here, bench->part, typed) : NULL;
     if (g_strcmp0(line, bench->supposed_for) == 0)
         return;
     forget_supposed(bench);
@@ -148,7 +149,8 @@ static char *meaning(const Checks *checks, guint here)
     const Requirement *change = heaviest_change(checks);
     g_autofree char *value = figure_value(made);
     g_autofree char *doubt = figure_doubt(made);
-    g_autoptr(GString) words = g_string_new(value);
+    g_autoptr(GString) words = g_string_new(made->answer); // what is chosen
+    g_string_append_printf(words, "%s%s", words->len ? "   " : "", value);
     g_string_append_printf(words, " %s", figure_unit(made));
     if (!change || change == made) {
         g_autofree char *verdict = verdict_said(made);
@@ -170,10 +172,11 @@ static char *place_words(const Requirement *made)
     return *made->place ? g_strdup_printf("%s %s", made->name, made->place) : g_strdup(made->name);
 }
 
-static char *next_words(Desk *desk, const Requirement *made, PartState part,
+static char *next_words(Desk *desk, const BenchWork *work, const Bench *bench,
                         const BenchField *field)
 {
-    g_autofree char *place = bench_place(desk, made, part);
+    const Requirement *made = bench_requirement(work, bench->here);
+    g_autofree char *place = bench_place(&work->agenda, bench->here, bench->part);
     if (made->asked != ASKED_READ || !made->check->gauge)
         return g_strdup_printf("%s%s%s", place, field->prompt ? "   " : "",
                                field->prompt ? field->prompt : "");
@@ -186,7 +189,7 @@ static char *next_words(Desk *desk, const Requirement *made, PartState part,
 static void say_counts(const BenchWork *work, Page *page)
 {
     guint all = 0, left = 0;
-    for (guint i = 0; i < work->assessment->requirements->len; i++)
+    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++)
         if (bench_asks(work, i) && bench_requirement(work, i)->asked != ASKED_SIGN) {
             all++;
             left += bench_is_open(work, i) ? 1 : 0;
@@ -200,9 +203,9 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     const Requirement *made = in_hand(bench, work);
     if (!made)
         return;
-    BenchField field = bench_field(desk, made, bench->part);
-    g_autofree char *next = next_words(desk, made, bench->part, &field);
-    page->remark = bench_lots(desk, made, bench->part);
+    BenchField field = bench_field(desk, &work->agenda, bench->here, bench->part);
+    g_autofree char *next = next_words(desk, work, bench, &field);
+    page->remark = bench_lots(desk, &work->agenda, bench->here, bench->part);
     page->field = field.field;
     page->ask = field.field == ASKS_DIGIT;
     page_say(&page->next, "%s", next);
@@ -278,9 +281,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     say_counts(&work, page);
     const Requirement *made = in_hand(bench, &work);
     if (made)
-        suppose(bench, desk, made, typed);
+        suppose(bench, desk, &work, typed);
     paint_rows(bench, desk, &work, typed, page);
-    const Checks checks = {work.assessment, bench->supposed, work.step, made, typed};
+    const Checks checks = {work.agenda.assessment, bench->supposed, work.step, made, typed};
     if (desk->big && made)
         paint_far(&checks, bench->here, page);
     else
@@ -314,7 +317,7 @@ static Go wants(gpointer state, Desk *desk)
     bench->begun = bench->begun && !bench->strikes;
     bench->strikes = FALSE;
     const Requirement *made = in_hand(bench, &work);
-    char *setting = bench_setting(desk, &work, made);
+    char *setting = bench_setting(&work, made);
     if (setting)
         return go_instead(VIEW_SETTING, setting);
     if (made && (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT))
@@ -334,7 +337,7 @@ static void say_last(Desk *desk, const char *place, const char *typed, const Req
 {
     g_autofree char *fault = made ? fault_words(made) : g_strdup("");
     g_autofree char *time = moment_text(desk->now);
-    gboolean said = made && (made->asked == ASKED_LOOK || (made->asked == ASKED_FIT && *typed));
+    gboolean said = made && (made->check || (made->asked == ASKED_FIT && *typed));
     const char *answer = said ? made->answer : NULL;
     desk_last(desk, "%s · %s%s · %.5s %s", place,
               answer   ? answer
@@ -370,10 +373,11 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (!bench_work(desk, bench->step, &work))
         return go(GO_UP);
     const Requirement *made = in_hand(bench, &work);
-    g_autofree char *line = made ? bench_line(desk, made, bench->part, typed) : NULL;
+    g_autofree char *line =
+        made ? bench_line(desk, &work.agenda, bench->here, bench->part, typed) : NULL;
     if (!line)
         return go(GO_KEEP);
-    g_autofree char *place = bench_place(desk, made, bench->part);
+    g_autofree char *place = bench_place(&work.agenda, bench->here, bench->part);
     if (asks_about_slip(bench, desk, line) || !desk_line(desk, line, NULL))
         return go(GO_KEEP);
     forget_slip(bench);
@@ -399,7 +403,7 @@ static Go move(Bench *bench, Desk *desk, gint direction)
     BenchWork work;
     if (!bench_work(desk, bench->step, &work))
         return go(GO_UP);
-    guint from = bench->here == NOWHERE ? work.assessment->requirements->len - 1
+    guint from = bench->here == NOWHERE ? work.agenda.assessment->requirements->len - 1
                                         : bench->here + (guint)direction;
     guint found = bench_search(&work, from, direction, bench_asks);
     if (found != NOWHERE)
@@ -421,7 +425,8 @@ static Go concede(Desk *desk, const BenchWork *work, const Requirement *made)
         desk_warn(desk, "nothing in this step is outside or in doubt");
         return go(GO_STAY);
     }
-    g_autofree char *name = requirement_name(fault), *target = line_target(work->plan, fault);
+    g_autofree char *name = requirement_name(fault),
+                    *target = line_target(work->agenda.plan, fault);
     return go_open(VIEW_CONCEDE, g_strdup_printf("%s\n%s", name, target));
 }
 
@@ -432,7 +437,7 @@ static Go add(const Bench *bench, const BenchWork *work, const Requirement *made
     const Requirement *fault = made ? bench_fault(work, made) : NULL;
     const Requirement *meant = fault ? fault : made;
     gboolean check = meant && meant->asked == ASKED_READ;
-    g_autofree char *target = check ? line_target(work->plan, meant) : g_strdup("");
+    g_autofree char *target = check ? line_target(work->agenda.plan, meant) : g_strdup("");
     g_autofree char *limits = check ? figure_limits(meant) : g_strdup("");
     return go_open(VIEW_ADD, g_strdup_printf("%s\n%s\n%s", bench->step, target, limits));
 }
@@ -452,7 +457,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_GAUGE:
         return ask_gauge(bench, &work);
     case ACTION_NOTE:
-        return go_open(VIEW_NOTE, made ? line_target(work.plan, made) : NULL);
+        return go_open(VIEW_NOTE, made ? line_target(work.agenda.plan, made) : NULL);
     case ACTION_ADD:
         return add(bench, &work, made);
     case ACTION_CONCEDE:

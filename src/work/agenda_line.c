@@ -41,6 +41,19 @@ static const char *chosen(const AgendaItem *item, const char *typed)
     return counts ? item->choices[number - 1] : typed;
 }
 
+// Digits as they are; all else that a reading may be stands in quotes.
+static gboolean is_plain(const char *value)
+{
+    return value[strspn(value, G_CSET_DIGITS "+-.<>")] == '\0';
+}
+
+static char *choice_line(const AgendaItem *item, const char *typed)
+{
+    g_autofree char *label = word(chosen(item, typed));
+    return g_strdup_printf("%s %s %s", item->made->check->choose ? "choose" : "look", item->target,
+                           label);
+}
+
 static char *check_line(const AgendaItem *item, const AgendaAnswer *answer)
 {
     if (!is_said(answer->typed))
@@ -49,13 +62,12 @@ static char *check_line(const AgendaItem *item, const AgendaAnswer *answer)
     const char *tool = is_said(answer->tool) ? answer->tool : NULL;
     switch (item->field) {
     case AGENDA_VALUE:
-        return g_strdup_printf("read %s %s%s%s%s", item->target, answer->typed,
-                               answer->loose && item->set ? " loose" : "", tool ? " with " : "",
-                               tool ? tool : "");
+        return g_strdup_printf(
+            "read %s %s%s%s%s", item->target, is_plain(answer->typed) ? answer->typed : words,
+            answer->loose && item->set ? " loose" : "", tool ? " with " : "", tool ? tool : "");
     case AGENDA_GO_NO_GO:
     case AGENDA_CHOICE:
-        return g_strdup_printf("%s %s %s", item->made->check->choose ? "choose" : "look",
-                               item->target, chosen(item, answer->typed));
+        return choice_line(item, answer->typed);
     case AGENDA_COUNT:
         return g_strdup_printf("look %s %s", item->target, answer->typed);
     default:
@@ -82,11 +94,11 @@ static char *part_line(const AgendaItem *item, const AgendaAnswer *answer)
 {
     static const char *const uses[] = {"new", "reused", "reworked"};
     gboolean fresh = answer->use == AGENDA_NEW;
-    if ((item->track && !is_said(answer->typed)) || (!fresh && !is_said(answer->why)))
+    if (fresh ? item->track && !is_said(answer->typed) : !is_said(answer->why))
         return NULL;
     GString *line = g_string_new(NULL);
     g_string_append_printf(line, "fit %s", item->target);
-    if (item->track) {
+    if (item->track && is_said(answer->typed)) {
         g_autofree char *label = word(answer->typed);
         g_string_append_printf(line, " %s %s", item->track, label);
     }

@@ -140,7 +140,14 @@ def point_05_unit_and_decimals_are_fixed_and_the_typed_text_is_kept():
         stand.press(".5\r")
         stand.press("-\r")
         stand.has(r"  4 +0\.50 +±\.01")
-        return "0.0142 in shown as 0.36 mm, 1/64 in as 0.40 mm, both kept as typed; .5 shown 0.50"
+    more = {"0,37": "0.37", "(0.37 + 0.35) / 2": "0.36", "0.37 ± 0.01": "0.37", "1⁄64″": "0.40"}
+    for typed, shown in more.items():  # whatever standbook-reading(7) has, with or without blanks
+        with at(RINGS) as stand:
+            stand.press(typed + "\r")
+            same("as typed", stand.typed()[-1], typed)
+            stand.has(rf"  3 +{shown} +±\.0")
+    return (f"0.0142 in shown as 0.36 mm, 1/64 in as 0.40 mm, both kept as typed; .5 shown 0.50; {len(more)} other"
+            " ways to write")
 
 
 def point_06_an_implausible_value_is_asked_once_and_a_second_enter_keeps_it():

@@ -121,6 +121,10 @@ START_TEST(lines_are_as_a_builder_writes_them)
                 "MO read main bore[1, front] in Main clearances 59.790 with G03");
     expect_line("read deck flatness", (AgendaAnswer){.typed = "<0.03"},
                 "read deck flatness in Check returned work <0.03");
+    expect_line("read deck flatness", (AgendaAnswer){.typed = "(0.03 + 0.02) / 2"},
+                "read deck flatness in Check returned work \"(0.03 + 0.02) / 2\"");
+    expect_line("read deck flatness", (AgendaAnswer){.typed = "5' 2\"", .tool = "G05"},
+                "read deck flatness in Check returned work \"5' 2\"\"\" with G05");
     expect_line("read inlet lash in Cold retorque[2]", (AgendaAnswer){.typed = "0.30"},
                 "read inlet lash[2] in Cold retorque 0.30");
     expect_line("read lash as found[in, 3]", (AgendaAnswer){.typed = "0.28", .tool = "G08"},
@@ -157,6 +161,8 @@ START_TEST(lines_are_as_a_builder_writes_them)
     expect_line("fit thrust washers", (AgendaAnswer){0}, "fit thrust washers in Crank count 2 new");
     expect_line("fit camshaft", (AgendaAnswer){.use = AGENDA_REUSED, .why = "journals in limits"},
                 "fit camshaft in Camshaft reused \"journals in limits\"");
+    expect_line("fit main shells[2, upper]", (AgendaAnswer){.use = AGENDA_REUSED, .why = "as new"},
+                "fit main shells[2, upper] in Crank reused \"as new\"");
     expect_line("fit pistons[1]", (AgendaAnswer){.typed = "PS 12"},
                 "fit pistons[1] in Pistons on rods serial \"PS 12\" new");
     expect_line("sign Crank, 1", (AgendaAnswer){.initials = "MO"}, "MO sign Crank");
