@@ -84,7 +84,7 @@ guint text_slips(const char *one, const char *other)
 const char *text_nearest(const char *word, const char *const *candidates, gsize count)
 {
     glong letters = g_utf8_strlen(word, -1);
-    guint allowed = (guint)(letters + 3) / 4;
+    guint allowed = letters > 1 ? (guint)(letters + 3) / 4 : 0; // another letter is another word
     const char *nearest = NULL;
     guint fewest = allowed + 1;
     for (gsize i = 0; i < count; i++) {

@@ -73,7 +73,7 @@ static const char *const doors[] = {
 
 static void paint_doors(const First *first, Page *page)
 {
-    static const gsize found_row = 7;
+    static const guint found_row = 7;
     for (gsize i = 0; i < G_N_ELEMENTS(doors); i++)
         canvas_put(page->body, (guint)i, 1, 0, style_of(0, 0), doors[i]);
     g_autofree char *base = first->plans->len ? g_path_get_basename(first->plans->pdata[0]) : NULL;

@@ -118,7 +118,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     const Shelf *shelf = state;
     (void)typed;
     g_autofree char *day = day_words(desk->now);
-    page_say(&page->status, "The shop");
+    const char *name = desk->shop ? shop_name(session_shop(desk->shop)) : NULL;
+    page_say(&page->status, "%s", name ? name : "standbook");
     page_say(&page->head, "The shop");
     page_say(&page->count, "%s", day);
     paint_cards(shelf, page);

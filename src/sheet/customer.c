@@ -110,7 +110,7 @@ static void section_sizes(Document *document, const SheetSource *source)
 // Whether two were fitted alike and differ in their place alone.
 static gboolean is_fitted_alike(const Entry *one, const Entry *other)
 {
-    static const char *const fields[] = {"part", "use", "lot", "label", "serial", "evidence"};
+    static const char *const fields[] = {"part", "use", "lot", "label", "evidence"};
     for (gsize i = 0; i < G_N_ELEMENTS(fields); i++)
         if (g_strcmp0(entry_text(one, fields[i]), entry_text(other, fields[i])) != 0)
             return FALSE;
@@ -124,19 +124,20 @@ typedef struct {
     const SheetSource *source;
     const Entry *entry; // the one to be put next, NULL before the first
     GString *name;      // of it and those alike
+    GString *serials;   // of those alike, behind its own
     GString *plain;     // names of new parts
     gboolean begun;
 } Fitted;
 
 static void fitted_put(Fitted *fitted)
 {
-    const DocumentColumn columns[] = {
-        {"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"", ALIGN_LEFT}};
     const Entry *entry = fitted->entry;
     if (!entry)
         return;
     const char *use = entry_text(entry, "use"), *why = entry_text(entry, "evidence");
-    g_autofree char *from = origin_words(fitted->source, entry);
+    g_autofree char *origin = origin_words(fitted->source, entry);
+    g_autofree char *from = g_strconcat(origin, fitted->serials->str, NULL);
     if (strcmp(use, "new") == 0 && !*from && !why) {
         g_string_append_printf(fitted->plain, "%s%s", fitted->plain->len ? ", " : "",
                                fitted->name->str);
@@ -145,7 +146,8 @@ static void fitted_put(Fitted *fitted)
     if (!fitted->begun)
         document_table(fitted->document, columns, G_N_ELEMENTS(columns));
     fitted->begun = TRUE;
-    document_row(fitted->document, (const char *const[]){fitted->name->str, use, from, why});
+    g_autofree char *words = g_strconcat(from, *from && why ? ", " : "", why, NULL);
+    document_row(fitted->document, (const char *const[]){fitted->name->str, use, words});
 }
 
 static void fitted_add(Fitted *fitted, const Entry *entry)
@@ -153,11 +155,15 @@ static void fitted_add(Fitted *fitted, const Entry *entry)
     g_autofree char *words = place_words(entry, "part");
     if (fitted->entry && is_fitted_alike(fitted->entry, entry) &&
         entry_list_length(entry, "place")) {
+        const char *serial = entry_text(entry, "serial");
         g_string_append_printf(fitted->name, ";%s", words + strlen(entry_text(entry, "part")));
+        if (serial)
+            g_string_append_printf(fitted->serials, "; %s", serial);
         return;
     }
     fitted_put(fitted);
     g_string_assign(fitted->name, words);
+    g_string_truncate(fitted->serials, 0);
     fitted->entry = entry;
 }
 
@@ -166,7 +172,8 @@ static void section_parts(Document *document, const SheetSource *source)
     g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
     g_autoptr(GString) name = g_string_new(NULL);
     g_autoptr(GString) plain = g_string_new(NULL);
-    Fitted fitted = {document, source, NULL, name, plain, FALSE};
+    g_autoptr(GString) serials = g_string_new(NULL);
+    Fitted fitted = {document, source, NULL, name, serials, plain, FALSE};
     live_entries(source->entries, source->count, live);
     for (gsize i = 0; i < source->count; i++) {
         if (!is_live_kind(source, live, i, "fit") || is_replaced(source, live, i))
@@ -275,16 +282,15 @@ static void section_open(Document *document, const SheetSource *source)
 static void section_state(Document *document, const SheetSource *source)
 {
     const GPtrArray *gates = source->assessment->gates;
+    g_autoptr(GString) words = g_string_new(NULL);
     for (guint i = 0; i < gates->len; i++) {
         const GateCount *gate = g_ptr_array_index(gates, i);
         g_autofree char *line =
             gate->left ? g_strdup_printf("Not complete for %s: %u left.", gate->name, gate->left)
                        : g_strdup_printf("Complete for %s.", gate->name);
-        if (i == 0)
-            document_paragraph(document, line);
-        else
-            document_line(document, line);
+        g_string_append_printf(words, "%s%s", i ? " " : "", line);
     }
+    document_line(document, words->str);
 }
 
 static void section_safety(Document *document)

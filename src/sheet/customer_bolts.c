@@ -95,23 +95,20 @@ static void tightened_row(Document *document, const SheetSource *source,
         redone ? g_strdup_printf(" %u", document_footnote(document, redone)) : g_strdup("");
     g_autofree char *see = g_strstrip(g_strconcat(notes, number, NULL));
     g_autofree char *when = entry_when(entry), *day = g_strndup(when, 10);
-    g_autofree char *name = g_strconcat(tightening->group->name, again ? ", again in " : "",
-                                        again ? tightening->step->name : "", NULL);
+    g_autofree char *name = g_strconcat(tightening->group->name, again ? ", again" : "", NULL);
     document_row(document, (const char *const[]){name, stages, done, day, see});
 }
 
 static void begin_table(Document *document, const Plan *plan)
 {
+    g_autoptr(Unit) torque = plan_torque_unit(plan);
+    g_autofree char *stages = g_strconcat("stages, in ", unit_text(torque), NULL);
     const DocumentColumn columns[] = {{"", ALIGN_LEFT},
-                                      {"stages", ALIGN_LEFT},
+                                      {stages, ALIGN_LEFT},
                                       {"tight", ALIGN_RIGHT},
                                       {"", ALIGN_LEFT},
                                       {"see", ALIGN_NOTES}};
-    g_autoptr(Unit) torque = plan_torque_unit(plan);
-    g_autofree char *legend =
-        g_strdup_printf("Stages in their order, in %s where no unit stands.", unit_text(torque));
     document_heading(document, 1, "Tightened");
-    document_line(document, legend);
     document_table(document, columns, G_N_ELEMENTS(columns));
 }
 

@@ -7,8 +7,6 @@
 #include <standbook/sheet/strip.h>
 #include <string.h>
 
-enum { SINGLE_PLACES = 4 }; // up to so many places of one check are printed one by one
-
 enum { NAME, VALUE, DOUBT, FROM, STRIP, TO, UNIT, VERDICT, SEE, CELLS };
 
 // Rows of one table, collected before they are put.
@@ -131,7 +129,8 @@ static char *upper_words(const char *least, const char *most)
     if (strcmp(least, most) == 0)
         return g_strdup("");
     gboolean same = point && strncmp(least, most, (gsize)(point + 1 - most)) == 0;
-    return g_strconcat("to ", same && g_ascii_isdigit(*most) ? point : most, NULL);
+    gboolean minus = *most == '-';
+    return g_strconcat("to ", same && minus ? "-" : "", same ? point : most, NULL);
 }
 
 // The least and the greatest of places that all passed with the same limits.
@@ -142,7 +141,7 @@ static void range_add(Rows *rows, GPtrArray *plain)
     const Requirement *last = g_ptr_array_index(plain, plain->len - 1);
     g_autofree char *most = figure_value(last);
     char *least = figure_value(first);
-    row_add(rows, first, g_strdup_printf("%s, %u places", first->name, plain->len), least,
+    row_add(rows, first, g_strdup_printf("%s ×%u", first->name, plain->len), least,
             upper_words(least, most), strip_between(first, last));
 }
 
@@ -158,10 +157,10 @@ static gboolean same_limits(const GPtrArray *group)
     return TRUE;
 }
 
-// More places than can be told one by one: those that simply passed in one row, then the others.
+// Places that simply passed stand in one row, then the others one by one.
 static void group_add(Rows *rows, const GPtrArray *group)
 {
-    gboolean one_by_one = group->len <= SINGLE_PLACES || !same_limits(group);
+    gboolean one_by_one = group->len == 1 || !same_limits(group);
     g_autoptr(GPtrArray) plain = g_ptr_array_new();
     for (guint i = 0; i < group->len && !one_by_one; i++)
         if (is_plain(g_ptr_array_index(group, i)))
@@ -299,10 +298,12 @@ void section_measured(Document *document, const SheetSource *source)
     Rows rows = {source, document, list};
     const char *unit = most_used(groups);
     g_autofree char *legend =
-        g_strconcat(*unit ? "in " : "", unit, *unit ? "   " : "",
+        g_strconcat(*unit ? "in " : "", unit_said(unit), *unit ? "   " : "",
                     "█ the reading   ▒ what the gauge cannot tell (U, k = 2)   ├ ┤ limits", NULL);
+    const char *folded = "×4   the least and the greatest of so many places; each is on record";
     document_heading(document, 1, "Measured");
     document_line(document, legend);
+    document_line(document, folded);
     put_sized(&rows, groups, unit, FALSE);
     put_sized(&rows, groups, unit, TRUE);
     put_others(&rows, groups, unit);

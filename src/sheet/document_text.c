@@ -40,13 +40,14 @@ static Block *block_add(GPtrArray *blocks, char *text, gboolean parted)
     return block;
 }
 
-static void add_heading(GPtrArray *blocks, const DocumentPart *part)
+// In pages the rule above and below each is enough.
+static void add_heading(GPtrArray *blocks, const DocumentPart *part, gboolean ruled)
 {
     GString *text = g_string_new(NULL);
     g_autofree char *capitals =
         g_utf8_validate(part->text, -1, NULL) ? g_utf8_strup(part->text, -1) : g_strdup(part->text);
     put_broken(text, "", part->level == 1 ? capitals : part->text);
-    if (part->level == 1)
+    if (part->level == 1 && ruled)
         put_rule(text);
     block_add(blocks, g_string_free(text, FALSE), TRUE)->kept = TRUE;
 }
@@ -107,7 +108,7 @@ GPtrArray *document_blocks(const Document *document)
         gboolean parted = before && before->sort != PART_HEADING;
         switch (part->sort) {
         case PART_HEADING:
-            add_heading(blocks, part);
+            add_heading(blocks, part, !document->head_left);
             break;
         case PART_PARAGRAPH:
         case PART_LINE:

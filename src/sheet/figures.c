@@ -159,3 +159,8 @@ const Entry *source_entry(const SheetSource *source, gint64 seq)
 {
     return seq > 0 && (gsize)seq <= source->count ? source->entries[seq - 1] : NULL;
 }
+
+const char *unit_said(const char *unit)
+{
+    return strcmp(unit, "in") == 0 ? "inches" : unit;
+}

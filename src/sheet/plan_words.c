@@ -1,5 +1,7 @@
 #include "plan_words.h"
 
+#include <standbook/sheet/figures.h>
+
 #include <string.h>
 
 enum { LONG_LABELS = 20 }; // characters that still stand without a blank between them
@@ -139,7 +141,7 @@ char *check_limits_words(const PlanCheck *check)
     for (guint i = 0; i < check->limits->len; i++)
         append_limit(words, check, g_ptr_array_index(check->limits, i));
     if (check->limits->len == 0 && check->unit)
-        g_string_append_printf(words, "in %s", unit_text(check->unit));
+        g_string_append_printf(words, "in %s", unit_said(unit_text(check->unit)));
     return g_string_free(words, FALSE);
 }
 

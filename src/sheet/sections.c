@@ -120,7 +120,7 @@ void section_digest(Document *document, const SheetSource *source)
                        : g_strdup_printf("Entries 1 to %" G_GSIZE_FORMAT "; later ones are left "
                                          "out.",
                                          source->count);
-    document_paragraph(document, line);
+    document_line(document, line);
 }
 
 char *counts_words(const guint counts[VERDICTS])

@@ -1,6 +1,7 @@
 #include <standbook/work/clocks.h>
 
 #include <standbook/record/live.h>
+#include <standbook/record/order.h>
 #include <string.h>
 
 typedef struct {
@@ -52,14 +53,32 @@ static gboolean set_is_open(const Running *running, const Entry *laid)
     return FALSE;
 }
 
-static void add_laid(const Running *running, const Entry *laid)
+// Whether another laying, of the same consumable or of any, followed on the same bolt set or part,
+// in order of rank as all is judged: that one counts then.
+static gboolean is_laid_again(const GPtrArray *laid, guint index, gboolean same)
 {
+    const Entry *entry = laid->pdata[index];
+    for (guint i = index + 1; i < laid->len; i++) {
+        const Entry *later = laid->pdata[i];
+        if (g_strcmp0(entry_text(entry, "tightening"), entry_text(later, "tightening")) == 0 &&
+            (!same ||
+             strcmp(entry_text(entry, "consumable"), entry_text(later, "consumable")) == 0))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+static void add_laid(const Running *running, const GPtrArray *all, guint index)
+{
+    const Entry *laid = all->pdata[index];
+    if (is_laid_again(all, index, TRUE))
+        return;
     const PlanConsumable *consumable =
         plan_consumable(running->plan, entry_text(laid, "consumable"));
     if (!consumable)
         return;
     Moment from = done_at(laid);
-    if (consumable->fit_within && set_is_open(running, laid))
+    if (consumable->fit_within && !is_laid_again(all, index, FALSE) && set_is_open(running, laid))
         add(running, CLOCK_FIT_BEFORE, laid, from + seconds_of(consumable->fit_within));
     const struct {
         ClockSort sort;
@@ -138,9 +157,16 @@ GArray *clocks_running(const Plan *plan, const Assessment *assessment, const Ent
                              count, now,        g_array_new(FALSE, FALSE, sizeof(Clock))};
     g_autofree gboolean *live = g_new0(gboolean, count + 1);
     live_entries(entries, count, live);
-    for (gsize i = 0; i < count; i++)
-        if (live[i] && strcmp(entries[i]->kind->name, "laid") == 0)
-            add_laid(&running, entries[i]);
+    g_autofree gint64 *ranked = g_new0(gint64, count + 1);
+    g_autoptr(GPtrArray) laid = g_ptr_array_new();
+    rank_order(entries, count, ranked);
+    for (gsize i = 0; i < count; i++) {
+        const Entry *entry = entries[ranked[i] - 1];
+        if (live[ranked[i] - 1] && strcmp(entry->kind->name, "laid") == 0)
+            g_ptr_array_add(laid, (gpointer)entry);
+    }
+    for (guint i = 0; i < laid->len; i++)
+        add_laid(&running, laid, i);
     for (guint i = 0; i < assessment->requirements->len; i++)
         add_wait(&running, assessment->requirements->pdata[i]);
     g_array_sort(running.clocks, by_time);

@@ -1,6 +1,6 @@
 #include <check.h>
-#include <stdlib.h>
 #include <standbook/base/text.h>
+#include <stdlib.h>
 
 static void expect_clean(const char *bytes, gssize length, const char *expected)
 {
@@ -15,10 +15,16 @@ START_TEST(clean_shows_what_cannot_be_shown)
     expect_clean("½ turn, 45°", -1, "½ turn, 45°");
     expect_clean("\x1b[2Jgone", -1, "\\x1B[2Jgone");
     expect_clean("a\0b", 3, "a\\x00b");
-    expect_clean("caf\xe9", -1, "caf\\xE9");           // Latin-1, not UTF-8
-    expect_clean("\xc2\x9b" "31m", -1, "\\xC2\\x9B31m"); // the eight-bit escape (C1)
-    expect_clean("\xe2\x80\xae" "9.51", -1, "\\xE2\\x80\\xAE" "9.51"); // right-to-left override
-    expect_clean("\xe2\x82", -1, "\\xE2\\x82");         // cut in the middle of a character
+    expect_clean("caf\xe9", -1, "caf\\xE9"); // Latin-1, not UTF-8
+    expect_clean("\xc2\x9b"
+                 "31m",
+                 -1, "\\xC2\\x9B31m"); // the eight-bit escape (C1)
+    expect_clean("\xe2\x80\xae"
+                 "9.51",
+                 -1,
+                 "\\xE2\\x80\\xAE"
+                 "9.51");                       // right-to-left override
+    expect_clean("\xe2\x82", -1, "\\xE2\\x82"); // cut in the middle of a character
 }
 END_TEST
 
@@ -38,6 +44,8 @@ START_TEST(nearest_is_within_one_slip_per_four_letters)
     ck_assert_str_eq(text_nearest("skrit", names, 4), "skirt");
     ck_assert_str_eq(text_nearest("mian bore", names, 4), "main bore");
     ck_assert_ptr_null(text_nearest("torque", names, 4));
+    const char *const letters[] = {"g", "N"};
+    ck_assert_ptr_null(text_nearest("x", letters, 2)); // shares nothing with either
 }
 END_TEST
 

@@ -145,7 +145,7 @@ START_TEST(the_customer_reads_figures_and_plain_words)
     expect_said(text, "Build sheet T-1");
     expect_said(text, "Small twin, no. ST-0042");
     expect_said(text, "bore 90.015 ±.001 90.000 ├──────▒█▒──────┤ 90.030 pass");
-    expect_said(text, "skirt, 5 places 0.049 to .052 0.040 ├──────████─────┤ 0.060 pass");
+    expect_said(text, "skirt ×5 0.049 to .052 0.040 ├──────████─────┤ 0.060 pass");
     expect_said(text, "┤ > 0.060 conceded 1");
     expect_said(text, "1 Conceded, 0.006 over: honed oversize outside. Accepted by customer, "
                       "telephone, 2001-09-09.");
@@ -155,7 +155,7 @@ START_TEST(the_customer_reads_figures_and_plain_words)
     expect_said(text, "Undecided. The gauge used cannot decide this");
     expect_said(text, "crank end 51.750 mm ground, Brackwater");
     expect_said(text, "Run hand over no leaks, signature");
-    expect_said(text, "Stages in their order, in N·m where no unit stands. stages tight see caps "
+    expect_said(text, "stages, in N·m tight see caps "
                       "40 > 75 2 of 3 2001-09-09 4");
     expect_said(text, "shells reused");
     expect_said(text, "no wear seen");

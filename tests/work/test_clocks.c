@@ -57,6 +57,26 @@ START_TEST(a_sealant_has_three_clocks_and_each_ends_by_itself)
 }
 END_TEST
 
+// What the judge looks at is what was laid last.
+START_TEST(laid_again_the_clocks_begin_again)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 11:30 MO pick up Sump");
+    take(session, "11:30 lay gasket sealant on sump");
+    take(session, "11:50 lay gasket sealant on sump");
+    expect_clocks(session, "2024-12-05 11:55",
+                  "sump FIT BEFORE 2024-12-05T12:02:00\n"
+                  "sump no fluid before 2024-12-05T13:50:00\n"
+                  "sump no run before 2024-12-06T11:50:00\n");
+    take(session, "strike last typo");
+    expect_clocks(session, "2024-12-05 11:55",
+                  "sump LATE 2024-12-05T11:42:00\n"
+                  "sump no fluid before 2024-12-05T13:30:00\n"
+                  "sump no run before 2024-12-06T11:30:00\n");
+    session_close(session);
+}
+END_TEST
+
 START_TEST(what_was_struck_has_no_clock)
 {
     Session *session = open_session("TL-0405");
@@ -120,9 +140,10 @@ END_TEST
 
 int main(void)
 {
-    const TTest *tests[] = {
-        a_wait_is_over_at_a_moment, a_sealant_has_three_clocks_and_each_ends_by_itself,
-        what_was_struck_has_no_clock, a_wait_runs_from_the_last_bolt_in_front_of_it};
+    const TTest *tests[] = {a_wait_is_over_at_a_moment,
+                            a_sealant_has_three_clocks_and_each_ends_by_itself,
+                            laid_again_the_clocks_begin_again, what_was_struck_has_no_clock,
+                            a_wait_runs_from_the_last_bolt_in_front_of_it};
     TCase *tcase = tcase_create("demo shop");
     tcase_add_checked_fixture(tcase, make_shop, clear);
     for (gsize i = 0; i < G_N_ELEMENTS(tests); i++)

@@ -10,6 +10,8 @@ char *figure_doubt(const Requirement *requirement);
 // `0.050 to 0.080`, `at least 7.0`, `at most 0.010`; for a look the answer wanted.
 char *figure_limits(const Requirement *requirement);
 const char *figure_unit(const Requirement *requirement);
+// A unit behind the word `in`: `mm`, but `inches`.
+const char *unit_said(const char *unit);
 // `pass`, `fail, 0.006 over`, `in doubt: gauge`.
 char *figure_verdict(const Requirement *requirement);
 // `0.006 mm over the limit`; empty inside the limits.
