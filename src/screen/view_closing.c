@@ -82,7 +82,8 @@ static char *sum_words(const State *state)
     for (guint i = 0; i < state->subjects->len; i++)
         counts[g_array_index(state->subjects, Subject, i).verdict]++;
     g_autofree char *words = tally_words(counts);
-    return g_strdup_printf("%u lines = %s", state->subjects->len, words);
+    return g_strdup_printf("%u line%s = %s", state->subjects->len,
+                           state->subjects->len == 1 ? "" : "s", words);
 }
 
 // What cannot be seen afterwards; returns the row behind.

@@ -292,7 +292,7 @@ static Go keep(Find *find, Desk *desk, const char *typed)
     }
     add_place_of_entry(find, desk);
     if (lines_in(find) == 0) {
-        desk_warn(desk, "nothing holds `%s`", typed);
+        desk_warn(desk, "all these words stand nowhere together; ask with fewer, as 3 main");
         return go(GO_KEEP);
     }
     find->asking = FALSE;

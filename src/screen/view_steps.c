@@ -131,9 +131,9 @@ static void paint_heads(const Told *told, Page *page)
     } heads[] = {{2, "step"}, {39, "verdict"}, {56, "signed"}, {67, "why"}};
     const Assessment *assessment = told->agenda.assessment;
     g_autofree char *counts = tally_words(assessment->counts);
+    guint asked = assessment->planned + assessment->added - assessment->withdrawn;
     g_autofree char *sum =
-        g_strdup_printf("%u requirements = %s",
-                        assessment->planned + assessment->added - assessment->withdrawn, counts);
+        g_strdup_printf("%u requirement%s = %s", asked, asked == 1 ? "" : "s", counts);
     canvas_put(page->body, ROW_SUM, 2, 0, style_of(0, 0), sum);
     paint_phases(told, page);
     for (gsize i = 0; i < G_N_ELEMENTS(heads); i++)
