@@ -1,6 +1,6 @@
 #include <standbook/rules/slip.h>
 
-enum { LEAST_STEPS = 20, FAR_RANGES = 10, LEAST_OTHERS = 3 };
+enum { LEAST_STEPS = 20, FAR_RANGES = 10, LEAST_OTHERS = 3, LEAST_WITH_LIMITS = 2 };
 
 static gint compare_numbers(gconstpointer one, gconstpointer other)
 {
@@ -124,7 +124,8 @@ static gboolean is_outside_by_a_width(const SlipQuestion *question)
 
 static gboolean is_far(const SlipQuestion *question)
 {
-    if (question->count < LEAST_OTHERS || !is_outside_by_a_width(question))
+    gsize least = has_limits(question) ? LEAST_WITH_LIMITS : LEAST_OTHERS;
+    if (question->count < least || !is_outside_by_a_width(question))
         return FALSE;
     g_autoptr(Number) median = median_of(question->others, question->count);
     g_autoptr(Number) away = distance(question->value, median);

@@ -34,7 +34,13 @@ static const Row rows[] = {
     // all others alike: MAD is 0, a step stands for it
     {"0.40", "0.30 0.30 0.30", NULL, NULL, "0.01", SLIP_NONE, NULL},
     {"0.42", "0.30 0.30 0.30", NULL, NULL, "0.01", SLIP_FAR, NULL},
-    // two others are too few to be far from
+    // two others and both limits
+    {"0.9", "0.36 0.40", "0.30", "0.50", "0.01", SLIP_FAR, NULL},
+    {"0.69", "0.36 0.40", "0.30", "0.50", "0.01", SLIP_NONE, NULL},
+    {"0.9", "0.36 0.44", "0.30", "0.50", "0.01", SLIP_NONE, NULL},
+    {"0.9", "0.36", "0.30", "0.50", "0.01", SLIP_NONE, NULL},
+    // two others are too few to be far from where a limit is not known
+    {"0.9", "0.36 0.40", NULL, "0.50", "0.01", SLIP_NONE, NULL},
     {"90.5", "90.005 90.007", NULL, NULL, "0.001", SLIP_NONE, NULL},
     // nought is neither ten times nor a tenth of anything
     {"0", "0.30 0.31", NULL, NULL, "0.01", SLIP_NONE, NULL},

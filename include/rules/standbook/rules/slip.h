@@ -32,12 +32,13 @@ typedef struct {
 // or where there are none inside both limits, and the value itself lies in neither.
 // These are rules of our own, no published source.
 //
-// Far: at least three others; the modified z-score 0.6745 (x - median) / MAD is beyond 3.5 (B.
-// Iglewicz and D. Hoaglin, How to Detect and Handle Outliers, ASQC 1993; NIST/SEMATECH e-Handbook
-// 1.3.5.17). Beside it, of our own: MAD is taken as one step at least, which also serves where
-// it is 0; the median lies more than ten ranges (one step at least) away; and, where both limits
-// are known, the value lies outside them by more than their width. True extremes are common in
-// worn engines, so that a published threshold alone would ask too often.
+// Far: at least three others, or two where both limits are known; the modified z-score 0.6745 (x -
+// median) / MAD is beyond 3.5 (B. Iglewicz and D. Hoaglin, How to Detect and Handle Outliers, ASQC
+// 1993; NIST/SEMATECH e-Handbook 1.3.5.17). Beside it, of our own: MAD is taken as one step at
+// least, which also serves where it is 0; the median lies more than ten ranges (one step at least)
+// away; and, where both limits are known, the value lies outside them by more than their width.
+// True extremes are common in worn engines, so that a published threshold alone would ask too
+// often.
 SlipKind slip_likely(const SlipQuestion *question, Number **meant);
 
 // Whether the modified z-score of a value against `count` >= 1 others is beyond 3.5 either way;
