@@ -32,6 +32,7 @@ typedef struct {
     gboolean ask;                // ASK instead of NEXT
     char *next;                  // row 21
     Asks field;
+    gboolean any_key;        // any key goes back: the field is only seen
     char *unit;              // behind a number's field; what a tick or an ask shows in it
     gboolean means;          // row 22 says what is typed (`=`) instead of what is next (`then`)
     char *then;              // row 22

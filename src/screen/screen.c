@@ -228,12 +228,13 @@ static gboolean is_parked(Screen *screen, const Key *key)
     return TRUE;
 }
 
+// Tab and arrows move among places or lines; a list that cannot scroll stays as it is.
 static void move(Screen *screen, gint direction)
 {
     Opened *opened = upper(screen, 0);
     if (opened->ops->move)
         go_there(screen, opened->ops->move(opened->state, &screen->desk, direction));
-    else
+    else if (screen->field != ASKS_LINE)
         act(screen, direction < 0 ? ACTION_BACK : ACTION_ON);
 }
 
@@ -409,8 +410,9 @@ static void paint_views(Screen *screen, Page *page)
         below++;
     for (guint i = below + 1; i-- > 0;) {
         Opened *opened = upper(screen, i);
-        // What is typed is for the uppermost view alone.
-        const char *typed = i == 0 ? screen->typing.text->str : "";
+        // What is typed is for the uppermost view alone, or for the one that it stands over.
+        guint owner = upper(screen, 0)->ops->over && below > 0 ? 1 : 0;
+        const char *typed = i == owner ? screen->typing.text->str : "";
         opened->ops->paint(opened->state, &screen->desk, typed, page);
     }
 }
@@ -505,7 +507,7 @@ static void paint(Screen *screen)
     else
         paint_small(&page, typed, canvas, &row, &column);
     term_show(screen->term, canvas, row, column);
-    begin_question(screen, page.field);
+    begin_question(screen, page.any_key ? ASKS_KEY : page.field);
     page_clear(&page);
 }
 

@@ -71,6 +71,8 @@ typedef struct {
     const char *name;
     // Whether it paints only the four last rows, over the view under it.
     gboolean small;
+    // Whether what is typed stays that of the view under it, to be seen and gone on with.
+    gboolean over;
     // Its private state; `argument` may be NULL. NULL for a view without any.
     gpointer (*open)(Desk *desk, const char *argument);
     void (*close)(gpointer state);

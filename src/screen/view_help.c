@@ -1,6 +1,8 @@
 // Help, made from the list of actions. Any key goes back and does nothing else.
 #include "view.h"
 
+#include <string.h>
+
 static gpointer open(Desk *desk, const char *argument)
 {
     (void)desk;
@@ -9,7 +11,7 @@ static gpointer open(Desk *desk, const char *argument)
 
 static const char *const notations[] = {
     " A number goes in the field; the line below says what it means; Enter takes it.",
-    "   2.0512   .0021   2-5/8   17/32 in   63.51 mm   <0.03",
+    "   2.0512   .0021   2-5/8   17/32 in   63,51 mm   <0.03   +27 on a zeroed dial",
 };
 
 static const char *const signs[] = {
@@ -47,19 +49,33 @@ static void put_actions(Page *page, guint *row)
     *row += ROWS;
 }
 
+// The rows of the screen under it stay: what is asked there, and what was typed.
+static void clear_body(Page *page)
+{
+    Canvas *body = canvas_new_growing(PAGE_WIDTH, page->body->ascii);
+    canvas_free(page->body);
+    canvas_free(page->detail);
+    page->body = body;
+    page->detail = NULL;
+    page->heads = page->focus = 0;
+    g_clear_pointer(&page->remark, g_free);
+    g_clear_pointer(&page->count, g_free);
+    memset(page->keys, 0, sizeof page->keys);
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     guint row = 0;
-    g_autofree char *title = desk->number ? desk_title(desk, desk->number) : NULL;
+    (void)desk;
     (void)typed;
-    page_say(&page->status, "%s", title ? title : "standbook");
+    clear_body(page);
     page_say(&page->head, "Help: %s", (const char *)state);
     put_lines(page, &row, notations, G_N_ELEMENTS(notations));
     put_actions(page, &row);
     put_lines(page, &row, signs, G_N_ELEMENTS(signs));
-    page->field = ASKS_KEY;
-    page_say(&page->next, "any key goes back");
+    page->any_key = TRUE;
     page->keys[0] = (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
 }
 
-const ViewOps help_view = {.name = "help", .open = open, .close = g_free, .paint = paint};
+const ViewOps help_view = {
+    .name = "help", .small = TRUE, .over = TRUE, .open = open, .close = g_free, .paint = paint};
