@@ -2,6 +2,7 @@
 
 #include "toolbox.h"
 
+#include <standbook/work/ago.h>
 #include <standbook/work/clocks.h>
 #include <string.h>
 
@@ -37,11 +38,23 @@ static Moment typed_at(const Entry *entry)
     return at;
 }
 
-// `15:08`
-static char *time_of(const Entry *entry)
+// `15:08`; of another day `4 Mar`
+static char *time_of(const Entry *entry, Moment now)
 {
-    g_autofree char *text = moment_text(typed_at(entry));
-    return g_strdup_printf("%.5s", text + 11);
+    Moment at = typed_at(entry);
+    g_autofree char *text = moment_text(at), *today = moment_text(now);
+    return strncmp(text, today, 10) == 0 ? g_strdup_printf("%.5s", text + 11) : ago_day(at, now);
+}
+
+// `46 min`, from 90 min on `3 h`, from two days on `12 days`.
+static char *span_words(Moment seconds)
+{
+    enum { MINUTE = 60, HOUR = 3600, DAY = 86400 };
+    if (seconds < 90 * MINUTE)
+        return g_strdup_printf("%" G_GINT64_FORMAT " min", seconds / MINUTE);
+    if (seconds < 2 * DAY)
+        return g_strdup_printf("%" G_GINT64_FORMAT " h", (seconds + HOUR / 2) / HOUR);
+    return g_strdup_printf("%" G_GINT64_FORMAT " days", seconds / DAY);
 }
 
 // How long work was put down by that entry, in s.
@@ -59,7 +72,7 @@ void tightening_left(Desk *desk, gint64 seq, const char *bolt, Page *page)
 {
     enum { COLUMN = 50 };
     const GPtrArray *entries = session_entries(desk_build(desk));
-    g_autofree char *time = time_of(entries->pdata[seq - 1]);
+    g_autofree char *time = time_of(entries->pdata[seq - 1], desk->now);
     g_autofree char *first = g_strdup_printf("%s was in hand when", bolt),
                     *second = g_strdup_printf("work was put down, %s", time);
     canvas_put(page->body, 0, COLUMN, 0, style_of(0, 0), first);
@@ -77,9 +90,9 @@ void tightening_about(Desk *desk, gint64 seq, const char *bolt, const char *tool
     Moment down = seq ? down_for(desk, seq) : 0;
     if (down < 60) // a change of hands
         return;
-    g_autofree char *time = time_of(entries->pdata[seq - 1]);
-    g_autofree char *line = g_strdup_printf("PUT DOWN %s for %" G_GINT64_FORMAT
-                                            " min; nothing was entered here since. Next is %s.",
-                                            time, down / 60, bolt);
+    g_autofree char *time = time_of(entries->pdata[seq - 1], desk->now);
+    g_autofree char *span = span_words(down);
+    g_autofree char *line = g_strdup_printf(
+        "PUT DOWN %s for %s; nothing was entered here since. Next is %s.", time, span, bolt);
     canvas_put(page->body, row, 1, PAGE_WIDTH - 2, style_of(TYPE_PLAIN, ROLE_CALM), line);
 }
