@@ -33,17 +33,38 @@ static char *span(gint64 seconds)
     return g_strdup_printf("%" G_GINT64_FORMAT " h%s", length / HOUR, late);
 }
 
+static char *line_of(const Clock *clock, Moment now)
+{
+    g_autofree char *at = when(clock->at, now), *left = span(clock->at - now);
+    return g_strdup_printf("%s %s %s, %s", clock->subject, clock_words(clock, now), at, left);
+}
+
 char *clock_line(Desk *desk)
 {
     Session *session = desk_build(desk);
     if (!session)
         return NULL;
     g_autoptr(GArray) clocks = clocks_of(session, desk->now);
-    if (clocks->len == 0)
-        return NULL;
-    const Clock *clock = &g_array_index(clocks, Clock, 0);
-    g_autofree char *at = when(clock->at, desk->now), *left = span(clock->at - desk->now);
-    return g_strdup_printf("%s %s %s, %s", clock->subject, clock_words(clock, desk->now), at, left);
+    return clocks->len ? line_of(&g_array_index(clocks, Clock, 0), desk->now) : NULL;
+}
+
+char *clock_line_of_all(const Desk *desk)
+{
+    g_autofree char *line = NULL;
+    Moment soonest = 0;
+    GHashTableIter iterator;
+    gpointer session;
+    g_hash_table_iter_init(&iterator, desk->sessions);
+    while (g_hash_table_iter_next(&iterator, NULL, &session)) {
+        g_autoptr(GArray) clocks = session ? clocks_of(session, desk->now) : NULL;
+        const Clock *clock = clocks && clocks->len ? &g_array_index(clocks, Clock, 0) : NULL;
+        if (!clock || (line && clock->at >= soonest))
+            continue;
+        soonest = clock->at;
+        g_free(line);
+        line = line_of(clock, desk->now);
+    }
+    return g_steal_pointer(&line);
 }
 
 guint clocks_paint(Canvas *canvas, guint row, Session *session, const char *number, Moment now)

@@ -2,6 +2,7 @@
 #include <standbook/screen/screen.h>
 
 #include "burst.h"
+#include "clock_line.h"
 #include "term.h"
 #include "view.h"
 
@@ -26,6 +27,8 @@ typedef struct {
     gboolean leave;
     gint64 parked_for; // the pick-up whose digits the newest burst unplaced is of
     gint64 went_up;    // when the last key that goes up one screen was pressed, µs
+    Moment looked;     // when it was last looked whether a clock is late
+    gboolean late;     // whether one was
     Moment idled;      // when the views were last asked what they do by themselves
     gint64 caught_up;  // when others' entries were looked for last, µs
     gint64 pressed;    // when the last key was, µs
@@ -398,7 +401,7 @@ static void take_keys(Screen *screen, Key key)
 static void status_right(const Desk *desk, Page *page)
 {
     g_autofree char *time = moment_text(desk->now);
-    g_autofree char *clock = page->status_right;
+    g_autofree char *clock = page->status_right ? page->status_right : clock_line_of_all(desk);
     page->status_right = g_strdup_printf("%s%s%s  %.5s", clock ? clock : "", clock ? "  " : "",
                                          desk->who ? desk->who : "nobody yet", time + 11);
 }
@@ -476,6 +479,19 @@ static void drop_earlier_keys(Screen *screen)
         park(screen, keys);
 }
 
+// A clock that runs out rings once.
+static void watch_clocks(Screen *screen)
+{
+    if (screen->desk.now == screen->looked)
+        return;
+    g_autofree char *soonest = clock_line_of_all(&screen->desk);
+    gboolean late = soonest && strstr(soonest, "LATE");
+    if (late && !screen->late && screen->looked)
+        term_bell(screen->term);
+    screen->looked = screen->desk.now;
+    screen->late = late;
+}
+
 // A warning rings once.
 static void begin_question(Screen *screen, Asks field)
 {
@@ -507,6 +523,7 @@ static void paint(Screen *screen)
     else
         paint_small(&page, typed, canvas, &row, &column);
     term_show(screen->term, canvas, row, column);
+    watch_clocks(screen);
     begin_question(screen, page.any_key ? ASKS_KEY : page.field);
     page_clear(&page);
 }
