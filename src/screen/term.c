@@ -13,6 +13,8 @@
 // Curses has one terminal, and a signal knows nothing else: the only globals of the program.
 static volatile sig_atomic_t hung_up;
 static volatile sig_atomic_t to_stop;
+static volatile sig_atomic_t resized;
+static void (*curses_resizes)(int signal); // what curses does itself
 
 struct Term {
     SCREEN *screen;
@@ -34,6 +36,25 @@ static void stop_soon(int signal)
 {
     (void)signal;
     to_stop = 1;
+}
+
+static void resize_soon(int signal)
+{
+    resized = 1;
+    if (curses_resizes)
+        curses_resizes(signal);
+}
+
+// Curses tells of another size only, but a window that went through others and came back to the
+// same has lost what was on it.
+static void listen_to_resizes(void)
+{
+    struct sigaction usual, action = {.sa_handler = resize_soon};
+    sigaction(SIGWINCH, NULL, &usual);
+    gboolean handled = usual.sa_handler != SIG_DFL && usual.sa_handler != SIG_IGN;
+    curses_resizes = handled ? usual.sa_handler : NULL;
+    sigemptyset(&action.sa_mask);
+    sigaction(SIGWINCH, &action, NULL);
 }
 
 static void listen_to_signals(void)
@@ -127,6 +148,7 @@ Term *term_open(const char *colours, GError **error)
     begin_colours(term, colours);
     begin_input();
     listen_to_signals();
+    listen_to_resizes();
     return term;
 }
 
@@ -307,6 +329,11 @@ Key term_key(Term *term, guint milliseconds)
     } else if (to_stop) {
         term_stop(term);
         key.kind = PRESSED_RESIZE;
+    }
+    if (resized) {
+        resized = 0;
+        term_forget(term);
+        key.kind = key.kind == PRESSED_NONE ? PRESSED_RESIZE : key.kind;
     }
     key.at = g_get_monotonic_time();
     return key;
