@@ -4,6 +4,7 @@
 #include "bench_work.h"
 #include "clock_line.h"
 #include "line_words.h"
+#include "supposed.h"
 #include "view.h"
 #include "widget_checks.h"
 #include "widget_digits.h"
@@ -13,23 +14,20 @@
 #include <standbook/sheet/figures.h>
 #include <standbook/sheet/strip.h>
 #include <standbook/work/slip_words.h>
-#include <standbook/work/suppose.h>
 #include <string.h>
 
 typedef struct {
     char *step;
-    guint here;           // the place in hand: index in the assessment; NOWHERE if all is done
-    guint last;           // the place of the newest entry made here, NOWHERE if none
-    gboolean offered;     // to add a check, where the step has none
-    gboolean begun;       // `here` was set once
-    gboolean strikes;     // what is struck was entered before it was opened
-    gboolean settle;      // begin with what is left: in doubt or failed, not only open
-    PartState part;       // what was said of the part in hand
-    char *supposed_for;   // the line for which the next three were worked out
-    Assessment *supposed; // NULL if that line cannot be taken
-    char *problem;        // why not; NULL if it can
-    char *asked_for;      // the line that was asked about once, as a likely slip; NULL for none
-    char *slip;           // what was asked
+    guint here;        // the place in hand: index in the assessment; NOWHERE if all is done
+    guint last;        // the place of the newest entry made here, NOWHERE if none
+    gboolean offered;  // to add a check, where the step has none
+    gboolean begun;    // `here` was set once
+    gboolean strikes;  // what is struck was entered before it was opened
+    gboolean settle;   // begin with what is left: in doubt or failed, not only open
+    PartState part;    // what was said of the part in hand
+    Supposed supposed; // by what is typed
+    char *asked_for;   // the line that was asked about once, as a likely slip; NULL for none
+    char *slip;        // what was asked
 } Bench;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -43,13 +41,6 @@ static gpointer open(Desk *desk, const char *argument)
     return bench;
 }
 
-static void forget_supposed(Bench *bench)
-{
-    g_clear_pointer(&bench->supposed_for, g_free);
-    g_clear_pointer(&bench->supposed, assessment_free);
-    g_clear_pointer(&bench->problem, g_free);
-}
-
 static void forget_slip(Bench *bench)
 {
     g_clear_pointer(&bench->asked_for, g_free);
@@ -59,7 +50,7 @@ static void forget_slip(Bench *bench)
 static void close(gpointer state)
 {
     Bench *bench = state;
-    forget_supposed(bench);
+    supposed_forget(&bench->supposed);
     forget_slip(bench);
     g_free(bench->step);
     g_free(bench);
@@ -97,19 +88,7 @@ static void suppose(Bench *bench, Desk *desk, const BenchWork *work, const char 
 {
     g_autofree char *line =
         *typed ? bench_line(desk, &work->agenda, bench->here, bench->part, typed) : NULL;
-    if (g_strcmp0(line, bench->supposed_for) == 0)
-        return;
-    forget_supposed(bench);
-    if (!line)
-        return;
-    g_autoptr(GError) error = NULL;
-    g_autofree char *whole = g_strconcat(desk->who ? desk->who : "", " ", line, NULL);
-    bench->supposed_for = g_steal_pointer(&line);
-    bench->supposed = session_suppose(desk_build(desk), whole, &error);
-    if (error) {
-        const char *words = strstr(error->message, ": ");
-        bench->problem = g_strdup(words ? words + 2 : error->message);
-    }
+    supposed_take(&bench->supposed, desk, line);
 }
 
 // Of what would change, what weighs most: the place itself if it has limits, else what is worked
@@ -214,9 +193,9 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     const Requirement *then = bench_requirement(work, behind);
     g_autofree char *then_words = then && then != made ? place_words(then) : g_strdup("");
     page_say(&page->then, "%s", field.hint ? field.hint : then_words);
-    page->means = *typed && bench->supposed_for;
-    if (bench->problem)
-        page_say(&page->then, "%s", bench->problem);
+    page->means = *typed && bench->supposed.line;
+    if (bench->supposed.problem)
+        page_say(&page->then, "%s", bench->supposed.problem);
     bench_field_clear(&field);
 }
 
@@ -283,15 +262,15 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (made)
         suppose(bench, desk, &work, typed);
     paint_rows(bench, desk, &work, typed, page);
-    const Checks checks = {work.agenda.assessment, bench->supposed, work.step, made, typed};
+    const Checks checks = {work.agenda.assessment, bench->supposed.made, work.step, made, typed};
     if (desk->big && made)
         paint_far(&checks, bench->here, page);
     else
         checks_paint(page->body, 0, &checks, &page->focus);
     paint_detail(desk_build(desk), made, page);
-    if (bench->supposed && made && made->asked == ASKED_READ) {
+    if (bench->supposed.made && made && made->asked == ASKED_READ) {
         g_autofree char *words = meaning(&checks, bench->here);
-        gboolean asked = bench->slip && g_strcmp0(bench->asked_for, bench->supposed_for) == 0;
+        gboolean asked = bench->slip && g_strcmp0(bench->asked_for, bench->supposed.line) == 0;
         page_say(&page->then, "%s", asked ? bench->slip : words);
     }
 }
@@ -303,7 +282,7 @@ static Go go_to(Bench *bench, guint here)
 {
     bench->here = here;
     bench->part = STATE_ASKED;
-    forget_supposed(bench);
+    supposed_forget(&bench->supposed);
     return go(GO_STAY);
 }
 

@@ -3,6 +3,7 @@
 #include "bench_field.h"
 #include "clock_line.h"
 #include "line_words.h"
+#include "supposed.h"
 #include "view.h"
 #include "widget_digits.h"
 #include "widget_groups.h"
@@ -11,7 +12,6 @@
 
 #include <standbook/sheet/figures.h>
 #include <standbook/work/entry_words.h>
-#include <standbook/work/suppose.h>
 #include <string.h>
 
 typedef struct {
@@ -23,9 +23,7 @@ typedef struct {
     const PlanTightening *opened; // the tightening that was opened last from here
     Trials *trials;               // as of so many entries; NULL before the first
     guint seen;
-    char *supposed_for;   // the line for which the next two were worked out
-    Assessment *supposed; // NULL if that line cannot be taken
-    char *problem;        // why not; NULL if it can
+    Supposed supposed; // by what is typed
 } Setting;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -40,17 +38,10 @@ static gpointer open(Desk *desk, const char *argument)
     return setting;
 }
 
-static void forget_supposed(Setting *setting)
-{
-    g_clear_pointer(&setting->supposed_for, g_free);
-    g_clear_pointer(&setting->supposed, assessment_free);
-    g_clear_pointer(&setting->problem, g_free);
-}
-
 static void close(gpointer state)
 {
     Setting *setting = state;
-    forget_supposed(setting);
+    supposed_forget(&setting->supposed);
     trials_free(setting->trials);
     g_free(setting->check);
     g_free(setting->step);
@@ -136,19 +127,7 @@ static void suppose(Setting *setting, Desk *desk, const Trials *trials, const Tr
                     const char *typed)
 {
     g_autofree char *line = line_of(desk, trials, next, typed);
-    if (g_strcmp0(line, setting->supposed_for) == 0)
-        return;
-    forget_supposed(setting);
-    if (!line)
-        return;
-    g_autoptr(GError) error = NULL;
-    g_autofree char *whole = g_strconcat(desk->who ? desk->who : "", " ", line, NULL);
-    setting->supposed_for = g_steal_pointer(&line);
-    setting->supposed = session_suppose(desk_build(desk), whole, &error);
-    if (error) {
-        const char *words = strstr(error->message, ": ");
-        setting->problem = g_strdup(words ? words + 2 : error->message);
-    }
+    supposed_take(&setting->supposed, desk, line);
 }
 
 // WORDS -----------------------------------------------------------------------------------------
@@ -229,8 +208,8 @@ static char *meaning(const Setting *setting, const Trials *trials, const TrialNe
 {
     const PlanSetting *plan = trials->check->setting;
     const char *unit = plan->unit_text ? plan->unit_text : "";
-    if (setting->problem)
-        return g_strdup(setting->problem);
+    if (setting->supposed.problem)
+        return g_strdup(setting->supposed.problem);
     if (next->ask == TRIAL_MOVE)
         return is_step(trials, typed)
                    ? g_strdup_printf("moved by %s %s", typed, unit)
@@ -241,7 +220,7 @@ static char *meaning(const Setting *setting, const Trials *trials, const TrialNe
     for (guint i = 0; i < trials->assessment->requirements->len; i++) {
         if (trials->assessment->requirements->pdata[i] != now)
             continue;
-        const Requirement *made = setting->supposed->requirements->pdata[i];
+        const Requirement *made = setting->supposed.made->requirements->pdata[i];
         g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
         g_autofree char *fault = reading_words(made);
         return g_strdup_printf("%s %s %s   %s", value, figure_unit(made), doubt, fault);
@@ -294,7 +273,7 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
         page_say(&page->unit, "%s", moved);
     else
         page_say(&page->unit, "%s", unit ? unit_text(unit) : "");
-    if (!setting->supposed_for)
+    if (!setting->supposed.line)
         return;
     g_autofree char *means = meaning(setting, trials, next, typed);
     page->means = TRUE;
@@ -519,12 +498,13 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (!line)
         return go(GO_KEEP);
     suppose(setting, desk, trials, &next, typed);
-    gboolean moves = next.ask == TRIAL_MOVE && !trials_mistyped(trials) && !setting->problem;
+    gboolean moves =
+        next.ask == TRIAL_MOVE && !trials_mistyped(trials) && !setting->supposed.problem;
     if ((moves && !loosen(desk, trials)) || !desk_line(desk, line, NULL))
         return go(GO_KEEP);
     setting->placed = FALSE;
     setting->again = setting->again && next.ask != TRIAL_MOVE;
-    forget_supposed(setting);
+    supposed_forget(&setting->supposed);
     say_last(setting, desk, &next, typed);
     return go(GO_STAY);
 }
