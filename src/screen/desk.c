@@ -115,6 +115,26 @@ void desk_take_up(Desk *desk, const char *number)
     desk->last_seq = desk->entered_seq = 0;
 }
 
+gboolean desk_open_next(Desk *desk, guint *tried)
+{
+    g_autoptr(GPtrArray) numbers = desk_numbers(desk);
+    if (*tried >= numbers->len)
+        return FALSE;
+    desk_session(desk, numbers->pdata[(*tried)++]);
+    return TRUE;
+}
+
+guint desk_entries_known(const Desk *desk)
+{
+    guint count = 0;
+    GHashTableIter iterator;
+    gpointer session;
+    g_hash_table_iter_init(&iterator, desk->sessions);
+    while (g_hash_table_iter_next(&iterator, NULL, &session))
+        count += session_entries(session)->len;
+    return count;
+}
+
 static gboolean take(Desk *desk, Session *session, const char *line, char **answer)
 {
     GError *error = NULL;

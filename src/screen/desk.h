@@ -37,6 +37,10 @@ Session *desk_session(Desk *desk, const char *number);
 // That of the build in hand, NULL if there is none.
 Session *desk_build(Desk *desk);
 void desk_take_up(Desk *desk, const char *number);
+// Opens the next build, newest first, behind the first `*tried` of them; FALSE if there is none.
+gboolean desk_open_next(Desk *desk, guint *tried);
+// How many entries the builds have that are open by now: more once something was entered.
+guint desk_entries_known(const Desk *desk);
 
 // Takes a log line of the build in hand as the person who works here. TRUE once it is stored; else
 // the warning says why. `answer` (may be NULL) is freed with g_free.

@@ -27,8 +27,9 @@ typedef struct {
     gboolean leave;
     gint64 parked_for; // the pick-up whose digits the newest burst unplaced is of
     gint64 went_up;    // when the last key that goes up one screen was pressed, µs
-    Moment looked;     // when it was last looked whether a clock is late
-    gboolean late;     // whether one was
+    Moment looked;     // when the clocks of all builds were last looked at
+    guint known;       // how many entries stood in them then
+    char *soonest;     // the clock that runs out first, in words; NULL if none runs
     Moment idled;      // when the views were last asked what they do by themselves
     gint64 caught_up;  // when others' entries were looked for last, µs
     gint64 pressed;    // when the last key was, µs
@@ -398,10 +399,33 @@ static void take_keys(Screen *screen, Key key)
 
 // PAINTING --------------------------------------------------------------------------------------
 
-static void status_right(const Desk *desk, Page *page)
+static gboolean is_late(const char *clock)
 {
+    return clock && strstr(clock, "LATE");
+}
+
+// The clocks stand as they were a second ago, unless something was entered. One that runs out rings
+// once.
+static void look_at_clocks(Screen *screen)
+{
+    guint known = desk_entries_known(&screen->desk);
+    if (screen->desk.now == screen->looked && known == screen->known)
+        return;
+    g_autofree char *before = screen->soonest;
+    screen->soonest = clock_line_of_all(&screen->desk);
+    if (screen->looked && is_late(screen->soonest) && !is_late(before))
+        term_bell(screen->term);
+    screen->looked = screen->desk.now;
+    screen->known = known;
+}
+
+// The page's own clock, else the soonest of all.
+static void status_right(const Screen *screen, Page *page)
+{
+    const Desk *desk = &screen->desk;
     g_autofree char *time = moment_text(desk->now);
-    g_autofree char *clock = page->status_right ? page->status_right : clock_line_of_all(desk);
+    g_autofree char *own = page->status_right;
+    const char *clock = own ? own : screen->soonest;
     page->status_right = g_strdup_printf("%s%s%s  %.5s", clock ? clock : "", clock ? "  " : "",
                                          desk->who ? desk->who : "nobody yet", time + 11);
 }
@@ -435,9 +459,10 @@ static void paint_unplaced(const GPtrArray *unplaced, Page *page)
 }
 
 // What is the same on every page.
-static void paint_desk(const Desk *desk, const char *typed, Page *page)
+static void paint_desk(const Screen *screen, const char *typed, Page *page)
 {
-    status_right(desk, page);
+    const Desk *desk = &screen->desk;
+    status_right(screen, page);
     paint_unplaced(desk->unplaced, page);
     if (desk->warning) {
         page->warns = TRUE;
@@ -479,19 +504,6 @@ static void drop_earlier_keys(Screen *screen)
         park(screen, keys);
 }
 
-// A clock that runs out rings once.
-static void watch_clocks(Screen *screen)
-{
-    if (screen->desk.now == screen->looked)
-        return;
-    g_autofree char *soonest = clock_line_of_all(&screen->desk);
-    gboolean late = soonest && strstr(soonest, "LATE");
-    if (late && !screen->late && screen->looked)
-        term_bell(screen->term);
-    screen->looked = screen->desk.now;
-    screen->late = late;
-}
-
 // A warning rings once.
 static void begin_question(Screen *screen, Asks field)
 {
@@ -516,14 +528,14 @@ static void paint(Screen *screen)
     page_init(&page, width, screen->desk.ascii);
     screen->desk.now = screen->desk.options->now(screen->desk.options->user);
     paint_views(screen, &page);
-    paint_desk(&screen->desk, typed, &page);
+    look_at_clocks(screen);
+    paint_desk(screen, typed, &page);
     g_autoptr(Canvas) canvas = canvas_new(width, height, screen->desk.ascii);
     if (width >= PAGE_WIDTH && height >= PAGE_HEIGHT)
         page_paint(&page, typed, canvas, &row, &column);
     else
         paint_small(&page, typed, canvas, &row, &column);
     term_show(screen->term, canvas, row, column);
-    watch_clocks(screen);
     begin_question(screen, page.any_key ? ASKS_KEY : page.field);
     page_clear(&page);
 }
@@ -598,6 +610,7 @@ gboolean screen_run(const ScreenOptions *options, GError **error)
         g_array_unref(screen.views);
         typing_clear(&screen.typing);
     }
+    g_free(screen.soonest);
     gboolean ran = screen.term != NULL;
     term_close(screen.term);
     desk_clear(&screen.desk);
