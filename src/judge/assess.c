@@ -196,3 +196,14 @@ char *requirement_name(const Requirement *made)
         g_string_append_printf(name, bolted ? ", stage %u" : ", %u", made->stage);
     return g_string_free(name, FALSE);
 }
+
+const Requirement *requirement_of_name(const Assessment *assessment, const char *name)
+{
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        g_autofree char *each = strstr(name, made->name) ? requirement_name(made) : NULL;
+        if (g_strcmp0(each, name) == 0)
+            return made;
+    }
+    return NULL;
+}

@@ -199,28 +199,33 @@ guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, gboolean torque
     return tool->taken && standing.state == TOOL_GOOD ? 0 : reason_bit(REASON_TOOL);
 }
 
-// One unit of the last place typed, in base units.
-static Number *last_place(const Judge *judge, const Entry *entry)
+// What was typed of the value. FALSE if it says nothing; else the caller clears it.
+static gboolean as_typed(const Judge *judge, const Entry *entry, Reading *reading)
 {
     const Unit *unit = judge_unit(judge, entry_value(entry, "value", "unit"));
     const char *typed = entry_value(entry, "value", "typed");
+    return typed && reading_parse(typed, unit, reading, NULL, NULL);
+}
+
+// One unit of the last place typed, in base units.
+static Number *last_place(const Judge *judge, const Entry *entry)
+{
     Reading reading;
-    if (!typed || !reading_parse(typed, unit, &reading, NULL, NULL))
+    if (!as_typed(judge, entry, &reading))
         return number_from_integer(0);
-    Number *place = number_copy(reading.place);
+    Number *place = g_steal_pointer(&reading.place);
     reading_clear(&reading);
     return place;
 }
 
-// The ± that was typed behind the value, in base units; NULL if there is none.
+// The ± that was typed behind the value, in base units; NULL if there is none. Few have one: only
+// those are read for it.
 static Number *typed_doubt(const Judge *judge, const Entry *entry)
 {
     const char *typed = entry_value(entry, "value", "typed");
-    if (!typed || !(strstr(typed, "±") || strstr(typed, "+/-")))
-        return NULL;
     Reading reading;
-    const Unit *unit = judge_unit(judge, entry_value(entry, "value", "unit"));
-    if (!reading_parse(typed, unit, &reading, NULL, NULL))
+    if (!typed || !(strstr(typed, "±") || strstr(typed, "+/-")) ||
+        !as_typed(judge, entry, &reading))
         return NULL;
     Number *doubt = g_steal_pointer(&reading.doubt);
     reading_clear(&reading);

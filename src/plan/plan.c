@@ -161,3 +161,15 @@ char *places_label(const GPtrArray *axes, guint index)
     }
     return g_string_free(label, FALSE);
 }
+
+char *check_value_words(const PlanCheck *check, const Number *value)
+{
+    g_autoptr(Number) shown = unit_from_base(check->unit, value);
+    return number_decimal(shown, check->decimals);
+}
+
+char *check_width_words(const PlanCheck *check, const Number *width)
+{
+    g_autoptr(Number) shown = unit_width_from_base(check->unit, width);
+    return number_decimal(shown, check->decimals);
+}

@@ -25,6 +25,17 @@ const char *entry_value(const Entry *entry, const char *field, const char *part)
     return json_string_value(json_object_get(json_object_get(entry->body, field), part));
 }
 
+Number *entry_amount(const Entry *entry, const char *field)
+{
+    const char *value = entry_value(entry, field, "value");
+    const char *words = value ? entry_value(entry, field, "unit") : NULL;
+    if (!value)
+        return NULL;
+    g_autoptr(Number) number = number_from_text(value + strspn(value, "<>"), NULL);
+    g_autoptr(Unit) unit = words && *words ? unit_parse(words, NULL) : NULL;
+    return number && unit ? unit_to_base(unit, number) : g_steal_pointer(&number);
+}
+
 void entry_set_text(Entry *entry, const char *field, const char *text)
 {
     if (text)

@@ -8,14 +8,6 @@ static const char *need_key(const ToolNeed *need)
     return need->need == NEED_GAUGE && need->sort ? need->sort : keys[need->need];
 }
 
-static Number *end_of(const Entry *tool, const char *field)
-{
-    const char *text = entry_value(tool, field, "value"), *words = entry_value(tool, field, "unit");
-    g_autoptr(Number) number = text ? number_from_text(text, NULL) : NULL;
-    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
-    return number ? unit_to_base(unit, number) : NULL;
-}
-
 static gboolean measures(const Entry *tool, const char *unit_words)
 {
     const char *words = entry_value(tool, "greatest", "unit");
@@ -38,7 +30,8 @@ static gboolean holds(const Entry *tool, const Number *value)
 {
     if (!value)
         return TRUE;
-    g_autoptr(Number) least = end_of(tool, "least"), greatest = end_of(tool, "greatest");
+    g_autoptr(Number) least = entry_amount(tool, "least"),
+                      greatest = entry_amount(tool, "greatest");
     return (!least || number_compare(least, value) <= 0) &&
            (!greatest || number_compare(value, greatest) <= 0);
 }

@@ -66,13 +66,7 @@ static void close(gpointer state)
 static const Requirement *conceded(const Concession *concession, Desk *desk)
 {
     Session *session = desk_build(desk);
-    const Assessment *assessment = session ? session_assessment(session) : NULL;
-    for (guint i = 0; assessment && i < assessment->requirements->len; i++) {
-        g_autofree char *name = requirement_name(assessment->requirements->pdata[i]);
-        if (strcmp(name, concession->name) == 0)
-            return assessment->requirements->pdata[i];
-    }
-    return NULL;
+    return session ? requirement_of_name(session_assessment(session), concession->name) : NULL;
 }
 
 // `top ring gap 1   0.90 ±.01 mm   ▲ FAIL   0.40 over`, its strip and limits below.

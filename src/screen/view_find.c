@@ -57,17 +57,6 @@ static void close(gpointer state)
     g_free(find);
 }
 
-static const Requirement *named_exactly(const Assessment *assessment, const char *name)
-{
-    for (guint i = 0; i < assessment->requirements->len; i++) {
-        const Requirement *made = assessment->requirements->pdata[i];
-        g_autofree char *each = strstr(name, made->name) ? requirement_name(made) : NULL;
-        if (g_strcmp0(each, name) == 0)
-            return made;
-    }
-    return NULL;
-}
-
 static void ask_build(Find *find, const Desk *desk, const char *number, guint most)
 {
     Session *session = g_hash_table_lookup(desk->sessions, number);
@@ -100,10 +89,8 @@ static void ask(Find *find, Desk *desk, const char *words)
 static gboolean idle(gpointer state, Desk *desk)
 {
     Find *find = state;
-    g_autoptr(GPtrArray) numbers = desk_numbers(desk);
-    if (find->builds >= numbers->len)
+    if (!desk_open_next(desk, &find->builds))
         return FALSE;
-    desk_session(desk, numbers->pdata[find->builds++]);
     g_clear_pointer(&find->asked, g_free); // to be asked again
     return TRUE;
 }
@@ -163,7 +150,7 @@ static guint paint_answer(const Find *find, const Desk *desk, Page *page)
     const Hit *hit = find->hits->len ? &g_array_index(find->hits, Hit, 0) : NULL;
     Session *session = hit ? g_hash_table_lookup(desk->sessions, hit->number) : NULL;
     const Requirement *made =
-        session ? named_exactly(session_assessment(session), hit->name) : NULL;
+        session ? requirement_of_name(session_assessment(session), hit->name) : NULL;
     if (!made)
         return 0;
     g_autofree char *name = figure_name(made), *day = day_of_entry(session, made, desk);
@@ -183,7 +170,7 @@ static void paint_hit(const Hit *hit, guint line, const Desk *desk, Page *page, 
 {
     Session *session = g_hash_table_lookup(desk->sessions, hit->number);
     const Requirement *made =
-        session ? named_exactly(session_assessment(session), hit->name) : NULL;
+        session ? requirement_of_name(session_assessment(session), hit->name) : NULL;
     if (!made)
         return;
     g_autofree char *number = g_strdup_printf("%2u", line);

@@ -35,11 +35,7 @@ static void close(gpointer state)
 static gboolean idle(gpointer state, Desk *desk)
 {
     OverAll *over = state;
-    g_autoptr(GPtrArray) numbers = desk_numbers(desk);
-    if (over->builds >= numbers->len)
-        return FALSE;
-    desk_session(desk, numbers->pdata[over->builds++]);
-    return TRUE;
+    return desk_open_next(desk, &over->builds);
 }
 
 // The build in hand, else the newest that is open: its plan says which checks there are.
@@ -121,16 +117,11 @@ static void paint_row(const Over *row, gboolean first, guint engine, const Numbe
     strip_paint(page->body, at, STRIP_COLUMN, drawn, over_verdict(made));
 }
 
-static char *end_words(const PlanCheck *check, const Number *end)
-{
-    g_autoptr(Number) number = unit_from_base(check->unit, end);
-    return number_decimal(number, check->decimals);
-}
-
 static void paint_heads(const Requirement *made, const Number *from, const Number *to, Page *page)
 {
     static const Style head = {TYPE_UNDERLINE, ROLE_CALM}, plain = {0, 0};
-    g_autofree char *least = end_words(made->check, from), *most = end_words(made->check, to);
+    g_autofree char *least = check_value_words(made->check, from),
+                    *most = check_value_words(made->check, to);
     const char *unit = figure_unit(made);
     canvas_put(page->body, 0, 1, 0, head, "no engine");
     canvas_put(page->body, 0, 12, 0, head, "place");

@@ -11,20 +11,11 @@ static gpointer open(Desk *desk, const char *argument)
     return g_strdup(argument);
 }
 
-static const Requirement *asked(const char *name, const Assessment *assessment)
-{
-    for (guint i = 0; i < assessment->requirements->len; i++) {
-        g_autofree char *each = requirement_name(assessment->requirements->pdata[i]);
-        if (strcmp(each, name) == 0)
-            return assessment->requirements->pdata[i];
-    }
-    return NULL;
-}
-
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Session *session = desk_build(desk);
-    const Requirement *made = session ? asked(state, session_assessment(session)) : NULL;
+    const Requirement *made =
+        session ? requirement_of_name(session_assessment(session), state) : NULL;
     g_autofree char *title = desk_title(desk, desk->number);
     (void)typed;
     page_say(&page->status, "%s", title);

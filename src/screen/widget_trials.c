@@ -378,7 +378,7 @@ static void put_try(const Table *table, guint row, guint number, const Trial *tr
     g_autofree char *position =
         trial && trial->move ? trial_position_words(trials->check, trial->position) : g_strdup("");
     g_autofree char *loose =
-        trial && trial->loose ? trial_value_words(trials->check, trial->loose_value) : g_strdup("");
+        trial && trial->loose ? check_value_words(trials->check, trial->loose_value) : g_strdup("");
     canvas_put(table->canvas, row, TRY_COLUMN, 0, plain, label);
     put_cell(table, row, MOVE_COLUMN, LOOSE_COLUMN - MOVE_COLUMN - 1,
              here && asks(table, TRIAL_MOVE), position);

@@ -36,18 +36,6 @@ char *initials_typed(const char *typed)
     return words;
 }
 
-char *short_day(const char *moment)
-{
-    static const char *const months[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                         "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-    Moment at;
-    if (!moment_parse(moment, &at, NULL))
-        return g_strdup("");
-    g_autoptr(GDateTime) time = g_date_time_new_from_unix_utc(at);
-    return g_strdup_printf("%d %s", g_date_time_get_day_of_month(time),
-                           months[g_date_time_get_month(time) - 1]);
-}
-
 char *day_words(Moment moment)
 {
     static const char *const days[] = {"Monday", "Tuesday",  "Wednesday", "Thursday",

@@ -14,8 +14,6 @@ char *tally_words(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
 char *initials_typed(const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 // `Thursday 13 March 2025`
 char *day_words(Moment moment) G_GNUC_WARN_UNUSED_RESULT;
-// `25 Feb` of a moment as entries have it.
-char *short_day(const char *moment) G_GNUC_WARN_UNUSED_RESULT;
 // `√ pass `, `▲ FAIL `: seven columns, which way and which verdict.
 const char *verdict_mark(Verdict verdict, Reason reason) G_GNUC_WARN_UNUSED_RESULT;
 // ` · ▲ FAIL, 0.006 over`, ` · ? DOUBT, tool`; empty for a verdict that needs nobody.

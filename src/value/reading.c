@@ -90,10 +90,10 @@ static gboolean check_kind(const Cursor *cursor, const char *where, const Unit *
                                   wanted ? unit_text(wanted) : ""));
 }
 
-// The length of the unit at the cursor, 0 for none. A prime or an inch mark is one by itself.
+// The length of the unit at the cursor, 0 for none. An inch mark is one by itself.
 static gsize unit_length(const Cursor *cursor)
 {
-    return *cursor->at == '\'' || *cursor->at == '"' ? 1 : unit_span(cursor->at);
+    return *cursor->at == '"' ? 1 : unit_span(cursor->at);
 }
 
 // The unit written in `word`. Primes are feet and inches, or minutes and seconds of an angle.

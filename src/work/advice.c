@@ -64,12 +64,12 @@ static char *fault_words(const PlanCheck *check, const Requirement *made)
 {
     gboolean under = made->lower && number_compare(made->value, made->lower) < 0;
     const Number *limit = under ? made->lower : made->upper;
-    g_autofree char *value = trial_value_words(check, made->value), *at = place_words(made);
+    g_autofree char *value = check_value_words(check, made->value), *at = place_words(made);
     if (!limit)
         return g_strdup_printf("× FAIL%s: %s", at, value);
     g_autoptr(Number) off = number_subtract(made->value, limit);
     g_autoptr(Number) by = number_abs(off);
-    g_autofree char *width = trial_width_words(check, by);
+    g_autofree char *width = check_width_words(check, by);
     return g_strdup_printf("%s FAIL%s: %s, %s %s", under ? "▼" : "▲", at, value, width,
                            under ? "under" : "over");
 }
@@ -79,8 +79,8 @@ static char *values_words(const Trials *trials, const Trial *trial)
     g_auto(Span) span = tight_span(trials, trial);
     if (!span.count)
         return g_strdup("");
-    g_autofree char *least = trial_value_words(trials->check, span.least);
-    g_autofree char *most = trial_value_words(trials->check, span.most);
+    g_autofree char *least = check_value_words(trials->check, span.least);
+    g_autofree char *most = check_value_words(trials->check, span.most);
     return span.count > 1 ? g_strdup_printf(": %s to %s", least, most)
                           : g_strdup_printf(": %s", least);
 }
@@ -141,8 +141,8 @@ static void say_added(const Trials *trials, GPtrArray *sentences)
     gboolean both = number_sign(span.least) < 0 && number_sign(span.most) > 0;
     g_autoptr(Number) low = less ? number_negate(span.most) : number_copy(span.least);
     g_autoptr(Number) high = less ? number_negate(span.least) : number_copy(span.most);
-    g_autofree char *from = trial_width_words(trials->check, low);
-    g_autofree char *to = trial_width_words(trials->check, high);
+    g_autofree char *from = check_width_words(trials->check, low);
+    g_autofree char *to = check_width_words(trials->check, high);
     const char *does = both ? "changed it by" : less ? "taken off" : "added";
     if (number_equal(low, high))
         say(sentences, "Tightening has %s %s%s.", does, from, span.count > 1 ? " each time" : "");
@@ -176,7 +176,7 @@ static void say_answer(const Trials *trials, const Trial *before, const Trial *t
     g_autofree char *to = trial_position_words(trials->check, trial->position);
     g_autoptr(Number) change = number_subtract(is->value, was->value);
     g_autoptr(Number) size = number_abs(change);
-    g_autofree char *width = trial_width_words(trials->check, size), *at = place_words(is);
+    g_autofree char *width = check_width_words(trials->check, size), *at = place_words(is);
     say(sentences, "From %s to %s%s%s it %s by %s%s, tight.", from, to,
         setting->unit_text ? " " : "", setting->unit_text ? setting->unit_text : "",
         number_sign(change) < 0 ? "fell" : "rose", width, at);
@@ -188,7 +188,7 @@ static void say_spread(const Trials *trials, const Trial *trial, GPtrArray *sent
     if (span.count < 2)
         return;
     g_autoptr(Number) spread = number_subtract(span.most, span.least);
-    g_autofree char *width = trial_width_words(trials->check, spread);
+    g_autofree char *width = check_width_words(trials->check, spread);
     say(sentences, "Over %u places it spreads %s.", span.count, width);
 }
 
@@ -204,7 +204,7 @@ static void say_plan(const Trials *trials, GPtrArray *sentences)
             setting->unit_text ? setting->unit_text : "step", setting->move, gives);
     }
     if (check->aim == AIM_VALUE || check->aim == AIM_SMALLEST) {
-        g_autofree char *aim = trial_value_words(check, check->aim_value);
+        g_autofree char *aim = check_value_words(check, check->aim_value);
         say(sentences, "The aim is %s%s.", aim,
             check->aim == AIM_SMALLEST && trials->places > 1 ? " at the smallest" : "");
     }

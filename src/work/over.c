@@ -77,16 +77,10 @@ static Number *past_wear(const Requirement *made)
     return number_sign(beyond) > 0 ? g_steal_pointer(&beyond) : NULL;
 }
 
-static char *shown(const PlanCheck *check, const Number *width)
-{
-    g_autoptr(Number) number = unit_width_from_base(check->unit, width);
-    return number_decimal(number, check->decimals);
-}
-
 // `TL-0412: 3 is 0.061 past the service limit, 2 by 0.001`.
 static void tell_past(GString *words, const Over *row, const Number *beyond, const char **number)
 {
-    g_autofree char *by = shown(row->made->check, beyond);
+    g_autofree char *by = check_width_words(row->made->check, beyond);
     gboolean again = g_strcmp0(*number, row->number) == 0;
     const char *place = *row->made->place ? row->made->place : "it";
     if (*number)

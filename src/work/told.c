@@ -96,18 +96,13 @@ static Spread spread_of(Told *told, const char *name, const Requirement *made)
     return spread;
 }
 
-static char *shown(const Requirement *made)
-{
-    g_autoptr(Number) number = unit_from_base(made->check->unit, made->value);
-    return number_decimal(number, made->check->decimals);
-}
-
 // `main bore 59.786 to 59.790`; NULL where nothing was read.
 static char *spread_words(const char *name, const Spread *spread)
 {
     if (!spread->least)
         return NULL;
-    g_autofree char *least = shown(spread->least), *most = shown(spread->most);
+    g_autofree char *least = check_value_words(spread->least->check, spread->least->value);
+    g_autofree char *most = check_value_words(spread->most->check, spread->most->value);
     gboolean one = strcmp(least, most) == 0;
     return g_strconcat(name, " ", least, one ? "" : " to ", one ? "" : most, NULL);
 }

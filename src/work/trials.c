@@ -4,17 +4,6 @@
 #include <standbook/record/order.h>
 #include <string.h>
 
-Number *trial_amount(const Entry *entry, const char *field)
-{
-    const char *value = entry_value(entry, field, "value");
-    const char *words = value ? entry_value(entry, field, "unit") : NULL;
-    if (!value)
-        return NULL;
-    g_autoptr(Number) number = number_from_text(value + strspn(value, "<>"), NULL);
-    g_autoptr(Unit) unit = words && *words ? unit_parse(words, NULL) : NULL;
-    return number && unit ? unit_to_base(unit, number) : g_steal_pointer(&number);
-}
-
 static gboolean is_kind(const Entry *entry, const char *kind)
 {
     return strcmp(entry->kind->name, kind) == 0;
@@ -106,7 +95,7 @@ static void take_move(Trials *trials, const Entry *entry)
     if (trial->read)
         trial = open_trial(trials);
     g_autoptr(Number) before = g_steal_pointer(&trial->position);
-    g_autoptr(Number) to = trial_amount(entry, "to"), by = trial_amount(entry, "moved");
+    g_autoptr(Number) to = entry_amount(entry, "to"), by = entry_amount(entry, "moved");
     trial->position = to ? g_steal_pointer(&to) : before && by ? number_add(before, by) : NULL;
     trial->move = entry;
     trial->loose = NULL;
@@ -127,7 +116,7 @@ static void take_reading(Trials *trials, const Entry *entry)
     }
     number_free(trial->loose_value);
     trial->loose = entry;
-    trial->loose_value = trial_amount(entry, "value");
+    trial->loose_value = entry_amount(entry, "value");
     trial->loose_place = place;
 }
 
@@ -379,18 +368,6 @@ Trials *trials_new(const Plan *plan, const PlanStep *step, const PlanCheck *chec
 }
 
 // WORDS -----------------------------------------------------------------------------------------
-
-char *trial_value_words(const PlanCheck *check, const Number *value)
-{
-    g_autoptr(Number) shown = unit_from_base(check->unit, value);
-    return number_decimal(shown, check->decimals);
-}
-
-char *trial_width_words(const PlanCheck *check, const Number *width)
-{
-    g_autoptr(Number) shown = unit_width_from_base(check->unit, width);
-    return number_decimal(shown, check->decimals);
-}
 
 char *trial_position_words(const PlanCheck *check, const Number *position)
 {

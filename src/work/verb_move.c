@@ -62,15 +62,6 @@ static gboolean is_at(const Entry *entry, const Target *target)
            strcmp(entry_text(entry, "check"), target->name) == 0;
 }
 
-static Number *amount_of(const Entry *entry, const char *field)
-{
-    const char *value = entry_value(entry, field, "value");
-    const char *text = value ? entry_value(entry, field, "unit") : NULL;
-    g_autoptr(Number) number = value ? number_from_text(value, NULL) : NULL;
-    g_autoptr(Unit) unit = text && *text ? unit_parse(text, NULL) : NULL;
-    return number && unit ? unit_to_base(unit, number) : g_steal_pointer(&number);
-}
-
 // Whether a move typed now stands behind that entry; one that corrects another stands where that
 // stood.
 static gboolean comes_before(const Take *take, const Entry *entry)
@@ -90,7 +81,7 @@ static Number *position_of(const Take *take, const Target *target)
         const Entry *entry = entries->pdata[ranked[i] - 1];
         if (!live[entry->seq - 1] || !is_at(entry, target) || !comes_before(take, entry))
             continue;
-        g_autoptr(Number) to = amount_of(entry, "to"), by = amount_of(entry, "moved");
+        g_autoptr(Number) to = entry_amount(entry, "to"), by = entry_amount(entry, "moved");
         g_autoptr(Number) before = position;
         position = to ? g_steal_pointer(&to) : before && by ? number_add(before, by) : NULL;
     }

@@ -55,15 +55,6 @@ static const Entry *zero_of(const Take *take, const Entry *tool)
     return NULL;
 }
 
-static Number *entry_base(const Entry *entry, const char *field)
-{
-    const char *number = entry_value(entry, field, "value");
-    const char *unit_text = entry_value(entry, field, "unit");
-    g_autoptr(Number) value = number ? number_from_text(number, NULL) : NULL;
-    g_autoptr(Unit) unit = unit_text ? unit_parse(unit_text, NULL) : NULL;
-    return value ? unit_to_base(unit, value) : NULL;
-}
-
 // Whether the text is a sign and digits alone: marks of the dial. With a point, a stroke or a unit
 // it is a difference in that unit.
 static gboolean counts_marks(const char *typed)
@@ -98,8 +89,8 @@ char *read_from_zero(const Take *take, const Entry *tool, const Unit *unit, Read
 {
     gboolean sign = strchr("+-", *reading->typed) || g_str_has_prefix(reading->typed, "−");
     const Entry *zero = sign && !reading->bound ? zero_of(take, tool) : NULL;
-    g_autoptr(Number) mark = zero ? entry_base(tool, "graduation") : NULL;
-    g_autoptr(Number) size = zero ? entry_base(zero, "value") : NULL;
+    g_autoptr(Number) mark = zero ? entry_amount(tool, "graduation") : NULL;
+    g_autoptr(Number) size = zero ? entry_amount(zero, "value") : NULL;
     if (!mark || !size)
         return NULL;
     g_autoptr(Number) off = counts_marks(reading->typed) ? number_multiply(reading->number, mark)

@@ -29,13 +29,13 @@ static char *trial_words(const Trials *trials, const Trial *trial)
 {
     g_autofree char *position = trial_position_words(trials->check, trial->position);
     g_autofree char *loose =
-        trial->loose ? trial_value_words(trials->check, trial->loose_value) : g_strdup("-");
+        trial->loose ? check_value_words(trials->check, trial->loose_value) : g_strdup("-");
     GString *words = g_string_new(NULL);
     g_string_append_printf(words, "%u %s loose %s tight", trial->number, position, loose);
     for (guint i = 0; i < trials->places; i++) {
         const TrialPlace *place = &trial->places[i];
         g_autofree char *value =
-            place->made ? trial_value_words(trials->check, place->made->value) : g_strdup("-");
+            place->made ? check_value_words(trials->check, place->made->value) : g_strdup("-");
         g_string_append_printf(words, " %s", value);
     }
     g_autofree char *outcome = trial_outcome(trials, trial);

@@ -128,5 +128,7 @@ gboolean requirement_is_left(const Requirement *requirement);
 // `read main clearance[3]`, `bolt main caps in Crank[4], stage 2`, `sign Crank, 1`. The caller
 // frees with g_free.
 char *requirement_name(const Requirement *requirement) G_GNUC_WARN_UNUSED_RESULT;
+// The requirement of that name; NULL if there is none.
+const Requirement *requirement_of_name(const Assessment *assessment, const char *name);
 // The index of the gate, -1 if the plan has none of that name.
 gint plan_gate(const Plan *plan, const char *name);

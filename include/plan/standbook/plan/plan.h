@@ -213,6 +213,10 @@ const PlanStep *plan_step(const Plan *plan, const char *name);
 const PlanCheck *plan_check(const Plan *plan, const char *name);
 const PlanGroup *plan_group(const Plan *plan, const char *name);
 const PlanPart *plan_part(const Plan *plan, const char *name);
+// `0.31`: a value of the check (base units), or a difference of two, with the check's decimals and
+// without its unit. The caller frees with g_free.
+char *check_value_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
+char *check_width_words(const PlanCheck *check, const Number *width) G_GNUC_WARN_UNUSED_RESULT;
 const PlanConsumable *plan_consumable(const Plan *plan, const char *name);
 
 // The unit out of the plan's `units` that measures this kind; NULL if none does. It belongs to the

@@ -3,6 +3,7 @@
 #pragma once
 #include <jansson.h>
 #include <standbook/record/kind.h>
+#include <standbook/value/unit.h>
 
 enum { LEDGER_LINE_MOST = 4096 }; // bytes, without the line feed
 
@@ -43,6 +44,9 @@ gsize entry_list_length(const Entry *entry, const char *field); // lists and pla
 const char *entry_list_item(const Entry *entry, const char *field, gsize index);
 const char *entry_value(const Entry *entry, const char *field,
                         const char *part); // value unit typed
+// The number of a value in base units, that of a bound (`<0.03`) too; as it stands where the unit
+// is a word of the plan's own. NULL if there is none. The caller frees.
+Number *entry_amount(const Entry *entry, const char *field) G_GNUC_WARN_UNUSED_RESULT;
 
 // Setters; a NULL text, an empty list or place sets nothing, so that what was not said is left out.
 void entry_set_text(Entry *entry, const char *field, const char *text);

@@ -103,11 +103,6 @@ const PlanCheck *trials_setting(const Plan *plan, const PlanStep *step, const Re
 
 // WORDS: the caller frees with g_free -----------------------------------------------------------
 
-// `0.31`: a value of the check, base units, or a difference of two.
-char *trial_value_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
-char *trial_width_words(const PlanCheck *check, const Number *width) G_GNUC_WARN_UNUSED_RESULT;
 // `0.50`: where the adjuster stands, base units, without its unit; "" for NULL.
 char *trial_position_words(const PlanCheck *check,
                            const Number *position) G_GNUC_WARN_UNUSED_RESULT;
-// The value of a field of a move or reading, base units; NULL if it has none.
-Number *trial_amount(const Entry *entry, const char *field) G_GNUC_WARN_UNUSED_RESULT;
