@@ -168,6 +168,13 @@ char *check_value_words(const PlanCheck *check, const Number *value)
     return number_decimal(shown, check->decimals);
 }
 
+Number *check_step(const PlanCheck *check)
+{
+    g_autoptr(Number) ten = number_from_integer(10);
+    g_autoptr(Number) last = number_power(ten, -(gint)check->decimals);
+    return unit_width_to_base(check->unit, last);
+}
+
 char *check_width_words(const PlanCheck *check, const Number *width)
 {
     g_autoptr(Number) shown = unit_width_from_base(check->unit, width);

@@ -28,6 +28,8 @@ typedef struct {
     Supposed supposed; // by what is typed
     char *asked_for;   // the line that was asked about once, as a likely slip; NULL for none
     char *slip;        // what was asked
+    GArray *struck;    // StruckReading of the step, as long as the build has `known` entries
+    gsize known;
 } Bench;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -52,6 +54,7 @@ static void close(gpointer state)
     Bench *bench = state;
     supposed_forget(&bench->supposed);
     forget_slip(bench);
+    g_clear_pointer(&bench->struck, g_array_unref);
     g_free(bench->step);
     g_free(bench);
 }
@@ -145,6 +148,25 @@ static char *meaning(const Checks *checks, guint here)
 }
 
 // PAINT -----------------------------------------------------------------------------------------
+
+static const GArray *struck_of(Bench *bench, const BenchWork *work)
+{
+    if (bench->struck && bench->known == work->agenda.count)
+        return bench->struck;
+    g_clear_pointer(&bench->struck, g_array_unref);
+    bench->known = work->agenda.count;
+    return bench->struck = working_struck(&work->agenda, work->step);
+}
+
+// Said of what is typed, else of what was read here last.
+static char *apart_words(const Bench *bench, const Checks *checks)
+{
+    guint index = *checks->typed ? bench->here : bench->last;
+    if (index == NOWHERE)
+        return NULL;
+    const Agenda agenda = checks_agenda(checks);
+    return working_apart(&agenda, checks_at(checks, index, NULL));
+}
 
 static char *place_words(const Requirement *made)
 {
@@ -262,7 +284,15 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (made)
         suppose(bench, desk, &work, typed);
     paint_rows(bench, desk, &work, typed, page);
-    const Checks checks = {work.agenda.assessment, bench->supposed.made, work.step, made, typed};
+    Checks checks = {.agenda = &work.agenda,
+                     .now = work.agenda.assessment,
+                     .supposed = bench->supposed.made,
+                     .step = work.step,
+                     .here = made,
+                     .typed = typed,
+                     .struck = struck_of(bench, &work)};
+    g_autofree char *apart = apart_words(bench, &checks);
+    checks.apart = apart;
     if (desk->big && made)
         paint_far(&checks, bench->here, page);
     else

@@ -2,19 +2,25 @@
 #pragma once
 #include "cells.h"
 
-#include <standbook/judge/assess.h>
+#include <standbook/work/working.h>
 
 // What is painted: the assessment as it stands, and what it would be with the reading in the field.
 typedef struct {
-    const Assessment *now;
+    const Agenda *agenda;       // as it stands
+    const Assessment *now;      // of it
     const Assessment *supposed; // NULL: nothing readable stands in the field
     const PlanStep *step;
     const Requirement *here; // of `now`: the place in hand, or NULL
     const char *typed;       // what stands in the field
+    const GArray *struck;    // StruckReading of the step, or NULL
+    const char *apart;       // what is said of a value that stands apart, or NULL
 } Checks;
 
 // The requirement at an index as it would be; `*differs` (may be NULL) says whether it does.
 const Requirement *checks_at(const Checks *checks, guint index, gboolean *differs);
+
+// The agenda as it would be with the reading in the field.
+Agenda checks_agenda(const Checks *checks);
 
 // Paints the check in hand, the checks worked out from it, and a line for each other check of the
 // step, from `row` on. Returns the row behind; `*focus` is the row of the place in hand.

@@ -37,6 +37,7 @@ void node_free(Node *node)
     g_clear_pointer(&node->inner, g_ptr_array_unref);
     g_clear_pointer(&node->words, g_array_unref);
     g_free(node->name);
+    g_free(node->text);
     number_free(node->number);
     number_free(node->place);
     number_free(node->doubt);
@@ -93,7 +94,7 @@ static void collect_names(const Node *node, Formula *formula)
     }
 }
 
-static Formula *formula_new(char *text, Node *root, guint doubts)
+Formula *formula_new(char *text, Node *root, guint doubts)
 {
     Formula *formula = g_new0(Formula, 1);
     *formula = (Formula){text, root, words_new(), doubts, 1};

@@ -224,12 +224,26 @@ static const Operator *read_operator(Parser *parser, const Operator *operators)
     return NULL;
 }
 
+// An operand keeps what was written of it.
+static Node *parse_operand(Parser *parser, Node *(*operand)(Parser *))
+{
+    parser_skip_blanks(parser);
+    const char *start = parser->at;
+    Node *node = operand(parser);
+    if (node == NULL) {
+        return NULL;
+    }
+    g_free(node->text);
+    node->text = g_strchomp(g_strndup(start, (gsize)(parser->at - start)));
+    return node;
+}
+
 static Node *parse_chain(Parser *parser, Node *(*operand)(Parser *), const Operator *operators)
 {
-    g_autoptr(Node) left = operand(parser);
+    g_autoptr(Node) left = parse_operand(parser, operand);
     const Operator *found = left ? read_operator(parser, operators) : NULL;
     while (found) {
-        Node *right = operand(parser);
+        Node *right = parse_operand(parser, operand);
         if (right == NULL) {
             return NULL;
         }

@@ -26,6 +26,7 @@ struct Node {
     NodeForm form;
     gint references;
     gsize offset;             // of its first character
+    char *text;               // of an operand: as written, with its own parentheses
     GPtrArray *inner;         // of Node: operands or arguments; NULL for none
     GArray *words;            // of NodeWord: picks, or axes folded; NULL for none
     char *name;               // NODE_NAME
@@ -66,6 +67,8 @@ Node *parse_formula(const char *text, gsize before, guint *doubts, gsize *offset
 // Parses `length` bytes of `text`, which start `before` characters into what offsets count from.
 Formula *formula_parse_part(const char *text, gsize length, gsize before, gsize *offset,
                             GError **error);
+// A formula of that text and tree, both of which it takes over.
+Formula *formula_new(char *text, Node *root, guint doubts);
 // Two formulas joined by an operation, for limits written with ±.
 Formula *formula_join(ArrayOperation operation, const Formula *one, const Formula *other);
 // Makes its whole terms widths (5 °C is then 5 K).

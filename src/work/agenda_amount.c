@@ -30,8 +30,7 @@ static gboolean kind_of_name(const char *name, Kind *kind, gpointer user)
     return check || given;
 }
 
-// The place in an array of the labels along some axes; -1 if one of its axes is not among them.
-static gssize place_in(const Array *array, const GPtrArray *axes, const char *const *labels)
+gssize agenda_place_in(const Array *array, const GPtrArray *axes, const char *const *labels)
 {
     gsize place = 0;
     for (gsize i = 0; i < array_axis_count(array); i++) {
@@ -59,9 +58,10 @@ static Array *value_of_check(const View *view, const PlanCheck *check)
     Array *array = array_new((const Axis *const *)check->places->pdata, check->places->len);
     for (guint i = 0; array && i < all->len; i++) {
         const Requirement *made = all->pdata[i];
-        gssize place = is_seen(made, check, view->step)
-                           ? place_in(array, check->places, (const char *const *)made->labels)
-                           : -1;
+        gssize place =
+            is_seen(made, check, view->step)
+                ? agenda_place_in(array, check->places, (const char *const *)made->labels)
+                : -1;
         if (place < 0)
             continue;
         if (made->verdict == VERDICT_NOT_NEEDED)
@@ -82,19 +82,24 @@ static Array *value_of_name(const char *name, gpointer user)
     return given ? array_copy(given->value) : NULL;
 }
 
+Array *agenda_worked(const Agenda *agenda, const PlanStep *step, const Formula *formula,
+                     gint first_doubt)
+{
+    View view = {agenda, step};
+    const FormulaContext context = {
+        .kind = kind_of_name, .value = value_of_name, .first_doubt = first_doubt, .user = &view};
+    return formula_evaluate(formula, &context, NULL, NULL);
+}
+
 Number *agenda_amount(const Agenda *agenda, const Requirement *made, const PlanTightening *of,
                       const Stage *stage)
 {
     Number *constant = stage->formula ? formula_constant(stage->formula) : NULL;
     if (!stage->formula || constant)
         return constant;
-    View view = {agenda, made->step};
-    const FormulaContext context = {.kind = kind_of_name,
-                                    .value = value_of_name,
-                                    .first_doubt = stage->first_doubt,
-                                    .user = &view};
-    g_autoptr(Array) array = formula_evaluate(stage->formula, &context, NULL, NULL);
-    gssize place = array ? place_in(array, of->group->axes, (const char *const *)made->labels) : -1;
+    g_autoptr(Array) array = agenda_worked(agenda, made->step, stage->formula, stage->first_doubt);
+    gssize place =
+        array ? agenda_place_in(array, of->group->axes, (const char *const *)made->labels) : -1;
     const Place *found = place < 0 ? NULL : array_place(array, (gsize)place);
     return found && found->value ? number_copy(found->value) : NULL;
 }

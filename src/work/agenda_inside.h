@@ -14,3 +14,11 @@ Unit *agenda_amount_unit(const Plan *plan, const Stage *stage) G_GNUC_WARN_UNUSE
 // caller frees with g_free.
 char *agenda_amount_words(const Stage *stage, const Number *amount,
                           const Unit *unit) G_GNUC_WARN_UNUSED_RESULT;
+
+// A formula worked out from what stands in the assessment, as a step can see it; the sources of its
+// weights are indexes of requirements. NULL if it cannot be. The caller frees.
+Array *agenda_worked(const Agenda *agenda, const PlanStep *step, const Formula *formula,
+                     gint first_doubt) G_GNUC_WARN_UNUSED_RESULT;
+
+// The place in an array of the labels along some axes; -1 if one of its axes is not among them.
+gssize agenda_place_in(const Array *array, const GPtrArray *axes, const char *const *labels);

@@ -1,30 +1,10 @@
+#include "reading_place.h"
 #include "session_inside.h"
 #include "take.h"
 
 #include <standbook/rules/slip.h>
 #include <standbook/work/slip_words.h>
 #include <string.h>
-
-static gboolean is_at(const Requirement *made, const Entry *entry)
-{
-    if (made->asked != ASKED_READ || !made->check || made->withdrawn ||
-        g_strcmp0(made->name, entry_text(entry, "check")) != 0 ||
-        g_strcmp0(made->step->name, entry_text(entry, "step")) != 0 ||
-        g_strv_length(made->labels) != entry_list_length(entry, "place"))
-        return FALSE;
-    for (guint i = 0; made->labels[i]; i++)
-        if (strcmp(made->labels[i], entry_list_item(entry, "place", i)) != 0)
-            return FALSE;
-    return TRUE;
-}
-
-static const Requirement *find_place(const Assessment *assessment, const Entry *entry)
-{
-    for (guint i = 0; i < assessment->requirements->len; i++)
-        if (is_at(assessment->requirements->pdata[i], entry))
-            return assessment->requirements->pdata[i];
-    return NULL;
-}
 
 // What was read at the other places of the check, in base units.
 static GPtrArray *others_of(const Assessment *assessment, const Requirement *made)
@@ -37,21 +17,6 @@ static GPtrArray *others_of(const Assessment *assessment, const Requirement *mad
             g_ptr_array_add(others, other->value);
     }
     return others;
-}
-
-// One unit of the last place shown, in base units.
-static Number *step_of(const PlanCheck *check)
-{
-    g_auto(Reading) one = {0};
-    g_autoptr(Number) ten = number_from_integer(10);
-    if (!reading_parse("1", check->unit, &one, NULL, NULL))
-        return NULL;
-    Number *step = number_copy(one.value);
-    for (guint i = 0; i < check->decimals; i++) {
-        g_autoptr(Number) whole = step;
-        step = number_divide(whole, ten);
-    }
-    return step;
 }
 
 static gboolean read_entry(const Entry *entry, Reading *reading)
@@ -89,11 +54,11 @@ static char *slip_in_words(const Assessment *before, const Entry *entry, gboolea
         [SLIP_SIGN] = "Sign unlike",      [SLIP_FAR] = "Far from"};
     g_auto(Reading) reading = {0};
     const Requirement *made =
-        strcmp(entry->kind->name, "read") == 0 ? find_place(before, entry) : NULL;
+        strcmp(entry->kind->name, "read") == 0 ? reading_place(before, entry) : NULL;
     if (!made || !read_entry(entry, &reading))
         return NULL;
     g_autoptr(GPtrArray) others = others_of(before, made);
-    g_autoptr(Number) step = step_of(made->check), meant = NULL;
+    g_autoptr(Number) step = check_step(made->check), meant = NULL;
     const SlipQuestion question = {reading.value, (const Number *const *)others->pdata,
                                    others->len,   made->lower,
                                    made->upper,   step};

@@ -359,6 +359,34 @@ START_TEST(towers_of_powers_stay_small)
 }
 END_TEST
 
+START_TEST(a_sum_falls_into_its_terms)
+{
+    static const struct {
+        const char *text, *terms;
+    } sums[] = {
+        {"bore[T, mid] - skirt", "+bore[T, mid] -skirt"},
+        {" pan depth − pick-up depth + 1.5 mm ", "+pan depth -pick-up depth +1.5 mm"},
+        {"(bore - skirt) - (pan depth + pan gasket)", "+bore -skirt -(pan depth + pan gasket)"},
+        {"(bore + skirt) * 2 - 3", "+(bore + skirt) * 2 -3"},
+        {"min(bore over height) - max(skirt)-1", "+min(bore over height) -max(skirt) -1"},
+        {"abs(bore - skirt)", "+abs(bore - skirt)"},
+        {"-bore + skirt", "+-bore +skirt"},
+        {"(bore)", "+(bore)"},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(sums); i++) {
+        g_autoptr(Formula) formula = formula_parse(sums[i].text, NULL, NULL);
+        g_autoptr(GArray) terms = formula_terms(formula);
+        g_autoptr(GString) words = g_string_new(NULL);
+        for (guint j = 0; j < terms->len; j++) {
+            const FormulaTerm *term = &g_array_index(terms, FormulaTerm, j);
+            g_string_append_printf(words, "%s%c%s", j ? " " : "", term->subtracted ? '-' : '+',
+                                   formula_text(term->formula));
+        }
+        ck_assert_str_eq(words->str, sums[i].terms);
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("formula");
@@ -371,6 +399,7 @@ int main(void)
     tcase_add_test(tcase, shapes_are_checked);
     tcase_add_test(tcase, names_units_and_doubts_are_told);
     tcase_add_test(tcase, weights_follow_the_readings);
+    tcase_add_test(tcase, a_sum_falls_into_its_terms);
     tcase_add_test(tcase, towers_of_powers_stay_small);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);

@@ -217,6 +217,8 @@ const PlanPart *plan_part(const Plan *plan, const char *name);
 // without its unit. The caller frees with g_free.
 char *check_value_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
 char *check_width_words(const PlanCheck *check, const Number *width) G_GNUC_WARN_UNUSED_RESULT;
+// One unit of the last place that the check shows, in base units. The caller frees.
+Number *check_step(const PlanCheck *check) G_GNUC_WARN_UNUSED_RESULT;
 const PlanConsumable *plan_consumable(const Plan *plan, const char *name);
 
 // The unit out of the plan's `units` that measures this kind; NULL if none does. It belongs to the

@@ -39,6 +39,16 @@ const char *formula_name(const Formula *formula, gsize index);
 gsize formula_name_offset(const Formula *formula, gsize index);
 // Whether the name is used at all.
 gboolean formula_uses(const Formula *formula, const char *name);
+// One term of a sum: `- pick-up depth`. The text of its formula is what was written of it.
+typedef struct {
+    gboolean subtracted;
+    Formula *formula; // to be worked out with the `first_doubt` of the whole
+} FormulaTerm;
+
+// The terms (FormulaTerm) of a formula in the order written: `a - b + c` has three, `a - (b + c)`
+// two; what is no sum is its only one. The caller frees with g_array_unref.
+GArray *formula_terms(const Formula *formula) G_GNUC_WARN_UNUSED_RESULT;
+
 // How many ± the formula itself writes; each is a source of its own in the weights.
 guint formula_doubt_count(const Formula *formula);
 

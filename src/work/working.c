@@ -1,0 +1,187 @@
+#include "agenda_inside.h"
+#include "reading_place.h"
+
+#include <standbook/record/live.h>
+#include <standbook/rules/slip.h>
+#include <standbook/work/working.h>
+#include <string.h>
+
+// TERMS -----------------------------------------------------------------------------------------
+
+static void term_clear(gpointer data)
+{
+    WorkingTerm *term = data;
+    g_free(term->words);
+    number_free(term->value);
+}
+
+// The one place that a value is, unchanged; NULL if it is worked out from more.
+static const Requirement *only_place(const Agenda *agenda, const Place *place)
+{
+    const Weight *weight = place->weights && place->weights->len == 1
+                               ? &g_array_index(place->weights, Weight, 0)
+                               : NULL;
+    g_autoptr(Number) one = number_from_integer(1);
+    if (!weight || weight->source < 0 || !number_equal(weight->weight, one))
+        return NULL;
+    return agenda->assessment->requirements->pdata[weight->source];
+}
+
+static WorkingTerm term_of(const Agenda *agenda, const Requirement *made, const FormulaTerm *term)
+{
+    WorkingTerm known = {term->subtracted, g_strdup(formula_text(term->formula)), NULL, NULL};
+    g_autoptr(Array) array =
+        agenda_worked(agenda, made->step, term->formula, made->check->first_doubt);
+    gssize at =
+        array ? agenda_place_in(array, made->check->places, (const char *const *)made->labels) : -1;
+    const Place *place = at < 0 ? NULL : array_place(array, (gsize)at);
+    if (!place || !place->value)
+        return known;
+    known.value = number_copy(place->value);
+    known.from = only_place(agenda, place);
+    return known;
+}
+
+GArray *working_terms(const Agenda *agenda, const Requirement *made)
+{
+    GArray *known = g_array_new(FALSE, FALSE, sizeof(WorkingTerm));
+    g_array_set_clear_func(known, term_clear);
+    if (!made->check || !made->check->formula)
+        return known;
+    g_autoptr(GArray) terms = formula_terms(made->check->formula);
+    for (guint i = 0; terms->len > 1 && i < terms->len; i++) {
+        WorkingTerm one = term_of(agenda, made, &g_array_index(terms, FormulaTerm, i));
+        g_array_append_val(known, one);
+    }
+    return known;
+}
+
+char *working_words(const Agenda *agenda, const Requirement *made)
+{
+    g_autoptr(GArray) terms = working_terms(agenda, made);
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 0; i < terms->len; i++) {
+        const WorkingTerm *term = &g_array_index(terms, WorkingTerm, i);
+        if (!term->value)
+            return NULL;
+        g_autofree char *figure = check_value_words(made->check, term->value);
+        g_string_append_printf(words, "%s%s",
+                               i == 0             ? ""
+                               : term->subtracted ? " - "
+                                                  : " + ",
+                               figure);
+    }
+    return words->len ? g_strdup(words->str) : NULL;
+}
+
+// APART -----------------------------------------------------------------------------------------
+
+enum { OTHERS_LEAST = 3 };
+
+static gboolean is_beside(const Requirement *one, const Requirement *made)
+{
+    if (one == made || one->check != made->check || one->step != made->step || !one->value ||
+        one->bound != BOUND_NONE || one->withdrawn)
+        return FALSE;
+    for (guint i = 1; made->labels[0] && made->labels[i]; i++)
+        if (strcmp(one->labels[i], made->labels[i]) != 0)
+            return FALSE;
+    return TRUE;
+}
+
+static gint compare_numbers(gconstpointer one, gconstpointer other)
+{
+    return number_compare(*(const Number *const *)one, *(const Number *const *)other);
+}
+
+// The values beside it, the least first.
+static GPtrArray *others_of(const Agenda *agenda, const Requirement *made)
+{
+    GPtrArray *others = g_ptr_array_new();
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *one = agenda->assessment->requirements->pdata[i];
+        if (is_beside(one, made))
+            g_ptr_array_add(others, one->value);
+    }
+    g_ptr_array_sort(others, compare_numbers);
+    return others;
+}
+
+// Whether one lies more than twice a range away.
+static gboolean is_far(const Number *away, const Number *range)
+{
+    g_autoptr(Number) size = number_abs(away), twice = number_add(range, range);
+    return number_compare(size, twice) > 0;
+}
+
+char *working_apart(const Agenda *agenda, const Requirement *made)
+{
+    if (made->asked != ASKED_READ || !made->value || !*made->place || !made->check->unit)
+        return NULL;
+    g_autoptr(GPtrArray) others = others_of(agenda, made);
+    if (others->len < OTHERS_LEAST)
+        return NULL;
+    g_autoptr(Number) step = check_step(made->check);
+    g_autoptr(Number) middle =
+        number_add(others->pdata[(others->len - 1) / 2], others->pdata[others->len / 2]);
+    g_autoptr(Number) two = number_from_integer(2), median = number_divide(middle, two);
+    g_autoptr(Number) range = number_subtract(others->pdata[others->len - 1], others->pdata[0]);
+    g_autoptr(Number) away = number_subtract(made->value, median);
+    if (!is_far(away, range) ||
+        !slip_is_outlier(made->value, (const Number *const *)others->pdata, others->len, step))
+        return NULL;
+    g_autoptr(Number) size = number_abs(away);
+    g_autofree char *words = check_width_words(made->check, size);
+    g_autofree char *agree = check_width_words(made->check, range);
+    return g_strdup_printf("%s %s is %s %s the other %u; they agree within %s.", made->name,
+                           made->place, words, number_sign(away) > 0 ? "above" : "below",
+                           others->len, agree);
+}
+
+// STRUCK ----------------------------------------------------------------------------------------
+
+static void struck_clear(gpointer data)
+{
+    g_free(((StruckReading *)data)->figure);
+}
+
+static StruckReading *struck_at(GArray *struck, guint index)
+{
+    for (guint i = 0; i < struck->len; i++)
+        if (g_array_index(struck, StruckReading, i).index == index)
+            return &g_array_index(struck, StruckReading, i);
+    return NULL;
+}
+
+static guint index_of(const Assessment *assessment, const Requirement *made)
+{
+    guint index = AGENDA_NOWHERE;
+    g_ptr_array_find(assessment->requirements, made, &index);
+    return index;
+}
+
+GArray *working_struck(const Agenda *agenda, const PlanStep *step)
+{
+    GArray *struck = g_array_new(FALSE, FALSE, sizeof(StruckReading));
+    g_array_set_clear_func(struck, struck_clear);
+    g_autofree gboolean *live = g_new(gboolean, agenda->count + 1);
+    live_entries(agenda->entries, agenda->count, live);
+    for (gsize i = agenda->count; i-- > 0;) {
+        const Entry *strike = agenda->entries[i];
+        if (!live[i] || strcmp(strike->kind->name, "strike") != 0)
+            continue;
+        const Entry *entry = agenda->entries[entry_number(strike, "entry") - 1];
+        const Requirement *made = strcmp(entry->kind->name, "read") == 0
+                                      ? reading_place(agenda->assessment, entry)
+                                      : NULL;
+        if (!made || made->step != step || made->value)
+            continue;
+        guint index = index_of(agenda->assessment, made);
+        if (struck_at(struck, index))
+            continue;
+        StruckReading one = {index, g_strdup(entry_value(entry, "value", "typed")),
+                             entry_text(strike, "cause")};
+        g_array_append_val(struck, one);
+    }
+    return struck;
+}
