@@ -1,6 +1,8 @@
 #include "desk.h"
 
 #include <standbook/base/error.h>
+#include <standbook/work/ago.h>
+#include <standbook/work/entry_words.h>
 #include <string.h>
 
 static SessionOptions session_options(const Desk *desk)
@@ -79,6 +81,7 @@ void desk_last(Desk *desk, const char *format, ...)
     g_free(desk->last);
     desk->last = g_strdup_vprintf(format, arguments);
     va_end(arguments);
+    desk->last_at = desk->now;
     if (desk->entered_seq == desk->last_seq)
         return;
     g_free(desk->entered);
@@ -113,6 +116,7 @@ void desk_take_up(Desk *desk, const char *number)
     g_free(desk->number);
     desk->number = g_strdup(number);
     desk->last_seq = desk->entered_seq = 0;
+    desk_recall(desk);
 }
 
 gboolean desk_open_next(Desk *desk, guint *tried)
@@ -166,6 +170,38 @@ gboolean desk_line(Desk *desk, const char *line, char **answer)
     return TRUE;
 }
 
+char *desk_last_words(const Desk *desk)
+{
+    enum { FRESH = 300 }; // s
+    gboolean fresh = desk->now >= desk->last_at && desk->now - desk->last_at < FRESH;
+    g_autofree char *since = desk->last && !fresh ? ago_since(desk->last_at, desk->now) : NULL;
+    return g_strconcat(desk->last ? desk->last : "", since ? ", " : "", since, NULL);
+}
+
+static gboolean is_by(Session *session, const Entry *entry, const char *initials)
+{
+    const Entry *person = shop_by_id(session_shop(session), "person", entry->by);
+    return person && g_strcmp0(shop_label(person), initials) == 0;
+}
+
+void desk_recall(Desk *desk)
+{
+    Session *session = desk->who && !desk->last_seq ? desk_build(desk) : NULL;
+    const GPtrArray *entries = session ? session_entries(session) : NULL;
+    for (guint i = entries ? entries->len : 0; i-- > 0 && !desk->last_seq;) {
+        const Entry *entry = entries->pdata[i];
+        if (!can_be_struck(entry) || !is_by(session, entry, desk->who))
+            continue;
+        g_autoptr(Taken) taken =
+            taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
+        g_autofree char *said = entry_said(session_plan(session), taken, entry);
+        const char *done = entry->done ? entry->done : entry->at;
+        desk->last_seq = i + 1;
+        desk_last(desk, "%s · %.5s %s", said, done + 11, desk->who);
+        moment_parse(done, &desk->last_at, NULL);
+    }
+}
+
 static gboolean catch_up_all(Desk *desk)
 {
     gboolean news = session_catch_up(desk->shop, NULL);
@@ -206,9 +242,7 @@ static Standing own_standing(Desk *desk)
 {
     Session *session = desk->who ? desk_build(desk) : NULL;
     Standing standing = session ? standing_of(session) : (Standing){NULL, FALSE, NULL};
-    const Entry *person =
-        standing.entry ? shop_by_id(session_shop(session), "person", standing.entry->by) : NULL;
-    gboolean own = person && g_strcmp0(shop_label(person), desk->who) == 0;
+    gboolean own = standing.entry && is_by(session, standing.entry, desk->who);
     return own ? standing : (Standing){NULL, FALSE, NULL};
 }
 

@@ -14,6 +14,7 @@ typedef struct {
     gboolean big;        // the far view: what is in hand is read from the stand
     GPtrArray *unplaced; // char *: bursts that came with no field open, oldest first
     char *last;          // what was done last here, in words; NULL if nothing
+    Moment last_at;      // and when
     gint64 last_seq;     // this terminal's newest entry in the build in hand, 0 if none
     char *entered;       // that entry in words, as long as entered_seq is its number
     gint64 entered_seq;
@@ -51,6 +52,12 @@ gboolean desk_shop_line(Desk *desk, const char *line);
 void desk_warn(Desk *desk, const char *format, ...) G_GNUC_PRINTF(2, 3);
 void desk_warn_error(Desk *desk, GError *error); // takes the error
 void desk_last(Desk *desk, const char *format, ...) G_GNUC_PRINTF(2, 3);
+// What was done last as row 23 has it, with the time since where that is some minutes. The caller
+// frees with g_free.
+char *desk_last_words(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
+// Where nothing was entered here yet in the build in hand: the newest entry of who works here is
+// what was done last, and what a strike takes back.
+void desk_recall(Desk *desk);
 
 // Where a build stands: the step picked up or put down last.
 typedef struct {

@@ -468,7 +468,7 @@ static void paint_desk(const Screen *screen, const char *typed, Page *page)
         page->warns = TRUE;
         page_say(&page->last, "%s", desk->warning);
     } else if (!page->last)
-        page_say(&page->last, "%s", desk->last ? desk->last : "");
+        page->last = desk_last_words(desk);
     if (strlen(typed) == 1 && strchr("+-.", *typed) && page->field != ASKS_TEXT) {
         Action action = *typed == '+' ? ACTION_ON : *typed == '-' ? ACTION_BACK : ACTION_MORE;
         page->means = TRUE;

@@ -115,6 +115,7 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     g_free(desk->who);
     desk->who = g_strdup(people->pdata[digit - 1]);
     desk->picked_up = g_get_monotonic_time();
+    desk_recall(desk);
     return who->stamp ? go_on(who, desk) : go(GO_UP);
 }
 

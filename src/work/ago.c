@@ -20,20 +20,35 @@ char *ago_day(Moment moment, Moment now)
                                                  : g_strdup_printf("%d %s %d", day, month, year);
 }
 
-char *ago_words(Moment moment, Moment now)
+// Whether it is said by its day: not within the minutes that are counted.
+static gboolean is_other_day(Moment moment, Moment now)
 {
     g_autoptr(GDateTime) time = g_date_time_new_from_unix_utc(moment);
     g_autoptr(GDateTime) present = g_date_time_new_from_unix_utc(now);
-    g_autofree char *clock = g_date_time_format(time, "%H:%M");
+    gboolean counted = now >= moment && now - moment < MINUTES_SAID * A_MINUTE;
+    return !counted && !is_same_day(time, present);
+}
+
+char *ago_since(Moment moment, Moment now)
+{
     gint64 since = now - moment;
-    if (since >= 0 && since < A_MINUTE)
-        return g_strdup_printf("%s, now", clock);
-    if (since > 0 && since < MINUTES_SAID * A_MINUTE)
-        return g_strdup_printf("%s, %" G_GINT64_FORMAT " min ago", clock, since / A_MINUTE);
-    if (!is_same_day(time, present))
+    if (is_other_day(moment, now))
         return ago_day(moment, now);
     if (since < 0)
-        return g_steal_pointer(&clock);
-    return g_strdup_printf("%s, %" G_GINT64_FORMAT " h ago", clock,
-                           (since + AN_HOUR / 2) / AN_HOUR);
+        return NULL;
+    if (since < A_MINUTE)
+        return g_strdup("now");
+    if (since < MINUTES_SAID * A_MINUTE)
+        return g_strdup_printf("%" G_GINT64_FORMAT " min ago", since / A_MINUTE);
+    return g_strdup_printf("%" G_GINT64_FORMAT " h ago", (since + AN_HOUR / 2) / AN_HOUR);
+}
+
+char *ago_words(Moment moment, Moment now)
+{
+    if (is_other_day(moment, now))
+        return ago_day(moment, now);
+    g_autoptr(GDateTime) time = g_date_time_new_from_unix_utc(moment);
+    g_autofree char *clock = g_date_time_format(time, "%H:%M");
+    g_autofree char *since = ago_since(moment, now);
+    return g_strconcat(clock, since ? ", " : "", since, NULL);
 }

@@ -30,6 +30,28 @@ static const struct {
     {"2026-03-14 00:10", "2025-03-13 23:50", "14 Mar 2026"},
 };
 
+static const struct {
+    const char *moment, *now, *words; // NULL: nothing is said
+} since_rows[] = {
+    {"2025-03-13 14:12", "2025-03-13 14:59", "47 min ago"},
+    {"2025-03-13 14:12:30", "2025-03-13 14:13:29", "now"},
+    {"2025-03-13 09:12", "2025-03-13 12:42", "4 h ago"},
+    {"2025-03-12 23:50", "2025-03-13 00:10", "20 min ago"},
+    {"2024-12-31 23:50", "2025-01-01 01:20", "31 Dec 2024"},
+    {"2025-03-13 14:12", "2025-03-13 13:00", NULL},
+    {"2025-03-14 00:10", "2025-03-13 23:50", "14 Mar"},
+};
+
+START_TEST(since_alone)
+{
+    Moment moment, now;
+    ck_assert(moment_parse(since_rows[_i].moment, &moment, NULL));
+    ck_assert(moment_parse(since_rows[_i].now, &now, NULL));
+    g_autofree char *words = ago_since(moment, now);
+    ck_assert_pstr_eq(words, since_rows[_i].words);
+}
+END_TEST
+
 START_TEST(the_clock_comes_first_then_since)
 {
     Moment moment, now;
@@ -56,6 +78,7 @@ int main(void)
 {
     Suite *suite = suite_create("ago");
     TCase *tcase = tcase_create("words");
+    tcase_add_loop_test(tcase, since_alone, 0, G_N_ELEMENTS(since_rows));
     tcase_add_loop_test(tcase, the_clock_comes_first_then_since, 0, G_N_ELEMENTS(rows));
     tcase_add_test(tcase, a_day_names_its_year_only_if_it_is_another);
     suite_add_tcase(suite, tcase);

@@ -1,3 +1,5 @@
+#include "demo.h"
+
 #include <check.h>
 #include <standbook/record/digest.h>
 #include <standbook/work/entry_words.h>
@@ -131,12 +133,48 @@ START_TEST(when_is_when_it_was_done)
 }
 END_TEST
 
+// The newest entry of the demo that is told with these words.
+static void expect_said(Demo *demo, const LineTaker *taker, guint entry, const char *expected)
+{
+    const GPtrArray *entries = line_taker_entries(taker);
+    g_autoptr(Taken) taken = taken_of(entries, NULL);
+    g_autofree char *said = entry_said(demo->plan, taken, entries->pdata[entry - 1]);
+    ck_assert_str_eq(said, expected);
+}
+
+static guint feed(Demo *demo, LineTaker *taker, const char *line)
+{
+    g_autofree char *problem = demo_try(demo, taker, line);
+    ck_assert_msg(!problem, "%s: %s", line, problem);
+    return line_taker_entries(taker)->len;
+}
+
+START_TEST(at_the_stand_an_entry_is_said_as_the_work)
+{
+    Demo *demo = demo_new();
+    LineTaker *taker = demo_build(demo, "TL-0412");
+    static const char *const rows[][2] = {
+        {"2025-03-05 08:49 MO read top ring gap[2] 0.42 with G08", "top ring gap 2 · 0.42 mm"},
+        {"tighten head nuts[3] in Head on stage 1 with W4", "bolt 3 · 30 N·m · W4"},
+        {"tighten head nuts in Head on stage 2 from 3 to 8 with W4", "bolts 3, 8 · 55 N·m · W4"},
+        {"tighten sump stage 1 all with W1", "all 18 · 5 N·m · W1"},
+        {"tighten water pump[4] 18.5 with W1 adapter X1",
+         "bolt 4 · 20 N·m · shown 18.5 N·m · W1 with X1"},
+        {"note \"card found\"", "note \"card found\""},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++)
+        expect_said(demo, taker, feed(demo, taker, rows[i][0]), rows[i][1]);
+    demo_free(demo);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("words");
     TCase *tcase = tcase_create("words");
     tcase_add_test(tcase, entries_read_like_log_lines);
     tcase_add_test(tcase, a_unit_is_said_once);
+    tcase_add_test(tcase, at_the_stand_an_entry_is_said_as_the_work);
     tcase_add_test(tcase, a_second_seal_says_its_number);
     tcase_add_test(tcase, every_kind_is_told);
     tcase_add_test(tcase, what_was_taken_is_found_again);

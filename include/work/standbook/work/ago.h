@@ -9,5 +9,9 @@
 // `14:12`. The caller frees with g_free.
 char *ago_words(Moment moment, Moment now) G_GNUC_WARN_UNUSED_RESULT;
 
+// How long ago alone: `47 min ago`, `3 h ago`, `now`; of another day that day, as above; NULL for
+// one still to come on the same day. The caller frees with g_free.
+char *ago_since(Moment moment, Moment now) G_GNUC_WARN_UNUSED_RESULT;
+
 // The day alone: `4 Mar`, in another year `4 Mar 2024`. The caller frees with g_free.
 char *ago_day(Moment moment, Moment now) G_GNUC_WARN_UNUSED_RESULT;

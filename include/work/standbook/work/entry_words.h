@@ -1,5 +1,6 @@
 // Entries in words, the same in the answers to log lines, on the sheets and in the command line.
 #pragma once
+#include <standbook/plan/plan.h>
 #include <standbook/record/entry.h>
 
 // What a build's ledger says about the people, tools, lots and the engine it relies on, by their
@@ -34,9 +35,15 @@ const char *taken_name(const Taken *taken, const char *person);
 // 59.790 mm with G03`, `take tool G03`. Not clean text. The caller frees with g_free.
 char *entry_words(const Taken *taken, const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
 
-// A value as a body holds it ({"value":…, "unit":…, "typed":…}) as it was typed, with its unit where
-// that does not say it: `0.002 mm`, `90°`; empty for NULL. The caller frees with g_free.
+// A value as a body holds it ({"value":…, "unit":…, "typed":…}) as it was typed, with its unit
+// where that does not say it: `0.002 mm`, `90°`; empty for NULL. The caller frees with g_free.
 char *value_words(const json_t *value) G_GNUC_WARN_UNUSED_RESULT;
 
 // When it was done, for people: `2025-03-04 10:05`. The caller frees with g_free.
 char *entry_when(const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
+
+// The entry as it is said at the stand, behind the work: `bolt 1 · 100 N·m · W3`, `all 18 · 8 N·m ·
+// W1`, `top ring gap 2 · 0.36 mm`; any other as entry_words. `plan` is that in force. Not clean
+// text. The caller frees with g_free.
+char *entry_said(const Plan *plan, const Taken *taken,
+                 const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
