@@ -15,6 +15,31 @@ ToolNeed bench_need(const Requirement *made)
     return (ToolNeed){NEED_GAUGE, made->check ? made->check->gauge : NULL, NULL};
 }
 
+// What was read there, else at another place of the check in that step; NULL for nothing.
+static const Number *value_beside(const Agenda *agenda, const Requirement *made)
+{
+    const GPtrArray *all = agenda->assessment->requirements;
+    for (guint i = 0; !made->value && i < all->len; i++) {
+        const Requirement *other = all->pdata[i];
+        if (other->check == made->check && other->step == made->step && other->value)
+            return other->value;
+    }
+    return made->value;
+}
+
+const char *bench_gauge(Desk *desk, const Agenda *agenda, guint index, const char *typed)
+{
+    const Requirement *made = agenda->assessment->requirements->pdata[index];
+    ToolNeed need = bench_need(made);
+    g_auto(Reading) reading = {0};
+    if (!need.sort)
+        return NULL;
+    need.value = *typed && reading_parse(typed, made->check->unit, &reading, NULL, NULL)
+                     ? reading.value
+                     : value_beside(agenda, made);
+    return toolbox_for(desk, &need);
+}
+
 // CHECKS ----------------------------------------------------------------------------------------
 
 // Answers with the digits that give them; where they are numbers themselves, they are typed as they
@@ -177,8 +202,6 @@ char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state,
         return part_line(desk, agenda, &item, state, typed);
     if (!item.made->check)
         return NULL;
-    ToolNeed need = bench_need(item.made);
-    const AgendaAnswer answer = {.typed = typed,
-                                 .tool = need.sort ? toolbox_for(desk, &need) : NULL};
+    const AgendaAnswer answer = {.typed = typed, .tool = bench_gauge(desk, agenda, index, typed)};
     return agenda_line(&item, &answer);
 }

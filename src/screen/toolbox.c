@@ -98,20 +98,36 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
     return labels;
 }
 
+// The gauge in hand, used last, or the only one, of those that hold the value; NULL for none.
+static const char *gauge_for(Desk *desk, const ToolNeed *need)
+{
+    const char *first[] = {in_hand(desk, need), used_last(desk, need)};
+    for (gsize i = 0; i < G_N_ELEMENTS(first); i++) {
+        const Entry *tool = tool_of(desk, first[i]);
+        if (tool && holds(tool, need->value))
+            return first[i];
+    }
+    g_autoptr(GPtrArray) all = g_ptr_array_new();
+    add_serving(desk, need, TRUE, all);
+    return all->len == 1 ? all->pdata[0] : NULL;
+}
+
+static gboolean any_holds(const Desk *desk, const ToolNeed *need)
+{
+    g_autoptr(GPtrArray) all = g_ptr_array_new();
+    add_serving(desk, need, TRUE, all);
+    return all->len > 0;
+}
+
 const char *toolbox_for(Desk *desk, const ToolNeed *need)
 {
+    if (need->need == NEED_GAUGE && need->sort) {
+        const ToolNeed any = {need->need, need->sort, NULL};
+        return gauge_for(desk, any_holds(desk, need) ? need : &any);
+    }
     const char *label = in_hand(desk, need);
     const Entry *tool = tool_of(desk, label);
-    if (tool && (need->need == NEED_GAUGE || holds(tool, need->value)))
-        return label;
-    if (need->need != NEED_GAUGE || !need->sort)
-        return NULL;
-    label = used_last(desk, need);
-    if (label)
-        return label;
-    g_autoptr(GPtrArray) all = g_ptr_array_new();
-    add_all_serving(desk, need, all);
-    return all->len == 1 ? all->pdata[0] : NULL;
+    return tool && (need->need == NEED_GAUGE || holds(tool, need->value)) ? label : NULL;
 }
 
 void toolbox_take(Desk *desk, const ToolNeed *need, const char *label)

@@ -15,8 +15,8 @@ typedef struct {
 GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESULT;
 
 // The one to use without asking; NULL if a person must say. A gauge is the one in hand, the one
-// used last for this in this build, or the only one of its sort; a wrench must have been taken in
-// hand at this terminal and hold the value.
+// used last for this in this build, or the only one of its sort, of those that hold the value if any
+// does; a wrench must have been taken in hand at this terminal and hold the value.
 const char *toolbox_for(Desk *desk, const ToolNeed *need);
 
 // Takes a tool in hand.

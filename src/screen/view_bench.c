@@ -28,7 +28,9 @@ typedef struct {
     Supposed supposed; // by what is typed
     char *asked_for;   // the line that was asked about once, as a likely slip; NULL for none
     char *slip;        // what was asked
-    GArray *struck;    // StruckReading of the step, as long as the build has `known` entries
+    // As long as the build has `known` entries:
+    GArray *struck; // StruckReading of the step
+    Taken *taken;
     gsize known;
 } Bench;
 
@@ -55,6 +57,7 @@ static void close(gpointer state)
     supposed_forget(&bench->supposed);
     forget_slip(bench);
     g_clear_pointer(&bench->struck, g_array_unref);
+    taken_free(bench->taken);
     g_free(bench->step);
     g_free(bench);
 }
@@ -132,8 +135,8 @@ static char *meaning(const Checks *checks, guint here)
     g_autofree char *value = figure_value(made);
     g_autofree char *doubt = figure_doubt(made);
     g_autoptr(GString) words = g_string_new(made->answer); // what is chosen
-    g_string_append_printf(words, "%s%s", words->len ? "   " : "", value);
-    g_string_append_printf(words, " %s", figure_unit(made));
+    if (made->value)
+        g_string_append_printf(words, "%s%s %s", words->len ? "   " : "", value, figure_unit(made));
     if (!change || change == made) {
         g_autofree char *verdict = verdict_said(made);
         g_string_append_printf(words, " %s   %s", doubt, verdict);
@@ -149,13 +152,17 @@ static char *meaning(const Checks *checks, guint here)
 
 // PAINT -----------------------------------------------------------------------------------------
 
-static const GArray *struck_of(Bench *bench, const BenchWork *work)
+// Reads the ledger again only when there is more of it.
+static void know(Bench *bench, const BenchWork *work)
 {
-    if (bench->struck && bench->known == work->agenda.count)
-        return bench->struck;
+    const Agenda *agenda = &work->agenda;
+    if (bench->struck && bench->known == agenda->count)
+        return;
     g_clear_pointer(&bench->struck, g_array_unref);
-    bench->known = work->agenda.count;
-    return bench->struck = working_struck(&work->agenda, work->step);
+    taken_free(bench->taken);
+    bench->struck = working_struck(agenda, work->step);
+    bench->taken = taken_new(agenda->entries, agenda->count, NULL);
+    bench->known = agenda->count;
 }
 
 // Said of what is typed, else of what was read here last.
@@ -173,18 +180,25 @@ static char *place_words(const Requirement *made)
     return *made->place ? g_strdup_printf("%s %s", made->name, made->place) : g_strdup(made->name);
 }
 
+// `   G03 bore gauge, zeroed in G02`, or which is to be taken in hand.
+static char *gauge_words(Desk *desk, const Agenda *agenda, const Requirement *made, guint index,
+                         const char *typed)
+{
+    const char *gauge = bench_gauge(desk, agenda, index, typed);
+    const char *sort = made->check->gauge;
+    return gauge ? g_strdup_printf("%s %s", gauge, sort) : g_strdup_printf("g: which %s?", sort);
+}
+
 static char *next_words(Desk *desk, const BenchWork *work, const Bench *bench,
-                        const BenchField *field)
+                        const BenchField *field, const char *typed)
 {
     const Requirement *made = bench_requirement(work, bench->here);
     g_autofree char *place = bench_place(&work->agenda, bench->here, bench->part);
     if (made->asked != ASKED_READ || !made->check->gauge)
         return g_strdup_printf("%s%s%s", place, field->prompt ? "   " : "",
                                field->prompt ? field->prompt : "");
-    ToolNeed need = bench_need(made);
-    const char *gauge = toolbox_for(desk, &need);
-    return gauge ? g_strdup_printf("%s   %s %s", place, gauge, made->check->gauge)
-                 : g_strdup_printf("%s   g: which %s?", place, made->check->gauge);
+    g_autofree char *gauge = gauge_words(desk, &work->agenda, made, bench->here, typed);
+    return g_strdup_printf("%s%s   %s", place, made->value ? " again" : "", gauge);
 }
 
 static void say_counts(const BenchWork *work, Page *page)
@@ -205,7 +219,7 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     if (!made)
         return;
     BenchField field = bench_field(desk, &work->agenda, bench->here, bench->part);
-    g_autofree char *next = next_words(desk, work, bench, &field);
+    g_autofree char *next = next_words(desk, work, bench, &field, typed);
     page->remark = bench_lots(desk, &work->agenda, bench->here, bench->part);
     page->field = field.field;
     page->ask = field.field == ASKS_DIGIT;
@@ -284,13 +298,15 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (made)
         suppose(bench, desk, &work, typed);
     paint_rows(bench, desk, &work, typed, page);
+    know(bench, &work);
     Checks checks = {.agenda = &work.agenda,
                      .now = work.agenda.assessment,
                      .supposed = bench->supposed.made,
                      .step = work.step,
                      .here = made,
                      .typed = typed,
-                     .struck = struck_of(bench, &work)};
+                     .taken = bench->taken,
+                     .struck = bench->struck};
     g_autofree char *apart = apart_words(bench, &checks);
     checks.apart = apart;
     if (desk->big && made)
@@ -298,7 +314,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     else
         checks_paint(page->body, 0, &checks, &page->focus);
     paint_detail(desk_build(desk), made, page);
-    if (bench->supposed.made && made && made->asked == ASKED_READ) {
+    if (bench->supposed.made && made && made->check) {
         g_autofree char *words = meaning(&checks, bench->here);
         gboolean asked = bench->slip && g_strcmp0(bench->asked_for, bench->supposed.line) == 0;
         page_say(&page->then, "%s", asked ? bench->slip : words);

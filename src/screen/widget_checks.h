@@ -2,6 +2,7 @@
 #pragma once
 #include "cells.h"
 
+#include <standbook/work/entry_words.h>
 #include <standbook/work/working.h>
 
 // What is painted: the assessment as it stands, and what it would be with the reading in the field.
@@ -12,6 +13,7 @@ typedef struct {
     const PlanStep *step;
     const Requirement *here; // of `now`: the place in hand, or NULL
     const char *typed;       // what stands in the field
+    const Taken *taken;      // of the build, to name tools; or NULL
     const GArray *struck;    // StruckReading of the step, or NULL
     const char *apart;       // what is said of a value that stands apart, or NULL
 } Checks;

@@ -3,8 +3,6 @@
 #include <standbook/work/line.h>
 #include <standbook/work/words.h>
 
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Reading, reading_clear)
-
 struct LineCarry {
     char *date; // `2025-03-13`, NULL before the first
     char *time; // `11:36`

@@ -26,6 +26,7 @@ typedef struct {
 gboolean reading_parse(const char *text, const Unit *unit, Reading *reading, gsize *offset,
                        GError **error);
 void reading_clear(Reading *reading);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Reading, reading_clear)
 
 // Whether a number begins at `text`, in any of the spellings that reading_parse knows.
 gboolean reading_begins(const char *text);
