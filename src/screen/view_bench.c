@@ -1,5 +1,5 @@
 // The bench: readings, looks and parts of a step, one place after the other.
-#include "about.h"
+#include "bench_detail.h"
 #include "bench_field.h"
 #include "bench_work.h"
 #include "clock_line.h"
@@ -7,12 +7,10 @@
 #include "supposed.h"
 #include "view.h"
 #include "widget_checks.h"
-#include "widget_digits.h"
 #include "widget_groups.h"
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
-#include <standbook/sheet/strip.h>
 #include <standbook/work/slip_words.h>
 #include <string.h>
 
@@ -245,41 +243,6 @@ static void paint_keys(Page *page)
     page_key(page, ACTION_HELP, NULL);
 }
 
-// The value in hand over the whole body, its strip and verdict below.
-static void paint_far(const Checks *checks, guint index, Page *page)
-{
-    enum { DOT = 3, HIGH = 2, LEFT = 5, ROW = 3, BELOW = 14 };
-    const Requirement *made = checks_at(checks, index, NULL);
-    g_autofree char *place = place_words(made), *value = figure_value(made);
-    const char *shown = *checks->typed ? checks->typed : value;
-    guint dot = digits_width(shown, DOT) > PAGE_WIDTH - LEFT ? 2 : DOT;
-    canvas_put(page->body, 1, LEFT, 0, style_of(TYPE_BOLD, ROLE_CALM), place);
-    digits_paint(page->body, ROW, LEFT, dot, HIGH, style_of(0, 0), shown);
-    g_autofree char *strip = strip_text(made), *fault = fault_words(made);
-    g_autofree char *line =
-        g_strdup_printf("%s   %s%s", strip, verdict_mark(made->verdict, made->reason), fault);
-    canvas_put(page->body, BELOW, LEFT, 0, verdict_style(made->verdict), line);
-}
-
-enum { DETAIL_WIDTH = 50, DETAIL_ROWS = 24 };
-
-// At the right of a wide screen: the place in hand, and what was entered last.
-static void paint_detail(Session *session, const Requirement *made, Page *page)
-{
-    guint width = page_detail_width(page->width);
-    if (!width || !made)
-        return;
-    gboolean third = width > 2 * DETAIL_WIDTH - 12;
-    g_autofree char *name = place_words(made);
-    page->detail = canvas_new_growing(width, page->body->ascii);
-    g_autoptr(Canvas) about = canvas_new_growing(third ? DETAIL_WIDTH : width, page->body->ascii);
-    canvas_put(about, 0, 1, 0, style_of(TYPE_BOLD, 0), name);
-    guint row = about_entries(about, about_figures(about, 1, made), session, made);
-    canvas_copy(page->detail, 0, 0, about, 0, row);
-    about_build(page->detail, third ? 1 : row + 1, third ? DETAIL_WIDTH + 1 : 1, DETAIL_ROWS,
-                session);
-}
-
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Bench *bench = state;
@@ -310,10 +273,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *apart = apart_words(bench, &checks);
     checks.apart = apart;
     if (desk->big && made)
-        paint_far(&checks, bench->here, page);
+        detail_far(&checks, bench->here, page);
     else
         checks_paint(page->body, 0, &checks, &page->focus);
-    paint_detail(desk_build(desk), made, page);
+    detail_paint(desk, &checks, bench->here, page);
     if (bench->supposed.made && made && made->check) {
         g_autofree char *words = meaning(&checks, bench->here);
         gboolean asked = bench->slip && g_strcmp0(bench->asked_for, bench->supposed.line) == 0;

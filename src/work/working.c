@@ -78,10 +78,10 @@ char *working_words(const Agenda *agenda, const Requirement *made)
 
 enum { OTHERS_LEAST = 3 };
 
+// Whether it differs from `made` in its first label only.
 static gboolean is_beside(const Requirement *one, const Requirement *made)
 {
-    if (one == made || one->check != made->check || one->step != made->step || !one->value ||
-        one->bound != BOUND_NONE || one->withdrawn)
+    if (one->check != made->check || one->step != made->step || one->withdrawn)
         return FALSE;
     for (guint i = 1; made->labels[0] && made->labels[i]; i++)
         if (strcmp(one->labels[i], made->labels[i]) != 0)
@@ -89,22 +89,33 @@ static gboolean is_beside(const Requirement *one, const Requirement *made)
     return TRUE;
 }
 
+GPtrArray *working_beside(const Agenda *agenda, const Requirement *made)
+{
+    GPtrArray *beside = g_ptr_array_new();
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        Requirement *one = agenda->assessment->requirements->pdata[i];
+        if (is_beside(one, made))
+            g_ptr_array_add(beside, one);
+    }
+    return beside;
+}
+
 static gint compare_numbers(gconstpointer one, gconstpointer other)
 {
     return number_compare(*(const Number *const *)one, *(const Number *const *)other);
 }
 
-// The values beside it, the least first.
-static GPtrArray *others_of(const Agenda *agenda, const Requirement *made)
+// The values of all, but for `made` (NULL: no exception), the least first.
+static GPtrArray *values_of(const GPtrArray *beside, const Requirement *made)
 {
-    GPtrArray *others = g_ptr_array_new();
-    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
-        const Requirement *one = agenda->assessment->requirements->pdata[i];
-        if (is_beside(one, made))
-            g_ptr_array_add(others, one->value);
+    GPtrArray *values = g_ptr_array_new();
+    for (guint i = 0; i < beside->len; i++) {
+        const Requirement *one = beside->pdata[i];
+        if (one != made && one->value && one->bound == BOUND_NONE)
+            g_ptr_array_add(values, one->value);
     }
-    g_ptr_array_sort(others, compare_numbers);
-    return others;
+    g_ptr_array_sort(values, compare_numbers);
+    return values;
 }
 
 // Whether one lies more than twice a range away.
@@ -118,7 +129,8 @@ char *working_apart(const Agenda *agenda, const Requirement *made)
 {
     if (made->asked != ASKED_READ || !made->value || !*made->place || !made->check->unit)
         return NULL;
-    g_autoptr(GPtrArray) others = others_of(agenda, made);
+    g_autoptr(GPtrArray) beside = working_beside(agenda, made);
+    g_autoptr(GPtrArray) others = values_of(beside, made);
     if (others->len < OTHERS_LEAST)
         return NULL;
     g_autoptr(Number) step = check_step(made->check);
@@ -136,6 +148,58 @@ char *working_apart(const Agenda *agenda, const Requirement *made)
     return g_strdup_printf("%s %s is %s %s the other %u; they agree within %s.", made->name,
                            made->place, words, number_sign(away) > 0 ? "above" : "below",
                            others->len, agree);
+}
+
+// The number rounded down to a whole count of steps, and one step more.
+static Number *whole_below(const Number *number, const Number *step)
+{
+    mpz_t count;
+    mpz_init(count);
+    g_autoptr(Number) ratio = number_divide(number, step);
+    mpz_fdiv_q(count, mpq_numref(number_rational(ratio)), mpq_denref(number_rational(ratio)));
+    g_autofree char *text = mpz_get_str(NULL, 10, count);
+    g_autoptr(Number) whole = number_from_text(text, NULL);
+    mpz_clear(count);
+    return number_multiply(whole, step);
+}
+
+gboolean working_window(const GPtrArray *beside, Number **from, Number **to)
+{
+    enum { STEPS_MOST = 9 };
+    g_autoptr(GPtrArray) values = values_of(beside, NULL);
+    if (values->len == 0)
+        return FALSE;
+    const Requirement *first = beside->pdata[0];
+    g_autoptr(Number) step = check_step(first->check), ten = number_from_integer(10);
+    g_autoptr(Number) most = number_from_integer(STEPS_MOST);
+    g_autoptr(Number) range = number_subtract(values->pdata[values->len - 1], values->pdata[0]);
+    for (;;) {
+        g_autoptr(Number) reach = number_multiply(step, most);
+        if (number_compare(range, reach) <= 0)
+            break;
+        Number *larger = number_multiply(step, ten);
+        number_free(step);
+        step = larger;
+    }
+    *from = whole_below(values->pdata[0], step);
+    g_autoptr(Number) last = whole_below(values->pdata[values->len - 1], step);
+    *to = number_add(last, step);
+    return TRUE;
+}
+
+// ZERO ------------------------------------------------------------------------------------------
+
+const Entry *working_zero(const Agenda *agenda, const char *tool)
+{
+    g_autofree gboolean *live = g_new(gboolean, agenda->count + 1);
+    live_entries(agenda->entries, agenda->count, live);
+    for (gsize i = agenda->count; i-- > 0;) {
+        const Entry *entry = agenda->entries[i];
+        if (live[i] && strcmp(entry->kind->name, "zero") == 0 &&
+            g_strcmp0(entry_text(entry, "tool"), tool) == 0)
+            return entry;
+    }
+    return NULL;
 }
 
 // STRUCK ----------------------------------------------------------------------------------------

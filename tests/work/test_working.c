@@ -97,9 +97,41 @@ START_TEST(a_struck_reading_is_told_until_its_place_is_read_again)
     expect_struck("Rings", "");
 }
 END_TEST
+static void expect_window(const char *place, const char *expected)
+{
+    Agenda agenda = agenda_now();
+    g_autoptr(GPtrArray) beside =
+        working_beside(&agenda, requirement_at(&agenda, find_place(&agenda, place)));
+    const Requirement *first = beside->pdata[0];
+    g_autoptr(Number) from = NULL, to = NULL;
+    g_autofree char *words = g_strdup("none");
+    if (working_window(beside, &from, &to)) {
+        g_free(words);
+        g_autofree char *least = check_value_words(first->check, from);
+        g_autofree char *greatest = check_value_words(first->check, to);
+        words = g_strdup_printf("%u: %s to %s", beside->len, least, greatest);
+    }
+    ck_assert_str_eq(words, expected);
+}
+
+START_TEST(a_window_holds_the_places_beside_it)
+{
+    expect_window("read bore[4, T, mid]", "none");
+    take_all(bores);
+    expect_window("read bore[4, T, mid]", "4: 90.004 to 90.008"); // 90.004, 90.005, 90.007
+    take_all("read bore[4] 90.027 90.026 90.005 90.002 90.001 89.970 with G03");
+    expect_window("read bore[4, T, mid]", "4: 90.000 to 90.030");
+    expect_window("read bore[1, A, bottom]", "4: 89.970 to 90.010");
+    expect_window("read deck flatness", "none");
+    take_all("read deck flatness 0.02 with G09");
+    expect_window("read deck flatness", "1: 0.02 to 0.03");
+}
+END_TEST
+
 int main(void)
 {
-    const TTest *tests[] = {a_sum_is_told_term_by_term, what_stands_apart_from_three_others_is_said,
+    const TTest *tests[] = {a_window_holds_the_places_beside_it, a_sum_is_told_term_by_term,
+                            what_stands_apart_from_three_others_is_said,
                             a_struck_reading_is_told_until_its_place_is_read_again};
     return run_on_build("working", tests, G_N_ELEMENTS(tests), 0);
 }
