@@ -5,35 +5,57 @@
 #include <standbook/work/found.h>
 #include <standbook/work/named.h>
 #include <standbook/work/opened.h>
+#include <standbook/work/told.h>
 #include <string.h>
 
-// A place that the words name, in one build.
-static json_t *place_json(const char *number, const Requirement *made)
+// A place that the words name, in one build, with what is told of it (char *).
+static json_t *place_json(const char *number, const Requirement *made, const GPtrArray *told)
 {
     g_autofree char *name = requirement_name(made), *value = figure_value(made);
     g_autofree char *doubt = figure_doubt(made), *limits = figure_limits(made);
-    return json_pack("{s:s,s:s,s:s,s:s,s:s,s:s,s:s,s:s}", "ledger", number, "place", name,
+    g_autofree char *wear = made->wear ? figure_number(made, made->wear) : g_strdup("");
+    json_t *lines = json_array();
+    for (guint i = 0; i < told->len; i++)
+        json_array_append_new(lines, json_string(told->pdata[i]));
+    return json_pack("{s:s,s:s,s:s,s:s,s:s,s:s,s:s,s:s,s:s,s:o}", "ledger", number, "place", name,
                      "verdict", verdict_words(made->verdict), "reason", reason_words(made->reason),
-                     "value", value, "doubt", doubt, "unit", figure_unit(made), "limits", limits);
+                     "value", value, "doubt", doubt, "unit", figure_unit(made), "limits", limits,
+                     "wear", wear, "told", lines);
 }
 
-static char *place_line(const char *number, const Requirement *made)
+static void say_place(const char *number, const Requirement *made, const GPtrArray *told)
 {
     g_autofree char *name = figure_name(made), *value = figure_value(made);
     g_autofree char *doubt = figure_doubt(made), *limits = figure_limits(made);
+    g_autofree char *wear = made->wear ? figure_number(made, made->wear) : NULL;
     g_autofree char *verdict = figure_verdict(made);
     const char *unit = *value ? figure_unit(made) : "";
-    return g_strdup_printf("%s %s  %s%s%s%s%s%s%s%s  %s", number, name, value, *doubt ? " " : "",
-                           doubt, *unit ? " " : "", unit, *limits ? " (" : "", limits,
-                           *limits ? ")" : "", verdict);
+    g_autofree char *line =
+        g_strdup_printf("%s %s  %s%s%s%s%s%s%s%s%s%s  %s", number, name, value, *doubt ? " " : "",
+                        doubt, *unit ? " " : "", unit, *limits ? " (" : "", limits,
+                        wear ? ", wear " : "", wear ? wear : "", *limits ? ")" : "", verdict);
+    say_clean(line);
+    for (guint i = 0; i < told->len; i++) {
+        g_autofree char *more = g_strconcat("    ", told->pdata[i], NULL);
+        say_clean(more);
+    }
 }
 
-// The place of every build that the words name best is said first. FALSE with an error.
+static GPtrArray *told_of(const Opened *opened, const Assessment *assessment,
+                          const Requirement *made)
+{
+    const Agenda agenda = {opened_plan(opened), assessment,
+                           (const Entry *const *)opened->entries->pdata, opened->entries->len};
+    return told_lines(&agenda, opened->taken, made);
+}
+
+// The place of every build that the words name best is said first, the newest build before the
+// others. FALSE with an error.
 static gboolean say_places(Book *book, const char *phrase, json_t *list, guint *said,
                            GError **error)
 {
     g_autoptr(GPtrArray) numbers = build_numbers(book, error);
-    for (guint i = 0; numbers && i < numbers->len; i++) {
+    for (guint i = numbers ? numbers->len : 0; i-- > 0;) {
         g_autoptr(Opened) opened = opened_new(book, numbers->pdata[i], error);
         if (!opened)
             return FALSE;
@@ -42,23 +64,30 @@ static gboolean say_places(Book *book, const char *phrase, json_t *list, guint *
         if (named->len == 0)
             continue;
         ++*said;
-        g_autofree char *line = place_line(opened->number, named->pdata[0]);
+        const Requirement *made = named->pdata[0];
+        g_autoptr(GPtrArray) told = told_of(opened, assessment, made);
         if (list)
-            json_array_append_new(list, place_json(opened->number, named->pdata[0]));
+            json_array_append_new(list, place_json(opened->number, made, told));
         else
-            say_clean(line);
+            say_place(opened->number, made, told);
     }
     return numbers != NULL;
 }
 
+// Whether it is what a tool or lot was used on in a build.
+static gboolean is_use(const Found *found)
+{
+    return !found->when && (strcmp(found->kind, "tool") == 0 || strcmp(found->kind, "lot") == 0);
+}
+
 static json_t *found_json(const Found *found)
 {
-    if (!found->when && strcmp(found->kind, "build") == 0)
-        return json_pack("{s:s,s:s,s:s}", "kind", found->kind, "label", found->label, "name",
-                         found->words);
+    if (is_use(found))
+        return json_pack("{s:s,s:s,s:s,s:s}", "kind", found->kind, "label", found->by, "ledger",
+                         found->label, "used on", found->words);
     if (!found->when)
-        return json_pack("{s:s,s:s,s:s}", "kind", found->kind, "label", found->by, "name",
-                         found->words);
+        return json_pack("{s:s,s:s,s:s}", "kind", found->kind, "label",
+                         *found->by ? found->by : found->label, "name", found->words);
     return json_pack("{s:s,s:I,s:s,s:s,s:s,s:s,s:b}", "ledger", found->label, "entry",
                      (json_int_t)found->seq, "kind", found->kind, "done", found->when, "by",
                      found->by, "words", found->words, "struck", found->struck);
@@ -66,6 +95,8 @@ static json_t *found_json(const Found *found)
 
 static char *found_line(const Found *found)
 {
+    if (is_use(found))
+        return g_strdup_printf("%s %s  %s  %s", found->kind, found->by, found->label, found->words);
     if (!found->when)
         return g_strdup_printf("%s %s  %s", found->kind, *found->by ? found->by : found->label,
                                found->words);
@@ -109,9 +140,11 @@ int find_run(int argc, char **argv, Common *common)
     int status;
     g_auto(GStrv) words = arguments_read(
         argc, argv, common, "WORDS",
-        "The place of every build that the words name best, as in `find 3 main`, then every entry\n"
-        "of every build and of the shop that holds all these words, in any order: names, lots,\n"
-        "serials, tools, notes. Exit status 1 if there is none.",
+        "The place of every build that the words name best, as in `find 3 main`, the newest "
+        "first,\n"
+        "with what it rests on; then every entry of every build and of the shop that holds all\n"
+        "these words, in any order: names, lots, serials, tools, notes. `since 2024` or `since\n"
+        "2024-01-30` behind them leaves out work done before. Exit status 1 if there is none.",
         NULL, &status);
     if (!words)
         return status;

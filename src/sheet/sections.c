@@ -1,6 +1,7 @@
 #include "sections.h"
 
 #include <standbook/record/live.h>
+#include <standbook/work/told.h>
 #include <string.h>
 
 char *date_words(const Entry *entry)
@@ -246,41 +247,14 @@ static char *undecided_words(const Requirement *requirement)
                        reason_sentence(requirement->reason), " Nobody has accepted it.", NULL);
 }
 
-// Whether an uphold speaks of the place of a requirement, or of one it is worked out from: the
-// labels of all axes that the two checks share agree.
-static gboolean place_meets(const SheetSource *source, const Requirement *requirement,
-                            const Entry *entry)
-{
-    const PlanCheck *other = plan_check(source->plan, entry_text(entry, "name"));
-    const GPtrArray *axes = requirement->check->axes;
-    for (guint a = 0; other && a < axes->len && requirement->labels[a]; a++)
-        for (guint b = 0; b < other->axes->len && b < entry_list_length(entry, "place"); b++) {
-            const char *name = axis_name(g_ptr_array_index(axes, a));
-            if (strcmp(name, axis_name(g_ptr_array_index(other->axes, b))) == 0 &&
-                strcmp(requirement->labels[a], entry_list_item(entry, "place", b)) != 0)
-                return FALSE;
-        }
-    return other != NULL;
-}
-
-// What was argued about a figure, or about the readings it is worked out from, stands beside it,
-// whether or not the doubt came back another way.
+// What was argued about a figure, or about the readings it is worked out from, stands beside it.
 static void note_upholds(GString *numbers, Document *document, const SheetSource *source,
                          const Requirement *requirement)
 {
-    const Formula *formula = requirement->check->formula;
-    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
-    live_entries(source->entries, source->count, live);
-    for (gsize i = 0; i < source->count; i++) {
-        const Entry *entry = source->entries[i];
-        if (!live[i] || strcmp(entry->kind->name, "uphold") != 0)
-            continue;
-        const char *name = entry_text(entry, "name");
-        gboolean meant =
-            strcmp(name, requirement->name) == 0 || (formula && formula_uses(formula, name));
-        if (meant && place_meets(source, requirement, entry))
-            note_add(numbers, document, upheld_words(source, entry));
-    }
+    g_autoptr(GPtrArray) upholds =
+        upholds_about(source->plan, source->entries, source->count, requirement);
+    for (guint i = 0; i < upholds->len; i++)
+        note_add(numbers, document, upheld_words(source, upholds->pdata[i]));
 }
 
 static gboolean same_place(const Entry *one, const Entry *other)

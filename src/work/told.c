@@ -1,6 +1,8 @@
 #include <standbook/work/told.h>
 
+#include <standbook/record/live.h>
 #include <standbook/value/formula.h>
+#include <standbook/work/ago.h>
 #include <string.h>
 
 // Axes that a requirement's labels belong to: those of a check's places, of a part's.
@@ -134,18 +136,159 @@ static void tell_origin(Told *told, const Requirement *made, GPtrArray *lines)
         g_ptr_array_add(lines, g_strdup(line->str));
 }
 
-// Parts fitted at the same place: those that share a label of an axis and differ in none.
+// PARTS -------------------------------------------------------------------------------------------
+
+static gboolean is_fitted_there(const Agenda *agenda, const Requirement *part,
+                                const Requirement *made)
+{
+    return part->asked == ASKED_FIT && part->answer && !part->withdrawn &&
+           common_axes(axes_of(agenda->plan, part), part, made->check->places, made) >= 1;
+}
+
+static gboolean is_same_part(const Requirement *one, const Requirement *other)
+{
+    return strcmp(one->name, other->name) == 0 && strcmp(one->answer, other->answer) == 0;
+}
+
+// `3, upper/lower`: the places of all these parts in one.
+static char *places_joined(const GPtrArray *parts)
+{
+    GString *words = g_string_new(NULL);
+    guint axes = g_strv_length(((const Requirement *)parts->pdata[0])->labels);
+    for (guint axis = 0; axis < axes; axis++) {
+        g_autoptr(GPtrArray) labels = g_ptr_array_new();
+        for (guint i = 0; i < parts->len; i++)
+            add_once(labels, ((const Requirement *)parts->pdata[i])->labels[axis]);
+        g_ptr_array_add(labels, NULL);
+        g_autofree char *each = g_strjoinv("/", (GStrv)labels->pdata);
+        g_string_append_printf(words, "%s%s", axis ? ", " : "", each);
+    }
+    return g_string_free(words, FALSE);
+}
+
+// `lot MB-2417-C, main shells -0.25 grade A, Hollin Bearing Stores`; of what is no lot the answer
+// as it is.
+static char *lot_words(const Taken *taken, const char *answer)
+{
+    g_autoptr(GPtrArray) ids = taken_ids(taken, "lot");
+    for (guint i = 0; i < ids->len; i++) {
+        const char *id = ids->pdata[i];
+        if (g_strcmp0(taken_text(taken, "lot", id, "label"), answer) != 0)
+            continue;
+        const char *part = taken_text(taken, "lot", id, "part");
+        const char *supplier = taken_text(taken, "lot", id, "supplier");
+        return g_strconcat("lot ", answer, part ? ", " : "", part ? part : "", supplier ? ", " : "",
+                           supplier ? supplier : "", NULL);
+    }
+    return g_strdup(answer);
+}
+
+// Parts fitted at the same place, those that share a label of an axis and differ in none: of one
+// lot in one line.
 static void tell_parts(const Told *told, const Requirement *made, GPtrArray *lines)
 {
-    const Agenda *agenda = told->agenda;
-    const GPtrArray *all = agenda->assessment->requirements;
-    for (guint i = 0; i < all->len; i++) {
-        const Requirement *part = all->pdata[i];
-        if (part->asked != ASKED_FIT || !part->answer ||
-            common_axes(axes_of(agenda->plan, part), part, made->check->places, made) < 1)
-            continue;
-        g_ptr_array_add(lines, g_strdup_printf("%s %s: %s", part->name, part->place, part->answer));
+    const GPtrArray *all = told->agenda->assessment->requirements;
+    g_autoptr(GPtrArray) there = g_ptr_array_new();
+    for (guint i = 0; i < all->len; i++)
+        if (is_fitted_there(told->agenda, all->pdata[i], made))
+            g_ptr_array_add(there, all->pdata[i]);
+    while (there->len) {
+        const Requirement *first = there->pdata[0];
+        g_autoptr(GPtrArray) alike = g_ptr_array_new();
+        for (guint i = 0; i < there->len;)
+            if (is_same_part(there->pdata[i], first))
+                g_ptr_array_add(alike, g_ptr_array_remove_index(there, i));
+            else
+                i++;
+        g_autofree char *places = places_joined(alike),
+                        *lot = lot_words(told->taken, first->answer);
+        g_ptr_array_add(lines,
+                        g_strconcat(first->name, *places ? " " : "", places, ": ", lot, NULL));
     }
+}
+
+// DECISIONS ---------------------------------------------------------------------------------------
+
+// Whether an uphold speaks of this place, or of one that it is worked out from: the labels of all
+// axes that the two checks share agree.
+static gboolean upholds_here(const Plan *plan, const Entry *entry, const Requirement *made)
+{
+    const char *name = entry_text(entry, "name");
+    const PlanCheck *other = plan_check(plan, name);
+    const GPtrArray *axes = made->check->axes;
+    const Formula *formula = made->check->formula;
+    if (!other || (strcmp(name, made->name) != 0 && !(formula && formula_uses(formula, name))))
+        return FALSE;
+    for (guint a = 0; a < axes->len && made->labels[a]; a++)
+        for (guint b = 0; b < other->axes->len && b < entry_list_length(entry, "place"); b++)
+            if (strcmp(axis_name(axes->pdata[a]), axis_name(other->axes->pdata[b])) == 0 &&
+                strcmp(made->labels[a], entry_list_item(entry, "place", b)) != 0)
+                return FALSE;
+    return TRUE;
+}
+
+GPtrArray *upholds_about(const Plan *plan, const Entry *const *entries, gsize count,
+                         const Requirement *made)
+{
+    GPtrArray *upholds = g_ptr_array_new();
+    g_autofree gboolean *live = g_new0(gboolean, count + 1);
+    if (made->upheld > 0 && (gsize)made->upheld <= count)
+        g_ptr_array_add(upholds, (gpointer)entries[made->upheld - 1]);
+    if (!made->check)
+        return upholds;
+    live_entries(entries, count, live);
+    for (gsize i = 0; i < count; i++)
+        if (live[i] && strcmp(entries[i]->kind->name, "uphold") == 0 &&
+            entries[i]->seq != made->upheld && upholds_here(plan, entries[i], made))
+            g_ptr_array_add(upholds, (gpointer)entries[i]);
+    return upholds;
+}
+
+// `11 Mar 2025`
+static char *day_of(const Entry *entry)
+{
+    Moment moment;
+    return moment_parse(entry->done ? entry->done : entry->at, &moment, NULL) ? ago_day(moment, 0)
+                                                                              : g_strdup("");
+}
+
+// `Upheld 11 Mar 2025 by MO and JT: the effect is under 0.002`
+static void tell_upholds(const Told *told, const Requirement *made, GPtrArray *lines)
+{
+    const Agenda *agenda = told->agenda;
+    g_autoptr(GPtrArray) upholds =
+        upholds_about(agenda->plan, agenda->entries, agenda->count, made);
+    for (guint i = 0; i < upholds->len; i++) {
+        const Entry *entry = upholds->pdata[i];
+        g_autofree char *day = day_of(entry);
+        const char *second = taken_initials(told->taken, entry_text(entry, "second"));
+        g_autofree char *line = g_strconcat(
+            "Upheld ", day, " by ", taken_initials(told->taken, entry->by), second ? " and " : "",
+            second ? second : "", ": ", entry_text(entry, "why"), NULL);
+        if (!g_ptr_array_find_with_equal_func(lines, line, g_str_equal, NULL))
+            g_ptr_array_add(lines, g_steal_pointer(&line));
+    }
+}
+
+// `Conceded 26 Feb 2025 by EV, customer, telephone: honed oversize outside`
+static void tell_decision(const Told *told, const char *word, gint64 seq, GPtrArray *lines)
+{
+    static const char *const fields[] = {"decision", "limits", "who", "how", "consent", "source"};
+    if (seq < 1 || (gsize)seq > told->agenda->count)
+        return;
+    const Entry *entry = told->agenda->entries[seq - 1];
+    g_autofree char *day = day_of(entry);
+    g_autoptr(GString) line = g_string_new(word);
+    g_string_append_printf(line, " %s by %s", day, taken_initials(told->taken, entry->by));
+    for (gsize i = 0; i < G_N_ELEMENTS(fields); i++) {
+        const char *text = kind_field(entry->kind, fields[i]) ? entry_text(entry, fields[i]) : NULL;
+        if (text)
+            g_string_append_printf(line, ", %s", text);
+    }
+    const char *why = kind_field(entry->kind, "why") ? entry_text(entry, "why") : NULL;
+    if (why)
+        g_string_append_printf(line, ": %s", why);
+    g_ptr_array_add(lines, g_strdup(line->str));
 }
 
 GPtrArray *told_lines(const Agenda *agenda, const Taken *taken, const Requirement *made)
@@ -157,6 +300,11 @@ GPtrArray *told_lines(const Agenda *agenda, const Taken *taken, const Requiremen
         tell_origin(&told, made, lines);
         tell_parts(&told, made, lines);
     }
+    tell_upholds(&told, made, lines);
+    tell_decision(&told, "Conceded", made->conceded, lines);
+    if (made->amended != made->conceded)
+        tell_decision(&told, "Limits amended", made->amended, lines);
+    tell_decision(&told, "Decided", made->decided, lines);
     for (guint i = 0; i < made->notes->len; i++)
         g_ptr_array_add(lines, g_strdup(made->notes->pdata[i]));
     return lines;

@@ -4,14 +4,20 @@
 
 typedef struct {
     char *label; // the build's number, `shop`; of a name `person` or `owner`
-    gint64 seq;  // of the entry; 0 for a name, and for a build of an owner that was found
-    char *kind;  // of the entry; `person` or `owner` for a name, `build`
-    char *when;  // `2025-03-04 10:05`; NULL for a name or build
-    char *by;    // initials of whoever typed it; of a name its own initials or short word
-    char *words; // what it says, clean text; of a name the name, of a build its engine
+    gint64 seq;  // of the entry; 0 for all that is none
+    char *kind;  // of the entry; `person` or `owner` for a name; `build` for one of an owner that
+                 // was found; `tool` or `lot` for what it was used on in a build
+    char *when;  // `2025-03-04 10:05`; NULL for what is no entry
+    char *by;    // initials of whoever typed it; of a name its own initials or short word; the
+                 // tool or lot; "" for a build
+    char *words; // what it says, clean text; of a name the name, of a build its engine, of a tool
+                 // or lot what it was used on
     gboolean struck;
 } Found;
 
-// All that hold all these words, in any order of the words; names first, then by ledger and seq
-// (Found *). NULL with an error (STORE). The caller frees with g_ptr_array_unref.
-GPtrArray *found_words(Book *book, const char *words, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+// All that hold all these words, in any order of the words; names first, then, if the
+// words are the label of a tool or lot, its uses by build, the newest first, then the entries, by
+// ledger and seq (Found *). Behind the words may stand `since 2024`, `since 2024-01` or `since
+// 2024-01-30`: then of the entries only those of work done since. NULL with an error (STORE). The
+// caller frees with g_ptr_array_unref.
+GPtrArray *found_words(Book *book, const char *asked, GError **error) G_GNUC_WARN_UNUSED_RESULT;

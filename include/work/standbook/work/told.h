@@ -4,7 +4,14 @@
 #include <standbook/work/entry_words.h>
 
 // In turn, each as a line: what it was worked out from and with which gauges, by whom; what is
-// fitted there, with its lot or serial; what stands about its doubts and who decided (char *). The
-// caller frees with g_ptr_array_unref.
+// fitted there, with its lot or serial, of one lot in one line; what of it was upheld, conceded or
+// decided, when and by whom, and why; then its footnotes (char *). The caller frees with
+// g_ptr_array_unref.
 GPtrArray *told_lines(const Agenda *agenda, const Taken *taken,
                       const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
+
+// The upholds that stand about a place, or about a reading that it is worked out from, whether or
+// not the doubt came back another way; the one that counts first (const Entry *). The caller frees
+// with g_ptr_array_unref.
+GPtrArray *upholds_about(const Plan *plan, const Entry *const *entries, gsize count,
+                         const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
