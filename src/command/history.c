@@ -4,12 +4,15 @@
 #include <standbook/base/text.h>
 #include <standbook/record/live.h>
 #include <standbook/sheet/figures.h>
+#include <standbook/work/over.h>
 #include <string.h>
 
 typedef struct {
     const char *check, *place, *engine;
     GPtrArray *known; // char *: names of checks that there are
     Document *document;
+    GPtrArray *opened, *assessments; // of all builds that were looked at
+    GArray *rows;                    // Over: those of the check itself
     guint count;
 } Query;
 
@@ -189,14 +192,21 @@ static void note_names(Query *asked, const Plan *plan)
 
 static gboolean tell_build(Query *asked, Book *book, const char *number, GError **error)
 {
-    g_autoptr(Opened) opened = opened_new(book, number, error);
+    Opened *opened = opened_new(book, number, error);
     if (!opened)
         return FALSE;
+    g_ptr_array_add(asked->opened, opened);
     note_names(asked, opened_plan(opened));
     const char *serial = taken_only(opened->taken, "engine", "serial");
     if (asked->engine && (!serial || strcmp(serial, asked->engine) != 0))
         return TRUE;
-    g_autoptr(Assessment) assessment = opened_assess(opened, NULL);
+    Assessment *assessment = opened_assess(opened, NULL);
+    g_ptr_array_add(asked->assessments, assessment);
+    guint before = asked->rows->len;
+    over_add(asked->rows, opened->number, assessment, asked->check);
+    for (guint i = asked->rows->len; i-- > before;)
+        if (!is_meant(g_array_index(asked->rows, Over, i).made, asked->place))
+            g_array_remove_index(asked->rows, i);
     const SheetSource source = opened_source(opened, assessment);
     for (guint i = 0; i < assessment->requirements->len; i++) {
         const Requirement *each = g_ptr_array_index(assessment->requirements, i);
@@ -204,6 +214,15 @@ static gboolean tell_build(Query *asked, Book *book, const char *number, GError 
             tell_requirement(asked, opened, &source, each);
     }
     return TRUE;
+}
+
+// What all of them come to, as the screen that shows one check over the engines says it.
+static void tell_sum(const Query *asked)
+{
+    g_autofree char *words = over_words(asked->rows);
+    g_auto(GStrv) lines = g_strsplit(words, "\n", -1);
+    for (guint i = 0; asked->rows->len > 1 && lines[i]; i++)
+        (i ? document_line : document_paragraph)(asked->document, lines[i]);
 }
 
 static gboolean is_known(const Query *asked)
@@ -248,6 +267,7 @@ static int history(Query *asked, Common *common)
             return fail_with(error);
     if (asked->count == 0)
         return nothing_known(asked, book);
+    tell_sum(asked);
     document_footnotes(asked->document);
     say_document(asked->document, common->json);
     return 0;
@@ -260,20 +280,27 @@ int history_run(int argc, char **argv, Common *common)
         {"engine", 0, 0, G_OPTION_ARG_FILENAME, &engine, "only of this engine", "SERIAL"},
         {NULL, 0, 0, G_OPTION_ARG_NONE, NULL, NULL, NULL}};
     int status;
-    g_auto(GStrv) words =
-        arguments_read(argc, argv, common, "CHECK [PLACE]",
-                       "One check over all builds, as judged, with what is fitted there:\n\n"
-                       "  standbook history \"main clearance\" 3\n"
-                       "  standbook history \"main journal\" \"main 3, front\"",
-                       entries, &status);
+    g_auto(GStrv) words = arguments_read(
+        argc, argv, common, "CHECK [PLACE]",
+        "One check over all builds, as judged, with what is fitted there and what they\n"
+        "come to:\n\n"
+        "  standbook history \"main clearance\" 3\n"
+        "  standbook history \"main journal\" \"main 3, front\"",
+        entries, &status);
     if (words && arguments_fit(words, 1, 2, "history CHECK [PLACE]")) {
         Query asked = {.check = words[0], .place = words[1], .engine = engine};
         g_autofree char *title =
             g_strjoin(" ", "History of", words[0], words[1] ? words[1] : NULL, NULL);
         asked.document = document_new("history", title);
         asked.known = g_ptr_array_new_with_free_func(g_free);
+        asked.opened = g_ptr_array_new_with_free_func((GDestroyNotify)opened_free);
+        asked.assessments = g_ptr_array_new_with_free_func((GDestroyNotify)assessment_free);
+        asked.rows = g_array_new(FALSE, FALSE, sizeof(Over));
         status = history(&asked, common);
         document_free(asked.document);
+        g_array_unref(asked.rows);
+        g_ptr_array_unref(asked.assessments);
+        g_ptr_array_unref(asked.opened);
         g_ptr_array_unref(asked.known);
     } else if (words) {
         status = STANDBOOK_ERROR_MISUSE;

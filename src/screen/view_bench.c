@@ -455,6 +455,8 @@ static Go act(gpointer state, Desk *desk, Action action)
                               requirement_name(bench_fault(&work, made) ? bench_fault(&work, made)
                                                                         : made))
                     : go(GO_STAY);
+    case ACTION_OVER:
+        return go_open(VIEW_OVER, made && made->check ? g_strdup(made->check->name) : NULL);
     case ACTION_CLOSE:
         return go_instead(VIEW_CLOSING, g_strdup(bench->step));
     case ACTION_BUILD:

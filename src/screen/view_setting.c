@@ -583,6 +583,8 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_NOTE:
         return go_open(VIEW_NOTE,
                        g_strdup_printf("%s in %s", trials->check->name, trials->step->name));
+    case ACTION_OVER:
+        return go_open(VIEW_OVER, g_strdup(trials->check->name));
     case ACTION_CONCEDE:
         return concede(desk, trials, made);
     case ACTION_WHY:

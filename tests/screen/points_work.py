@@ -287,7 +287,7 @@ def point_19_doing_and_typing_are_two_times():
 
 def point_20_found_by_what_people_say():
     answers = {"3 main": "0.041", "MB-2417-C": "TL-0397", "H23-4/01187": "TL-0412",
-               "W2": "TL-0397", "harrow": "TL-0412", "noisy": "0.086"}
+               "W2 since 2024": "TL-0397", "harrow": "TL-0412", "noisy": "0.086"}
     with at(TENDER) as stand:
         if stand.row(-4).startswith("ASK"):
             stand.type("\x7f")

@@ -147,6 +147,10 @@ def questions(player):
     yield "find, typing"
     go(player, "\r", "Find: main 3")
     yield "find, kept"
+    player.key("Down")
+    player.settle()
+    yield "find, a line chosen"
+    go(player, "r", "written to find-main-3.txt")
     go(player, "0\r", "which one?")
     yield "find, more lines"
     go(player, "1\r", "Why: ")
@@ -156,7 +160,9 @@ def questions(player):
     go(player, "o", "which engine?")
     yield "one check over the engines"
     go(player, "+\r", "which engine?")
-    yield "one check, the next"
+    player.key("Down")
+    player.settle()
+    yield "one check, the next, a line chosen"
 
 
 def shop(player):

@@ -40,11 +40,47 @@ START_TEST(what_it_comes_to)
     read_bores();
     g_autoptr(GArray) rows = rows_now("found bore wear");
     g_autofree char *words = over_words(rows);
-    ck_assert_str_eq(words, "TL-1: 3 is 0.061 past the service limit. Of the other 2: 1 within the "
-                            "limits, 1 outside them.");
+    ck_assert_str_eq(words, "TL-1: 3 is 0.061 past the wear limit.\nOf the other 2: 1 within the "
+                            "limits, 1 outside.");
     g_array_set_size(rows, 1);
     g_autofree char *one = over_words(rows);
-    ck_assert_str_eq(one, "Of 1: 1 outside them.");
+    ck_assert_str_eq(one, "Of 1: 1 outside.");
+}
+END_TEST
+
+START_TEST(what_stands_on_the_wear_limit_is_not_past_it)
+{
+    take("2025-01-22 08:00 MO pick up Measure block");
+    take("read found bore[2] 89.150 89.080 89.043 89.085 89.082 89.037 with G03");
+    take("read found bore[3] 89.211 89.134 89.052 89.160 89.102 89.045 with G03");
+    g_autoptr(GArray) rows = rows_now("found bore wear");
+    g_autofree char *words = over_words(rows);
+    ck_assert_str_eq(words, "TL-1: 2 stands on the wear limit, 3 is 0.061 past it.");
+}
+END_TEST
+
+START_TEST(the_place_that_needs_a_person_is_the_worst)
+{
+    read_bores();
+    g_autoptr(GArray) rows = rows_now("found bore wear");
+    const Over *worst = over_worst(rows, "TL-1");
+    ck_assert_str_eq(worst->made->place, "3"); // past the wear limit
+    ck_assert_int_eq(over_verdict(worst->made), VERDICT_FAIL);
+    ck_assert_int_eq(over_reason(worst->made), REASON_HIGH);
+    ck_assert_ptr_null(over_worst(rows, "TL-2"));
+    g_array_set_size(rows, 2);
+    ck_assert_str_eq(over_worst(rows, "TL-1")->made->place, "1"); // 2 passes
+}
+END_TEST
+
+START_TEST(a_check_without_limits_leads_to_what_is_worked_out_from_it)
+{
+    read_bores();
+    Agenda agenda = agenda_now();
+    ck_assert_str_eq(over_about(agenda.assessment, "found bore wear"), "found bore wear");
+    const char *about = over_about(agenda.assessment, "found bore");
+    ck_assert_msg(about && strcmp(about, "found bore") != 0, "%s", about ? about : "none");
+    ck_assert_ptr_null(over_about(agenda.assessment, "skirt"));
 }
 END_TEST
 
@@ -60,7 +96,11 @@ END_TEST
 
 int main(void)
 {
-    const TTest *tests[] = {what_was_read_is_shown_in_its_window, what_it_comes_to,
+    const TTest *tests[] = {what_was_read_is_shown_in_its_window,
+                            what_it_comes_to,
+                            what_stands_on_the_wear_limit_is_not_past_it,
+                            the_place_that_needs_a_person_is_the_worst,
+                            a_check_without_limits_leads_to_what_is_worked_out_from_it,
                             checks_with_a_value_and_a_limit_are_offered};
     return run_on_build("over", tests, G_N_ELEMENTS(tests), 0);
 }

@@ -8,7 +8,8 @@ typedef struct {
     const Requirement *made; // with a value
 } Over;
 
-// What was judged there: of a finding what was found, though work has answered it since.
+// What was judged there: of a finding what was found, though work has answered it since. Beyond the
+// wear limit is low or high.
 Verdict over_verdict(const Requirement *made);
 Reason over_reason(const Requirement *made);
 
@@ -16,14 +17,22 @@ Reason over_reason(const Requirement *made);
 // the plan (const PlanCheck *). The caller frees with g_ptr_array_unref.
 GPtrArray *over_checks(const Assessment *assessment) G_GNUC_WARN_UNUSED_RESULT;
 
+// The check to show for one in hand: itself if it has a value and a limit somewhere, else the first
+// such that is worked out from it; NULL if there is none. It belongs to the assessment.
+const char *over_about(const Assessment *assessment, const char *check);
+
 // Adds the places of one build at which a check of that name was read, in turn.
 void over_add(GArray *rows, const char *number, const Assessment *assessment, const char *check);
 
-// The least and the greatest that a strip of all of them must show: values, limits, service limit,
+// The least and the greatest that a strip of all of them must show: values, limits, wear limit,
 // and 0 where it wears away from there (the only limit is an upper one). FALSE without any row.
 // The caller frees both.
 gboolean over_window(const GArray *rows, Number **least, Number **greatest);
 
-// What they come to, in two sentences at most: which stand past the service limit and by how much,
-// and how the others are judged. The caller frees with g_free.
+// The place of one build that needs a person most: the first past its wear limit, else that fails,
+// else that is in doubt, else the first. NULL if the build has none.
+const Over *over_worst(const GArray *rows, const char *number);
+
+// What they come to, in two sentences at most: which stand past the wear limit, by how much, or on
+// it; and how the others are judged, on a line of its own. The caller frees with g_free.
 char *over_words(const GArray *rows) G_GNUC_WARN_UNUSED_RESULT;
