@@ -1,6 +1,7 @@
 // Inside the room: what the walk through the entries gathers, and what is made of it.
 #pragma once
 #include <standbook/judge/assess.h>
+#include <standbook/judge/other_gauge.h>
 #include <standbook/plan/requirement.h>
 #include <standbook/value/uncertainty.h>
 
@@ -156,6 +157,7 @@ typedef struct {
 } Said;
 
 typedef struct Links Links;
+typedef struct OtherGauge OtherGauge;
 
 typedef struct {
     const Plan *plan;
@@ -208,6 +210,7 @@ typedef struct {
     const PlanStep *step;
     gboolean as_found;
     guint newer;
+    OtherGauge *other; // what is read is, or was, read with this gauge; NULL: with its own
 } View;
 
 // assess.c
@@ -395,6 +398,11 @@ const ReadingDoubt *judge_doubt_of(gint source, gpointer judge);
 Number *judge_variance(const Place *place, gpointer judge);
 // What the check's value array has at a place of check->places: NULL where nothing is chosen.
 const Place *judge_value_at(const CheckState *state, const Array *value, guint place);
+// The same if the label of that index were chosen.
+const Place *judge_value_chosen(const CheckState *state, const Array *value, guint place,
+                                gssize chosen);
+// What the formula of a check comes to in a view. The caller frees.
+Array *judge_formula_value(const View *view, const CheckState *state) G_GNUC_WARN_UNUSED_RESULT;
 // The doubts of a formula's place (of check->axes) that came to it after a rank.
 guint32 judge_newer_doubts(Judge *judge, CheckState *state, guint place, guint rank);
 // A formula that is no check: a limit, a stage. The caller frees the value.
@@ -404,6 +412,15 @@ AtPlace judge_formula_at(const View *view, const Formula *formula, gint first_do
 // not known. The caller frees.
 Number *judge_amount(Judge *judge, const PlanTightening *tightening, const Stage *stage,
                      guint bolt);
+
+// other_gauge.c: what would be if it was read with another gauge
+// The value of a check in such a view; what is not read yet stands in with a size that is likely.
+Array *other_gauge_value(const View *view, CheckState *state) G_GNUC_WARN_UNUSED_RESULT;
+// u² of a place in such a view. The caller frees.
+Number *other_gauge_variance(const View *view, const Place *place) G_GNUC_WARN_UNUSED_RESULT;
+// As judgement_variance_with (judge/other_gauge.h) says.
+Number *judge_variance_with(Judge *judge, guint index, const GaugeTrial *trial,
+                            gboolean *whole) G_GNUC_WARN_UNUSED_RESULT;
 
 // decide.c: values against limits
 void judge_check_requirement(Judge *judge, guint index);

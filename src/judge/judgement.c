@@ -256,6 +256,13 @@ const Assessment *judgement_now(Judgement *judgement)
     return judgement->assessment;
 }
 
+Number *judgement_variance_with(Judgement *judgement, guint index, const GaugeTrial *trial,
+                                gboolean *whole)
+{
+    bring_up(judgement);
+    return judge_variance_with(&judgement->judge, index, trial, whole);
+}
+
 const GArray *judgement_changed(const Judgement *judgement)
 {
     return judgement->changed;

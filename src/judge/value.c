@@ -77,7 +77,7 @@ static Array *value_of_name(const char *name, gpointer user)
 static Number *variance_of_place(const Place *place, gpointer user)
 {
     const View *view = user;
-    return judge_variance(place, view->judge);
+    return view->other ? other_gauge_variance(view, place) : judge_variance(place, view->judge);
 }
 
 static Array *evaluate(const View *view, const Formula *formula, gint first_doubt)
@@ -121,13 +121,19 @@ static gboolean has_axes(const Array *array, const GPtrArray *axes)
     return TRUE;
 }
 
-const Place *judge_value_at(const CheckState *state, const Array *value, guint place)
+const Place *judge_value_chosen(const CheckState *state, const Array *value, guint place,
+                                gssize chosen)
 {
     if (has_axes(value, state->check->places))
         return array_place(value, place);
     g_autofree const char **labels = judge_labels(state->check->places, place);
-    gssize at = place_in(value, state->check->places, labels, state->chosen[place]);
+    gssize at = place_in(value, state->check->places, labels, chosen);
     return at < 0 ? NULL : array_place(value, (gsize)at);
+}
+
+const Place *judge_value_at(const CheckState *state, const Array *value, guint place)
+{
+    return judge_value_chosen(state, value, place, state->chosen[place]);
 }
 
 static void leave_out(const Judge *judge, const CheckState *state, Array *value)
@@ -172,7 +178,7 @@ static void fall(const Judge *judge, CheckState *state, Array *value)
 }
 
 // Its own array: what a formula gives may be shared with one of its inputs.
-static Array *formula_value(const View *view, const CheckState *state)
+Array *judge_formula_value(const View *view, const CheckState *state)
 {
     const PlanCheck *check = state->check;
     g_autoptr(Array) shared = evaluate(view, check->formula, check->first_doubt);
@@ -195,7 +201,7 @@ const Array *judge_value(Judge *judge, CheckState *state)
     Array *value = NULL;
     if (state->check->formula) {
         View view = {.judge = judge, .step = state->step, .as_found = as_found};
-        value = formula_value(&view, state);
+        value = judge_formula_value(&view, state);
         fall(judge, state, value);
     } else {
         value = judge_read_value(judge, state, as_found, state->evidence);
@@ -218,7 +224,7 @@ static void keep_newer(const CheckState *state, Array *value, const guint *evide
 static Array *found_value(const View *view, CheckState *state)
 {
     if (state->check->formula)
-        return formula_value(view, state);
+        return judge_formula_value(view, state);
     g_autofree guint *evidence = g_new0(guint, state->places);
     Array *value = judge_read_value(view->judge, state, TRUE, evidence);
     judge_uphold_value(view->judge, state, value, evidence);
@@ -235,7 +241,7 @@ static Array *newer_value(const View *view, CheckState *state)
                   .step = state->step,
                   .as_found = state->check->finding,
                   .newer = view->newer};
-    g_autoptr(Array) inputs = state->check->formula ? formula_value(&inner, state) : NULL;
+    g_autoptr(Array) inputs = state->check->formula ? judge_formula_value(&inner, state) : NULL;
     for (gsize i = 0; i < array_size(value); i++) {
         guint32 doubts = array_place(value, i)->doubts;
         guint32 below = inputs ? array_place(inputs, i)->doubts : 0;
@@ -247,6 +253,8 @@ static Array *newer_value(const View *view, CheckState *state)
 
 static Array *view_value(const View *view, CheckState *state)
 {
+    if (view->other)
+        return other_gauge_value(view, state);
     if (view->as_found)
         return found_value(view, state);
     return view->newer ? newer_value(view, state) : array_copy(judge_value(view->judge, state));
@@ -256,7 +264,7 @@ guint32 judge_newer_doubts(Judge *judge, CheckState *state, guint place, guint r
 {
     View view = {
         .judge = judge, .step = state->step, .as_found = state->check->finding, .newer = rank};
-    g_autoptr(Array) value = formula_value(&view, state);
+    g_autoptr(Array) value = judge_formula_value(&view, state);
     return place < array_size(value) ? array_place(value, place)->doubts : 0;
 }
 

@@ -180,3 +180,21 @@ char *check_width_words(const PlanCheck *check, const Number *width)
     g_autoptr(Number) shown = unit_width_from_base(check->unit, width);
     return number_decimal(shown, check->decimals);
 }
+
+// Whether a number is at least half of the last of so many decimals.
+static gboolean reaches(const Number *number, guint decimals)
+{
+    g_autofree char *digits = number_decimal(number, decimals);
+    return strpbrk(digits, "123456789") != NULL;
+}
+
+char *check_doubt_words(const PlanCheck *check, const Number *doubt)
+{
+    enum { MORE_DECIMALS = 3 };
+    g_autoptr(Number) shown = unit_width_from_base(check->unit, doubt);
+    guint decimals = check->decimals;
+    for (guint more = 0; more < MORE_DECIMALS && !reaches(shown, decimals); more++)
+        decimals++;
+    g_autofree char *digits = number_decimal_up(shown, decimals);
+    return g_strdup(digits + (g_str_has_prefix(digits, "0.") ? 1 : 0));
+}

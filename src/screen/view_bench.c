@@ -402,8 +402,8 @@ static Go move(Bench *bench, Desk *desk, gint direction)
 static Go ask_gauge(const Bench *bench, const BenchWork *work)
 {
     const Requirement *made = bench_requirement(work, bench->here);
-    return go_open(VIEW_GAUGE,
-                   g_strconcat("G", made && made->check ? made->check->gauge : "", NULL));
+    const char *sort = made && made->check && made->check->gauge ? made->check->gauge : "";
+    return go_open(VIEW_GAUGE, g_strdup_printf("G%s\n\n%u", sort, bench->here));
 }
 
 static Go concede(Desk *desk, const BenchWork *work, const Requirement *made)

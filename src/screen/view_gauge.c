@@ -2,28 +2,101 @@
 #include "toolbox.h"
 #include "view.h"
 
+#include <standbook/sheet/figures.h>
+#include <standbook/work/gauge_choice.h>
 #include <string.h>
 
-enum { TOOLS_MOST = 9 };
+enum {
+    TOOLS_MOST = 9,
+    WHAT = 30, // columns for what a gauge is
+};
 
 typedef struct {
     ToolNeed need;
     char *sort;
     Number *value;
+    char *place;       // the index of the place to be read; NULL if there is none
+    gint64 seen;       // the shop's last entry when what follows was worked out
+    GPtrArray *labels; // char *, by their digits; empty where the place has not been looked at
+    char *can;         // what each can tell there, a line each; NULL likewise
 } Tools;
 
-// The argument: T, A or G, the sort of a gauge, a line feed, the value in base units.
+// `  1   G06   caliper 150                   ±.3   settles it`, under a line that says what it is
+// about.
+static char *can_words(const GaugeChoices *choices)
+{
+    g_autofree char *name = figure_name(choices->settled);
+    g_autofree char *limits = figure_limits(choices->settled);
+    const Unit *unit = choices->settled->check->unit;
+    g_autofree char *sentence = gauge_choices_sentence(choices);
+    g_autoptr(GString) words = g_string_new(NULL);
+    g_string_append_printf(words, " %s: %s %s", name, limits, unit ? unit_text(unit) : "");
+    if (sentence)
+        g_string_append_printf(words, "\n %s", sentence);
+    for (guint i = 0; i < choices->gauges->len && i < TOOLS_MOST; i++) {
+        const GaugeChoice *choice = &g_array_index(choices->gauges, GaugeChoice, i);
+        g_autofree char *doubt = gauge_doubt_words(choices, choice);
+        g_autofree char *outlook = gauge_outlook_said(choices, choice);
+        g_autofree char *what =
+            g_utf8_substring(choice->words, 0, MIN(WHAT, g_utf8_strlen(choice->words, -1)));
+        g_string_append_printf(words, "\n   %u   %-4s %s%*s %s   %s", i + 1, choice->label, what,
+                               (int)(WHAT - g_utf8_strlen(what, -1)), "", doubt, outlook);
+    }
+    return g_string_free(g_steal_pointer(&words), FALSE);
+}
+
+// What the gauges can tell at the place of that index.
+static void look_at(Tools *tools, Desk *desk)
+{
+    Session *session = desk_build(desk);
+    guint64 place = 0;
+    if (!session || !tools->place ||
+        !g_ascii_string_to_unsigned(tools->place, 10, 0, G_MAXUINT32, &place, NULL) ||
+        place >= session_assessment(session)->requirements->len)
+        return;
+    g_auto(GaugeChoices) choices =
+        session_gauges(session, (guint)place, toolbox_for(desk, &tools->need));
+    for (guint i = 0; i < choices.gauges->len; i++)
+        g_ptr_array_add(tools->labels,
+                        g_strdup(g_array_index(choices.gauges, GaugeChoice, i).label));
+    if (choices.gauges->len)
+        tools->can = can_words(&choices);
+}
+
+// Those that can tell something first, then all that can serve.
+static void add_serving(Tools *tools, Desk *desk)
+{
+    g_autoptr(GPtrArray) serving = toolbox_all(desk, &tools->need);
+    for (guint i = 0; i < serving->len; i++)
+        if (!g_ptr_array_find_with_equal_func(tools->labels, serving->pdata[i], g_str_equal, NULL))
+            g_ptr_array_add(tools->labels, g_strdup(serving->pdata[i]));
+}
+
+static void look_round(Tools *tools, Desk *desk)
+{
+    tools->seen = shop_last(session_shop(desk->shop));
+    g_ptr_array_set_size(tools->labels, 0);
+    g_clear_pointer(&tools->can, g_free);
+    look_at(tools, desk);
+    add_serving(tools, desk);
+}
+
+// The argument: T, A or G, the sort of a gauge, a line feed, the value in base units, a line feed,
+// the index of the place to be read; without the end what is not known.
 static gpointer open(Desk *desk, const char *argument)
 {
     Tools *tools = g_new0(Tools, 1);
-    g_auto(GStrv) parts = g_strsplit(argument ? argument : "G", "\n", 2);
+    g_auto(GStrv) parts = g_strsplit(argument ? argument : "G", "\n", 3);
+    guint count = g_strv_length(parts);
     tools->sort = parts[0][0] && parts[0][1] ? g_strdup(parts[0] + 1) : NULL;
-    tools->value = parts[1] && *parts[1] ? number_from_text(parts[1], NULL) : NULL;
+    tools->value = count > 1 && *parts[1] ? number_from_text(parts[1], NULL) : NULL;
+    tools->labels = g_ptr_array_new_with_free_func(g_free);
     tools->need = (ToolNeed){parts[0][0] == 'T'   ? NEED_TORQUE
                              : parts[0][0] == 'A' ? NEED_ANGLE
                                                   : NEED_GAUGE,
                              tools->sort, tools->value};
-    (void)desk;
+    tools->place = count > 2 ? g_strdup(parts[2]) : NULL;
+    look_round(tools, desk);
     return tools;
 }
 
@@ -32,25 +105,32 @@ static void close(gpointer state)
     Tools *tools = state;
     g_free(tools->sort);
     number_free(tools->value);
+    g_ptr_array_unref(tools->labels);
+    g_free(tools->can);
+    g_free(tools->place);
     g_free(tools);
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
-    const Tools *tools = state;
+    Tools *tools = state;
     g_autoptr(GString) words = g_string_new(NULL);
-    g_autoptr(GPtrArray) labels = toolbox_all(desk, &tools->need);
+    const GPtrArray *labels = tools->labels;
     (void)typed;
+    if (tools->seen != shop_last(session_shop(desk->shop))) // a tool was added
+        look_round(tools, desk);
     for (guint i = 0; i < labels->len && i < TOOLS_MOST; i++) {
         const char *label = labels->pdata[i];
         g_string_append_printf(words, "%u %s", i + 1, label);
-        if (labels->len <= 3)
+        if (labels->len <= 3 && !tools->can)
             g_string_append_printf(words, " %s", toolbox_words(desk, label));
         g_string_append(words, "  ");
     }
     g_string_append(words, "0 new");
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
+    if (tools->can)
+        page_say(&page->remark, "%s", tools->can);
     page->means = FALSE;
     page_say(&page->unit, labels->len > 1 ? "1 to %u" : "%u", MIN(labels->len, TOOLS_MOST));
     page_say(&page->next, tools->need.need == NEED_GAUGE ? "which gauge is in hand?"
@@ -64,7 +144,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     const Tools *tools = state;
-    g_autoptr(GPtrArray) labels = toolbox_all(desk, &tools->need);
+    const GPtrArray *labels = tools->labels;
     if (digit == 0)
         return go_open(VIEW_ENTER, g_strdup_printf("tool\n%s", tools->sort ? tools->sort : ""));
     if (digit > MIN(labels->len, TOOLS_MOST))

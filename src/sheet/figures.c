@@ -48,30 +48,16 @@ char *figure_value(const Requirement *requirement)
     return g_strconcat(bound, digits, NULL);
 }
 
-// Whether a number is at least half of the last of so many decimals.
-static gboolean reaches(const Number *number, guint decimals)
-{
-    g_autofree char *digits = number_decimal(number, decimals);
-    return strpbrk(digits, "123456789") != NULL;
-}
-
-// Rounded up: a doubt must not look smaller than it is. One that would not reach the last decimal
-// has more of them, so that it is not blown up either.
 char *figure_doubt(const Requirement *requirement)
 {
     if (!requirement->value || !requirement->check || !requirement->variance ||
         number_sign(requirement->variance) == 0)
         return g_strdup("");
-    const Unit *unit = requirement->check ? requirement->check->unit : NULL;
     g_autoptr(Number) four = number_from_integer(4);
     g_autoptr(Number) square = number_multiply(requirement->variance, four);
     g_autoptr(Number) expanded = number_sqrt(square);
-    g_autoptr(Number) shown = unit_width_from_base(unit, expanded);
-    guint decimals = decimals_of(requirement);
-    for (guint more = 0; more < MORE_DECIMALS && !reaches(shown, decimals); more++)
-        decimals++;
-    g_autofree char *digits = number_decimal_up(shown, decimals);
-    return g_strconcat("±", digits + (g_str_has_prefix(digits, "0.") ? 1 : 0), NULL);
+    g_autofree char *digits = check_doubt_words(requirement->check, expanded);
+    return g_strconcat("±", digits, NULL);
 }
 
 static char *limits_words(const Requirement *requirement)

@@ -130,9 +130,7 @@ static gboolean places_meet(const Requirement *one, const Requirement *other)
     return TRUE;
 }
 
-// Whether `input` is one of those that the formula of `made` names, itself needed and read in that
-// step or one before it.
-static gboolean goes_into(const Requirement *input, const Requirement *made)
+gboolean agenda_goes_into(const Requirement *input, const Requirement *made)
 {
     return input->check && is_asked_for(input) &&
            (input->step == made->step || plan_step_follows(made->step, input->step)) &&
@@ -152,7 +150,7 @@ guint agenda_input(const Agenda *agenda, guint index)
     if (!is_worked_out(made))
         return is_asked_for(made) ? index : AGENDA_NOWHERE;
     for (guint i = 0; i < count_of(agenda); i++) {
-        if (!goes_into(made_at(agenda, i), made))
+        if (!agenda_goes_into(made_at(agenda, i), made))
             continue;
         guint place = agenda_input(agenda, i); // formulas never go round
         if (place != AGENDA_NOWHERE && is_nearer(made_at(agenda, place), best)) {

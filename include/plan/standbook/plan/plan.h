@@ -217,6 +217,10 @@ const PlanPart *plan_part(const Plan *plan, const char *name);
 // without its unit. The caller frees with g_free.
 char *check_value_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
 char *check_width_words(const PlanCheck *check, const Number *width) G_GNUC_WARN_UNUSED_RESULT;
+// `.005`: the size of a doubt (U in base units, above 0) in the check's decimals, rounded up since
+// it must not look smaller than it is, without a leading 0. One that would not reach the last
+// decimal has up to three more, so that it is not blown up either. The caller frees with g_free.
+char *check_doubt_words(const PlanCheck *check, const Number *doubt) G_GNUC_WARN_UNUSED_RESULT;
 // One unit of the last place that the check shows, in base units. The caller frees.
 Number *check_step(const PlanCheck *check) G_GNUC_WARN_UNUSED_RESULT;
 const PlanConsumable *plan_consumable(const Plan *plan, const char *name);

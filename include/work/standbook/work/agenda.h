@@ -39,6 +39,10 @@ guint agenda_beside(const Agenda *agenda, const PlanStep *step, guint from, gint
 // there is none.
 guint agenda_input(const Agenda *agenda, guint index);
 
+// Whether `input` is one of those that the formula of `made` (a check's place with a formula) names,
+// itself needed and read in that step or one before it, where the places meet.
+gboolean agenda_goes_into(const Requirement *input, const Requirement *made);
+
 // STEPS
 
 // Whether all signatures of the step are there that are needed.
