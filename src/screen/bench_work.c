@@ -68,6 +68,15 @@ guint bench_first_left(const BenchWork *work)
     return NOWHERE;
 }
 
+guint bench_to_settle(const BenchWork *work, const char *name)
+{
+    const Requirement *made = requirement_of_name(work->agenda.assessment, name);
+    guint index;
+    if (!made || !g_ptr_array_find(work->agenda.assessment->requirements, made, &index))
+        return bench_first_left(work);
+    return input_of(work, made, index);
+}
+
 // Where the newest entry of the step was made: the work goes on behind it.
 guint bench_newest(const BenchWork *work)
 {

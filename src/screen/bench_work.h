@@ -27,6 +27,9 @@ guint bench_search(const BenchWork *work, guint from, gint direction, BenchWante
 // Where to begin with what is left: the first place that is open, fails or is in doubt, or what it
 // is worked out from.
 guint bench_first_left(const BenchWork *work);
+// Where to begin with the requirement of that name: itself, or what it is worked out from; with any
+// other name where to begin with what is left.
+guint bench_to_settle(const BenchWork *work, const char *name);
 // Where the newest entry of the step was made: the work goes on behind it.
 guint bench_newest(const BenchWork *work);
 

@@ -1,4 +1,5 @@
 // The bench: readings, looks and parts of a step, one place after the other.
+#include "before_closing.h"
 #include "bench_detail.h"
 #include "bench_field.h"
 #include "bench_work.h"
@@ -21,7 +22,8 @@ typedef struct {
     gboolean offered;  // to add a check, where the step has none
     gboolean begun;    // `here` was set once
     gboolean strikes;  // what is struck was entered before it was opened
-    gboolean settle;   // begin with what is left: in doubt or failed, not only open
+    char *settle;      // begin with this requirement, or with what is left ("left"): in doubt or
+                       // failed, not only open; NULL with what is open
     PartState part;    // what was said of the part in hand
     Supposed supposed; // by what is typed
     char *asked_for;   // the line that was asked about once, as a likely slip; NULL for none
@@ -38,7 +40,7 @@ static gpointer open(Desk *desk, const char *argument)
     (void)desk;
     g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
     bench->step = g_strdup(parts[0]);
-    bench->settle = parts[1] != NULL;
+    bench->settle = g_strdup(parts[1]);
     bench->here = bench->last = NOWHERE;
     return bench;
 }
@@ -56,6 +58,7 @@ static void close(gpointer state)
     forget_slip(bench);
     g_clear_pointer(&bench->struck, g_array_unref);
     taken_free(bench->taken);
+    g_free(bench->settle);
     g_free(bench->step);
     g_free(bench);
 }
@@ -78,8 +81,8 @@ static const Requirement *in_hand(Bench *bench, const BenchWork *work)
         bench->here = next_open(bench, work);
     }
     if (bench->settle) {
-        bench->here = bench_first_left(work);
-        bench->settle = FALSE;
+        bench->here = bench_to_settle(work, bench->settle);
+        g_clear_pointer(&bench->settle, g_free);
     }
     if (bench->here == NOWHERE || !bench_asks(work, bench->here))
         bench->here = next_open(bench, work);
@@ -308,6 +311,9 @@ static Go wants(gpointer state, Desk *desk)
     char *setting = bench_setting(&work, made);
     if (setting)
         return go_instead(VIEW_SETTING, setting);
+    Go closing = go_before_closing(desk, work.step, made);
+    if (closing.kind != GO_STAY)
+        return closing;
     if (made && (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT))
         return go_instead(VIEW_TIGHTENING,
                           g_strdup_printf("%s\n%s%s", made->name, bench->step,

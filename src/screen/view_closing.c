@@ -1,4 +1,6 @@
-// Before a step is signed: what stands and what does not, then a signature, or a reason.
+// What stands and what does not, then a signature, or a reason: before a step is signed, and, of
+// what it closes, before it goes on at a place where that can no longer be seen.
+#include "before_closing.h"
 #include "clock_line.h"
 #include "line_words.h"
 #include "telling.h"
@@ -7,10 +9,13 @@
 #include "widget_subjects.h"
 #include "words.h"
 
+#include <standbook/sheet/figures.h>
+#include <standbook/work/closing.h>
 #include <string.h>
 
 typedef struct {
     char *step;
+    char *before;    // the requirement in front of which it is asked, NULL: before it is signed
     gboolean reason; // the reason for closing it all the same is being typed
 } Closing;
 
@@ -18,13 +23,16 @@ static gpointer open(Desk *desk, const char *argument)
 {
     Closing *closing = g_new0(Closing, 1);
     (void)desk;
-    closing->step = g_strdup(argument);
+    g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
+    closing->step = g_strdup(parts[0]);
+    closing->before = g_strdup(parts[1]);
     return closing;
 }
 
 static void close(gpointer state)
 {
     Closing *closing = state;
+    g_free(closing->before);
     g_free(closing->step);
     g_free(closing);
 }
@@ -32,8 +40,11 @@ static void close(gpointer state)
 typedef struct {
     Told told;
     const PlanStep *step;
-    GArray *subjects;        // Subject: what it closes and what it asks for
+    guint before;            // the place in front of which it is asked, AGENDA_NOWHERE for none
+    GArray *subjects;        // Subject: what it closes, and what it asks for if it is to be signed
     guint left;              // of those not settled
+    guint first;             // of them, where one begins to settle; only if something is left
+    const Entry *excuse;     // a reason given before for all that is left, or NULL
     const Requirement *sign; // the next signature that is missing, NULL if none is
     guint signatures;        // how many are missing
 } State;
@@ -51,6 +62,30 @@ static const Requirement *made_at(const State *state, guint index)
     return g_ptr_array_index(state->told.agenda.assessment->requirements, index);
 }
 
+// The first place of the first line that is left.
+static guint first_left(const State *state)
+{
+    const GArray *places = g_array_index(state->subjects, Subject, 0).places;
+    for (guint i = 0; i < places->len; i++)
+        if (requirement_is_left(made_at(state, g_array_index(places, guint, i))))
+            return g_array_index(places, guint, i);
+    return g_array_index(places, guint, 0);
+}
+
+static void find_subjects(const Closing *closing, State *state)
+{
+    const Agenda *agenda = &state->told.agenda;
+    state->before = closing->before ? place_before_closing(agenda->assessment, closing->before)
+                                    : AGENDA_NOWHERE;
+    state->subjects = state->before == AGENDA_NOWHERE
+                          ? subjects_closed(&state->told.telling, state->step)
+                          : subjects_at_stake(&state->told.telling, state->step, state->before);
+    for (guint i = 0; i < state->subjects->len; i++)
+        state->left += g_array_index(state->subjects, Subject, i).left ? 1 : 0;
+    state->first = state->left ? first_left(state) : 0;
+    state->excuse = state->left && !closing->before ? closing_excuse(agenda, state->step) : NULL;
+}
+
 static gboolean state_of(const Closing *closing, Desk *desk, State *state)
 {
     *state = (State){.step = NULL};
@@ -60,9 +95,7 @@ static gboolean state_of(const Closing *closing, Desk *desk, State *state)
     state->step = plan_step(state->told.agenda.plan, closing->step);
     if (!state->step)
         return FALSE;
-    state->subjects = subjects_closed(&state->told.telling, state->step);
-    for (guint i = 0; i < state->subjects->len; i++)
-        state->left += g_array_index(state->subjects, Subject, i).left ? 1 : 0;
+    find_subjects(closing, state);
     for (guint i = 0; i < state->told.agenda.assessment->requirements->len; i++) {
         const Requirement *made = made_at(state, i);
         if (made->step != state->step || made->withdrawn || made->asked != ASKED_SIGN ||
@@ -118,17 +151,28 @@ static void paint_body(const State *state, Page *page)
     }
 }
 
+// `1 settle: pan depth again`: where one begins.
+static char *settle_words(const State *state)
+{
+    const Subject *first = &g_array_index(state->subjects, Subject, 0);
+    guint input = agenda_input(&state->told.agenda, state->first);
+    const Requirement *made = input != AGENDA_NOWHERE ? made_at(state, input) : NULL;
+    gboolean other = made && made->check && made != made_at(state, state->first);
+    g_autofree char *name = other ? figure_name(made) : g_strdup(first->name);
+    return g_strdup_printf("1 settle: %s%s", name, made && made->value ? " again" : "");
+}
+
 static void ask(const State *state, Desk *desk, Page *page)
 {
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     if (state->left) {
-        const Subject *first = &g_array_index(state->subjects, Subject, 0);
-        g_autofree char *settle = g_strdup_printf("1 settle: %s", first->name);
+        g_autofree char *settle = settle_words(state);
         page_say(&page->next, "settle %s, or close with a reason?",
                  state->left == 1 ? "it" : "them");
         page_say(&page->unit, "1 or 2");
-        page_say(&page->then, "%s     2 close all the same: say why", settle);
+        page_say(&page->then, "%s     2 close all the same: %s", settle,
+                 state->excuse ? entry_text(state->excuse, "why") : "say why");
     } else if (state->sign) {
         page_say(&page->next, "sign %s?", state->step->name);
         page_say(&page->unit, "1");
@@ -156,7 +200,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (!state_of(closing, desk, &now))
         return;
     g_autofree char *head = step_words(now.step);
-    page_say(&page->head, "%s: before it is closed", head);
+    page_say(&page->head, "%s: before it %s", head, closing->before ? "goes on" : "is closed");
     page_say(&page->count, now.left ? "%u not settled" : "whole", now.left);
     paint_body(&now, page);
     if (!closing->reason) {
@@ -167,7 +211,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->unit, " ");
     page_say(&page->next, "why?");
     page_say(&page->then, "in words; Backspace on an empty field goes back");
-    page->keys[0] = (PageKey){ACTION_TAKE, "Enter", "closes the step with this reason"};
+    page->keys[0] = (PageKey){ACTION_TAKE, "Enter",
+                              closing->before ? "goes on with this reason"
+                                              : "closes the step with this reason"};
 }
 
 static gboolean sign(const Closing *closing, Desk *desk)
@@ -183,16 +229,38 @@ static gboolean sign(const Closing *closing, Desk *desk)
 // To the first that is not settled, wherever it is asked.
 static Go settle(const State *now, Desk *desk)
 {
-    const Subject *first = &g_array_index(now->subjects, Subject, 0);
-    const PlanStep *step = made_at(now, g_array_index(first->places, guint, 0))->step;
-    char *bench = g_strdup_printf("%s\nleft", step->name);
-    if (step == now->step)
+    const Requirement *first = made_at(now, now->first);
+    g_autofree char *name = requirement_name(first);
+    char *bench = g_strdup_printf("%s\n%s", first->step->name, name);
+    if (first->step == now->step)
         return go_instead(VIEW_BENCH, bench);
-    g_autofree char *line = g_strdup_printf("pick up %s", step->name);
+    g_autofree char *line = g_strdup_printf("pick up %s", first->step->name);
     if (desk_line(desk, line, NULL))
         return go_open(VIEW_BENCH, bench);
     g_free(bench);
     return go(GO_STAY);
+}
+
+// Back to the work of the step.
+static Go go_on(const Closing *closing, Desk *desk)
+{
+    const PlanStep *in_hand = session_step(desk_build(desk));
+    g_autofree char *line = g_strdup_printf("pick up %s", closing->step);
+    if (in_hand && strcmp(in_hand->name, closing->step) != 0)
+        desk_line(desk, line, NULL);
+    return go_instead(VIEW_BENCH, g_strdup(closing->step));
+}
+
+// Once all is settled in front of the place, or it is gone, the work goes on there.
+static Go wants(gpointer state, Desk *desk)
+{
+    const Closing *closing = state;
+    g_auto(State) now = {0};
+    if (!closing->before || !state_of(closing, desk, &now))
+        return go(GO_STAY);
+    gboolean due = now.before != AGENDA_NOWHERE &&
+                   closing_first(&now.told.agenda, now.step, now.before) != AGENDA_NOWHERE;
+    return due ? go(GO_STAY) : go_on(closing, desk);
 }
 
 static Go digit(gpointer state, Desk *desk, guint digit)
@@ -201,13 +269,13 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     g_auto(State) now = {0};
     if (!state_of(closing, desk, &now))
         return go(GO_UP);
-    if (now.left && digit == 2) {
+    if (now.left && digit == 2 && !now.excuse) {
         closing->reason = TRUE;
         return go(GO_STAY);
     }
     if (now.left && digit == 1)
         return settle(&now, desk);
-    if (digit != 1)
+    if (digit != 1 && !(digit == 2 && now.excuse))
         return go(GO_STAY);
     if (now.sign)
         sign(closing, desk);
@@ -224,6 +292,8 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (!desk_line(desk, line, NULL))
         return go(GO_KEEP);
     closing->reason = FALSE;
+    if (closing->before)
+        return go_on(closing, desk);
     return sign(closing, desk) ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
 }
 
@@ -272,9 +342,7 @@ static Go why(const State *now)
     Go setting = look_at_setting(now->step);
     if (setting.kind != GO_DEFAULT || !now->left)
         return setting;
-    const Subject *first = &g_array_index(now->subjects, Subject, 0);
-    return go_open(VIEW_WHY,
-                   requirement_name(made_at(now, g_array_index(first->places, guint, 0))));
+    return go_open(VIEW_WHY, requirement_name(made_at(now, now->first)));
 }
 
 static Go act(gpointer state, Desk *desk, Action action)
@@ -298,6 +366,7 @@ const ViewOps closing_view = {.name = "closing a step",
                               .open = open,
                               .close = close,
                               .paint = paint,
+                              .wants = wants,
                               .enter = enter,
                               .digit = digit,
                               .act = act};

@@ -1,4 +1,5 @@
 // Bolts of a step, one after the other in their order, stage by stage.
+#include "before_closing.h"
 #include "clock_line.h"
 #include "line_words.h"
 #include "others.h"
@@ -339,6 +340,11 @@ static Go wants(gpointer state, Desk *desk)
     if (!turn)
         return tightening && !bolts->over ? go_instead(VIEW_BENCH, g_strdup(bolts->step))
                                           : go(GO_UP);
+    // What was opened over other work closes nothing: that work goes on behind it.
+    Go closing =
+        bolts->over ? go(GO_STAY) : go_before_closing(desk, tightening->plan->step, turn->made);
+    if (closing.kind != GO_STAY)
+        return closing;
     gboolean asked;
     const Stage *stage = tightening_stage(tightening, turn->stage);
     stage_tool(desk, stage, &asked);

@@ -8,7 +8,7 @@
 #include <standbook/sheet/strip.h>
 #include <string.h>
 
-enum { MARK = 1, NAME = 10, NAME_WIDE = 24, SAID = 34, STRIP = 48, WIDE = 80 };
+enum { MARK = 1, NAME = 10, NAME_WIDE = 24, SAID = 34, STRIP = 49, WIDE = 80 };
 
 static const Requirement *made_at(const Agenda *agenda, const Subject *subject, guint which)
 {
@@ -57,16 +57,20 @@ char *subject_words(const Agenda *agenda, const Subject *subject)
     return subject->said ? g_strdup(subject->said) : places_words(agenda, subject);
 }
 
-// `7.0  ▒├▒█▒▒▒──────────┤ 11.0`; FALSE if there is no such strip.
-static gboolean paint_strip(Canvas *canvas, guint row, const Requirement *made)
+// `7.0 ▒├▒█▒▒▒──────────┤ 11.0`, the limits a blank beside what is drawn; the lower one is left out
+// where it would touch what stands before `from`. FALSE if there is no strip, or no room for it.
+static gboolean paint_strip(Canvas *canvas, guint row, guint from, const Requirement *made)
 {
     g_autofree char *strip = made->value ? strip_text(made) : g_strdup("");
-    if (!*strip)
+    guint drawn = STRIP + (guint)strspn(strip, " ");
+    if (!*strip || from > drawn)
         return FALSE;
     g_autofree char *lower = made->lower ? figure_number(made, made->lower) : g_strdup("");
     g_autofree char *upper = made->upper ? figure_number(made, made->upper) : g_strdup("");
-    canvas_put_right(canvas, row, STRIP - 1, style_of(0, 0), lower);
-    guint behind = strip_paint(canvas, row, STRIP, strip, made->verdict);
+    strip_paint(canvas, row, STRIP, strip, made->verdict);
+    if (from + canvas_text_width(canvas, lower) + 1 <= drawn)
+        canvas_put_right(canvas, row, drawn - 1, style_of(0, 0), lower);
+    guint behind = STRIP + canvas_text_width(canvas, g_strchomp(strip)) + 1;
     canvas_put(canvas, row, behind, WIDE - behind, style_of(0, 0), upper);
     return TRUE;
 }
@@ -80,9 +84,8 @@ void subject_paint(Canvas *canvas, guint row, const Agenda *agenda, const Subjec
                verdict_mark(subject->verdict, subject->reason));
     canvas_put(canvas, row, NAME, NAME_WIDE - 1, plain, subject->name);
     gboolean alone = subject->left && subject->places->len == 1;
-    guint behind =
-        canvas_put(canvas, row, SAID, alone && made->value ? STRIP - SAID - 6 : 0, plain, words);
-    if (alone && paint_strip(canvas, row, made))
+    guint behind = canvas_put(canvas, row, SAID, 0, plain, words);
+    if (alone && paint_strip(canvas, row, behind + 1, made))
         return;
     g_autofree char *reason =
         subject->verdict == VERDICT_FAIL || subject->verdict == VERDICT_IN_DOUBT

@@ -2,6 +2,7 @@
 
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/ago.h>
+#include <standbook/work/closing.h>
 #include <string.h>
 
 enum { PLACES_NAMED = 8 }; // that many are named one by one
@@ -219,19 +220,6 @@ static void say(const Telling *telling, GArray *subjects)
 
 // CLOSING ---------------------------------------------------------------------------------------
 
-// Whether the plan means this requirement by a name in `closes`. A name alone is that of the step
-// in hand if it has it, else of wherever it is asked before.
-static gboolean is_named(const PlanStep *step, const PlanName *name, const Requirement *made)
-{
-    gboolean same = name->check   ? made->check == name->check
-                    : name->group ? is_bolted(made) && strcmp(made->name, name->group->name) == 0
-                                  : FALSE;
-    if (!same || made->withdrawn)
-        return FALSE;
-    return name->step ? made->step == name->step
-                      : made->step == step || plan_step_follows(step, made->step);
-}
-
 // Turns a list so that what is not settled stands in front, in the same order otherwise.
 static GArray *left_first(GArray *subjects)
 {
@@ -245,14 +233,41 @@ static GArray *left_first(GArray *subjects)
     return sorted;
 }
 
+// What the plan names in `closes`, in that order; before a place, or all (AGENDA_NOWHERE).
+static void gather_closed(const Agenda *agenda, GArray *subjects, const PlanStep *step, guint place)
+{
+    for (guint i = 0; i < step->closes->len; i++)
+        for (guint j = 0; j < count_of(agenda); j++)
+            if (closing_means(step, step->closes->pdata[i], made_at(agenda, j)) &&
+                (place == AGENDA_NOWHERE || closing_comes_before(agenda, step, j, place)))
+                gather(agenda, subjects, j);
+}
+
+static gboolean is_at_stake(const Agenda *agenda, const Subject *subject, const PlanStep *step)
+{
+    for (guint i = 0; i < subject->places->len; i++)
+        if (closing_at_stake(step, made_at(agenda, g_array_index(subject->places, guint, i))))
+            return TRUE;
+    return FALSE;
+}
+
+GArray *subjects_at_stake(const Telling *telling, const PlanStep *step, guint place)
+{
+    GArray *subjects = subjects_new();
+    gather_closed(telling->agenda, subjects, step, place);
+    for (guint i = 0; i < subjects->len; i++) {
+        Subject *subject = &g_array_index(subjects, Subject, i);
+        subject->left = is_at_stake(telling->agenda, subject, step);
+    }
+    say(telling, subjects);
+    return left_first(subjects);
+}
+
 GArray *subjects_closed(const Telling *telling, const PlanStep *step)
 {
     const Agenda *agenda = telling->agenda;
     GArray *subjects = subjects_new();
-    for (guint i = 0; i < step->closes->len; i++)
-        for (guint j = 0; j < count_of(agenda); j++)
-            if (is_named(step, step->closes->pdata[i], made_at(agenda, j)))
-                gather(agenda, subjects, j);
+    gather_closed(agenda, subjects, step, AGENDA_NOWHERE);
     for (guint j = 0; j < count_of(agenda); j++) {
         const Requirement *made = made_at(agenda, j);
         if (made->step == step && made->asked != ASKED_SIGN && !made->withdrawn)

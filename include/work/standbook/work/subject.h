@@ -27,6 +27,10 @@ typedef struct {
 // line over its places. Subjects; the caller frees with g_array_unref.
 GArray *subjects_closed(const Telling *telling, const PlanStep *step) G_GNUC_WARN_UNUSED_RESULT;
 
+// The same of what it closes alone and what is asked for before a place of it (work/closing.h).
+GArray *subjects_at_stake(const Telling *telling, const PlanStep *step,
+                          guint place) G_GNUC_WARN_UNUSED_RESULT;
+
 // What keeps a gate (index in the plan's gates) from being complete, in the order of the work.
 // Subjects; the caller frees with g_array_unref.
 GArray *subjects_missing(const Telling *telling, guint gate) G_GNUC_WARN_UNUSED_RESULT;
