@@ -105,6 +105,37 @@ static gboolean power_kind(const Work *work, const Node *node, Kind *kind)
     return TRUE;
 }
 
+// What a function of the trade is given must be of the kind that it asks for.
+static gboolean argument_fits(const Work *work, const Node *call, guint index)
+{
+    const Node *argument = node_inner(call, index);
+    const char *words = call->trade->parameters[index].unit;
+    Kind kind;
+    if (!words || !node_kind(work, argument, &kind)) {
+        return !words;
+    }
+    g_autoptr(Unit) unit = unit_parse(words, NULL);
+    if (kind_equal(kind, unit_kind(unit))) {
+        return TRUE;
+    }
+    g_autofree char *wanted = kind_text(unit_kind(unit));
+    g_autofree char *given = kind_text(kind);
+    return refuse(work, argument->offset,
+                  g_strdup_printf("`%s` takes as its %s %s, in %s or the like, and this is %s",
+                                  call->trade->name, call->trade->parameters[index].name, wanted,
+                                  words, given));
+}
+
+static gboolean trade_kind(const Work *work, const Node *node, Kind *kind)
+{
+    for (guint i = 0; i < node_inner_count(node); i++) {
+        if (!argument_fits(work, node, i)) {
+            return FALSE;
+        }
+    }
+    return node_kind(work, node->body, kind);
+}
+
 static gboolean plain_kind(const Work *work, const Node *node, Kind *kind)
 {
     switch (node->form) {
@@ -122,6 +153,8 @@ static gboolean plain_kind(const Work *work, const Node *node, Kind *kind)
         return power_kind(work, node, kind);
     case NODE_SQRT:
         return root_kind(work, node, kind);
+    case NODE_TRADE:
+        return trade_kind(work, node, kind);
     case NODE_NEGATE:
     case NODE_ABS:
     case NODE_FOLD:
@@ -279,6 +312,8 @@ static Array *node_value(const Work *work, const Node *node)
         return fold_value(work, node);
     case NODE_PICK:
         return pick_value(work, node);
+    case NODE_TRADE:
+        return node_value(work, node->body);
     case NODE_NEGATE:
     case NODE_ABS:
     case NODE_SQRT:

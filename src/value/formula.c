@@ -42,6 +42,7 @@ void node_free(Node *node)
     number_free(node->place);
     number_free(node->doubt);
     unit_free(node->unit);
+    node_free(node->body);
     g_free(node);
 }
 
@@ -76,7 +77,8 @@ void node_each_term(Node *node, void (*visit)(Node *, gpointer), gpointer user)
                        (node->operation == ARRAY_MULTIPLY || node->operation == ARRAY_DIVIDE);
     if (node->form == NODE_NUMBER) {
         visit(node, user);
-    } else if (!product && node->form != NODE_POWER && node->form != NODE_SQRT) {
+    } else if (!product && node->form != NODE_POWER && node->form != NODE_SQRT &&
+               node->form != NODE_TRADE) {
         for (guint i = 0; i < node_inner_count(node); i++) {
             node_each_term(node_inner(node, i), visit, user);
         }

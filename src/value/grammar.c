@@ -60,10 +60,17 @@ static Node *parse_call(Parser *parser, const char *start, const char *name)
         }
         return g_steal_pointer(&node);
     }
+    if (trade_is_function(name)) {
+        g_autoptr(Node) call = node_new(NODE_TRADE, parser_offset(parser, start));
+        return parse_arguments(parser, call)
+                   ? parse_trade(parser, start, name, g_steal_pointer(&call))
+                   : NULL;
+    }
     return parser_refuse(
         parser, start,
         g_strdup_printf("there is no function `%s`; the functions are min, max, mean, "
-                        "range, sum, abs and sqrt, and a product needs `*`",
+                        "range, sum, abs and sqrt, those of the trade stand in "
+                        "standbook-plan(5), and a product needs `*`",
                         name));
 }
 
@@ -291,6 +298,7 @@ Node *parse_formula(const char *text, gsize before, guint *doubts, gsize *offset
         return NULL;
     }
     g_autoptr(Node) root = parse_sum(&parser);
+    g_clear_pointer(&parser.materials, g_array_unref);
     if (root == NULL) {
         return NULL;
     }

@@ -1,6 +1,7 @@
 // The tree of a formula, shared by its parser and its evaluation.
 #pragma once
 #include <standbook/value/formula.h>
+#include <standbook/value/trade.h>
 
 typedef enum {
     NODE_NUMBER,
@@ -13,6 +14,7 @@ typedef enum {
     NODE_SQRT,
     NODE_FOLD,
     NODE_PICK,
+    NODE_TRADE,
 } NodeForm;
 
 // A pick or an axis as written, and where.
@@ -25,21 +27,23 @@ typedef struct Node Node;
 struct Node {
     NodeForm form;
     gint references;
-    gsize offset;             // of its first character
-    char *text;               // of an operand: as written, with its own parentheses
-    GPtrArray *inner;         // of Node: operands or arguments; NULL for none
-    GArray *words;            // of NodeWord: picks, or axes folded; NULL for none
-    char *name;               // NODE_NAME
-    Number *number;           // NODE_NUMBER, in its unit
-    Number *place;            // one unit of its last place typed, in its unit
-    Number *doubt;            // its ±, in its unit; NULL for none
-    Unit *unit;               // NULL for a pure number
-    gboolean width;           // a width: the offset of °C is left out
-    guint decimals;           // typed
-    guint doubt_index;        // which ± of the formula this is
-    ArrayOperation operation; // NODE_BINARY
-    Fold fold;                // NODE_FOLD
-    gint exponent;            // NODE_POWER
+    gsize offset;               // of its first character
+    char *text;                 // of an operand: as written, with its own parentheses
+    GPtrArray *inner;           // of Node: operands or arguments; NULL for none
+    GArray *words;              // of NodeWord: picks, or axes folded; NULL for none
+    char *name;                 // NODE_NAME
+    Number *number;             // NODE_NUMBER, in its unit
+    Number *place;              // one unit of its last place typed, in its unit
+    Number *doubt;              // its ±, in its unit; NULL for none
+    Unit *unit;                 // NULL for a pure number
+    gboolean width;             // a width: the offset of °C is left out
+    guint decimals;             // typed
+    guint doubt_index;          // which ± of the formula this is
+    ArrayOperation operation;   // NODE_BINARY
+    Fold fold;                  // NODE_FOLD
+    gint exponent;              // NODE_POWER
+    const TradeFunction *trade; // NODE_TRADE
+    Node *body;                 // NODE_TRADE: its formula with the arguments in it
 };
 
 struct Formula {

@@ -10,8 +10,13 @@ gsize parser_offset(const Parser *parser, const char *at)
 
 Node *parser_refuse(const Parser *parser, const char *at, char *message)
 {
+    return parser_refuse_at(parser, parser_offset(parser, at), message);
+}
+
+Node *parser_refuse_at(const Parser *parser, gsize offset, char *message)
+{
     if (parser->offset) {
-        *parser->offset = parser_offset(parser, at);
+        *parser->offset = offset;
     }
     g_set_error_literal(parser->error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, message);
     g_free(message);

@@ -6,9 +6,10 @@
 typedef struct {
     const char *text;
     const char *at;
-    gsize before; // characters that stand before `text` in what offsets count from
-    guint depth;  // open brackets
-    guint doubts; // ± so far
+    gsize before;      // characters that stand before `text` in what offsets count from
+    guint depth;       // open brackets
+    guint doubts;      // ± so far
+    GArray *materials; // guint: of each material used the number of its ±, from 1; NULL for none
     gsize *offset;
     GError **error;
 } Parser;
@@ -17,6 +18,8 @@ typedef struct {
 gsize parser_offset(const Parser *parser, const char *at);
 // Sets the error there. Always NULL, so that a rule can return it. Takes `message` over.
 Node *parser_refuse(const Parser *parser, const char *at, char *message);
+// The same at an offset.
+Node *parser_refuse_at(const Parser *parser, gsize offset, char *message);
 // Refuses what stands where an operator, a bracket or the end was due.
 Node *parser_refuse_rest(const Parser *parser);
 void parser_skip_blanks(Parser *parser);
@@ -30,6 +33,10 @@ char *parser_character_at(const char *at); // clean; the caller frees
 // Brackets, counted against FORMULA_DEPTH.
 gboolean parser_open(Parser *parser);
 gboolean parser_close(Parser *parser, const char *mark);
+// Whether a function of the trade has that name, and its call (NODE_TRADE, taken over) with all its
+// arguments. `start` is where the name stands. NULL where it is refused.
+gboolean trade_is_function(const char *name);
+Node *parse_trade(Parser *parser, const char *start, const char *name, Node *call);
 // quantity = number [ "±" number ] [ unit ]
 Node *parser_quantity(Parser *parser);
 // One or more runs of words with commas between into node->words, up to one of `ends`, which is

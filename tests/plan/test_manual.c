@@ -4,6 +4,7 @@
 #include <check.h>
 #include <standbook/plan/plan.h>
 #include <standbook/plan/schema.h>
+#include <standbook/value/trade.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -116,6 +117,41 @@ static char *put_between(const char *page, const char *name, const char *text)
     return g_strconcat(head, text, end, NULL);
 }
 
+// `swept volume(bore, stroke)`, what it works out and where that comes from.
+static void add_function(GString *text, const TradeFunction *function)
+{
+    g_string_append_printf(text, "%s%s(", text->len ? "\n" : "", function->name);
+    for (guint i = 0; i < trade_parameters(function); i++)
+        g_string_append_printf(text, "%s%s", i ? ", " : "", function->parameters[i].name);
+    g_string_append_printf(text, ")\n    = %s\n    ", function->formula);
+    for (guint i = 0; i < trade_parameters(function); i++)
+        g_string_append_printf(text, "%s%s", i ? ", " : "in ",
+                               function->parameters[i].unit ? function->parameters[i].unit
+                                                            : "a material");
+    g_string_append_printf(text, "%s%s\n    %s\n", function->note ? "; " : "",
+                           function->note ? function->note : "", function->source);
+}
+
+static char *all_functions(void)
+{
+    GString *text = g_string_new(NULL);
+    for (gsize i = 0; trade_function(i); i++)
+        add_function(text, trade_function(i));
+    g_autofree char *plain = g_string_free(text, FALSE);
+    return literal(plain);
+}
+
+static char *all_materials(void)
+{
+    g_autoptr(GString) text = g_string_new(NULL);
+    for (gsize i = 0; trade_material(i); i++) {
+        const TradeMaterial *material = trade_material(i);
+        g_string_append_printf(text, "%-10s %-10s ± %-10s %s\n", material->name,
+                               material->expansion, material->doubt, material->source);
+    }
+    return literal(text->str);
+}
+
 START_TEST(the_page_is_the_programs)
 {
     g_autofree char *page = contents(page_name);
@@ -126,10 +162,9 @@ START_TEST(the_page_is_the_programs)
     struct {
         const char *name;
         char *text;
-    } parts[] = {{"keys", all_keys()},
-                 {"faulty", literal(faulty)},
-                 {"faults", literal(faults)},
-                 {"example", literal(example)}};
+    } parts[] = {{"keys", all_keys()},           {"faulty", literal(faulty)},
+                 {"faults", literal(faults)},    {"functions", all_functions()},
+                 {"materials", all_materials()}, {"example", literal(example)}};
     for (gsize i = 0; i < G_N_ELEMENTS(parts); i++) {
         char *next = put_between(wanted, parts[i].name, parts[i].text);
         g_free(wanted);
