@@ -117,11 +117,24 @@ gboolean decided_apart_from(const Requirement *made, gboolean low)
     return rest == DECISION_PASS || rest == DECISION_NO_LIMIT;
 }
 
+void judge_against(const Requirement *made, Bound bound, const Number *value,
+                   const Number *variance, Verdict *verdict, Reason *reason)
+{
+    Requirement as = {.value = (Number *)value,
+                      .variance = (Number *)variance,
+                      .bound = bound,
+                      .wear = made->wear};
+    Decision decision = decide_between(&as, made->lower, made->upper);
+    *verdict = outcomes[decision].verdict;
+    *reason = outcomes[decision].reason;
+}
+
 static void decide_requirement(Requirement *made)
 {
-    Decision decision = decide_between(made, made->lower, made->upper);
-    made->verdict = made->value_verdict = outcomes[decision].verdict;
-    made->reason = made->value_reason = outcomes[decision].reason;
+    judge_against(made, made->bound, made->value, made->variance, &made->value_verdict,
+                  &made->value_reason);
+    made->verdict = made->value_verdict;
+    made->reason = made->value_reason;
 }
 
 // Puts the limits of this build in place of the plan's, which stay beside them. Returns the newest

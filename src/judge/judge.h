@@ -422,7 +422,13 @@ Number *other_gauge_variance(const View *view, const Place *place) G_GNUC_WARN_U
 Number *judge_variance_with(Judge *judge, guint index, const GaugeTrial *trial,
                             gboolean *whole) G_GNUC_WARN_UNUSED_RESULT;
 
+// choices.c: as judgement_choices (judge/choices.h) says.
+GArray *judge_choices(Judge *judge, guint index) G_GNUC_WARN_UNUSED_RESULT;
+
 // decide.c: values against limits
+// What a value of that u² would get by the limits in force of a requirement.
+void judge_against(const Requirement *made, Bound bound, const Number *value,
+                   const Number *variance, Verdict *verdict, Reason *reason);
 void judge_check_requirement(Judge *judge, guint index);
 // The plan's limits at a place; NULL where there are none.
 const Limits *judge_limits(const PlanCheck *check, const char *const *labels);

@@ -1,3 +1,4 @@
+#include <standbook/judge/choices.h>
 #include <standbook/judge/judgement.h>
 
 #include "judge.h"
@@ -261,6 +262,12 @@ Number *judgement_variance_with(Judgement *judgement, guint index, const GaugeTr
 {
     bring_up(judgement);
     return judge_variance_with(&judgement->judge, index, trial, whole);
+}
+
+GArray *judgement_choices(Judgement *judgement, guint index)
+{
+    bring_up(judgement);
+    return judge_choices(&judgement->judge, index);
 }
 
 const GArray *judgement_changed(const Judgement *judgement)

@@ -1,6 +1,7 @@
 #include "bench_field.h"
 
 #include <standbook/work/agenda_item.h>
+#include <standbook/work/choice.h>
 #include <standbook/work/part_lots.h>
 
 void bench_field_clear(BenchField *field)
@@ -59,7 +60,15 @@ static char *choices_hint(const char *const *choices)
     return g_string_free(hint, FALSE);
 }
 
-static BenchField check_field(const AgendaItem *item)
+// What is proposed, with the digits that choose it; before anything is known the labels alone.
+static char *offer_hint(Desk *desk, const AgendaItem *item)
+{
+    g_auto(ChoiceOffer) offer = session_choice(desk_build(desk), item->index);
+    char *words = choice_offer_words(&offer);
+    return words ? words : choices_hint((const char *const *)item->choices);
+}
+
+static BenchField check_field(Desk *desk, const AgendaItem *item)
 {
     const char *choose = item->made->check->choose;
     switch (item->field) {
@@ -69,7 +78,8 @@ static BenchField check_field(const AgendaItem *item)
         return (BenchField){ASKS_NUMBER, g_strdup("1/0"), g_strdup("1 yes   0 no"), NULL};
     case AGENDA_CHOICE:
         return (BenchField){ASKS_NUMBER, g_strdup("no."),
-                            choices_hint((const char *const *)item->choices),
+                            choose ? offer_hint(desk, item)
+                                   : choices_hint((const char *const *)item->choices),
                             choose ? g_strdup_printf("which %s?", choose) : NULL};
     case AGENDA_COUNT:
         return (BenchField){ASKS_NUMBER, g_strdup("pcs"), NULL, NULL};
@@ -190,7 +200,7 @@ BenchField bench_field(Desk *desk, const Agenda *agenda, guint index, PartState 
 {
     g_auto(AgendaItem) item = agenda_item(agenda, index);
     if (item.made->check)
-        return check_field(&item);
+        return check_field(desk, &item);
     return item.field == AGENDA_PART ? part_field(desk, agenda, &item, state)
                                      : (BenchField){.field = ASKS_NOTHING};
 }
