@@ -28,8 +28,9 @@ gboolean reading_parse(const char *text, const Unit *unit, Reading *reading, gsi
 void reading_clear(Reading *reading);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Reading, reading_clear)
 
-// Whether a number begins at `text`, in any of the spellings that reading_parse knows.
+// Whether a number begins at `text` (UTF-8), in any of the spellings that reading_parse knows.
 gboolean reading_begins(const char *text);
-// The bytes of the number, without sign and unit, at the start of `text`, where other words may
-// follow: `2⅝` in `2⅝ in with G01`. FALSE and the bytes before the fault in *offset if it is none.
+// The bytes of the number, without sign and unit, at the start of `text` (UTF-8), where other words
+// may follow: `2⅝` in `2⅝ in with G01`. FALSE and the bytes before the fault in *offset if it is
+// none.
 gboolean reading_span(const char *text, gsize *length, gsize *offset, GError **error);
