@@ -29,6 +29,30 @@ GPtrArray *book_find(Book *book, BookQuestion question, const char *text, GError
     return answer == SQLITE_DONE ? g_steal_pointer(&hits) : NULL;
 }
 
+static void value_free(gpointer data)
+{
+    BookValue *value = data;
+    g_free(value->ledger);
+    g_free(value->value);
+    g_free(value->unit);
+    g_free(value);
+}
+
+GPtrArray *book_values(Book *book, const char *check, GError **error)
+{
+    g_autoptr(GPtrArray) values = g_ptr_array_new_with_free_func(value_free);
+    g_autoptr(sqlite3_stmt) stmt = statement(book, SQL_VALUES, &check, 1);
+    int answer;
+    while ((answer = statement_step(book, stmt, error)) == SQLITE_ROW) {
+        BookValue *value = g_new0(BookValue, 1);
+        char **fields[] = {&value->ledger, &value->value, &value->unit};
+        for (int i = 0; i < 3; i++)
+            *fields[i] = g_strdup((const char *)sqlite3_column_text(stmt, i));
+        g_ptr_array_add(values, value);
+    }
+    return answer == SQLITE_DONE ? g_steal_pointer(&values) : NULL;
+}
+
 // PEOPLE ------------------------------------------------------------------------------------------
 
 BookPerson *book_person(Book *book, const char *id, GError **error)

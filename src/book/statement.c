@@ -41,6 +41,8 @@ static const char *const texts[SQL_COUNT] = {
     [SQL_FIND_TAKEN] =
         "SELECT found.ledger, min(seq) FROM taken AS found JOIN ledger ON ledger.id = found.ledger"
         " WHERE found.id = ?1 GROUP BY found.ledger ORDER BY ledger.label",
+    [SQL_VALUES] = "SELECT ledger, value, unit FROM reading WHERE name = ?1 AND kind = 'read'"
+                   " AND value IS NOT NULL AND coalesce(state, '') <> 'loose' LIMIT 500",
     [SQL_PERSON] = "SELECT name, address, phone FROM person_detail WHERE person = ?1",
     [SQL_PERSON_ADD] = "INSERT INTO person_detail (person, name, address, phone)"
                        " VALUES (?1, ?2, ?3, ?4)",

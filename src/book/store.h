@@ -21,6 +21,7 @@ typedef enum {
     SQL_KEPT_ADD,
     SQL_FIND_WORDS,
     SQL_FIND_CHECK,
+    SQL_VALUES,
     SQL_FIND_TOOL,
     SQL_FIND_LOT,
     SQL_FIND_SERIAL,

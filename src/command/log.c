@@ -9,10 +9,16 @@
 #include <string.h>
 
 // A line is answered before the next one is read: what was said to be taken is taken.
-static void say_answer(json_t *list, guint line, const char *answer)
+static void say_answer(json_t *list, guint line, const char *answer, const GPtrArray *slips)
 {
     if (list) {
-        json_array_append_new(list, json_pack("{s:i,s:s}", "line", (int)line, "answer", answer));
+        json_t *said = json_pack("{s:i,s:s}", "line", (int)line, "answer", answer);
+        json_t *all = slips && slips->len ? json_array() : NULL;
+        for (guint i = 0; all && i < slips->len; i++)
+            json_array_append_new(all, json_string(slips->pdata[i]));
+        if (all)
+            json_object_set_new(said, "slips", all);
+        json_array_append_new(list, said);
         return;
     }
     g_autofree char *clean = text_clean(answer, -1);
@@ -39,7 +45,7 @@ static gboolean take_lines(Session *session, FILE *file, json_t *list, GError **
         g_autofree char *answer = NULL;
         taken = session_line(session, text->str, (gssize)text->len, &answer, error);
         if (taken && answer)
-            say_answer(list, line, answer);
+            say_answer(list, line, answer, session_last_slips(session));
     }
     if (!taken || !ferror(file))
         return taken;

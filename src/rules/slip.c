@@ -135,6 +135,12 @@ static gboolean is_far(const SlipQuestion *question)
            slip_is_outlier(question->value, question->others, question->count, question->step);
 }
 
+static Number *times(const Number *value, glong above, glong below)
+{
+    g_autoptr(Number) factor = number_from_ratio(above, below);
+    return number_multiply(value, factor);
+}
+
 // What the value is multiplied with to have it without the slip.
 static const struct {
     SlipKind kind;
@@ -147,8 +153,7 @@ static const struct {
 static SlipKind find_factor(const SlipQuestion *question, Number **meant)
 {
     for (gsize i = 0; i < G_N_ELEMENTS(undoings); i++) {
-        g_autoptr(Number) factor = number_from_ratio(undoings[i].above, undoings[i].below);
-        g_autoptr(Number) without = number_multiply(question->value, factor);
+        g_autoptr(Number) without = times(question->value, undoings[i].above, undoings[i].below);
         if (!is_likely(question, without))
             continue;
         if (meant)
@@ -166,6 +171,11 @@ SlipKind slip_likely(const SlipQuestion *question, Number **meant)
         is_near(question, question->value))
         // 90.5 is near 90.005 by ratio and yet far by their spread.
         return !is_inside(question, question->value) && is_far(question) ? SLIP_FAR : SLIP_NONE;
+    if (question->fraction) {
+        if (meant)
+            *meant = times(question->value, 254, 10);
+        return SLIP_FRACTION;
+    }
     SlipKind kind = tells(question) ? find_factor(question, meant) : SLIP_NONE;
     return kind == SLIP_NONE && is_far(question) ? SLIP_FAR : kind;
 }

@@ -209,7 +209,13 @@ void session_close(Session *session)
     plan_free(session->kept);
     g_free(session->build);
     g_free(session->shop_ledger);
+    g_clear_pointer(&session->slips, g_ptr_array_unref);
     g_free(session);
+}
+
+const GPtrArray *session_last_slips(const Session *session)
+{
+    return session->slips;
 }
 
 guint session_taken(const Session *session)

@@ -15,6 +15,7 @@ struct Session {
     Judgement *judgement; // by the plan in force; NULL before it is asked for
     gint64 version;       // of the store's data, when last looked at
     guint lines, taken;
+    GPtrArray *slips; // char *: of the line taken last; NULL for none
 };
 
 // What was judged by a plan that is not in force any more.

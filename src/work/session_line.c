@@ -240,14 +240,13 @@ static gboolean is_judged(const Session *session, const LineTaken *taken)
     return FALSE;
 }
 
-// Adds what is likely a slip to what the answer says, against the build as it stands before.
-static void remark_slips(const Assessment *before, const LineTaken *taken)
+// Keeps what is likely a slip, against the build as it stands before, and adds it to the answer.
+static void remark_slips(Session *session, const LineTaken *taken)
 {
-    for (guint i = 0; i < taken->entries->len; i++) {
-        char *slip = slip_answer(before, taken->entries->pdata[i]);
-        if (slip)
-            g_ptr_array_add(taken->remarks, slip);
-    }
+    g_clear_pointer(&session->slips, g_ptr_array_unref);
+    session->slips = session_slips(session, taken);
+    for (guint i = 0; i < session->slips->len; i++)
+        g_ptr_array_add(taken->remarks, g_strdup(session->slips->pdata[i]));
 }
 
 // Makes the stored line part of what is known here, and words the answer.
@@ -263,7 +262,7 @@ static void settle(Session *session, LineTaken *taken, char **answer)
     session->taken += entered ? 1 : 0;
     gboolean judged = is_judged(session, taken);
     if (says && judged)
-        remark_slips(session_assessment(session), taken);
+        remark_slips(session, taken);
     line_keep(session->taker, taken);
     g_auto(Outgrown) old = grows ? session_grow(session) : (Outgrown){0};
     if (says)
@@ -293,6 +292,7 @@ gboolean session_line(Session *session, const char *text, gssize length, char **
 {
     if (answer)
         *answer = NULL;
+    g_clear_pointer(&session->slips, g_ptr_array_unref);
     session->lines++;
     gsize bytes = length < 0 ? strlen(text) : (gsize)length;
     const char *nul = memchr(text, '\0', bytes);

@@ -2,22 +2,45 @@
 #include "session_inside.h"
 #include "take.h"
 
+#include <standbook/book/find.h>
 #include <standbook/rules/slip.h>
+#include <standbook/work/agenda_item.h>
 #include <standbook/work/slip_words.h>
 #include <string.h>
 
-// What was read at the other places of the check, in base units.
-static GPtrArray *others_of(const Assessment *assessment, const Requirement *made)
+// What a value is compared with, and how that is called.
+typedef struct {
+    GPtrArray *values;           // Number *, base units
+    const char *one;             // "the other one"
+    const char *before, *behind; // of several, round their count: "the other 3"
+} Company;
+
+static Company company_new(const char *one, const char *before, const char *behind)
 {
-    GPtrArray *others = g_ptr_array_new();
-    for (guint i = 0; i < assessment->requirements->len; i++) {
-        const Requirement *other = assessment->requirements->pdata[i];
-        if (other != made && other->check == made->check && other->step == made->step &&
-            other->value && other->bound == BOUND_NONE && !other->withdrawn)
-            g_ptr_array_add(others, other->value);
-    }
-    return others;
+    return (Company){g_ptr_array_new_with_free_func((GDestroyNotify)number_free), one, before,
+                     behind};
 }
+
+static void company_clear(Company *company)
+{
+    g_ptr_array_unref(company->values);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Company, company_clear)
+
+// THE VALUE -------------------------------------------------------------------------------------
+
+// One value of a line, and the place it is for.
+typedef struct {
+    const Entry *entry;
+    const Requirement *made;
+    Reading reading;
+} Typed;
+
+static void typed_clear(Typed *typed)
+{
+    reading_clear(&typed->reading);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Typed, typed_clear)
 
 static gboolean read_entry(const Entry *entry, Reading *reading)
 {
@@ -27,72 +50,243 @@ static gboolean read_entry(const Entry *entry, Reading *reading)
     return typed && reading_parse(typed, unit, reading, NULL, NULL) && reading->bound == BOUND_NONE;
 }
 
-// With all the decimals that were typed.
-static char *keeps_in_words(const Requirement *made, const Reading *reading, const Number *meant,
-                            gboolean ask)
+static gboolean typed_of(const Assessment *before, const Entry *entry, Typed *typed)
 {
-    guint decimals = MAX(made->check->decimals, reading->decimals);
-    g_autofree char *kept = unit_show(made->check->unit, reading->value, decimals);
-    g_autofree char *without =
-        meant ? unit_show(made->check->unit, meant, made->check->decimals) : NULL;
+    typed->entry = entry;
+    typed->made = strcmp(entry->kind->name, "read") == 0 ? reading_place(before, entry) : NULL;
+    return typed->made && read_entry(entry, &typed->reading);
+}
+
+static gboolean is_of_inches(const Unit *unit)
+{
+    static const char *const inches[] = {"in", "thou", "ft", NULL};
+    return unit && g_strv_contains(inches, unit_text(unit));
+}
+
+// Whether a length was typed as a fraction without a unit where the check is not one of inches.
+static gboolean is_bare_fraction(const Typed *typed)
+{
+    const PlanCheck *check = typed->made->check;
+    g_autoptr(Unit) length = unit_parse("mm", NULL);
+    return strchr(typed->reading.typed, '/') && !strpbrk(typed->reading.typed, "\"'") &&
+           !typed->reading.decimals && kind_equal(check->kind, unit_kind(length)) &&
+           !is_of_inches(check->unit) && !is_of_inches(typed->reading.unit);
+}
+
+// COMPANY ---------------------------------------------------------------------------------------
+
+static void add_value(Company *company, const Number *value)
+{
+    g_ptr_array_add(company->values, number_copy(value));
+}
+
+// What was read at the other places of the check.
+static void add_others(Company *company, const Assessment *assessment, const Requirement *made)
+{
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *other = assessment->requirements->pdata[i];
+        if (other != made && other->check == made->check && other->step == made->step &&
+            other->value && other->bound == BOUND_NONE && !other->withdrawn)
+            add_value(company, other->value);
+    }
+}
+
+// What the same line gives for them.
+static void add_of_line(Company *company, const Assessment *before, const GPtrArray *entries,
+                        const Typed *typed)
+{
+    for (guint i = 0; i < entries->len; i++) {
+        g_auto(Typed) other = {0};
+        if (entries->pdata[i] != typed->entry && typed_of(before, entries->pdata[i], &other) &&
+            other.made->check == typed->made->check && other.made->step == typed->made->step)
+            add_value(company, other.reading.value);
+    }
+}
+
+static const char *family_of(const Shop *shop, const char *build)
+{
+    const Entry *entry = shop_by_id(shop, "build", build);
+    const Entry *engine = entry ? shop_by_id(shop, "engine", entry_text(entry, "engine")) : NULL;
+    return engine ? entry_text(engine, "family") : NULL;
+}
+
+// What was read of it on other engines of the family.
+static void add_of_family(Company *company, Session *session, const Requirement *made)
+{
+    const char *family = family_of(session->shop, session->build);
+    g_autoptr(GPtrArray) values = book_values(session->book, made->name, NULL);
+    for (guint i = 0; family && values && i < values->len; i++) {
+        const BookValue *value = values->pdata[i];
+        if (strcmp(value->ledger, session->build) == 0 ||
+            g_strcmp0(family_of(session->shop, value->ledger), family) != 0)
+            continue;
+        g_autoptr(Unit) unit = value->unit && *value->unit ? unit_parse(value->unit, NULL) : NULL;
+        g_autoptr(Number) number = number_from_text(value->value, NULL);
+        if (number && (!unit || kind_equal(unit_kind(unit), made->check->kind)))
+            g_ptr_array_add(company->values, unit_to_base(unit, number));
+    }
+}
+
+// WORDS -----------------------------------------------------------------------------------------
+
+// With all the decimals that were typed.
+static char *keeps_in_words(const Unit *unit, guint decimals, const Reading *reading,
+                            const Number *meant, gboolean ask)
+{
+    g_autofree char *kept = unit_show(unit, reading->value, MAX(decimals, reading->decimals));
+    g_autofree char *without = meant ? unit_show(unit, meant, decimals) : NULL;
     return g_strconcat(ask ? "Enter again keeps " : "", kept, ask ? "" : " is kept",
                        without ? ", not " : "", without, NULL);
 }
 
-static char *others_in_words(guint count)
+static char *company_words(const Company *company, SlipKind kind)
 {
-    return count == 0   ? g_strdup("its limits")
-           : count == 1 ? g_strdup("the other one")
-                        : g_strdup_printf("the other %u", count);
+    if (kind == SLIP_FRACTION)
+        return g_strdup("millimetres");
+    if (!company->values->len)
+        return g_strdup("its limits");
+    return company->values->len > 1
+               ? g_strdup_printf("%s%u%s", company->before, company->values->len, company->behind)
+               : g_strdup(company->one);
 }
 
-static char *slip_in_words(const Assessment *before, const Entry *entry, gboolean ask)
+static const char *slip_said(SlipKind kind)
 {
     static const char *const slips[] = {
         [SLIP_TEN_TIMES] = "10 times",    [SLIP_A_TENTH] = "A tenth of",
         [SLIP_INCH_TIMES] = "25.4 times", [SLIP_INCH_PART] = "1/25.4 of",
-        [SLIP_SIGN] = "Sign unlike",      [SLIP_FAR] = "Far from"};
-    g_auto(Reading) reading = {0};
-    const Requirement *made =
-        strcmp(entry->kind->name, "read") == 0 ? reading_place(before, entry) : NULL;
-    if (!made || !read_entry(entry, &reading))
-        return NULL;
-    g_autoptr(GPtrArray) others = others_of(before, made);
+        [SLIP_SIGN] = "Sign unlike",      [SLIP_FRACTION] = "A fraction of",
+        [SLIP_FAR] = "Far from"};
+    return slips[kind];
+}
+
+// The slip of a value in that company; NULL if there is none.
+static char *slip_among(const Typed *typed, const Company *company, gboolean ask)
+{
+    const Requirement *made = typed->made;
     g_autoptr(Number) step = check_step(made->check), meant = NULL;
-    const SlipQuestion question = {reading.value, (const Number *const *)others->pdata,
-                                   others->len,   made->lower,
-                                   made->upper,   step};
+    const SlipQuestion question = {typed->reading.value,
+                                   (const Number *const *)company->values->pdata,
+                                   company->values->len,
+                                   made->lower,
+                                   made->upper,
+                                   step,
+                                   is_bare_fraction(typed)};
     SlipKind kind = step ? slip_likely(&question, &meant) : SLIP_NONE;
     if (kind == SLIP_NONE)
         return NULL;
-    g_autofree char *than = others_in_words(others->len);
-    g_autofree char *keeps = keeps_in_words(made, &reading, meant, ask);
-    return g_strdup_printf("%s %s? %s", slips[kind], than, keeps);
+    g_autofree char *than = company_words(company, kind);
+    g_autofree char *keeps =
+        keeps_in_words(made->check->unit, made->check->decimals, &typed->reading, meant, ask);
+    return g_strdup_printf("%s %s? %s", slip_said(kind), than, keeps);
 }
 
-char *slip_answer(const Assessment *before, const Entry *entry)
+// BOLTS -----------------------------------------------------------------------------------------
+
+static gboolean is_tick_of(const Requirement *made, const Entry *entry)
 {
-    return slip_in_words(before, entry, FALSE);
+    return made->asked == ASKED_BOLT && !made->withdrawn &&
+           made->stage == (guint)entry_number(entry, "stage") &&
+           strcmp(made->name, entry_text(entry, "tightening")) == 0 &&
+           g_strcmp0(made->step->name, entry_text(entry, "step")) == 0 &&
+           strcmp(made->place, entry_list_item(entry, "bolts", 0)) == 0;
 }
 
-static const Entry *only_reading(const LineTaken *taken)
+// What the stage asks of the first bolt of a tick, in base units; NULL if that is not known.
+static Number *asked_of(const Agenda *agenda, const Entry *entry, Unit **unit)
 {
-    const Entry *found = NULL;
-    for (guint i = 0; taken && i < taken->entries->len; i++) {
-        const Entry *entry = taken->entries->pdata[i];
-        if (strcmp(entry->kind->name, "read") != 0)
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        if (!is_tick_of(agenda->assessment->requirements->pdata[i], entry))
             continue;
-        if (found)
-            return NULL;
-        found = entry;
+        g_auto(AgendaItem) item = agenda_item(agenda, i);
+        *unit = item.amount ? unit_copy(item.amount_unit) : NULL;
+        return item.amount ? unit_to_base(item.amount_unit, item.amount) : NULL;
     }
-    return found;
+    return NULL;
+}
+
+// What a wrench showed, against what is asked: a fifth either way is no slip (a rule of our own).
+static char *slip_of_tick(const Agenda *agenda, const Entry *entry, gboolean ask)
+{
+    g_auto(Reading) reading = {0};
+    g_autoptr(Unit) unit = NULL;
+    if (strcmp(entry->kind->name, "tick") != 0 || !read_entry(entry, &reading))
+        return NULL;
+    g_autoptr(Number) asked = asked_of(agenda, entry, &unit);
+    if (!asked || number_sign(asked) <= 0)
+        return NULL;
+    g_autoptr(Number) less = number_from_ratio(4, 5), more = number_from_ratio(6, 5);
+    g_autoptr(Number) lower = number_multiply(asked, less), upper = number_multiply(asked, more);
+    g_autoptr(Number) meant = NULL;
+    const SlipQuestion question = {
+        .value = reading.value, .lower = lower, .upper = upper, .step = reading.place};
+    SlipKind kind = slip_likely(&question, &meant);
+    if (kind == SLIP_NONE)
+        return NULL;
+    g_autofree char *keeps = keeps_in_words(unit, reading.decimals, &reading, meant, ask);
+    return g_strdup_printf("%s what is asked? %s", slip_said(kind), keeps);
+}
+
+// ALL -------------------------------------------------------------------------------------------
+
+// In the company nearest to it first: its other places, those of the same line, other engines of
+// the family, the aim.
+static char *slip_of_reading(Session *session, const Assessment *before, const GPtrArray *entries,
+                             const Entry *entry, gboolean ask)
+{
+    g_auto(Typed) typed = {0};
+    if (!typed_of(before, entry, &typed))
+        return NULL;
+    g_auto(Company) others = company_new("the other one", "the other ", "");
+    add_others(&others, before, typed.made);
+    char *slip = slip_among(&typed, &others, ask);
+    guint alone = others.values->len;
+    if (!slip)
+        add_of_line(&others, before, entries, &typed);
+    if (!slip && others.values->len > alone)
+        slip = slip_among(&typed, &others, ask);
+    if (slip || others.values->len)
+        return slip;
+    g_auto(Company) family = company_new("another engine", "", " earlier readings");
+    add_of_family(&family, session, typed.made);
+    if (family.values->len)
+        return slip_among(&typed, &family, ask);
+    g_auto(Company) aim = company_new("the aim", "", "");
+    if (typed.made->check->aim_value)
+        add_value(&aim, typed.made->check->aim_value);
+    return aim.values->len ? slip_among(&typed, &aim, ask) : NULL;
+}
+
+static GPtrArray *slips_in(Session *session, const GPtrArray *entries, gboolean ask)
+{
+    const Assessment *before = session_assessment(session);
+    const GPtrArray *all = session_entries(session);
+    const Agenda agenda = {session_plan(session), before, (const Entry *const *)all->pdata,
+                           all->len};
+    GPtrArray *slips = g_ptr_array_new_with_free_func(g_free);
+    for (guint i = 0; i < entries->len; i++) {
+        const Entry *entry = entries->pdata[i];
+        char *slip = strcmp(entry->ledger, session->build) != 0 ? NULL
+                     : strcmp(entry->kind->name, "tick") == 0
+                         ? slip_of_tick(&agenda, entry, ask)
+                         : slip_of_reading(session, before, entries, entry, ask);
+        if (slip)
+            g_ptr_array_add(slips, slip);
+    }
+    return slips;
+}
+
+GPtrArray *session_slips(Session *session, const LineTaken *taken)
+{
+    return slips_in(session, taken->entries, FALSE);
 }
 
 char *session_slip(Session *session, const char *line)
 {
     Moment now = session->options.now(session->options.user);
     g_autoptr(LineTaken) taken = session->build ? line_take(session->taker, line, now, NULL) : NULL;
-    const Entry *entry = only_reading(taken);
-    return entry ? slip_in_words(session_assessment(session), entry, TRUE) : NULL;
+    if (!taken)
+        return NULL;
+    g_autoptr(GPtrArray) slips = slips_in(session, taken->entries, TRUE);
+    return slips->len ? g_strdup(slips->pdata[0]) : NULL;
 }

@@ -1,6 +1,7 @@
 #include <check.h>
 #include <standbook/rules/slip.h>
 #include <stdlib.h>
+#include <string.h>
 
 typedef struct {
     const char *value, *others, *lower, *upper, *step;
@@ -44,6 +45,11 @@ static const Row rows[] = {
     {"90.5", "90.005 90.007", NULL, NULL, "0.001", SLIP_NONE, NULL},
     // nought is neither ten times nor a tenth of anything
     {"0", "0.30 0.31", NULL, NULL, "0.01", SLIP_NONE, NULL},
+    // 17/32 typed where 13.49 is meant, with and without anything to compare it with
+    {"17/32", "", NULL, NULL, "0.01", SLIP_FRACTION, "13.49375"},
+    {"17/32", "13.5 13.6", "13.0", "14.0", "0.01", SLIP_FRACTION, "13.49375"},
+    {"1/2", "", "0.30", "0.50", "0.01", SLIP_NONE, NULL},
+    {"1/2", "0.48 0.52", NULL, NULL, "0.01", SLIP_NONE, NULL},
 };
 
 static Number *number(const char *text)
@@ -66,8 +72,9 @@ START_TEST(test_slips)
     g_autoptr(GPtrArray) others = numbers(row->others);
     g_autoptr(Number) value = number(row->value), step = number(row->step);
     g_autoptr(Number) lower = number(row->lower), upper = number(row->upper), meant = NULL;
-    SlipQuestion question = {value, (const Number *const *)others->pdata, others->len, lower, upper,
-                             step};
+    SlipQuestion question = {
+        value,        (const Number *const *)others->pdata, others->len, lower, upper, step,
+        strchr(row->value, '/') != NULL};
     SlipKind kind = slip_likely(&question, &meant);
     ck_assert_msg(kind == row->expected, "%s against %s: %d, not %d", row->value, row->others, kind,
                   row->expected);

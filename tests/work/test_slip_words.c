@@ -50,12 +50,75 @@ START_TEST(a_slip_is_kept_as_typed_and_the_answer_says_so)
 }
 END_TEST
 
+START_TEST(values_of_one_line_are_compared_with_each_other)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 08:30 MO pick up Check returned work");
+    expect_slip(session, "MO read skirt 90.012 90.010 9.0011 90.011 with G02",
+                "A tenth of the other 3? Enter again keeps 9.0011 mm, not 90.011 mm");
+    expect_slip(session, "MO read skirt 90.012 90.010 90.011 90.011 with G02", NULL);
+    char *answer = NULL;
+    ck_assert(session_line(session, "read skirt 90.012 90.010 9.0011 90.011 with G02", -1, &answer,
+                           NULL));
+    const GPtrArray *slips = session_last_slips(session);
+    ck_assert_ptr_nonnull(slips);
+    ck_assert_uint_eq(slips->len, 1);
+    ck_assert_str_eq(slips->pdata[0], "A tenth of the other 3? 9.0011 mm is kept, not 90.011 mm");
+    g_free(answer);
+    ck_assert(session_line(session, "note \"all well\"", -1, &answer, NULL));
+    ck_assert(!session_last_slips(session) || session_last_slips(session)->len == 0);
+    g_free(answer);
+    session_close(session);
+}
+END_TEST
+
+START_TEST(a_bare_fraction_where_millimetres_are_asked)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 08:30 MO pick up Sump");
+    expect_slip(session, "MO read pan depth 17/32 with G06",
+                "A fraction of millimetres? Enter again keeps 0.53 mm, not 13.49 mm");
+    expect_slip(session, "MO read pan depth 17/32in with G06", NULL);
+    session_close(session);
+}
+END_TEST
+
+START_TEST(what_a_wrench_showed_is_compared_with_what_is_asked)
+{
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 08:30 MO pick up Main clearances");
+    expect_slip(session, "MO tighten main caps[3] stage 1 400 with W2",
+                "10 times what is asked? Enter again keeps 400 N·m, not 40 N·m");
+    expect_slip(session, "MO tighten main caps[3] stage 1 41 with W2", NULL);
+    session_close(session);
+}
+END_TEST
+
+START_TEST(other_engines_of_the_family_and_the_aim_serve_where_nothing_else_does)
+{
+    Session *other = open_session("TL-0412");
+    take(other, "2024-12-04 08:30 MO pick up Check returned work");
+    take(other, "read skirt 90.012 90.010 90.011 90.011 with G02");
+    session_close(other);
+    Session *session = open_session("TL-0405");
+    take(session, "2024-12-05 08:30 MO pick up Check returned work");
+    expect_slip(session, "MO read skirt[1] 900.11 with G02",
+                "10 times 4 earlier readings? Enter again keeps 900.110 mm, not 90.011 mm");
+    expect_slip(session, "MO read skirt[1] 90.011 with G02", NULL);
+    session_close(session);
+}
+END_TEST
+
 int main(void)
 {
     TCase *slips = tcase_create("slips");
     tcase_add_checked_fixture(slips, make_shop, clear);
     tcase_add_test(slips, a_slip_is_asked_and_nothing_is_stored_by_asking);
     tcase_add_test(slips, a_slip_is_kept_as_typed_and_the_answer_says_so);
+    tcase_add_test(slips, values_of_one_line_are_compared_with_each_other);
+    tcase_add_test(slips, a_bare_fraction_where_millimetres_are_asked);
+    tcase_add_test(slips, what_a_wrench_showed_is_compared_with_what_is_asked);
+    tcase_add_test(slips, other_engines_of_the_family_and_the_aim_serve_where_nothing_else_does);
     Suite *suite = suite_create("slip words");
     suite_add_tcase(suite, slips);
     SRunner *runner = srunner_create(suite);

@@ -23,6 +23,15 @@ typedef struct {
 GPtrArray *book_find(Book *book, BookQuestion question, const char *text,
                      GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+// A value read in some build, exact as in its line (`<` or `>` before a bound).
+typedef struct {
+    char *ledger, *value, *unit; // `unit` NULL for a pure number
+} BookValue;
+
+// The values of a check of that name in all builds, tightened where that matters, struck ones among
+// them; some hundreds at most. An array of BookValue, freed with g_ptr_array_unref.
+GPtrArray *book_values(Book *book, const char *check, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 // What is known of a person outside the ledgers; NULL where nothing is.
 typedef struct {
     char *name, *address, *phone;

@@ -10,6 +10,7 @@ typedef enum {
     SLIP_INCH_TIMES, // 25.4 times: millimetres where inches are asked
     SLIP_INCH_PART,  // 1/25.4: inches where millimetres are asked
     SLIP_SIGN,       // the others have the other sign
+    SLIP_FRACTION,   // a bare fraction, as of an inch, where millimetres are asked
     SLIP_FAR,        // far from the others, and no factor explains it
 } SlipKind;
 
@@ -20,6 +21,7 @@ typedef struct {
     gsize count;
     const Number *lower, *upper; // limits
     const Number *step;          // one unit of the last place shown, above 0
+    gboolean fraction;           // it was typed as a fraction, where decimals are usual
 } SlipQuestion;
 
 // What slip is likely, and in *meant (NULL allowed; NULL is set for SLIP_NONE and SLIP_FAR) what
@@ -29,7 +31,8 @@ typedef struct {
 // when their median, without its sign, is at least 20 steps and twice their range, so that a few
 // steps of runout are never compared by ratio. With both limits known a value inside them is
 // never a slip. A factor or the sign is a slip where the value without it lies near the others,
-// or where there are none inside both limits, and the value itself lies in neither.
+// or where there are none inside both limits, and the value itself lies in neither. A fraction that
+// lies in neither is one of an inch, whatever is known.
 // These are rules of our own, no published source.
 //
 // Far: at least three others, or two where both limits are known; the modified z-score 0.6745 (x -

@@ -33,6 +33,11 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Session, session_close)
 gboolean session_line(Session *session, const char *text, gssize length, char **answer,
                       GError **error);
 
+// What was likely a slip of the fingers in the line taken last (char *), as its answer says it;
+// NULL or empty if nothing was, or no answer was asked for. It belongs to the session, until the
+// next line.
+const GPtrArray *session_last_slips(const Session *session);
+
 // Takes all lines of a text until the first that is refused. `say` (may be NULL) gets each answer
 // with the number of its line, from 1.
 gboolean session_text(Session *session, const char *text, gsize length,
