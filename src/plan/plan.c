@@ -2,6 +2,8 @@
 
 #include "read.h"
 
+#include <string.h>
+
 static void free_setting(PlanSetting *setting)
 {
     if (!setting)
@@ -197,4 +199,43 @@ char *check_doubt_words(const PlanCheck *check, const Number *doubt)
         decimals++;
     g_autofree char *digits = number_decimal_up(shown, decimals);
     return g_strdup(digits + (g_str_has_prefix(digits, "0.") ? 1 : 0));
+}
+
+enum { SIXTY_FOURTHS = 64, LEAST_DECIMALS = 3 };
+
+static Number *nearest_64th(const Number *inches)
+{
+    g_autoptr(Number) below = number_from_integer(SIXTY_FOURTHS);
+    g_autoptr(Number) parts = number_multiply(inches, below);
+    g_autofree char *rounded = number_decimal(parts, 0);
+    g_autoptr(Number) whole = number_from_text(rounded, NULL);
+    return number_divide(whole, below);
+}
+
+// ` -.0004`; empty where nothing is over.
+static char *over_words(const Number *over, guint decimals)
+{
+    g_autoptr(Number) size = number_abs(over);
+    g_autofree char *digits = number_decimal(size, decimals);
+    if (!reaches(size, decimals))
+        return g_strdup("");
+    return g_strconcat(number_sign(over) < 0 ? " -" : " +",
+                       digits + (g_str_has_prefix(digits, "0.") ? 1 : 0), NULL);
+}
+
+char *check_inch_words(const PlanCheck *check, const Number *value)
+{
+    if (!check->unit || strcmp(unit_text(check->unit), "in") != 0)
+        return NULL;
+    g_autoptr(Number) inches = unit_from_base(check->unit, value);
+    g_autoptr(Number) near = nearest_64th(inches);
+    if (number_sign(near) == 0)
+        return NULL;
+    g_autoptr(Number) over = number_subtract(inches, near);
+    g_autofree char *mixed = number_mixed(near, SIXTY_FOURTHS);
+    char *joint = strchr(mixed + 1, '-');
+    if (joint)
+        *joint = ' ';
+    g_autofree char *rest = over_words(over, MAX(check->decimals, LEAST_DECIMALS));
+    return g_strconcat(mixed, rest, NULL);
 }

@@ -138,6 +138,9 @@ static char *meaning(const Checks *checks, guint here)
     g_autoptr(GString) words = g_string_new(made->answer); // what is chosen
     if (made->value)
         g_string_append_printf(words, "%s%s %s", words->len ? "   " : "", value, figure_unit(made));
+    g_autofree char *inches = made->value ? check_inch_words(made->check, made->value) : NULL;
+    if (inches)
+        g_string_append_printf(words, " = %s", inches);
     if (!change || change == made) {
         g_autofree char *verdict = verdict_said(made);
         g_string_append_printf(words, " %s   %s", doubt, verdict);

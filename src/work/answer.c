@@ -11,7 +11,8 @@ static char *value_words(const Requirement *made)
         [BOUND_NONE] = "", [BOUND_BELOW] = "<", [BOUND_ABOVE] = ">"};
     if (made->value && made->check) {
         g_autofree char *shown = unit_show(made->check->unit, made->value, made->check->decimals);
-        return g_strconcat(" ", bounds[made->bound], shown, NULL);
+        g_autofree char *inches = check_inch_words(made->check, made->value);
+        return g_strconcat(" ", bounds[made->bound], shown, inches ? " = " : NULL, inches, NULL);
     }
     // What a stage asks for is not what became of the bolt.
     gboolean says = made->answer && *made->answer && made->asked != ASKED_BOLT;

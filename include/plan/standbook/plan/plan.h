@@ -221,6 +221,10 @@ char *check_width_words(const PlanCheck *check, const Number *width) G_GNUC_WARN
 // it must not look smaller than it is, without a leading 0. One that would not reach the last
 // decimal has up to three more, so that it is not blown up either. The caller frees with g_free.
 char *check_doubt_words(const PlanCheck *check, const Number *doubt) G_GNUC_WARN_UNUSED_RESULT;
+// `2 17/32 -.0004`: a value of a check read in inches as the nearest 64th and what is over, in the
+// check's decimals and three at least; `2 5/8` where nothing is over. NULL for other units, and for
+// what lies nearer to 0 than to 1/64. The caller frees with g_free.
+char *check_inch_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
 // One unit of the last place that the check shows, in base units. The caller frees.
 Number *check_step(const PlanCheck *check) G_GNUC_WARN_UNUSED_RESULT;
 const PlanConsumable *plan_consumable(const Plan *plan, const char *name);
