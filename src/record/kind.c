@@ -168,7 +168,7 @@ static const EntryKind kinds[] = {
       {"least", FIELD_VALUE, FALSE, "lower end of its range", NULL},
       {"greatest", FIELD_VALUE, FALSE, "upper end of its range", NULL},
       {"graduation", FIELD_VALUE, FALSE, "its smallest division", NULL},
-      {"reach", FIELD_VALUE, FALSE, "an adapter's length", NULL}, NOTE}},
+      {"reach", FIELD_VALUE, FALSE, "length of a wrench or adapter", NULL}, NOTE}},
     {"calibration", 1, LEDGER_SHOP, "a tool was calibrated or compared",
      {OWN_ID, {"tool", FIELD_ID, TRUE, "which tool", NULL},
       {"date", FIELD_DATE, TRUE, "the day it was done", NULL},

@@ -86,3 +86,12 @@ ToolStanding tool_use_standing(ToolSort sort, const ToolCalibration *calibration
         .after = after ? (gssize)earlier : -1,
     };
 }
+
+Number *tool_setting(const Number *torque, const Number *length, const Number *reach)
+{
+    g_autoptr(Number) whole = number_add(length, reach);
+    if (number_sign(length) <= 0 || number_sign(whole) <= 0)
+        return NULL;
+    g_autoptr(Number) turned = number_multiply(torque, length);
+    return number_divide(turned, whole);
+}

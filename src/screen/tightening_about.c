@@ -79,11 +79,20 @@ void tightening_left(Desk *desk, gint64 seq, const char *bolt, Page *page)
     canvas_put(page->body, 1, COLUMN, 0, style_of(0, 0), second);
 }
 
-void tightening_about(Desk *desk, gint64 seq, const char *bolt, const char *tool, guint row,
+// `W1 click wrench 5-25, with X1 in-line adapter`, and why it is not known what it is set to.
+static char *wrench_words(const Desk *desk, const BoltTool *tool)
+{
+    return g_strconcat(tool->tool, " ", toolbox_words(desk, tool->tool),
+                       tool->adapter ? ", with " : "", tool->adapter ? tool->adapter : "",
+                       tool->adapter ? " " : "",
+                       tool->adapter ? toolbox_words(desk, tool->adapter) : NULL,
+                       tool->unknown ? "; nobody has said how long they are (reach)" : "", NULL);
+}
+
+void tightening_about(Desk *desk, gint64 seq, const char *bolt, const BoltTool *tool, guint row,
                       Page *page)
 {
-    g_autofree char *words =
-        tool ? g_strdup_printf("%s %s", tool, toolbox_words(desk, tool)) : NULL;
+    g_autofree char *words = tool->tool ? wrench_words(desk, tool) : NULL;
     const GPtrArray *entries = session_entries(desk_build(desk));
     if (words)
         canvas_put(page->body, row++, 1, PAGE_WIDTH - 2, style_of(0, 0), words);

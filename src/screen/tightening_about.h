@@ -1,5 +1,6 @@
 // What stands about a tightening beside its bolts: its wait, and when work was put down.
 #pragma once
+#include "bolt_tool.h"
 #include "desk.h"
 #include "page.h"
 #include "tightening.h"
@@ -14,7 +15,7 @@ char *until_words(Moment over) G_GNUC_WARN_UNUSED_RESULT;
 // Over the figure of the question: `bolt 6 was in hand when work was put down, 15:08`. `seq` is of
 // the entry that put it down.
 void tightening_left(Desk *desk, gint64 seq, const char *bolt, Page *page);
-// Below the stages, from a row on: the wrench (NULL: none), and that work was put down (`seq` 0: it
-// was not) in front of this bolt.
-void tightening_about(Desk *desk, gint64 seq, const char *bolt, const char *tool, guint row,
+// Below the stages, from a row on: the wrench, if there is one, and that work was put down (`seq`
+// 0: it was not) in front of this bolt.
+void tightening_about(Desk *desk, gint64 seq, const char *bolt, const BoltTool *tool, guint row,
                       Page *page);

@@ -1,5 +1,6 @@
 #include "toolbox.h"
 
+#include <standbook/work/wrench.h>
 #include <string.h>
 
 static const char *need_key(const ToolNeed *need)
@@ -130,9 +131,54 @@ const char *toolbox_for(Desk *desk, const ToolNeed *need)
     return tool && (need->need == NEED_GAUGE || holds(tool, need->value)) ? label : NULL;
 }
 
+// WITH AN ADAPTER -------------------------------------------------------------------------------
+
+static const char adapter_key[] = "an adapter", joined[] = " with ";
+
+static void add_with(const Desk *desk, const ToolNeed *need, const GPtrArray *wrenches,
+                     const char *adapter, GPtrArray *labels)
+{
+    for (guint i = 0; i < wrenches->len; i++)
+        if (holds(tool_of(desk, wrenches->pdata[i]), need->value))
+            g_ptr_array_add(labels, g_strconcat(wrenches->pdata[i], joined, adapter, NULL));
+}
+
+GPtrArray *toolbox_wrenches(Desk *desk, const ToolNeed *need)
+{
+    g_autoptr(GPtrArray) wrenches = toolbox_all(desk, need);
+    g_autoptr(GPtrArray) tools = shop_all(session_shop(desk->shop), "tool", NULL);
+    GPtrArray *labels = g_ptr_array_new_with_free_func(g_free);
+    if (need->sort)
+        add_with(desk, need, wrenches, need->sort, labels);
+    for (guint i = 0; i < wrenches->len; i++)
+        g_ptr_array_add(labels, g_strdup(wrenches->pdata[i]));
+    for (guint i = 0; i < tools->len; i++)
+        if (wrench_is_adapter(tools->pdata[i]) &&
+            g_strcmp0(shop_label(tools->pdata[i]), need->sort) != 0)
+            add_with(desk, need, wrenches, shop_label(tools->pdata[i]), labels);
+    return labels;
+}
+
+const char *toolbox_adapter(const Desk *desk)
+{
+    return g_hash_table_lookup(desk->tools, adapter_key);
+}
+
+void toolbox_forget_adapter(Desk *desk)
+{
+    g_hash_table_remove(desk->tools, adapter_key);
+}
+
 void toolbox_take(Desk *desk, const ToolNeed *need, const char *label)
 {
-    g_hash_table_insert(desk->tools, g_strdup(need_key(need)), g_strdup(label));
+    g_auto(GStrv) parts = g_strsplit(label, need->need == NEED_TORQUE ? joined : "\n", 2);
+    const char *adapter = parts[1] ? parts[1] : "";
+    g_hash_table_insert(desk->tools, g_strdup(need_key(need)), g_strdup(parts[0]));
+    if (need->need != NEED_TORQUE)
+        return;
+    toolbox_forget_adapter(desk);
+    if (strcmp(adapter, need->sort ? need->sort : "") != 0) // other than the plan says
+        g_hash_table_insert(desk->tools, g_strdup(adapter_key), g_strdup(adapter));
 }
 
 const char *toolbox_words(const Desk *desk, const char *label)

@@ -6,7 +6,8 @@ typedef enum { NEED_GAUGE, NEED_TORQUE, NEED_ANGLE } Need;
 
 typedef struct {
     Need need;
-    const char *sort;    // of a gauge: `bore gauge`; NULL for any, and for wrenches
+    const char *sort;    // of a gauge: `bore gauge`; NULL for any. Of a wrench the label of the
+                         // adapter that the plan names, NULL for none
     const Number *value; // base units, what it must be able to show; NULL if not known
 } ToolNeed;
 
@@ -15,11 +16,21 @@ typedef struct {
 GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESULT;
 
 // The one to use without asking; NULL if a person must say. A gauge is the one in hand, the one
-// used last for this in this build, or the only one of its sort, of those that hold the value if any
-// does; a wrench must have been taken in hand at this terminal and hold the value.
+// used last for this in this build, or the only one of its sort, of those that hold the value if
+// any does; a wrench must have been taken in hand at this terminal and hold the value.
 const char *toolbox_for(Desk *desk, const ToolNeed *need);
 
-// Takes a tool in hand.
+// The wrenches for a torque, and each of those that hold it with each adapter: `W1`, `W1 with X1`
+// (char *); with the adapter that the plan names first. The caller frees with g_ptr_array_unref.
+GPtrArray *toolbox_wrenches(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESULT;
+
+// The adapter chosen by hand for the bolt in hand: its label, "" for none; NULL if nobody chose,
+// and the plan counts.
+const char *toolbox_adapter(const Desk *desk);
+// The next bolt is in hand.
+void toolbox_forget_adapter(Desk *desk);
+
+// Takes a tool in hand, by a label as above.
 void toolbox_take(Desk *desk, const ToolNeed *need, const char *label);
 
 // `bore gauge 50-150, set in the micrometer`; "" if there is no such tool.

@@ -66,7 +66,9 @@ static void look_at(Tools *tools, Desk *desk)
 // Those that can tell something first, then all that can serve.
 static void add_serving(Tools *tools, Desk *desk)
 {
-    g_autoptr(GPtrArray) serving = toolbox_all(desk, &tools->need);
+    g_autoptr(GPtrArray) serving = tools->need.need == NEED_TORQUE
+                                       ? toolbox_wrenches(desk, &tools->need)
+                                       : toolbox_all(desk, &tools->need);
     for (guint i = 0; i < serving->len; i++)
         if (!g_ptr_array_find_with_equal_func(tools->labels, serving->pdata[i], g_str_equal, NULL))
             g_ptr_array_add(tools->labels, g_strdup(serving->pdata[i]));
@@ -81,8 +83,8 @@ static void look_round(Tools *tools, Desk *desk)
     add_serving(tools, desk);
 }
 
-// The argument: T, A or G, the sort of a gauge, a line feed, the value in base units, a line feed,
-// the index of the place to be read; without the end what is not known.
+// The argument: T, A or G, the sort of a gauge or the adapter of a wrench, a line feed, the value
+// in base units, a line feed, the index of the place to be read; without the end what is not known.
 static gpointer open(Desk *desk, const char *argument)
 {
     Tools *tools = g_new0(Tools, 1);
@@ -145,8 +147,10 @@ static Go digit(gpointer state, Desk *desk, guint digit)
 {
     const Tools *tools = state;
     const GPtrArray *labels = tools->labels;
+    gboolean gauge = tools->need.need == NEED_GAUGE;
     if (digit == 0)
-        return go_open(VIEW_ENTER, g_strdup_printf("tool\n%s", tools->sort ? tools->sort : ""));
+        return go_open(VIEW_ENTER,
+                       g_strdup_printf("tool\n%s", gauge && tools->sort ? tools->sort : ""));
     if (digit > MIN(labels->len, TOOLS_MOST))
         return go(GO_STAY);
     toolbox_take(desk, &tools->need, labels->pdata[digit - 1]);

@@ -5,6 +5,7 @@
 #include "others.h"
 #include "tightening_about.h"
 #include "tightening_page.h"
+#include "tightening_rows.h"
 #include "toolbox.h"
 #include "view.h"
 #include "words.h"
@@ -115,20 +116,6 @@ static gboolean is_question(const Bolts *bolts, Desk *desk, const Tightening *ti
 
 // WAITS -----------------------------------------------------------------------------------------
 
-static void say_wait(Desk *desk, const Turn *turn, const char *amount, Page *page)
-{
-    Moment over = tightening_wait_over(desk, turn);
-    if (over <= desk->now) {
-        page_say(&page->unit, "Enter = waited");
-        page_say(&page->next, "%s", amount);
-        return;
-    }
-    g_autofree char *until = until_words(over);
-    page_say(&page->unit, "%s", until);
-    page_say(&page->next, "%s · %" G_GINT64_FORMAT " min left · it ends by itself", amount,
-             (over - desk->now + 59) / 60);
-}
-
 // Whether the person who picked the step up last works at this terminal: of several terminals, one
 // enters that a wait is over.
 static gboolean picked_up_here(const Bolts *bolts, Desk *desk)
@@ -144,122 +131,6 @@ static gboolean picked_up_here(const Bolts *bolts, Desk *desk)
         return person && g_strcmp0(shop_label(person), desk->who) == 0;
     }
     return FALSE;
-}
-
-// TOOLS -----------------------------------------------------------------------------------------
-
-static gboolean stage_needs(const Stage *stage, ToolNeed *need, Number **value)
-{
-    gboolean angle = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE;
-    if (stage->kind != STAGE_TORQUE && stage->kind != STAGE_UNTIL && !angle)
-        return FALSE;
-    *value = stage->formula ? formula_constant(stage->formula) : NULL;
-    *need = (ToolNeed){angle ? NEED_ANGLE : NEED_TORQUE, NULL, *value};
-    return TRUE;
-}
-
-// The tool in hand for a stage; NULL if none is needed, or none is there (*asked).
-static const char *stage_tool(Desk *desk, const Stage *stage, gboolean *asked)
-{
-    g_autoptr(Number) value = NULL;
-    ToolNeed need;
-    gboolean needed = stage_needs(stage, &need, &value);
-    const char *tool = needed ? toolbox_for(desk, &need) : NULL;
-    *asked = needed && !tool;
-    return tool;
-}
-
-static Go ask_tool(const Stage *stage)
-{
-    g_autoptr(Number) value = NULL;
-    ToolNeed need;
-    if (!stage_needs(stage, &need, &value))
-        return go(GO_STAY);
-    g_autofree char *text = value ? number_text(value) : g_strdup("");
-    return go_open(VIEW_GAUGE,
-                   g_strdup_printf("%c\n%s", need.need == NEED_ANGLE ? 'A' : 'T', text));
-}
-
-// WORDS -----------------------------------------------------------------------------------------
-
-static char *bolt_words(const Turn *turn)
-{
-    return *turn->made->place ? g_strdup_printf("bolt %s", turn->made->place) : g_strdup("bolt");
-}
-
-static gboolean by_group(const Tightening *tightening, const Stage *stage)
-{
-    return tightening->plan->group->as_group &&
-           (stage->kind == STAGE_TORQUE || stage->kind == STAGE_SNUG);
-}
-
-static char *lubricant_words(const Tightening *tightening, guint position)
-{
-    const GPtrArray *lubricants = tightening->plan->group->lubricants;
-    for (guint i = 0; lubricants && i < lubricants->len; i++) {
-        const PlanLubricant *lubricant = lubricants->pdata[i];
-        if (lubricant->positions[position])
-            return g_strdup_printf(" · %s", lubricant->words);
-    }
-    return g_strdup("");
-}
-
-static void say_next(Desk *desk, const Tightening *tightening, const Turn *turn, Page *page)
-{
-    const Stage *stage = tightening_stage(tightening, turn->stage);
-    gboolean asked;
-    const char *tool = stage_tool(desk, stage, &asked);
-    g_autofree char *bolt = bolt_words(turn);
-    g_autofree char *amount = tightening_words(tightening, turn->stage);
-    g_autofree char *lubricant = lubricant_words(tightening, turn->position);
-    page->field = ASKS_TICK;
-    if (stage->kind == STAGE_WAIT) {
-        say_wait(desk, turn, amount, page);
-    } else if (by_group(tightening, stage)) {
-        page_say(&page->unit, "Enter = all %u", tightening->bolts);
-        page_say(&page->next, "all %u · %s · %s%s", tightening->bolts, amount,
-                 tool ? tool : "g: which wrench?", lubricant);
-    } else {
-        page_say(&page->unit, "Enter = %s", stage->kind == STAGE_SLACKEN ? "loose" : "tight");
-        page_say(&page->next, "%s · %u of %u · %s%s%s%s", bolt, turn->turn, tightening->bolts,
-                 amount, tool || asked ? " · " : "",
-                 tool    ? tool
-                 : asked ? "g: which wrench?"
-                         : "",
-                 lubricant);
-    }
-}
-
-// What the wrench shows, in the unit that it is taken in.
-static char *shown_words(const Tightening *tightening, const Turn *turn, const char *typed)
-{
-    StageKind kind = tightening_stage(tightening, turn->stage)->kind;
-    gboolean bare = g_ascii_isdigit(typed[strlen(typed) - 1]);
-    gboolean torque = kind == STAGE_TORQUE || kind == STAGE_UNTIL || kind == STAGE_SNUG;
-    return g_strconcat(typed, bare && torque ? " " : "", bare && torque ? tightening->torque : "",
-                       NULL);
-}
-
-// The bolts still to come at this stage, or the stage behind it.
-static void say_then(const Tightening *tightening, guint here, Page *page)
-{
-    g_autoptr(GString) places = g_string_new(NULL);
-    g_autofree char *after = NULL;
-    guint stage = tightening_turn(tightening, here)->stage, count = 0;
-    for (guint i = here + 1; i < tightening->turns->len && places->len < 50 && !after; i++) {
-        const Turn *next = tightening_turn(tightening, i);
-        if (next->made->verdict != VERDICT_OPEN)
-            continue;
-        if (next->stage != stage)
-            after = tightening_words(tightening, next->stage);
-        else
-            g_string_append_printf(places, "%s%s", count++ ? ", " : "", next->made->place);
-    }
-    if (count)
-        page_say(&page->then, "bolt%s %s%s%s", count > 1 ? "s" : "", places->str,
-                 after ? ", then " : "", after ? after : "");
-    else
-        page_say(&page->then, after ? "the next stage, %s" : "the set is whole", after);
 }
 
 // PAINT -----------------------------------------------------------------------------------------
@@ -301,30 +172,23 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *others = others_here(desk, bolts->step);
     page_say(&page->count, "%s%sstage %u of %u", others ? others : "", others ? " · " : "",
              turn ? turn->stage : tightening->stages, tightening->stages);
-    gboolean asked;
-    const char *tool =
-        turn ? stage_tool(desk, tightening_stage(tightening, turn->stage), &asked) : NULL;
+    g_auto(BoltTool) tool = {.tool = NULL};
+    if (turn)
+        tool = bolt_tool(desk, tightening, turn);
     g_autofree char *bolt = turn ? bolt_words(turn) : g_strdup("");
     if (turn && is_question(bolts, desk, tightening, turn)) {
         tightening_question(tightening, turn, page);
-        tightening_bolts(tightening, turn, TRUE, tool, page);
+        tightening_bolts(tightening, turn, TRUE, tool.tool, page);
         tightening_left(desk, interrupted(bolts, desk), bolt, page);
         return;
     }
     if (turn && desk->big)
-        tightening_far(tightening, turn, tool, page);
+        tightening_far(tightening, turn, tool.tool, page);
     else
-        tightening_about(desk, turn ? interrupted(bolts, desk) : 0, bolt, tool,
-                         tightening_bolts(tightening, turn, FALSE, tool, page) + 1, page);
-    if (!turn)
-        return;
-    say_next(desk, tightening, turn, page);
-    say_then(tightening, bolts->here, page);
-    if (*typed) {
-        page->means = TRUE;
-        g_autofree char *shown = shown_words(tightening, turn, typed);
-        page_say(&page->then, "%s, as the wrench shows it", shown);
-    }
+        tightening_about(desk, turn ? interrupted(bolts, desk) : 0, bolt, &tool,
+                         tightening_bolts(tightening, turn, FALSE, tool.tool, page) + 1, page);
+    if (turn)
+        tightening_rows(desk, tightening, bolts->here, typed, page);
 }
 
 // KEYS ------------------------------------------------------------------------------------------
@@ -345,31 +209,11 @@ static Go wants(gpointer state, Desk *desk)
         bolts->over ? go(GO_STAY) : go_before_closing(desk, tightening->plan->step, turn->made);
     if (closing.kind != GO_STAY)
         return closing;
-    gboolean asked;
-    const Stage *stage = tightening_stage(tightening, turn->stage);
-    stage_tool(desk, stage, &asked);
-    if (!asked || bolts->asked == turn->stage || is_question(bolts, desk, tightening, turn))
+    g_auto(BoltTool) tool = bolt_tool(desk, tightening, turn);
+    if (!tool.asked || bolts->asked == turn->stage || is_question(bolts, desk, tightening, turn))
         return go(GO_STAY);
     bolts->asked = turn->stage;
-    return ask_tool(stage);
-}
-
-static char *tick_line(Desk *desk, const Tightening *tightening, const Turn *turn,
-                       const char *typed)
-{
-    const Stage *stage = tightening_stage(tightening, turn->stage);
-    const char *step = tightening->plan->step->name, *set = tightening->plan->group->name;
-    gboolean asked;
-    const char *tool = stage_tool(desk, stage, &asked);
-    g_autofree char *target = line_target(session_plan(desk_build(desk)), turn->made);
-    g_autofree char *with = g_strconcat(tool ? " with " : "", tool, NULL);
-    if (stage->kind == STAGE_WAIT)
-        return g_strdup_printf("waited %s in %s stage %u", set, step, turn->stage);
-    if (by_group(tightening, stage))
-        return g_strdup_printf("tighten %s in %s stage %u all%s%s%s", set, step, turn->stage,
-                               *typed ? " " : "", typed, with);
-    return g_strdup_printf("tighten %s stage %u%s%s%s", target, turn->stage, *typed ? " " : "",
-                           typed, with);
+    return bolt_tool_ask(desk, tightening, turn);
 }
 
 // Ticks the turn in hand; FALSE with a warning if that is refused.
@@ -382,12 +226,11 @@ static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
         desk_warn(desk, "The wait runs %s; it ends by itself; `+` Enter goes on without it", until);
         return FALSE;
     }
-    g_autofree char *line = tick_line(desk, tightening, turn, typed);
-    g_autofree char *bolt = by_group(tightening, tightening_stage(tightening, turn->stage))
-                                ? g_strdup_printf("all %u", tightening->bolts)
-                                : bolt_words(turn);
+    g_autofree char *line = tightening_line(desk, tightening, bolts->here, typed);
+    guint count = tightening_round(desk, tightening, bolts->here);
+    g_autofree char *bolt = tightening_round_words(tightening, bolts->here, count);
     g_autofree char *amount = tightening_words(tightening, turn->stage);
-    g_autofree char *read = *typed ? shown_words(tightening, turn, typed) : NULL;
+    g_autofree char *read = *typed ? tightening_shown(tightening, turn, typed) : NULL;
     if (!desk_line(desk, line, NULL))
         return FALSE;
     g_autoptr(Tightening) after = tightening_of(bolts, desk);
@@ -397,6 +240,7 @@ static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
     desk_last(desk, "%s · %s%s%s%s · %.5s %s", bolt, amount, read ? " · shown " : "",
               read ? read : "", fault, time + 11, desk->who ? desk->who : "");
     bolts->placed = FALSE;
+    toolbox_forget_adapter(desk);
     return TRUE;
 }
 
@@ -411,7 +255,8 @@ static gboolean idle(gpointer state, Desk *desk)
     if (!turn || over > now || over == bolts->tried || !picked_up_here(bolts, desk))
         return FALSE;
     bolts->tried = over;
-    g_autofree char *line = tick_line(desk, tightening, turn, "");
+    g_autofree char *line = g_strdup_printf("waited %s in %s stage %u", bolts->set,
+                                            tightening->plan->step->name, turn->stage);
     g_autofree char *amount = tightening_words(tightening, turn->stage);
     if (!desk_line(desk, line, NULL))
         return TRUE;
@@ -428,11 +273,9 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     const Turn *turn = tightening ? in_hand(bolts, tightening) : NULL;
     if (!turn)
         return go(GO_STAY);
-    gboolean asked;
-    const Stage *stage = tightening_stage(tightening, turn->stage);
-    stage_tool(desk, stage, &asked);
-    if (asked)
-        return ask_tool(stage);
+    g_auto(BoltTool) tool = bolt_tool(desk, tightening, turn);
+    if (tool.asked)
+        return bolt_tool_ask(desk, tightening, turn);
     return tick(bolts, desk, typed) ? go(GO_STAY) : go(GO_KEEP);
 }
 
@@ -471,13 +314,15 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_BACK:
         bolts->here -= bolts->here > 0 ? 1 : 0;
         bolts->placed = TRUE;
+        toolbox_forget_adapter(desk);
         return go(GO_STAY);
     case ACTION_ON:
         bolts->here += bolts->here + 1 < tightening->turns->len ? 1 : 0;
         bolts->placed = TRUE;
+        toolbox_forget_adapter(desk);
         return go(GO_STAY);
     case ACTION_GAUGE:
-        return ask_tool(tightening_stage(tightening, turn->stage));
+        return bolt_tool_ask(desk, tightening, turn);
     case ACTION_NOTE:
         return go_open(VIEW_NOTE, line_target(session_plan(desk_build(desk)), turn->made));
     case ACTION_AGAIN:

@@ -201,11 +201,41 @@ START_TEST(the_wrench_mistake)
 }
 END_TEST
 
+START_TEST(the_setting_with_an_adapter)
+{
+    // W = T·L / (L + E): the first row as printed (44.44 lbf·ft), the others by statics.
+    static const char *const rows[][4] = {{"50", "16", "2", "44.4444"},
+                                          {"80", "400", "50", "71.1111"},
+                                          {"100", "450", "-75", "120.0000"},
+                                          {"20", "380", "30", "18.5366"},
+                                          {"20", "380", "0", "20.0000"}};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autoptr(Number) torque = number_from_text(rows[i][0], NULL),
+                          length = number_from_text(rows[i][1], NULL),
+                          reach = number_from_text(rows[i][2], NULL);
+        g_autoptr(Number) setting = tool_setting(torque, length, reach);
+        g_autofree char *text = number_decimal(setting, 4);
+        ck_assert_str_eq(text, rows[i][3]);
+    }
+}
+END_TEST
+
+START_TEST(no_setting_without_a_length)
+{
+    g_autoptr(Number) torque = number_from_integer(20), none = number_from_integer(0),
+                      length = number_from_integer(380), back = number_from_integer(-380);
+    ck_assert_ptr_null(tool_setting(torque, none, length));
+    ck_assert_ptr_null(tool_setting(torque, length, back));
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("tool");
     TCase *tcase = tcase_create("tool");
     tcase_add_test(tcase, range_as_marked_or_from_a_fifth);
+    tcase_add_test(tcase, the_setting_with_an_adapter);
+    tcase_add_test(tcase, no_setting_without_a_length);
     tcase_add_test(tcase, twelve_months);
     tcase_add_test(tcase, a_torque_tool_runs_out);
     tcase_add_test(tcase, the_next_calibration_settles_the_span);

@@ -7,6 +7,7 @@ from demo_at import ANGLE, NUMBER, NUTS, PARKED, RINGS, TENDER, Stand, at, same
 from walk import go
 
 LAID = ("11:30 lay gasket sealant", "2025-03-13 11:31")
+PUMP_LAID = ("09:10 lay thread sealant on water pump", "2025-03-18 09:12")
 PUMP = ("tighten water pump[2]", "2025-03-18 09:20")
 COVER = ("read pick-up depth 135.86", "2025-03-13 09:13")
 
@@ -51,14 +52,22 @@ def point_11_next_is_always_on_the_same_line_with_all_that_hands_need():
             stand.settle()
             stand.has(r"^(NEXT|ASK)  ", -4)
     with at(PUMP) as stand:  # bolt 4 is reached with the adapter X1 alone
-        stand.answer("W1")
-        stand.next_is("bolt 4 · ")
-        stand.press("g")
-        if "X1" not in stand.row(-3):
-            stand.fail("the adapter X1 is not among the answers")
         stand.answer("W1 with X1")
-        stand.has("set 18.5", -4)
-        stand.has("thread sealant", -4)
+        stand.next_is("bolt 4 · 20 N·m · W1 with X1 set 18.5 · thread sealant")
+        for label, said in (("W1", "W1 set 20 "), ("W1 with X1", "W1 with X1 set 18.5 ")):
+            stand.press("g")
+            stand.answer(label + "(?! with)")
+            stand.has(said, -4)
+        stand.press("\r")
+        same("the adapter", stand.bodies("tick")[-1]["adapter"], "X1")
+        stand.has(r"^last  bolt 4 · 20 N·m", -2)
+    with at(PUMP_LAID) as stand:  # one Enter for those that it does not need, none of them tight
+        stand.answer("W1(?! with)")
+        stand.next_is("bolts 1, 3, 2 · 20 N·m · W1 set 20")
+        stand.has(r"\[ Enter = all 3 \]", -4)
+        stand.press("\r")
+        same("bolts", stand.bodies("tick")[-1]["bolts"], ["1", "3", "2"])
+        stand.next_is("bolt 4 · 20 N·m · W1 with X1 set 18.5")
     return f"row 21 of 24 on every screen: {seen[0]}; with X1 the setting 18.5"
 
 

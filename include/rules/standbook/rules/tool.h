@@ -3,6 +3,7 @@
 #pragma once
 #include <glib.h>
 #include <gmp.h>
+#include <standbook/value/number.h>
 
 // Torque tools follow ISO 6789. A gauge without a calibration is not doubtful for that: its doubt
 // then comes from its graduation (JCGM 100:2008, 4.3.7), which is not this room's business.
@@ -67,3 +68,10 @@ typedef struct {
 //   on, whichever is first. A gauge without a due day does not run out.
 ToolStanding tool_use_standing(ToolSort sort, const ToolCalibration *calibrations, gsize count,
                                const ToolUse *use);
+
+// What a wrench is set to so that it pulls `torque` through an adapter in line with it: W = T·L /
+// (L + E), L from the middle of the grip to the wrench's square, E from there to the middle of the
+// bolt; E below 0 where the adapter points back. All in base units. NULL if L or L + E is not above
+// 0. The caller frees.
+Number *tool_setting(const Number *torque, const Number *length,
+                     const Number *reach) G_GNUC_WARN_UNUSED_RESULT;

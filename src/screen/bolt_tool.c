@@ -1,0 +1,97 @@
+#include "bolt_tool.h"
+
+#include "toolbox.h"
+
+#include <standbook/work/wrench.h>
+#include <string.h>
+
+// The adapter that the plan names for a bolt, if the shop has a tool of that label; else NULL.
+static char *planned_adapter(const Desk *desk, const Tightening *tightening, const Turn *turn)
+{
+    g_autofree char *words = wrench_adapter(tightening->plan->group, turn->made->place);
+    const Entry *tool = words ? shop_find(session_shop(desk->shop), "tool", words) : NULL;
+    return tool && wrench_is_adapter(tool) ? g_steal_pointer(&words) : NULL;
+}
+
+// What is asked of a tool at a stage; FALSE if none is needed. `*value` and `*adapter`, which the
+// need points to, are freed by the caller.
+static gboolean stage_needs(const Desk *desk, const Tightening *tightening, const Turn *turn,
+                            ToolNeed *need, Number **value, char **adapter)
+{
+    const Stage *stage = tightening_stage(tightening, turn->stage);
+    gboolean angle = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE;
+    if (stage->kind != STAGE_TORQUE && stage->kind != STAGE_UNTIL && !angle)
+        return FALSE;
+    *value = stage->formula ? formula_constant(stage->formula) : NULL;
+    *adapter = angle ? NULL : planned_adapter(desk, tightening, turn);
+    *need = (ToolNeed){angle ? NEED_ANGLE : NEED_TORQUE, *adapter, *value};
+    return TRUE;
+}
+
+// `18.5`, NULL where the stage has no torque of its own.
+static char *set_words(const Desk *desk, const Tightening *tightening, const ToolNeed *need,
+                       BoltTool *tool)
+{
+    const Shop *shop = session_shop(desk->shop);
+    if (need->need != NEED_TORQUE || !need->value)
+        return NULL;
+    g_autoptr(Unit) unit = unit_parse(tightening->torque, NULL);
+    g_autoptr(Number) setting =
+        wrench_setting(need->value, shop_find(shop, "tool", tool->tool),
+                       tool->adapter ? shop_find(shop, "tool", tool->adapter) : NULL);
+    tool->unknown = !setting;
+    return setting ? wrench_setting_words(setting, unit) : g_strdup("?");
+}
+
+BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
+{
+    BoltTool tool = {.tool = NULL};
+    ToolNeed need;
+    g_autoptr(Number) value = NULL;
+    g_autofree char *adapter = NULL;
+    gboolean needed = stage_needs(desk, tightening, turn, &need, &value, &adapter);
+    tool.tool = needed ? toolbox_for(desk, &need) : NULL;
+    tool.asked = needed && !tool.tool;
+    if (!tool.tool) {
+        tool.words = g_strdup(tool.asked ? "g: which wrench?" : "");
+        return tool;
+    }
+    const char *chosen = need.need == NEED_TORQUE ? toolbox_adapter(desk) : NULL;
+    tool.adapter = g_strdup(!chosen ? adapter : *chosen ? chosen : NULL);
+    g_autofree char *set = set_words(desk, tightening, &need, &tool);
+    tool.words = g_strconcat(tool.tool, tool.adapter ? " with " : "",
+                             tool.adapter ? tool.adapter : "", set ? " set " : "", set, NULL);
+    return tool;
+}
+
+void bolt_tool_clear(BoltTool *tool)
+{
+    g_clear_pointer(&tool->adapter, g_free);
+    g_clear_pointer(&tool->words, g_free);
+}
+
+Go bolt_tool_ask(Desk *desk, const Tightening *tightening, const Turn *turn)
+{
+    g_autoptr(Number) value = NULL;
+    g_autofree char *adapter = NULL;
+    ToolNeed need;
+    if (!stage_needs(desk, tightening, turn, &need, &value, &adapter))
+        return go(GO_STAY);
+    g_autofree char *text = value ? number_text(value) : g_strdup("");
+    return go_open(VIEW_GAUGE, g_strdup_printf("%c%s\n%s", need.need == NEED_ANGLE ? 'A' : 'T',
+                                               adapter ? adapter : "", text));
+}
+
+char *bolt_tool_line(const BoltTool *tool)
+{
+    return g_strconcat(tool->tool ? " with " : "", tool->tool ? tool->tool : "",
+                       tool->adapter ? " adapter " : "", tool->adapter, NULL);
+}
+
+gboolean bolt_tool_same(Desk *desk, const Tightening *tightening, const Turn *one,
+                        const Turn *other)
+{
+    g_autofree char *first = planned_adapter(desk, tightening, one),
+                    *second = planned_adapter(desk, tightening, other);
+    return one == other || (!toolbox_adapter(desk) && g_strcmp0(first, second) == 0);
+}

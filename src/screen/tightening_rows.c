@@ -1,0 +1,171 @@
+#include "tightening_rows.h"
+
+#include "line_words.h"
+#include "tightening_about.h"
+
+#include <string.h>
+
+char *bolt_words(const Turn *turn)
+{
+    return *turn->made->place ? g_strdup_printf("bolt %s", turn->made->place) : g_strdup("bolt");
+}
+
+// A ROUND ---------------------------------------------------------------------------------------
+
+guint tightening_round(Desk *desk, const Tightening *tightening, guint here)
+{
+    const Turn *first = tightening_turn(tightening, here), *next = first;
+    StageKind kind = tightening_stage(tightening, first->stage)->kind;
+    gboolean group =
+        tightening->plan->group->as_group && (kind == STAGE_TORQUE || kind == STAGE_SNUG);
+    guint count = 0;
+    while (group && next && next->stage == first->stage && next->made->verdict == VERDICT_OPEN &&
+           bolt_tool_same(desk, tightening, first, next))
+        next = tightening_turn(tightening, here + ++count);
+    return MAX(count, 1);
+}
+
+char *tightening_round_words(const Tightening *tightening, guint here, guint count)
+{
+    enum { NAMED = 4 }; // so many are named one by one
+    const Turn *first = tightening_turn(tightening, here),
+               *last = tightening_turn(tightening, here + count - 1);
+    if (count == 1)
+        return bolt_words(first);
+    if (count == tightening->bolts)
+        return g_strdup_printf("all %u", count);
+    if (count > NAMED)
+        return g_strdup_printf("%u bolts, %s to %s", count, first->made->place, last->made->place);
+    GString *words = g_string_new("bolts");
+    for (guint i = 0; i < count; i++)
+        g_string_append_printf(words, "%s %s", i ? "," : "",
+                               tightening_turn(tightening, here + i)->made->place);
+    return g_string_free(words, FALSE);
+}
+
+char *tightening_line(Desk *desk, const Tightening *tightening, guint here, const char *typed)
+{
+    const Turn *first = tightening_turn(tightening, here);
+    const char *set = tightening->plan->group->name, *step = tightening->plan->step->name;
+    guint count = tightening_round(desk, tightening, here);
+    g_auto(BoltTool) tool = bolt_tool(desk, tightening, first);
+    g_autofree char *with = bolt_tool_line(&tool);
+    g_autofree char *target = line_target(session_plan(desk_build(desk)), first->made);
+    g_autofree char *shown = g_strconcat(*typed ? " " : "", typed, NULL);
+    if (tightening_stage(tightening, first->stage)->kind == STAGE_WAIT)
+        return g_strdup_printf("waited %s in %s stage %u", set, step, first->stage);
+    if (count == 1)
+        return g_strdup_printf("tighten %s stage %u%s%s", target, first->stage, shown, with);
+    const Turn *last = tightening_turn(tightening, here + count - 1);
+    g_autofree char *run =
+        count == tightening->bolts
+            ? g_strdup("all")
+            : g_strdup_printf("from [%s] to [%s]", first->made->place, last->made->place);
+    return g_strdup_printf("tighten %s in %s stage %u %s%s%s", set, step, first->stage, run, shown,
+                           with);
+}
+
+// WORDS -----------------------------------------------------------------------------------------
+
+static void say_wait(Desk *desk, const Turn *turn, const char *amount, Page *page)
+{
+    Moment over = tightening_wait_over(desk, turn);
+    if (over <= desk->now) {
+        page_say(&page->unit, "Enter = waited");
+        page_say(&page->next, "%s", amount);
+        return;
+    }
+    g_autofree char *until = until_words(over);
+    page_say(&page->unit, "%s", until);
+    page_say(&page->next, "%s · %" G_GINT64_FORMAT " min left · it ends by itself", amount,
+             (over - desk->now + 59) / 60);
+}
+
+static char *lubricant_words(const Tightening *tightening, guint position)
+{
+    const GPtrArray *lubricants = tightening->plan->group->lubricants;
+    for (guint i = 0; lubricants && i < lubricants->len; i++) {
+        const PlanLubricant *lubricant = lubricants->pdata[i];
+        if (lubricant->positions[position])
+            return g_strdup(lubricant->words);
+    }
+    return g_strdup("");
+}
+
+// Bolt, turn, amount, tool with its setting, lubricant; the turn is left out where there is no
+// room: the bolts above show it.
+static void say_bolt(const Tightening *tightening, const Turn *turn, const char *bolts,
+                     const char *tool, guint count, Page *page)
+{
+    enum { WIDTH = FIELD_COLUMN - 7 };
+    g_autofree char *amount = tightening_words(tightening, turn->stage);
+    g_autofree char *lubricant = lubricant_words(tightening, turn->position);
+    g_autofree char *of = g_strdup_printf(" · %u of %u", turn->turn, tightening->bolts);
+    g_autofree char *behind = g_strconcat(" · ", amount, *tool ? " · " : "", tool,
+                                          *lubricant ? " · " : "", lubricant, NULL);
+    glong width = g_utf8_strlen(bolts, -1) + g_utf8_strlen(of, -1) + g_utf8_strlen(behind, -1);
+    page_say(&page->next, "%s%s%s", bolts, count == 1 && width <= WIDTH ? of : "", behind);
+}
+
+static void say_next(Desk *desk, const Tightening *tightening, guint here, Page *page)
+{
+    const Turn *turn = tightening_turn(tightening, here);
+    StageKind kind = tightening_stage(tightening, turn->stage)->kind;
+    guint count = tightening_round(desk, tightening, here);
+    g_auto(BoltTool) tool = bolt_tool(desk, tightening, turn);
+    g_autofree char *bolts = tightening_round_words(tightening, here, count);
+    page->field = ASKS_TICK;
+    if (kind == STAGE_WAIT) {
+        g_autofree char *amount = tightening_words(tightening, turn->stage);
+        say_wait(desk, turn, amount, page);
+        return;
+    }
+    if (count > 1)
+        page_say(&page->unit, "Enter = all %u", count);
+    else
+        page_say(&page->unit, "Enter = %s", kind == STAGE_SLACKEN ? "loose" : "tight");
+    say_bolt(tightening, turn, bolts, tool.words, count, page);
+}
+
+char *tightening_shown(const Tightening *tightening, const Turn *turn, const char *typed)
+{
+    StageKind kind = tightening_stage(tightening, turn->stage)->kind;
+    gboolean bare = g_ascii_isdigit(typed[strlen(typed) - 1]);
+    gboolean torque = kind == STAGE_TORQUE || kind == STAGE_UNTIL || kind == STAGE_SNUG;
+    return g_strconcat(typed, bare && torque ? " " : "", bare && torque ? tightening->torque : "",
+                       NULL);
+}
+
+// The bolts still to come at this stage, or the stage behind it.
+static void say_then(const Tightening *tightening, guint here, guint round, Page *page)
+{
+    g_autoptr(GString) places = g_string_new(NULL);
+    g_autofree char *after = NULL;
+    guint stage = tightening_turn(tightening, here)->stage, count = 0;
+    for (guint i = here + round; i < tightening->turns->len && places->len < 50 && !after; i++) {
+        const Turn *next = tightening_turn(tightening, i);
+        if (next->made->verdict != VERDICT_OPEN)
+            continue;
+        if (next->stage != stage)
+            after = tightening_words(tightening, next->stage);
+        else
+            g_string_append_printf(places, "%s%s", count++ ? ", " : "", next->made->place);
+    }
+    if (count)
+        page_say(&page->then, "bolt%s %s%s%s", count > 1 ? "s" : "", places->str,
+                 after ? ", then " : "", after ? after : "");
+    else
+        page_say(&page->then, after ? "the next stage, %s" : "the set is whole", after);
+}
+
+void tightening_rows(Desk *desk, const Tightening *tightening, guint here, const char *typed,
+                     Page *page)
+{
+    say_next(desk, tightening, here, page);
+    say_then(tightening, here, tightening_round(desk, tightening, here), page);
+    if (!*typed)
+        return;
+    g_autofree char *shown = tightening_shown(tightening, tightening_turn(tightening, here), typed);
+    page->means = TRUE;
+    page_say(&page->then, "%s, as the wrench shows it", shown);
+}
