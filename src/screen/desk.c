@@ -2,6 +2,7 @@
 
 #include <standbook/base/error.h>
 #include <standbook/work/ago.h>
+#include <standbook/work/clocks.h>
 #include <standbook/work/entry_words.h>
 #include <string.h>
 
@@ -116,6 +117,7 @@ void desk_take_up(Desk *desk, const char *number)
     g_free(desk->number);
     desk->number = g_strdup(number);
     desk->last_seq = desk->entered_seq = 0;
+    desk->latest_of = 0;
     desk_recall(desk);
 }
 
@@ -200,6 +202,27 @@ void desk_recall(Desk *desk)
         desk_last(desk, "%s · %.5s %s", said, done + 11, desk->who);
         moment_parse(done, &desk->last_at, NULL);
     }
+}
+
+void desk_watch_clock(Desk *desk)
+{
+    enum { STEP = 60 }; // s
+    const Session *session =
+        desk->number ? g_hash_table_lookup(desk->sessions, desk->number) : NULL;
+    const GPtrArray *entries = session ? session_entries(session) : NULL;
+    if (entries && entries->len != desk->latest_of) {
+        Moment latest = clock_latest((const Entry *const *)entries->pdata, entries->len);
+        desk->latest = MAX(desk->latest, latest);
+        desk->latest_of = entries->len;
+    }
+    gboolean back = desk->now + STEP < desk->latest;
+    if (back && !desk->went_back) {
+        g_autofree char *now = moment_text(desk->now);
+        desk_warn(desk, "The clock went back to %.10s %.5s; entries keep their order. Set it.", now,
+                  now + 11);
+    }
+    desk->went_back = back;
+    desk->latest = MAX(desk->latest, desk->now);
 }
 
 static gboolean catch_up_all(Desk *desk)

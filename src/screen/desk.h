@@ -10,6 +10,9 @@ typedef struct {
     char *number;         // of the build in hand, NULL if none
     char *who;            // initials of who works here, NULL if nobody yet
     Moment now;
+    Moment latest;      // that the clock or an entry of the build in hand ever said
+    guint latest_of;    // how many entries that build had then
+    gboolean went_back; // the clock says less, and that was said
     gboolean ascii;
     gboolean big;        // the far view: what is in hand is read from the stand
     GPtrArray *unplaced; // char *: bursts that came with no field open, oldest first
@@ -73,6 +76,10 @@ Standing standing_of(const Session *session);
 gboolean desk_fall_asleep(Desk *desk);
 // Picks up what was put down so, unless others have gone on with it.
 void desk_wake_up(Desk *desk);
+
+// Warns once when the clock says an earlier time than it or an entry of the build in hand did
+// before: small boards have no battery for it. A step of a minute is none.
+void desk_watch_clock(Desk *desk);
 
 // Takes in what others have entered; TRUE if there was something.
 gboolean desk_catch_up(Desk *desk);

@@ -529,6 +529,7 @@ static void paint(Screen *screen)
     screen->desk.now = screen->desk.options->now(screen->desk.options->user);
     paint_views(screen, &page);
     look_at_clocks(screen);
+    desk_watch_clock(&screen->desk);
     paint_desk(screen, typed, &page);
     g_autoptr(Canvas) canvas = canvas_new(width, height, screen->desk.ascii);
     if (width >= PAGE_WIDTH && height >= PAGE_HEIGHT)

@@ -173,6 +173,17 @@ GArray *clocks_running(const Plan *plan, const Assessment *assessment, const Ent
     return running.clocks;
 }
 
+Moment clock_latest(const Entry *const *entries, gsize count)
+{
+    Moment latest = 0;
+    for (gsize i = 0; i < count; i++) {
+        Moment at = 0;
+        if (moment_parse(entries[i]->at, &at, NULL))
+            latest = MAX(latest, at);
+    }
+    return latest;
+}
+
 const char *clock_words(const Clock *clock, Moment now)
 {
     static const char *const words[] = {"FIT BEFORE", "no fluid before", "no run before",

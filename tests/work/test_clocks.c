@@ -138,11 +138,32 @@ START_TEST(a_wait_is_over_at_a_moment)
 }
 END_TEST
 
+// Entries in turn, typed by a clock that went back between the second and the third.
+START_TEST(the_latest_time_is_not_that_of_the_last_entry)
+{
+    static const char *const typed[] = {"2024-12-05T14:00:00", "2024-12-05T14:02:00",
+                                        "2021-01-01T00:00:00"};
+    Entry *entries[G_N_ELEMENTS(typed)];
+    for (gsize i = 0; i < G_N_ELEMENTS(typed); i++) {
+        entries[i] = entry_new(kind_find("note", 1));
+        entries[i]->at = g_strdup(typed[i]);
+    }
+    Moment expected;
+    ck_assert(moment_parse(typed[1], &expected, NULL));
+    ck_assert(clock_latest((const Entry *const *)entries, G_N_ELEMENTS(typed)) == expected);
+    ck_assert(clock_latest((const Entry *const *)entries, 0) == 0);
+    for (gsize i = 0; i < G_N_ELEMENTS(typed); i++)
+        entry_free(entries[i]);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *tests[] = {a_wait_is_over_at_a_moment,
                             a_sealant_has_three_clocks_and_each_ends_by_itself,
-                            laid_again_the_clocks_begin_again, what_was_struck_has_no_clock,
+                            the_latest_time_is_not_that_of_the_last_entry,
+                            laid_again_the_clocks_begin_again,
+                            what_was_struck_has_no_clock,
                             a_wait_runs_from_the_last_bolt_in_front_of_it};
     TCase *tcase = tcase_create("demo shop");
     tcase_add_checked_fixture(tcase, make_shop, clear);

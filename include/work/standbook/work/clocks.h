@@ -31,5 +31,9 @@ GArray *clocks_running(const Plan *plan, const Assessment *assessment, const Ent
 Moment clock_wait_over(const Assessment *assessment, const Entry *const *entries, gsize count,
                        const Requirement *wait);
 
+// When the entry was typed that has the latest time of all, whatever its turn; 0 for none. A clock
+// that says less has gone back.
+Moment clock_latest(const Entry *const *entries, gsize count);
+
 // `FIT BEFORE`, `LATE`, `no fluid before`, `no run before`, `wait until`. Static.
 const char *clock_words(const Clock *clock, Moment now);
