@@ -162,17 +162,10 @@ static void put_calibration(Detail *detail, const Entry *tool)
     g_autofree char *marks = value_words(json_object_get(tool->body, "graduation"));
     g_autofree char *doubt =
         calibration ? value_words(json_object_get(calibration->body, "uncertainty")) : NULL;
-    const char *due = calibration ? entry_text(calibration, "due") : NULL;
-    g_autofree char *midnight = due ? g_strconcat(due, " 00:00", NULL) : NULL;
-    Moment day = 0;
-    g_autofree char *until =
-        midnight && moment_parse(midnight, &day, NULL) ? ago_day(day, detail->desk->now) : NULL;
-    g_autofree char *line = g_strdup_printf("%s%s%s%s%s%s%s", *marks ? "reads " : "", marks,
-                                            doubt && *doubt ? ", ±" : "", doubt ? doubt : "",
-                                            until ? ", due " : "", until ? until : "",
-                                            !until                 ? ""
-                                            : strcmp(due, now) < 0 ? " LATE"
-                                                                   : " √");
+    g_autofree char *due = toolbox_due(detail->desk, shop_label(tool));
+    g_autofree char *line =
+        g_strdup_printf("%s%s%s%s%s%s", *marks ? "reads " : "", marks, doubt && *doubt ? ", ±" : "",
+                        doubt ? doubt : "", *due ? ", " : "", due);
     if (*line)
         put_line(detail, WORD_COLUMN, plain, line);
 }

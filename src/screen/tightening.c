@@ -118,6 +118,44 @@ guint tightening_next(const Tightening *tightening, guint from)
     return i;
 }
 
+const Turn *tightening_before(const Tightening *tightening, guint here)
+{
+    const Turn *turn = tightening_turn(tightening, here);
+    const Turn *before = here ? tightening_turn(tightening, here - 1) : NULL;
+    gboolean done = before && before->stage == turn->stage && before->made->verdict != VERDICT_OPEN;
+    return done ? before : NULL;
+}
+
+static guint turn_after(const Tightening *tightening, guint stage)
+{
+    guint i = 0;
+    while (i < tightening->turns->len && tightening_turn(tightening, i)->stage <= stage)
+        i++;
+    return i;
+}
+
+const Turn *tightening_again(const Tightening *tightening, guint here)
+{
+    const Turn *turn = tightening_turn(tightening, here);
+    StageKind kind = tightening_stage(tightening, turn->stage)->kind;
+    guint first = tightening_older(tightening, turn->stage, G_MAXINT64);
+    const Turn *begin = tightening_turn(tightening, first);
+    const Turn *next = tightening_turn(tightening, turn_after(tightening, turn->stage));
+    gboolean harmless = (kind == STAGE_TORQUE || kind == STAGE_SNUG) &&
+                        runs_of(tightening->plan, tightening->bolts) == 1;
+    gboolean begun = next && next->made->verdict != VERDICT_OPEN;
+    return harmless && !begun && begin->made->verdict != VERDICT_OPEN ? begin : NULL;
+}
+
+guint tightening_older(const Tightening *tightening, guint stage, gint64 seq)
+{
+    guint i = 0;
+    while (i < tightening->turns->len && (tightening_turn(tightening, i)->stage != stage ||
+                                          tightening_turn(tightening, i)->made->entry > seq))
+        i++;
+    return i;
+}
+
 guint tightening_done(const Tightening *tightening, guint stage)
 {
     guint done = 0;
@@ -126,6 +164,29 @@ guint tightening_done(const Tightening *tightening, guint stage)
         done += turn->stage == stage && turn->made->verdict != VERDICT_OPEN ? 1 : 0;
     }
     return done;
+}
+
+// `75`: a bare torque without its unit.
+static void add_stages(const PlanTightening *later, GString *words)
+{
+    for (guint i = 0; i < later->stages->len; i++)
+        g_string_append_printf(words, "%s%s", i ? " > " : "",
+                               ((const Stage *)later->stages->pdata[i])->text);
+    g_string_append_printf(words, " (S%02u)", later->step->index + 1);
+}
+
+char *tightening_later(const Tightening *tightening, const Plan *plan)
+{
+    GString *words = g_string_new(NULL);
+    for (guint i = tightening->plan->step->index + 1; i < plan->steps->len; i++) {
+        const PlanTightening *later =
+            find_plan(plan->steps->pdata[i], tightening->plan->group->name);
+        if (!later)
+            continue;
+        g_string_append(words, words->len ? ", " : "");
+        add_stages(later, words);
+    }
+    return g_string_free(words, FALSE);
 }
 
 char *tightening_words(const Tightening *tightening, guint stage)

@@ -32,9 +32,25 @@ const Turn *tightening_turn(const Tightening *tightening, guint index); // NULL 
 // The first turn that is open, from that one on; behind the last if there is none.
 guint tightening_next(const Tightening *tightening, guint from);
 
+// The turn in front of one at the same stage that was done; NULL if there is none.
+const Turn *tightening_before(const Tightening *tightening, guint here);
+
+// Where the stage of a turn begins again: its first turn, if that was done, and a second pull does
+// no harm: to a torque, all bolts stage by stage, and no stage behind it was begun. NULL if it does
+// not.
+const Turn *tightening_again(const Tightening *tightening, guint here);
+
+// The first turn of a stage, in its order, whose newest entry is not behind that one (`seq`);
+// behind the last if there is none.
+guint tightening_older(const Tightening *tightening, guint stage, gint64 seq);
+
 // How many bolts have been through a stage.
 guint tightening_done(const Tightening *tightening, guint stage);
 
 // `75 N·m`, `+90°`, `snug`, `wait 10 min`: a stage, from 1, as it is said at the bolt; a bare
 // torque is in the plan's unit. The caller frees.
 char *tightening_words(const Tightening *tightening, guint stage) G_GNUC_WARN_UNUSED_RESULT;
+
+// The stages that come back to the set in later steps: `75 (S40)`, one after the other; "" for
+// none. The caller frees.
+char *tightening_later(const Tightening *tightening, const Plan *plan) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,5 +1,6 @@
 #include "tightening_about.h"
 
+#include "tightening_rows.h"
 #include "toolbox.h"
 
 #include <standbook/work/ago.h>
@@ -79,29 +80,83 @@ void tightening_left(Desk *desk, gint64 seq, const char *bolt, Page *page)
     canvas_put(page->body, 1, COLUMN, 0, style_of(0, 0), second);
 }
 
-// `W1 click wrench 5-25, with X1 in-line adapter`, and why it is not known what it is set to.
+// `W1 click wrench 5-25, with X1 in-line adapter, due 15 Oct √`, and why it is not known what it is
+// set to.
 static char *wrench_words(const Desk *desk, const BoltTool *tool)
 {
-    return g_strconcat(tool->tool, " ", toolbox_words(desk, tool->tool),
-                       tool->adapter ? ", with " : "", tool->adapter ? tool->adapter : "",
-                       tool->adapter ? " " : "",
-                       tool->adapter ? toolbox_words(desk, tool->adapter) : NULL,
+    g_autofree char *due = toolbox_due(desk, tool->tool);
+    const char *adapter = tool->adapter;
+    return g_strconcat(tool->tool, " ", toolbox_words(desk, tool->tool), adapter ? ", with " : "",
+                       adapter ? adapter : "", adapter ? " " : "",
+                       adapter ? toolbox_words(desk, adapter) : "", *due ? ", " : "", due,
                        tool->unknown ? "; nobody has said how long they are (reach)" : "", NULL);
 }
 
-void tightening_about(Desk *desk, gint64 seq, const char *bolt, const BoltTool *tool, guint row,
+// What the plan notes of the set, in one line; "" for nothing.
+static char *note_words(const Tightening *tightening)
+{
+    const TreeNode *note = tree_get(tightening->plan->group->node, "note");
+    if (!note || note->children)
+        return g_strdup("");
+    return g_strdup(note->text);
+}
+
+// The wrench, and at the right what the plan notes; below it where there is no room beside it.
+// Returns the row behind.
+static guint put_wrench(const Desk *desk, const Tightening *tightening, const BoltTool *tool,
+                        guint row, Page *page)
+{
+    enum { LEFT = 1, RIGHT = PAGE_WIDTH - 1 };
+    g_autofree char *words = tool->tool ? wrench_words(desk, tool) : g_strdup("");
+    g_autofree char *note = note_words(tightening);
+    guint width = canvas_text_width(page->body, note);
+    guint behind = canvas_put(page->body, row, LEFT, RIGHT - LEFT, style_of(0, 0), words);
+    row += *words ? 1 : 0;
+    if (!*note)
+        return row;
+    if (*words && behind + 2 + width <= RIGHT)
+        canvas_put_right(page->body, row - 1, RIGHT, style_of(0, 0), note);
+    else
+        canvas_put(page->body, row++, LEFT, RIGHT - LEFT, style_of(0, 0), note);
+    return row;
+}
+
+// `PUT DOWN 14:13 for 46 min. Bolt 7 was entered, bolt 2 was not.`; nothing for a change of hands.
+// Returns the row behind.
+static guint put_down(Desk *desk, gint64 seq, const char *before, const char *bolt, guint row,
                       Page *page)
 {
-    g_autofree char *words = tool->tool ? wrench_words(desk, tool) : NULL;
     const GPtrArray *entries = session_entries(desk_build(desk));
-    if (words)
-        canvas_put(page->body, row++, 1, PAGE_WIDTH - 2, style_of(0, 0), words);
     Moment down = seq ? down_for(desk, seq) : 0;
-    if (down < 60) // a change of hands
-        return;
+    if (down < 60)
+        return row;
     g_autofree char *time = time_of(entries->pdata[seq - 1], desk->now);
     g_autofree char *span = span_words(down);
-    g_autofree char *line = g_strdup_printf(
-        "PUT DOWN %s for %s; nothing was entered here since. Next is %s.", time, span, bolt);
+    g_autofree char *line =
+        before ? g_strdup_printf("PUT DOWN %s for %s. B%s was entered, %s was not.", time, span,
+                                 before + 1, bolt)
+               : g_strdup_printf("PUT DOWN %s for %s. Nothing was entered at this stage yet.", time,
+                                 span);
     canvas_put(page->body, row, 1, PAGE_WIDTH - 2, style_of(TYPE_PLAIN, ROLE_CALM), line);
+    return row + 1;
+}
+
+void tightening_about(Desk *desk, const Tightening *tightening, guint here, gint64 seq,
+                      const BoltTool *tool, guint row, Page *page)
+{
+    const Turn *turn = tightening_turn(tightening, here);
+    row = put_wrench(desk, tightening, tool, row, page);
+    if (!turn)
+        return;
+    const Turn *first = tightening_again(tightening, here),
+               *last = tightening_before(tightening, here);
+    g_autofree char *bolt = bolt_words(turn), *before = last ? bolt_words(last) : NULL;
+    guint behind = put_down(desk, seq, before, bolt, row, page);
+    if (behind == row || !first)
+        return;
+    g_autofree char *at = bolt_words(first);
+    g_autofree char *line = g_strdup_printf(
+        "Not sure? .Enter 6 starts %s again at %s: a second pull does no harm here.",
+        tightening_stage(tightening, first->stage)->text, at);
+    canvas_put(page->body, behind, 1, PAGE_WIDTH - 2, style_of(0, 0), line);
 }

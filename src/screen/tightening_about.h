@@ -15,7 +15,7 @@ char *until_words(Moment over) G_GNUC_WARN_UNUSED_RESULT;
 // Over the figure of the question: `bolt 6 was in hand when work was put down, 15:08`. `seq` is of
 // the entry that put it down.
 void tightening_left(Desk *desk, gint64 seq, const char *bolt, Page *page);
-// Below the stages, from a row on: the wrench, if there is one, and that work was put down (`seq`
-// 0: it was not) in front of this bolt.
-void tightening_about(Desk *desk, gint64 seq, const char *bolt, const BoltTool *tool, guint row,
-                      Page *page);
+// Below the stages, from a row on: the wrench, if there is one; what the plan notes; that work was
+// put down (`seq` 0: it was not) in front of the turn in hand, and how to begin again.
+void tightening_about(Desk *desk, const Tightening *tightening, guint here, gint64 seq,
+                      const BoltTool *tool, guint row, Page *page);

@@ -5,21 +5,31 @@
 
 #include <string.h>
 
-static void paint_stages(const Tightening *tightening, const Turn *here, guint row, Page *page)
+// `30`, `+90°`, `wait 10 min`: bare torques without the unit, which stands beside the figure.
+static const char *stage_text(const Tightening *tightening, guint stage)
 {
-    g_autoptr(GString) line = g_string_new(" stages  ");
+    return tightening_stage(tightening, stage)->text;
+}
+
+// ` stages   30 √   55 √   [75: 4 of 10]   wait 10 min   75   then 75 (S40)`
+static void paint_stages(const Tightening *tightening, const Plan *plan, const Turn *here,
+                         guint row, Page *page)
+{
+    g_autoptr(GString) line = g_string_new(" stages");
+    g_autofree char *later = tightening_later(tightening, plan);
     for (guint stage = 1; stage <= tightening->stages; stage++) {
-        g_autofree char *words = tightening_words(tightening, stage);
+        const char *words = stage_text(tightening, stage);
         guint done = tightening_done(tightening, stage);
         gboolean wait = tightening_stage(tightening, stage)->kind == STAGE_WAIT;
+        guint all = wait ? 1 : tightening->bolts;
         if (here && here->stage == stage)
-            g_string_append_printf(line, " [%s: %u of %u] ", words, done,
-                                   wait ? 1 : tightening->bolts);
+            g_string_append_printf(line, "   [%s: %u of %u]", words, done, all);
         else
-            g_string_append_printf(line, "  %s%s ", words,
-                                   done == (wait ? 1 : tightening->bolts) ? " √" : "");
+            g_string_append_printf(line, "   %s%s", words, done == all ? " √" : "");
     }
-    canvas_put(page->body, row, 0, 0, style_of(0, 0), line->str);
+    if (*later)
+        g_string_append_printf(line, "   later %s", later);
+    canvas_put(page->body, row, 0, PAGE_WIDTH, style_of(0, 0), line->str);
 }
 
 static BoltLook look_of(const Turn *turn, const Turn *here, gboolean question)
@@ -73,23 +83,70 @@ static char *stage_figure(const Stage *stage)
     return g_strconcat(number, g_str_has_prefix(text + length, "°") ? "°" : "", NULL);
 }
 
-// What the wrench is to show, right of the bolts, from a row on; below it the amount and the
-// wrench.
-static void paint_figure(const Tightening *tightening, const Turn *here, const char *tool,
-                         guint row, guint column, Page *page)
+// The unit of the figure: `N·m` where that is a torque, else the stage as it is said.
+static char *unit_words(const Tightening *tightening, const Turn *here)
 {
-    g_autofree char *figure = stage_figure(tightening_stage(tightening, here->stage));
-    g_autofree char *amount = tightening_words(tightening, here->stage);
-    g_autofree char *below = g_strconcat(amount, tool ? "   " : "", tool, NULL);
+    gboolean torque = tightening_stage(tightening, here->stage)->kind == STAGE_TORQUE;
+    return torque ? g_strdup(tightening->torque) : tightening_words(tightening, here->stage);
+}
+
+// Digits at the right of the bolts, from a row on.
+static void paint_figure(const char *figure, guint row, guint column, Page *page)
+{
     guint dot = digits_dot(figure, 4, FIGURE_END - column), high = dot > 2 ? 2 : 1;
     if (dot)
         digits_paint(page->body, row, FIGURE_END - digits_width(figure, dot), dot, high,
                      style_of(TYPE_PLAIN, ROLE_CALM), figure);
-    canvas_put_right(page->body, row + FIGURE_ROWS, FIGURE_END, style_of(0, 0), below);
 }
 
-guint tightening_bolts(const Tightening *tightening, const Turn *here, gboolean question,
-                       const char *tool, Page *page)
+// What the wrench is to show, and below it the unit, the wrench and its setting.
+static void paint_target(const Tightening *tightening, const Turn *here, const BoltTool *tool,
+                         guint column, Page *page)
+{
+    g_autofree char *figure = stage_figure(tightening_stage(tightening, here->stage));
+    g_autofree char *unit = unit_words(tightening, here);
+    g_autofree char *below =
+        g_strconcat(unit, tool->tool ? "   " : "", tool->tool ? tool->words : "", NULL);
+    paint_figure(figure, 0, column, page);
+    canvas_put_right(page->body, FIGURE_ROWS, FIGURE_END, style_of(0, 0), below);
+}
+
+// The first sentence of a text in lines of that width (char *).
+static GPtrArray *sentence_lines(const Canvas *body, const char *text, guint width)
+{
+    const char *end = strstr(text, ". ");
+    g_autofree char *sentence = end ? g_strndup(text, (gsize)(end + 1 - text)) : g_strdup(text);
+    g_auto(GStrv) words = g_strsplit(sentence, " ", -1);
+    GPtrArray *lines = g_ptr_array_new_with_free_func(g_free);
+    for (guint i = 0; words[i]; i++) {
+        char **last = lines->len ? (char **)&lines->pdata[lines->len - 1] : NULL;
+        g_autofree char *longer = last ? g_strconcat(*last, " ", words[i], NULL) : NULL;
+        if (!longer || canvas_text_width(body, longer) > width) {
+            g_ptr_array_add(lines, g_strdup(words[i]));
+            continue;
+        }
+        g_free(*last);
+        *last = g_steal_pointer(&longer);
+    }
+    return lines;
+}
+
+// Which end is 1, as the plan says it first, below bolts that lie in rows and left of the figure;
+// nothing where there is no room for all of it.
+static void paint_numbering(const Plan *plan, guint row, Page *page)
+{
+    const TreeNode *numbering = tree_get(plan->tree, "numbering");
+    if (!numbering || !numbering->text)
+        return;
+    g_autoptr(GPtrArray) lines = sentence_lines(page->body, numbering->text, DRAWN_WIDTH - 2);
+    if (row + lines->len > FIGURE_ROWS + 1)
+        return;
+    for (guint i = 0; i < lines->len; i++)
+        canvas_put(page->body, row + i, 1, 0, style_of(0, 0), lines->pdata[i]);
+}
+
+guint tightening_bolts(const Tightening *tightening, const Plan *plan, const Turn *here,
+                       gboolean question, const BoltTool *tool, Page *page)
 {
     const TreeNode *layout = tightening->plan->group->layout;
     const char *words = layout ? layout->text : NULL;
@@ -100,33 +157,51 @@ guint tightening_bolts(const Tightening *tightening, const Turn *here, gboolean 
     g_autoptr(GPtrArray) rows = bolt_rows(words, first, bolts->len);
     guint row = bolts_paint(page->body, circle ? 0 : 1, width, circle ? CIRCLE_ROWS : DRAWN_ROWS,
                             rows, circle, first, bolts->len, NULL);
-    if (here)
-        paint_figure(tightening, here, tool, question ? 2 : 0, width, page);
-    if (question)
+    if (question) {
+        paint_figure(here->made->place, 2, width, page);
         return row;
+    }
+    if (here)
+        paint_target(tightening, here, tool, width, page);
+    if (words && !circle)
+        paint_numbering(plan, row, page);
     row = MAX(row, FIGURE_ROWS + 1);
-    paint_stages(tightening, here, row, page);
+    paint_stages(tightening, plan, here, row, page);
     return row + 1;
 }
 
 // The bolt and its figure over the whole body.
-void tightening_far(const Tightening *tightening, const Turn *here, const char *tool, Page *page)
+void tightening_far(const Tightening *tightening, const Turn *here, const BoltTool *tool,
+                    Page *page)
 {
     enum { DOT = 5, HIGH = 3, LEFT = 5, RIGHT = 76 };
     const Stage *stage = tightening_stage(tightening, here->stage);
     Style bold = style_of(TYPE_BOLD, ROLE_CALM);
-    g_autofree char *amount = tightening_words(tightening, here->stage),
-                    *figure = stage_figure(stage);
-    g_autofree char *head = g_strdup_printf("%s   %s", amount, tool ? tool : "");
+    g_autofree char *unit = unit_words(tightening, here), *figure = stage_figure(stage);
     guint dot = digits_dot(figure, DOT, RIGHT - 42), width = digits_width(figure, dot);
     guint room = RIGHT - LEFT - width - DOT;
     const char *place = here->made->place;
     g_autofree char *words = g_strconcat("bolt ", place, NULL);
     Style digits = style_of(TYPE_PLAIN, ROLE_HERE);
     canvas_put(page->body, 0, LEFT, 0, bold, words);
-    canvas_put_right(page->body, 0, RIGHT, bold, head);
+    guint behind = canvas_put(page->body, 0, RIGHT - width, 0, bold, unit);
+    if (tool->tool)
+        canvas_put_right(page->body, 0,
+                         MAX(RIGHT, behind + 2 + canvas_text_width(page->body, tool->words)), bold,
+                         tool->words);
     digits_paint(page->body, 1, LEFT, digits_dot(place, DOT, room), HIGH, digits, place);
     digits_paint(page->body, 1, RIGHT - width, dot, HIGH, digits, figure);
+}
+
+// The stages of a bolt up to one, or with it: `30 N·m, then +50°`.
+static char *stages_words(const Tightening *tightening, guint upto)
+{
+    GString *words = g_string_new(NULL);
+    for (guint stage = 1; stage <= upto; stage++) {
+        g_autofree char *one = tightening_words(tightening, stage);
+        g_string_append_printf(words, "%s%s", stage > 1 ? ", then " : "", one);
+    }
+    return g_string_free(words, FALSE);
 }
 
 void tightening_question(const Tightening *tightening, const Turn *turn, Page *page)
@@ -134,14 +209,19 @@ void tightening_question(const Tightening *tightening, const Turn *turn, Page *p
     const PlanGroup *group = tightening->plan->group;
     gboolean renewed = group->once || group->new_needed;
     g_autofree char *amount = tightening_words(tightening, turn->stage);
+    g_autofree char *all = stages_words(tightening, turn->stage);
+    g_autofree char *before =
+        turn->stage > 1 ? tightening_words(tightening, turn->stage - 1) : g_strdup("loose");
     g_autofree char *lines[] = {
-        g_strdup(" 1  done         its mark has turned: it stays as it is"),
-        g_strdup_printf(" 2  not begun    pull %s now", amount),
-        g_strdup_printf(" 3  cannot tell  bolt out%s, and all its stages again",
-                        renewed ? ", a new one in" : ""),
+        g_strdup_printf(" 1  done         %s: it stays as it is",
+                        group->mark ? "its mark lies across head and face" : "it is seen to be so"),
+        g_strdup_printf(" 2  not begun    %sstill at %s: pull %s now",
+                        group->mark ? "no mark, " : "", before, amount),
+        g_strdup_printf(" 3  cannot tell  bolt %s out%s%s, %s", turn->made->place,
+                        renewed ? ", new bolt" : "", group->once ? " (one-time)" : "", all),
     };
     for (guint i = 0; i < G_N_ELEMENTS(lines); i++) {
-        canvas_put(page->body, QUESTION_ROW + i, 0, 0, style_of(0, 0), lines[i]);
+        canvas_put(page->body, QUESTION_ROW + i, 0, PAGE_WIDTH, style_of(0, 0), lines[i]);
         g_free(lines[i]);
         lines[i] = NULL;
     }
@@ -155,4 +235,19 @@ void tightening_question(const Tightening *tightening, const Turn *turn, Page *p
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leave it open"};
     page_key(page, ACTION_WHY, NULL);
     page_key(page, ACTION_HELP, NULL);
+}
+
+void tightening_ask_again(const Tightening *tightening, const Turn *first, const Turn *here,
+                          Page *page)
+{
+    g_autofree char *amount = tightening_words(tightening, first->stage);
+    page->ask = TRUE;
+    page->field = ASKS_DIGIT;
+    page_say(&page->unit, "1 or 2");
+    page_say(&page->next, "begin %s again, or loosen a bolt?", amount);
+    page_say(&page->then, "1 again from bolt %s on     2 loosen bolt %s", first->made->place,
+             here->made->place);
+    memset(page->keys, 0, sizeof page->keys);
+    page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
+    page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leave it as it is"};
 }

@@ -1,5 +1,6 @@
 #include "toolbox.h"
 
+#include <standbook/work/ago.h>
 #include <standbook/work/wrench.h>
 #include <string.h>
 
@@ -135,12 +136,19 @@ const char *toolbox_for(Desk *desk, const ToolNeed *need)
 
 static const char adapter_key[] = "an adapter", joined[] = " with ";
 
-static void add_with(const Desk *desk, const ToolNeed *need, const GPtrArray *wrenches,
-                     const char *adapter, GPtrArray *labels)
+// The wrenches that hold the value, with an adapter; `known`: only those with which the setting is
+// known. Returns how many.
+static guint add_with(const Desk *desk, const ToolNeed *need, const GPtrArray *wrenches,
+                      const char *adapter, gboolean known, GPtrArray *labels)
 {
-    for (guint i = 0; i < wrenches->len; i++)
-        if (holds(tool_of(desk, wrenches->pdata[i]), need->value))
+    guint before = labels->len;
+    for (guint i = 0; i < wrenches->len; i++) {
+        const Entry *wrench = tool_of(desk, wrenches->pdata[i]);
+        g_autoptr(Number) length = entry_amount(wrench, "reach");
+        if (holds(wrench, need->value) && (length || !known))
             g_ptr_array_add(labels, g_strconcat(wrenches->pdata[i], joined, adapter, NULL));
+    }
+    return labels->len - before;
 }
 
 GPtrArray *toolbox_wrenches(Desk *desk, const ToolNeed *need)
@@ -148,14 +156,14 @@ GPtrArray *toolbox_wrenches(Desk *desk, const ToolNeed *need)
     g_autoptr(GPtrArray) wrenches = toolbox_all(desk, need);
     g_autoptr(GPtrArray) tools = shop_all(session_shop(desk->shop), "tool", NULL);
     GPtrArray *labels = g_ptr_array_new_with_free_func(g_free);
-    if (need->sort)
-        add_with(desk, need, wrenches, need->sort, labels);
+    if (need->sort && !add_with(desk, need, wrenches, need->sort, TRUE, labels))
+        add_with(desk, need, wrenches, need->sort, FALSE, labels);
     for (guint i = 0; i < wrenches->len; i++)
         g_ptr_array_add(labels, g_strdup(wrenches->pdata[i]));
     for (guint i = 0; i < tools->len; i++)
         if (wrench_is_adapter(tools->pdata[i]) &&
             g_strcmp0(shop_label(tools->pdata[i]), need->sort) != 0)
-            add_with(desk, need, wrenches, shop_label(tools->pdata[i]), labels);
+            add_with(desk, need, wrenches, shop_label(tools->pdata[i]), TRUE, labels);
     return labels;
 }
 
@@ -186,4 +194,20 @@ const char *toolbox_words(const Desk *desk, const char *label)
     const Entry *tool = tool_of(desk, label);
     const char *note = tool ? entry_text(tool, "note") : NULL;
     return note ? note : tool ? entry_text(tool, "sort") : "";
+}
+
+char *toolbox_due(const Desk *desk, const char *label)
+{
+    const Entry *tool = tool_of(desk, label);
+    g_autofree char *now = moment_text(desk->now);
+    now[10] = '\0';
+    const Entry *calibration =
+        tool ? shop_calibration_on(session_shop(desk->shop), entry_text(tool, "id"), now) : NULL;
+    const char *due = calibration ? entry_text(calibration, "due") : NULL;
+    g_autofree char *midnight = g_strconcat(due ? due : "", " 00:00", NULL);
+    Moment day = 0;
+    if (!due || !moment_parse(midnight, &day, NULL))
+        return g_strdup("");
+    g_autofree char *words = ago_day(day, desk->now);
+    return g_strdup_printf("due %s %s", words, strcmp(due, now) < 0 ? "LATE" : "√");
 }

@@ -20,8 +20,9 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESU
 // any does; a wrench must have been taken in hand at this terminal and hold the value.
 const char *toolbox_for(Desk *desk, const ToolNeed *need);
 
-// The wrenches for a torque, and each of those that hold it with each adapter: `W1`, `W1 with X1`
-// (char *); with the adapter that the plan names first. The caller frees with g_ptr_array_unref.
+// The wrenches for a torque, and each adapter with those that hold it and with which the setting is
+// known: `W1`, `W1 with X1` (char *); with the adapter that the plan names first, in any case. The
+// caller frees with g_ptr_array_unref.
 GPtrArray *toolbox_wrenches(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESULT;
 
 // The adapter chosen by hand for the bolt in hand: its label, "" for none; NULL if nobody chose,
@@ -35,3 +36,6 @@ void toolbox_take(Desk *desk, const ToolNeed *need, const char *label);
 
 // `bore gauge 50-150, set in the micrometer`; "" if there is no such tool.
 const char *toolbox_words(const Desk *desk, const char *label);
+// `due 15 Oct √`, `due 31 Jan LATE`: when the calibration in force today runs out; "" if none does.
+// The caller frees with g_free.
+char *toolbox_due(const Desk *desk, const char *label) G_GNUC_WARN_UNUSED_RESULT;

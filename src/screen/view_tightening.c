@@ -15,14 +15,17 @@
 typedef struct {
     char *number; // of the build
     char *set, *step;
-    guint here;      // the turn in hand
-    gboolean settle; // begin with what is in doubt
-    gboolean over;   // opened over what goes on behind it
-    guint opened;    // how many entries there were then
-    gboolean placed; // by -Enter or +Enter: it stays there though it is done
-    guint asked;     // the stage for which the wrench was asked, 0: none yet
-    Moment tried;    // the end of the wait that was entered last as waited
-    gint64 answered; // seq of the interruption whose question was answered
+    guint here;          // the turn in hand
+    gboolean settle;     // begin with what is in doubt
+    gboolean over;       // opened over what goes on behind it
+    guint opened;        // how many entries there were then
+    gboolean placed;     // by -Enter or +Enter: it stays there though it is done
+    guint asked;         // the stage for which the wrench was asked, 0: none yet
+    Moment tried;        // the end of the wait that was entered last as waited
+    gint64 answered;     // seq of the interruption whose question was answered
+    gboolean asks_again; // whether to begin the stage again, or to loosen a bolt
+    gint64 again;      // seq of the note that began a stage again, 0 for none: its bolts are taken
+    guint again_stage; // once more, as far as they were not ticked behind it
 } Bolts;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -67,7 +70,12 @@ static const Turn *in_hand(Bolts *bolts, const Tightening *tightening)
         }
     bolts->settle = FALSE;
     if (!bolts->placed)
+        bolts->here = bolts->again ? tightening_older(tightening, bolts->again_stage, bolts->again)
+                                   : tightening_next(tightening, 0);
+    if (bolts->again && !tightening_turn(tightening, bolts->here)) { // all once more
+        bolts->again = 0;
         bolts->here = tightening_next(tightening, 0);
+    }
     return tightening_turn(tightening, bolts->here);
 }
 
@@ -135,12 +143,15 @@ static gboolean picked_up_here(const Bolts *bolts, Desk *desk)
 
 // PAINT -----------------------------------------------------------------------------------------
 
-static void paint_keys(Page *page)
+static void paint_keys(const Desk *desk, Page *page)
 {
     page_key(page, ACTION_TAKE, "tight");
     page_key(page, ACTION_STRIKE, NULL);
     page_key(page, ACTION_PUT_DOWN, NULL);
-    page_key(page, ACTION_BACK, "back a bolt");
+    if (desk->big)
+        page_key(page, ACTION_BIG, "small again");
+    else
+        page_key(page, ACTION_BACK, "back a bolt");
     page_key(page, ACTION_MORE, NULL);
     page_key(page, ACTION_HELP, NULL);
 }
@@ -155,6 +166,23 @@ static void name_others(Desk *desk, Tightening *tightening)
     }
 }
 
+// `S31  flywheel bolts, 6 × M10 × 1.0, one-time`; at the right who else is here, and the stage.
+static void paint_head(const Bolts *bolts, Desk *desk, const Tightening *tightening,
+                       const Turn *turn, Page *page)
+{
+    const PlanGroup *group = tightening->plan->group;
+    guint stage = turn ? turn->stage : tightening->stages;
+    StageKind kind = tightening_stage(tightening, stage)->kind;
+    gboolean angle = kind == STAGE_TURN || kind == STAGE_ANGLE;
+    g_autofree char *amount = angle ? tightening_words(tightening, stage) : NULL;
+    g_autofree char *others = others_here(desk, bolts->step);
+    page_say(&page->head, "S%02u  %s, %u %s%s%s", tightening->plan->step->index + 1, bolts->set,
+             tightening->bolts, group->thread ? "× " : "bolts",
+             group->thread ? group->thread->text : "", group->once ? ", one-time" : "");
+    page_say(&page->count, "%s%sstage %u of %u%s%s", others ? others : "", others ? " · " : "",
+             stage, tightening->stages, amount ? ": " : "", amount ? amount : "");
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Bolts *bolts = state;
@@ -162,32 +190,31 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
     page_say(&page->status, "%s", title);
     page->status_right = clock_line(desk);
-    paint_keys(page);
+    paint_keys(desk, page);
     if (!tightening)
         return;
     name_others(desk, tightening);
     const Turn *turn = in_hand(bolts, tightening);
-    page_say(&page->head, "S%02u  %s, %u bolts", tightening->plan->step->index + 1, bolts->set,
-             tightening->bolts);
-    g_autofree char *others = others_here(desk, bolts->step);
-    page_say(&page->count, "%s%sstage %u of %u", others ? others : "", others ? " · " : "",
-             turn ? turn->stage : tightening->stages, tightening->stages);
+    paint_head(bolts, desk, tightening, turn, page);
     g_auto(BoltTool) tool = {.tool = NULL};
     if (turn)
         tool = bolt_tool(desk, tightening, turn);
-    g_autofree char *bolt = turn ? bolt_words(turn) : g_strdup("");
+    const Plan *plan = session_plan(desk_build(desk));
     if (turn && is_question(bolts, desk, tightening, turn)) {
+        g_autofree char *bolt = bolt_words(turn);
         tightening_question(tightening, turn, page);
-        tightening_bolts(tightening, turn, TRUE, tool.tool, page);
+        tightening_bolts(tightening, plan, turn, TRUE, &tool, page);
         tightening_left(desk, interrupted(bolts, desk), bolt, page);
         return;
     }
     if (turn && desk->big)
-        tightening_far(tightening, turn, tool.tool, page);
+        tightening_far(tightening, turn, &tool, page);
     else
-        tightening_about(desk, turn ? interrupted(bolts, desk) : 0, bolt, &tool,
-                         tightening_bolts(tightening, turn, FALSE, tool.tool, page) + 1, page);
-    if (turn)
+        tightening_about(desk, tightening, bolts->here, turn ? interrupted(bolts, desk) : 0, &tool,
+                         tightening_bolts(tightening, plan, turn, FALSE, &tool, page) + 1, page);
+    if (turn && bolts->asks_again)
+        tightening_ask_again(tightening, tightening_again(tightening, bolts->here), turn, page);
+    else if (turn)
         tightening_rows(desk, tightening, bolts->here, typed, page);
 }
 
@@ -279,12 +306,45 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     return tick(bolts, desk, typed) ? go(GO_STAY) : go(GO_KEEP);
 }
 
-// The answer to how the bolt in hand was left.
+// Begins the stage of the bolt in hand again; that stands in the record.
+static void begin_again(Bolts *bolts, Desk *desk, const Tightening *tightening)
+{
+    const Turn *first = tightening_again(tightening, bolts->here);
+    if (!first)
+        return;
+    g_autofree char *target = line_target(session_plan(desk_build(desk)), first->made);
+    g_autofree char *amount = tightening_words(tightening, first->stage);
+    g_autofree char *line = g_strdup_printf("note on %s \"stage %u, %s, begun again at bolt %s\"",
+                                            target, first->stage, amount, first->made->place);
+    if (!desk_line(desk, line, NULL))
+        return;
+    bolts->again = session_entries(desk_build(desk))->len;
+    bolts->again_stage = first->stage;
+    bolts->placed = FALSE;
+    desk_last(desk, "%s begun again at bolt %s", amount, first->made->place);
+}
+
+// The answer to whether a stage is begun again (1) or the bolt in hand loosened (2).
+static Go answer_again(Bolts *bolts, Desk *desk, const Tightening *tightening, guint digit)
+{
+    if (digit != 1 && digit != 2)
+        return go(GO_STAY);
+    bolts->asks_again = FALSE;
+    const Turn *turn = tightening_turn(tightening, bolts->here);
+    if (digit == 2)
+        return go_open(VIEW_LOOSEN, line_target(session_plan(desk_build(desk)), turn->made));
+    begin_again(bolts, desk, tightening);
+    return go(GO_STAY);
+}
+
+// An answer to how the bolt in hand was left, or to what is done again.
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     Bolts *bolts = state;
     g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
     const Turn *turn = tightening ? in_hand(bolts, tightening) : NULL;
+    if (turn && bolts->asks_again)
+        return answer_again(bolts, desk, tightening, digit);
     if (!turn || digit < 1 || digit > 3)
         return go(GO_STAY);
     gint64 answered = interrupted(bolts, desk);
@@ -310,6 +370,10 @@ static Go act(gpointer state, Desk *desk, Action action)
     const Turn *turn = tightening ? in_hand(bolts, tightening) : NULL;
     if (!turn)
         return go(GO_DEFAULT);
+    if (bolts->asks_again && action == ACTION_UP) {
+        bolts->asks_again = FALSE;
+        return go(GO_STAY);
+    }
     switch (action) {
     case ACTION_BACK:
         bolts->here -= bolts->here > 0 ? 1 : 0;
@@ -326,6 +390,9 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_NOTE:
         return go_open(VIEW_NOTE, line_target(session_plan(desk_build(desk)), turn->made));
     case ACTION_AGAIN:
+        bolts->asks_again = tightening_again(tightening, bolts->here) != NULL;
+        if (bolts->asks_again)
+            return go(GO_STAY);
         return go_open(VIEW_LOOSEN, line_target(session_plan(desk_build(desk)), turn->made));
     case ACTION_WHY:
         return go_open(VIEW_WHY, requirement_name(turn->made));

@@ -132,10 +132,30 @@ def point_13_returning_to_an_angle_stage_asks_how_the_bolt_was_left():
         stand.press(".\r")
         stand.ask(PARKED)
         stand.press("6")
+        stand.has(r"^ASK   begin 55 N·m again, or loosen a bolt\?", -4)
+        stand.has("1 again from bolt 3 on     2 loosen bolt 8", -3)
+        stand.ask(PARKED)
+        stand.press("2")
         stand.ask(PARKED)
         stand.next_is("why loosen?")
         stand.press("did not click\r")
         same("logged", [entry["kind"] for entry in stand.entries()[before:]], ["slacken"])
+    with at(NUTS) as stand:  # a stage begun again: each bolt once more, all of it in the record
+        stand.answer("W4")
+        for _ in range(3):
+            stand.press("\r")
+        before = len(stand.entries())
+        stand.press("l")
+        stand.ask(PARKED)
+        stand.press("1")
+        stand.has(r"\[ Enter = tight \]", -4)
+        for bolt in ("3", "8", "4", "7"):
+            stand.next_is(f"bolt {bolt} · ")
+            stand.press("\r")
+        stand.next_is("bolt 2 · 5 of 10")
+        same("logged", [entry["kind"] for entry in stand.entries()[before:]], ["note"] + 4 * ["tick"])
+        same("pulled twice", [body["bolts"] for body in stand.bodies("tick")[-7:]],
+             [["3"], ["8"], ["4"], ["3"], ["8"], ["4"], ["7"]])
     return "asked of bolt 6: 1 ticks it, 2 pulls it now, 3 takes it out and back to 30 N·m; a bolt loosened again is logged"
 
 
