@@ -301,6 +301,14 @@ static Go go_to(Bench *bench, guint here)
     return go(GO_STAY);
 }
 
+// Where the bolts begin: with what is open, or at one that was done.
+static char *bolts_argument(const Requirement *made)
+{
+    g_autofree char *name = requirement_name(made);
+    gboolean open = made->verdict == VERDICT_OPEN;
+    return g_strconcat(made->name, "\n", made->step->name, open ? NULL : "\n", name, NULL);
+}
+
 // Bolts and the close of the step have screens of their own.
 static Go wants(gpointer state, Desk *desk)
 {
@@ -318,9 +326,7 @@ static Go wants(gpointer state, Desk *desk)
     if (closing.kind != GO_STAY)
         return closing;
     if (made && (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT))
-        return go_instead(VIEW_TIGHTENING,
-                          g_strdup_printf("%s\n%s%s", made->name, bench->step,
-                                          made->verdict == VERDICT_OPEN ? "" : "\nleft"));
+        return go_instead(VIEW_TIGHTENING, bolts_argument(made));
     if (made && made->asked != ASKED_SIGN)
         return go(GO_STAY);
     if (bench_is_card(&work) && !bench->offered) {
@@ -415,6 +421,22 @@ static Go ask_gauge(const Bench *bench, const BenchWork *work)
     return go_open(VIEW_GAUGE, g_strdup_printf("G%s\n\n%u", sort, bench->here));
 }
 
+// To the bolt of the step that was ticked last: it is loosened there.
+static Go go_to_last_bolt(Desk *desk, const BenchWork *work)
+{
+    const Requirement *last = NULL;
+    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
+        const Requirement *made = bench_requirement(work, i);
+        if (made->asked == ASKED_BOLT && bench_asks(work, i) &&
+            made->entry > (last ? last->entry : 0))
+            last = made;
+    }
+    if (!last)
+        return go(GO_DEFAULT);
+    desk_warn(desk, "The bolt that was ticked last: l again loosens it, +Enter goes on.");
+    return go_instead(VIEW_TIGHTENING, bolts_argument(last));
+}
+
 static Go concede(Desk *desk, const BenchWork *work, const Requirement *made)
 {
     const Requirement *fault = bench_fault(work, made);
@@ -451,6 +473,8 @@ static Go act(gpointer state, Desk *desk, Action action)
         return move(bench, desk, 1);
     case ACTION_BACK:
         return move(bench, desk, -1);
+    case ACTION_AGAIN:
+        return go_to_last_bolt(desk, &work);
     case ACTION_GAUGE:
         return ask_gauge(bench, &work);
     case ACTION_NOTE:

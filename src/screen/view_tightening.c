@@ -16,13 +16,14 @@ typedef struct {
     char *number; // of the build
     char *set, *step;
     guint here;          // the turn in hand
-    gboolean settle;     // begin with what is in doubt
+    char *first;         // the requirement to begin with, done or not; NULL for what is open
     gboolean over;       // opened over what goes on behind it
     guint opened;        // how many entries there were then
     gboolean placed;     // by -Enter or +Enter: it stays there though it is done
     guint asked;         // the stage for which the wrench was asked, 0: none yet
     Moment tried;        // the end of the wait that was entered last as waited
     gint64 answered;     // seq of the interruption whose question was answered
+    gint64 loosened;     // seq of the loosening that was heeded last
     gboolean asks_again; // whether to begin the stage again, or to loosen a bolt
     gint64 again;      // seq of the note that began a stage again, 0 for none: its bolts are taken
     guint again_stage; // once more, as far as they were not ticked behind it
@@ -37,7 +38,7 @@ static gpointer open(Desk *desk, const char *argument)
     bolts->step = g_strdup(parts[1]);
     bolts->over = g_strcmp0(parts[2], "over") == 0;
     bolts->opened = desk_build(desk) ? session_entries(desk_build(desk))->len : 0;
-    bolts->settle = parts[2] && !bolts->over;
+    bolts->first = bolts->over ? NULL : g_strdup(parts[2]);
     return bolts;
 }
 
@@ -47,6 +48,7 @@ static void close(gpointer state)
     g_free(bolts->number);
     g_free(bolts->set);
     g_free(bolts->step);
+    g_free(bolts->first);
     g_free(bolts);
 }
 
@@ -59,16 +61,22 @@ static Tightening *tightening_of(const Bolts *bolts, Desk *desk)
                 : NULL;
 }
 
+// Begins at the turn of that requirement, though it may be done.
+static void begin_at(Bolts *bolts, const Tightening *tightening, const char *name)
+{
+    for (guint i = 0; i < tightening->turns->len && !bolts->placed; i++) {
+        g_autofree char *each = requirement_name(tightening_turn(tightening, i)->made);
+        bolts->placed = strcmp(each, name) == 0;
+        bolts->here = i;
+    }
+}
+
 // The turn in hand; NULL when all are done.
 static const Turn *in_hand(Bolts *bolts, const Tightening *tightening)
 {
-    for (guint i = 0; bolts->settle && i < tightening->turns->len; i++)
-        if (requirement_is_left(tightening_turn(tightening, i)->made)) {
-            bolts->here = i;
-            bolts->placed = TRUE;
-            bolts->settle = FALSE;
-        }
-    bolts->settle = FALSE;
+    if (bolts->first)
+        begin_at(bolts, tightening, bolts->first);
+    g_clear_pointer(&bolts->first, g_free);
     if (!bolts->placed)
         bolts->here = bolts->again ? tightening_older(tightening, bolts->again_stage, bolts->again)
                                    : tightening_next(tightening, 0);
@@ -91,6 +99,18 @@ static gboolean struck_behind(const Bolts *bolts, Desk *desk)
     const char *set =
         kind_field(struck->kind, "tightening") ? entry_text(struck, "tightening") : NULL;
     return g_strcmp0(set, bolts->set) != 0;
+}
+
+// Once bolts of this set are loosened, what is open again comes first, wherever one was.
+static void heed_loosened(Bolts *bolts, Desk *desk)
+{
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    const Entry *newest = entries->len ? entries->pdata[entries->len - 1] : NULL;
+    if (!newest || newest->seq == bolts->loosened || strcmp(newest->kind->name, "slacken") != 0 ||
+        g_strcmp0(entry_text(newest, "tightening"), bolts->set) != 0)
+        return;
+    bolts->loosened = newest->seq;
+    bolts->placed = FALSE;
 }
 
 // INTERRUPTION ----------------------------------------------------------------------------------
@@ -225,6 +245,8 @@ static Go wants(gpointer state, Desk *desk)
 {
     Bolts *bolts = state;
     g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
+    if (tightening)
+        heed_loosened(bolts, desk);
     const Turn *turn = tightening ? in_hand(bolts, tightening) : NULL;
     if (tightening && struck_behind(bolts, desk))
         return go(GO_UP);
@@ -381,8 +403,11 @@ static Go act(gpointer state, Desk *desk, Action action)
         toolbox_forget_adapter(desk);
         return go(GO_STAY);
     case ACTION_ON:
-        bolts->here += bolts->here + 1 < tightening->turns->len ? 1 : 0;
-        bolts->placed = TRUE;
+        if (turn->made->verdict != VERDICT_OPEN) // on from what was looked at again
+            bolts->here = tightening_next(tightening, bolts->here);
+        else if (bolts->here + 1 < tightening->turns->len)
+            bolts->here++;
+        bolts->placed = tightening_turn(tightening, bolts->here) != NULL;
         toolbox_forget_adapter(desk);
         return go(GO_STAY);
     case ACTION_GAUGE:
