@@ -115,14 +115,15 @@ static void heed_loosened(Bolts *bolts, Desk *desk)
 
 // INTERRUPTION ----------------------------------------------------------------------------------
 
-// The newest time that work was put down, unless a bolt of this set was ticked or loosened since;
-// 0 if there is none.
+// The newest time that work on this step was put down, unless a bolt of this set was ticked or
+// loosened since; 0 if there is none.
 static gint64 interrupted(const Bolts *bolts, Desk *desk)
 {
     const GPtrArray *entries = session_entries(desk_build(desk));
     for (guint i = entries->len; i-- > 0;) {
         const Entry *entry = entries->pdata[i];
-        if (strcmp(entry->kind->name, "put down") == 0)
+        if (strcmp(entry->kind->name, "put down") == 0 &&
+            g_strcmp0(entry_text(entry, "step"), bolts->step) == 0)
             return entry->seq;
         if (kind_field(entry->kind, "tightening") &&
             g_strcmp0(entry_text(entry, "tightening"), bolts->set) == 0)
