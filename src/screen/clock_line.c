@@ -39,13 +39,22 @@ static char *line_of(const Clock *clock, Moment now)
     return g_strdup_printf("%s %s %s, %s", clock->subject, clock_words(clock, now), at, left);
 }
 
+// The soonest clock of the build in hand is looked for once a second, and after an entry.
 char *clock_line(Desk *desk)
 {
     Session *session = desk_build(desk);
     if (!session)
         return NULL;
-    g_autoptr(GArray) clocks = clocks_of(session, desk->now);
-    return clocks->len ? line_of(&g_array_index(clocks, Clock, 0), desk->now) : NULL;
+    guint known = session_entries(session)->len;
+    if (desk->clock_of != session || desk->clock_at != desk->now || desk->clock_known != known) {
+        g_autoptr(GArray) clocks = clocks_of(session, desk->now);
+        g_free(desk->clock);
+        desk->clock = clocks->len ? line_of(&g_array_index(clocks, Clock, 0), desk->now) : NULL;
+        desk->clock_of = session;
+        desk->clock_at = desk->now;
+        desk->clock_known = known;
+    }
+    return g_strdup(desk->clock);
 }
 
 char *clock_line_of_all(const Desk *desk)

@@ -54,6 +54,7 @@ void desk_clear(Desk *desk)
     g_free(desk->last);
     g_free(desk->entered);
     g_free(desk->warning);
+    g_free(desk->clock);
 }
 
 void desk_warn(Desk *desk, const char *format, ...)

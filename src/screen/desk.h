@@ -26,6 +26,10 @@ typedef struct {
     GHashTable *drafts; // concessions that were begun: GStrv of their lines by name
     gint64 picked_up;   // µs of the key that picked up last
     gint64 version;     // of the store's data when last looked at
+    char *clock;        // the line of the soonest clock (clock_line.h) of …
+    const Session *clock_of;
+    Moment clock_at; // … at that moment, with so many entries
+    guint clock_known;
 } Desk;
 
 // FALSE with an error (STORE) if there is a store and it cannot be used.

@@ -100,8 +100,9 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
     return labels;
 }
 
-// The gauge in hand, used last, or the only one, of those that hold the value; NULL for none.
-static const char *gauge_for(Desk *desk, const ToolNeed *need)
+// The gauge in hand, used last, or the only one, of those that hold the value; NULL for none or
+// several, and *held says whether any does.
+static const char *gauge_for(Desk *desk, const ToolNeed *need, gboolean *held)
 {
     const char *first[] = {in_hand(desk, need), used_last(desk, need)};
     for (gsize i = 0; i < G_N_ELEMENTS(first); i++) {
@@ -111,21 +112,17 @@ static const char *gauge_for(Desk *desk, const ToolNeed *need)
     }
     g_autoptr(GPtrArray) all = g_ptr_array_new();
     add_serving(desk, need, TRUE, all);
+    *held = all->len > 0;
     return all->len == 1 ? all->pdata[0] : NULL;
-}
-
-static gboolean any_holds(const Desk *desk, const ToolNeed *need)
-{
-    g_autoptr(GPtrArray) all = g_ptr_array_new();
-    add_serving(desk, need, TRUE, all);
-    return all->len > 0;
 }
 
 const char *toolbox_for(Desk *desk, const ToolNeed *need)
 {
     if (need->need == NEED_GAUGE && need->sort) {
         const ToolNeed any = {need->need, need->sort, NULL};
-        return gauge_for(desk, any_holds(desk, need) ? need : &any);
+        gboolean held = FALSE;
+        const char *gauge = gauge_for(desk, need, &held);
+        return gauge || held ? gauge : gauge_for(desk, &any, &held);
     }
     const char *label = in_hand(desk, need);
     const Entry *tool = tool_of(desk, label);
