@@ -4,6 +4,7 @@
 #include "bench_field.h"
 #include "bench_work.h"
 #include "clock_line.h"
+#include "gauge_lines.h"
 #include "line_words.h"
 #include "supposed.h"
 #include "view.h"
@@ -12,6 +13,7 @@
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/work/coarse.h>
 #include <standbook/work/slip_words.h>
 #include <string.h>
 
@@ -32,6 +34,9 @@ typedef struct {
     GArray *struck; // StruckReading of the step
     Taken *taken;
     gsize known;
+    char *gauges; // what each gauge can tell at `looked`; NULL if it is not asked
+    guint looked;
+    char *held; // the gauge in hand then
 } Bench;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -167,6 +172,27 @@ static void know(Bench *bench, const BenchWork *work)
     bench->struck = working_struck(agenda, work->step);
     bench->taken = taken_new(agenda->entries, agenda->count, NULL);
     bench->known = agenda->count;
+    bench->looked = NOWHERE;
+}
+
+// What each gauge can tell, where the one that was used cannot: worked out anew when it is another
+// place, another gauge, or there is more in the ledger.
+static const char *gauges_of(Bench *bench, Desk *desk, const BenchWork *work)
+{
+    const Requirement *made = bench_requirement(work, bench->here);
+    const Requirement *fault = made ? bench_fault(work, made) : NULL;
+    if (!fault || !is_coarse(fault))
+        return NULL;
+    const char *gauge = bench_gauge(desk, &work->agenda, bench->here, "");
+    if (bench->looked == bench->here && g_strcmp0(bench->held, gauge) == 0)
+        return bench->gauges;
+    g_auto(GaugeChoices) choices = session_gauges(desk_build(desk), bench->here, gauge);
+    g_free(bench->gauges);
+    g_free(bench->held);
+    bench->gauges = choices.gauges->len ? gauge_lines(&choices) : NULL;
+    bench->held = g_strdup(gauge);
+    bench->looked = bench->here;
+    return bench->gauges;
 }
 
 // Said of what is typed, else of what was read here last.
@@ -275,7 +301,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
                      .here = made,
                      .typed = typed,
                      .taken = bench->taken,
-                     .struck = bench->struck};
+                     .struck = bench->struck,
+                     .gauges = gauges_of(bench, desk, &work)};
     g_autofree char *apart = apart_words(bench, &checks);
     checks.apart = apart;
     if (desk->big && made)

@@ -1,4 +1,5 @@
 // Which gauge or wrench is in hand: one digit.
+#include "gauge_lines.h"
 #include "toolbox.h"
 #include "view.h"
 
@@ -6,10 +7,7 @@
 #include <standbook/work/gauge_choice.h>
 #include <string.h>
 
-enum {
-    TOOLS_MOST = 9,
-    WHAT = 30, // columns for what a gauge is
-};
+enum { TOOLS_MOST = GAUGE_LINES_MOST };
 
 typedef struct {
     ToolNeed need;
@@ -21,28 +19,14 @@ typedef struct {
     char *can;         // what each can tell there, a line each; NULL likewise
 } Tools;
 
-// `  1   G06   caliper 150                   ±.3   settles it`, under a line that says what it is
-// about.
+// What is to be settled, what that needs, and the gauges.
 static char *can_words(const GaugeChoices *choices)
 {
     g_autofree char *name = figure_name(choices->settled);
     g_autofree char *limits = figure_limits(choices->settled);
     const Unit *unit = choices->settled->check->unit;
-    g_autofree char *sentence = gauge_choices_sentence(choices);
-    g_autoptr(GString) words = g_string_new(NULL);
-    g_string_append_printf(words, " %s: %s %s", name, limits, unit ? unit_text(unit) : "");
-    if (sentence)
-        g_string_append_printf(words, "\n %s", sentence);
-    for (guint i = 0; i < choices->gauges->len && i < TOOLS_MOST; i++) {
-        const GaugeChoice *choice = &g_array_index(choices->gauges, GaugeChoice, i);
-        g_autofree char *doubt = gauge_doubt_words(choices, choice);
-        g_autofree char *outlook = gauge_outlook_said(choices, choice);
-        g_autofree char *what =
-            g_utf8_substring(choice->words, 0, MIN(WHAT, g_utf8_strlen(choice->words, -1)));
-        g_string_append_printf(words, "\n   %u   %-4s %s%*s %s   %s", i + 1, choice->label, what,
-                               (int)(WHAT - g_utf8_strlen(what, -1)), "", doubt, outlook);
-    }
-    return g_string_free(g_steal_pointer(&words), FALSE);
+    g_autofree char *lines = gauge_lines(choices);
+    return g_strdup_printf(" %s: %s %s\n%s", name, limits, unit ? unit_text(unit) : "", lines);
 }
 
 // What the gauges can tell at the place of that index.

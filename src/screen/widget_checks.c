@@ -228,7 +228,7 @@ static guint put_coarse(Canvas *canvas, guint row, const Checks *checks, const P
         if (made->step != checks->step || !made->check || !is_coarse(made))
             continue;
         if (made->check == in_hand || check_rests_on(made->check, in_hand))
-            return coarse_paint(canvas, row, made);
+            return coarse_paint(canvas, row, checks, made);
     }
     return row;
 }

@@ -49,4 +49,4 @@ guint terms_paint(Canvas *canvas, guint row, const Checks *checks, const Require
                   guint *focus);
 // What its gauge cannot tell, and what would settle it; nothing if the gauge can. Returns the row
 // behind.
-guint coarse_paint(Canvas *canvas, guint row, const Requirement *made);
+guint coarse_paint(Canvas *canvas, guint row, const Checks *checks, const Requirement *made);

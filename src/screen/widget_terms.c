@@ -64,14 +64,17 @@ guint terms_paint(Canvas *canvas, guint row, const Checks *checks, const Require
     return row;
 }
 
-guint coarse_paint(Canvas *canvas, guint row, const Requirement *made)
+guint coarse_paint(Canvas *canvas, guint row, const Checks *checks, const Requirement *made)
 {
     if (!is_coarse(made))
         return row;
-    g_autoptr(GPtrArray) sentences = coarse_sentences(made);
+    g_autofree char *sentence = coarse_sentence(made);
+    g_auto(GStrv) lines = g_strsplit(checks->gauges ? checks->gauges : "", "\n", -1);
     guint column = canvas_put(canvas, row, 1, 0, bold, "THE GAUGE CANNOT TELL.");
-    canvas_put(canvas, row++, column + 1, 0, plain, sentences->pdata[0]);
-    for (guint i = 1; i < sentences->len; i++)
-        row = canvas_wrap(canvas, row, 1, 78, plain, sentences->pdata[i]);
+    canvas_put(canvas, row++, column + 1, 0, plain, sentence);
+    for (guint i = 0; lines[i]; i++)
+        canvas_put(canvas, row++, 0, 0, plain, lines[i]);
+    canvas_put(canvas, row++, 1, 0, plain,
+               "g takes another in hand. This reading stays on record, whatever the next says.");
     return row + 1;
 }

@@ -1,0 +1,26 @@
+#include "gauge_lines.h"
+
+enum { WHAT = 30 }; // columns for what a gauge is
+
+static char *line_of(const GaugeChoices *choices, guint index)
+{
+    const GaugeChoice *choice = &g_array_index(choices->gauges, GaugeChoice, index);
+    g_autofree char *doubt = gauge_doubt_words(choices, choice);
+    g_autofree char *outlook = gauge_outlook_said(choices, choice);
+    g_autofree char *what =
+        g_utf8_substring(choice->words, 0, MIN(WHAT, g_utf8_strlen(choice->words, -1)));
+    return g_strdup_printf("   %u   %-4s %s%*s %s   %s", index + 1, choice->label, what,
+                           (int)(WHAT - g_utf8_strlen(what, -1)), "", doubt, outlook);
+}
+
+char *gauge_lines(const GaugeChoices *choices)
+{
+    g_autofree char *sentence = gauge_choices_sentence(choices);
+    g_autoptr(GString) words = g_string_new(sentence ? " " : "");
+    g_string_append(words, sentence);
+    for (guint i = 0; i < choices->gauges->len && i < GAUGE_LINES_MOST; i++) {
+        g_autofree char *line = line_of(choices, i);
+        g_string_append_printf(words, "%s%s", words->len ? "\n" : "", line);
+    }
+    return g_strdup(words->str);
+}
