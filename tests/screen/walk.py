@@ -87,6 +87,9 @@ def tightening(player):
     go(player, "thread of bolt 2 was dry", "was dry")
     yield "note, typing"
     go(player, "\r", "[ Enter = tight ]")
+    go(player, "l", "or loosen a bolt?")
+    yield "begin again, or loosen"
+    go(player, "\x7f", "[ Enter = tight ]")
     go(player, "/", "who picks up?")
     yield "put down"
     player.ask("wait 500")
@@ -193,8 +196,23 @@ def setting_over(player):
     go(player, "x", "S26  Idler backlash: ")
 
 
+def closing_before(player):
+    """What a step closes, in front of its first bolt."""
+    go(player, "h", "which build?")
+    go(player, line_of(player, "TL-0418") + "\r", "Build")
+    go(player, "30\r", "S30  Sump")
+    for place in ("pick-up depth", "rod bolt paint", "pick-up flange 1", "pick-up flange 2",
+                  "settle them"):
+        player.ask("wait 300")
+        go(player, "+\r", place)
+    yield "closing, before it goes on"
+    player.ask("wait 300")
+    go(player, "2", "why?")
+    yield "closing, a reason to go on"
+
+
 def walk_demo(player):
-    for part in (tightening, bench, failing, shop, setting_over, questions):
+    for part in (tightening, bench, failing, shop, setting_over, questions, closing_before):
         yield from part(player)
 
 
