@@ -20,6 +20,7 @@ static int say_assessment(const Opened *opened, const Assessment *assessment, co
     const SheetSource source = opened_source(opened, assessment);
     if (json) {
         json_t *whole = assessment_json(opened_plan(opened), assessment);
+        json_object_set_new(whole, "claims", claims_json(&source));
         say_json(whole);
         json_decref(whole);
     } else {

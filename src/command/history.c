@@ -4,6 +4,7 @@
 #include <standbook/base/text.h>
 #include <standbook/record/live.h>
 #include <standbook/sheet/figures.h>
+#include <standbook/work/claim.h>
 #include <standbook/work/over.h>
 #include <string.h>
 
@@ -157,6 +158,19 @@ static char *footnote_number(Document *document, const char *words)
     return *words ? g_strdup_printf("%u ", document_footnote(document, words)) : g_strdup("");
 }
 
+// What certificates claim there, a sentence each; empty without a claim.
+static char *claims_words(const SheetSource *source, const Requirement *requirement)
+{
+    g_autoptr(GArray) claims = claims_of(source->assessment, source->entries, source->count);
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 0; i < claims->len; i++) {
+        const Claim *claim = &g_array_index(claims, Claim, i);
+        g_autofree char *said = claim->made == requirement ? claim_words(claim) : g_strdup("");
+        g_string_append_printf(words, "%s%s", words->len && *said ? " " : "", said);
+    }
+    return g_string_free(g_steal_pointer(&words), FALSE);
+}
+
 static void tell_requirement(Query *asked, const Opened *opened, const SheetSource *source,
                              const Requirement *requirement)
 {
@@ -174,7 +188,9 @@ static void tell_requirement(Query *asked, const Opened *opened, const SheetSour
     g_autofree char *gauges = gauges_words(source, requirement);
     g_autofree char *gauge = footnote_number(asked->document, gauges);
     g_autofree char *lot = footnote_number(asked->document, fitted);
-    g_autofree char *notes = g_strconcat(gauge, lot, upheld, NULL);
+    g_autofree char *claimed = claims_words(source, requirement);
+    g_autofree char *claim = footnote_number(asked->document, claimed);
+    g_autofree char *notes = g_strconcat(gauge, lot, claim, upheld, NULL);
     when[MIN(strlen(when), 10)] = '\0';
     document_row(asked->document, (const char *const[]){opened->number, when, name, figure, doubt,
                                                         limits, judged, notes});

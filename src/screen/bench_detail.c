@@ -11,6 +11,7 @@
 #include <standbook/sheet/figures.h>
 #include <standbook/sheet/strip.h>
 #include <standbook/work/ago.h>
+#include <standbook/work/claim.h>
 #include <string.h>
 
 enum {
@@ -92,16 +93,18 @@ static void put_claims(Detail *detail)
         const Entry *entry = detail->agenda.entries[i];
         if (strcmp(entry->kind->name, "claim") != 0 || !is_at(entry, detail->made))
             continue;
-        g_autoptr(Number) claimed = entry_amount(entry, "value");
+        g_auto(Claim) claim = claim_beside(entry, detail->made);
         g_autofree char *figure = value_words(json_object_get(entry->body, "value"));
         g_autofree char *day = day_of(detail, entry);
         g_autofree char *said = g_strdup_printf("claim, %s", day);
         put_figure(detail, entry_text(entry, "certificate"), figure, said);
-        if (!claimed || !detail->made->value)
+        if (!claim.difference)
             continue;
-        g_autoptr(Number) apart = number_subtract(detail->made->value, claimed);
-        g_autofree char *width = check_width_words(detail->made->check, apart);
+        g_autofree char *width = check_width_words(detail->made->check, claim.difference);
+        g_autofree char *score = claim_score_words(&claim);
         put_figure(detail, "own - claim", width, "");
+        if (*score)
+            put_figure(detail, "E_n", score, claim_answer_words(claim.answer));
     }
 }
 

@@ -25,6 +25,9 @@ void section_measured(Document *document, const SheetSource *source);
 // again because their wrench was found wrong have a footnote.
 void section_tightened(Document *document, const SheetSource *source);
 
+// What certificates claim beside the own readings; nothing where there is no claim.
+void section_claims(Document *document, const SheetSource *source);
+
 // Counts in words, those of nought left out: `143 pass, 2 open`. The caller frees with g_free.
 char *counts_words(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
 

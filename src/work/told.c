@@ -3,6 +3,7 @@
 #include <standbook/record/live.h>
 #include <standbook/value/formula.h>
 #include <standbook/work/ago.h>
+#include <standbook/work/claim.h>
 #include <string.h>
 
 // Axes that a requirement's labels belong to: those of a check's places, of a part's.
@@ -291,6 +292,15 @@ static void tell_decision(const Told *told, const char *word, gint64 seq, GPtrAr
     g_ptr_array_add(lines, g_strdup(line->str));
 }
 
+// What certificates claim there.
+static void tell_claims(const Agenda *agenda, const Requirement *made, GPtrArray *lines)
+{
+    g_autoptr(GArray) claims = claims_of(agenda->assessment, agenda->entries, agenda->count);
+    for (guint i = 0; i < claims->len; i++)
+        if (g_array_index(claims, Claim, i).made == made)
+            g_ptr_array_add(lines, claim_words(&g_array_index(claims, Claim, i)));
+}
+
 GPtrArray *told_lines(const Agenda *agenda, const Taken *taken, const Requirement *made)
 {
     GPtrArray *lines = g_ptr_array_new_with_free_func(g_free);
@@ -299,6 +309,7 @@ GPtrArray *told_lines(const Agenda *agenda, const Taken *taken, const Requiremen
     if (made->check) {
         tell_origin(&told, made, lines);
         tell_parts(&told, made, lines);
+        tell_claims(agenda, made, lines);
     }
     tell_upholds(&told, made, lines);
     tell_decision(&told, "Conceded", made->conceded, lines);

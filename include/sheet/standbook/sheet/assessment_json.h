@@ -2,6 +2,7 @@
 #pragma once
 #include <jansson.h>
 #include <standbook/judge/assess.h>
+#include <standbook/sheet/sheet.h>
 
 // {"upto":41, "planned":…, "added":…, "withdrawn":…, "counts":{"open":1,…}, "gates":[{"gate":…,
 // "left":0, "counts":{…}, "sealed":40}], "requirements":[{"name":"read main clearance[3]",
@@ -13,3 +14,10 @@
 // base units (value/unit.h); what there is not is null. The same assessment has the same bytes when
 // dumped with JSON_COMPACT. The caller frees with json_decref.
 json_t *assessment_json(const Plan *plan, const Assessment *assessment);
+
+// What certificates claim beside the own readings (work/claim.h): [{"name":"read bore[4, T, mid]",
+// "entry":212, "certificate":"BG-2291", "claimed":…, "claimed doubt":…, "difference":…, "doubt":…,
+// "E_n":"3.28", "answer":"they do not agree"}]. Exact numbers are text, in base units; E_n is
+// rounded to two places; what is not known is null. Not part of what a seal keeps. The caller frees
+// with json_decref.
+json_t *claims_json(const SheetSource *source);

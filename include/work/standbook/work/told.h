@@ -4,9 +4,9 @@
 #include <standbook/work/entry_words.h>
 
 // In turn, each as a line: what it was worked out from and with which gauges, by whom; what is
-// fitted there, with its lot or serial, of one lot in one line; what of it was upheld, conceded or
-// decided, when and by whom, and why; then its footnotes (char *). The caller frees with
-// g_ptr_array_unref.
+// fitted there, with its lot or serial, of one lot in one line; what certificates claim; what of it
+// was upheld, conceded or decided, when and by whom, and why; then its footnotes (char *). The
+// caller frees with g_ptr_array_unref.
 GPtrArray *told_lines(const Agenda *agenda, const Taken *taken,
                       const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
 
