@@ -122,6 +122,12 @@ static TreeNode *read_definition(const PlanAddition *addition, guint line, PlanR
                addition->name);
         return NULL;
     }
+    if (definition[0] == '>') { // `>= 90 %`: no text of YAML's, but limits
+        TreeNode *limits = node_new(TREE_SCALAR, definition, line, 1);
+        g_strchomp(limits->text);
+        limits->quoted = TRUE;
+        return limits;
+    }
     g_autofree char *text = g_strconcat(key, definition, "\n", NULL);
     g_autoptr(Faults) faults = faults_new();
     g_autoptr(TreeNode) top = tree_read(text, strlen(text), faults);

@@ -143,6 +143,33 @@ static guint put_field(const Page *page, const char *typed, Canvas *canvas, guin
     return column;
 }
 
+// A warning ends on the row of the newest entry; what it is too long for begins on the row above.
+// Returns how many rows it took.
+static guint put_warning(const char *words, Canvas *canvas, guint row)
+{
+    enum { ROOM = PAGE_WIDTH - 6, ROWS = 2 };
+    g_autoptr(Canvas) lines = canvas_new_growing(ROOM, canvas->ascii);
+    guint rows = MIN(canvas_wrap(lines, 0, 0, ROOM, bold, words), ROWS);
+    for (guint i = 0; i < rows; i++)
+        canvas_put(canvas, row - i, 0, 6, plain, "!");
+    canvas_copy(canvas, row + 1 - rows, 6, lines, 0, rows);
+    return rows;
+}
+
+static void put_then_last(const Page *page, Canvas *canvas, guint height)
+{
+    guint warned = page->warns ? put_warning(or_empty(page->last), canvas, height - BELOW_LAST) : 0;
+    if (warned < 2) {
+        const char *head = page->means ? "=" : page->ask ? "" : "then";
+        canvas_put(canvas, height - BELOW_THEN, 0, 6, plain, head);
+        canvas_put(canvas, height - BELOW_THEN, 6, PAGE_WIDTH - 6, plain, or_empty(page->then));
+    }
+    if (warned)
+        return;
+    canvas_put(canvas, height - BELOW_LAST, 0, 6, plain, "last");
+    canvas_put(canvas, height - BELOW_LAST, 6, PAGE_WIDTH - 6, plain, or_empty(page->last));
+}
+
 static void put_keys(const Page *page, Canvas *canvas, guint row)
 {
     g_autoptr(GString) line = g_string_new(NULL);
@@ -179,14 +206,7 @@ void page_paint(const Page *page, const char *typed, Canvas *canvas, guint *row,
     guint field = put_field(page, typed, canvas, next, column);
     canvas_put(canvas, next, 0, 6, bold, page->ask ? "ASK" : "NEXT");
     canvas_put(canvas, next, 6, field > 7 ? field - 7 : 1, bold, or_empty(page->next));
-    canvas_put(canvas, height - BELOW_THEN, 0, 6, plain,
-               page->means ? "="
-               : page->ask ? ""
-                           : "then");
-    canvas_put(canvas, height - BELOW_THEN, 6, PAGE_WIDTH - 6, plain, or_empty(page->then));
-    canvas_put(canvas, height - BELOW_LAST, 0, 6, plain, page->warns ? "!" : "last");
-    canvas_put(canvas, height - BELOW_LAST, 6, PAGE_WIDTH - 6, page->warns ? bold : plain,
-               or_empty(page->last));
+    put_then_last(page, canvas, height);
     put_keys(page, canvas, height - BELOW_KEYS);
     put_detail(page, canvas, height - BELOW_RULE);
     *row = next;

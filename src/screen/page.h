@@ -36,7 +36,7 @@ typedef struct {
     char *unit;              // behind a number's field; what a tick or an ask shows in it
     gboolean means;          // row 22 says what is typed (`=`) instead of what is next (`then`)
     char *then;              // row 22
-    gboolean warns;          // row 23 warns (`!`)
+    gboolean warns;          // row 23 warns (`!`), and row 22 too where it needs both
     char *last;              // row 23
     PageKey keys[KEYS_MOST]; // row 24, up to the first ACTION_NONE
 } Page;

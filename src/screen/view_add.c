@@ -1,6 +1,7 @@
 // Work that the plan does not have: a step, a check, a group, a part; or other limits for one
 // check. Asked in one line each, and entered with the last.
 #include "line_words.h"
+#include "supposed.h"
 #include "view.h"
 
 #include <string.h>
@@ -13,8 +14,9 @@ typedef struct {
     const char *label; // among the answers
     struct {
         const char *next, *hint;
-    } questions[QUESTIONS_MOST]; // up to the first without words
-    char *(*line)(const Addition *addition);
+        const char *sample;                  // fits as long as the answer is not known
+    } questions[QUESTIONS_MOST];             // up to the first without words
+    char *(*line)(const Addition *addition); // as a log line
 } Sort;
 
 struct Addition {
@@ -25,9 +27,11 @@ struct Addition {
     gboolean card;         // a blank card: nothing but checks, without a reason
 };
 
+// What was answered, else what would do.
 static const char *answer_at(const Addition *addition, guint index)
 {
-    return addition->answers->pdata[index];
+    return index < addition->answers->len ? addition->answers->pdata[index]
+                                          : addition->sort->questions[index].sample;
 }
 
 static char *check_line(const Addition *addition)
@@ -74,26 +78,28 @@ static char *amend_line(const Addition *addition)
 
 static const Sort sorts[] = {
     {"check",
-     {{"what is measured?", "its name in words"},
-      {"limits", "0.05..0.25 mm, at most 0.05 mm, mm (no limit known), yes, text; any"},
-      {"why?", "the reason, as the sheet prints it"}},
+     {{"what is measured?", "its name in words", "it"},
+      {"limits", "0.05 to 0.25 mm, max 0.05 mm, mm (no limit known), yes, text; any", "any"},
+      {"why?", "the reason, as the sheet prints it", "so"}},
      check_line},
     {"part",
-     {{"which part?", "its name in words"}, {"why?", "the reason, as the sheet prints it"}},
+     {{"which part?", "its name in words", "it"},
+      {"why?", "the reason, as the sheet prints it", "so"}},
      part_line},
     {"group",
-     {{"which bolts?", "their name in words"},
-      {"how many?", "4, or their positions: L1..L3/R1..R3"},
-      {"stages", "10 > 25 N·m, or 30 > +60°"},
-      {"why?", "the reason, as the sheet prints it"}},
+     {{"which bolts?", "their name in words", "it"},
+      {"how many?", "4, or their positions: L1..L3/R1..R3", "4"},
+      {"stages", "10 > 25 N·m, or 30 > +60°", "25 N·m"},
+      {"why?", "the reason, as the sheet prints it", "so"}},
      group_line},
     {"step",
-     {{"which step?", "its name in words"}, {"why?", "the reason, as the sheet prints it"}},
+     {{"which step?", "its name in words", "it"},
+      {"why?", "the reason, as the sheet prints it", "so"}},
      step_line},
     {"other limits",
-     {{"limits", "255..290 N, at most 0.05 mm"},
-      {"why?", "the reason, as the sheet prints it"},
-      {"whose word?", "the source: a letter, a data sheet, a person"}},
+     {{"limits", "255 to 290 N, max 0.05 mm", "any"},
+      {"why?", "the reason, as the sheet prints it", "so"},
+      {"whose word?", "the source: a letter, a data sheet, a person", "so"}},
      amend_line},
 };
 
@@ -205,6 +211,19 @@ static void say_last(Desk *desk, const Addition *addition)
         desk_last(desk, "added: %s %s", addition->sort->label, answer_at(addition, 0));
 }
 
+// Whether the plan's reader would have what was answered so far; if not, it says why.
+static gboolean would_do(const Addition *addition, Desk *desk)
+{
+    Supposed supposed = {0};
+    g_autofree char *line = addition->sort->line(addition);
+    supposed_take(&supposed, desk, line);
+    if (supposed.problem)
+        desk_warn(desk, "%s", supposed.problem);
+    gboolean good = !supposed.problem;
+    supposed_forget(&supposed);
+    return good;
+}
+
 // What was typed last stays in the field if the plan's reader will not have it.
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
@@ -213,10 +232,10 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (!addition->sort || !*typed)
         return go(GO_KEEP);
     g_ptr_array_add(addition->answers, g_strdup(typed));
-    if (!is_last(addition, at))
-        return go(GO_STAY);
     g_autofree char *line = addition->sort->line(addition);
-    if (desk_line(desk, line, NULL)) {
+    if (!is_last(addition, at) && would_do(addition, desk))
+        return go(GO_STAY);
+    if (is_last(addition, at) && desk_line(desk, line, NULL)) {
         say_last(desk, addition);
         return go(GO_UP);
     }

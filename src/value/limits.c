@@ -80,14 +80,67 @@ static gboolean read_count(Reader *reader, const char *rest)
     return TRUE;
 }
 
-static const struct {
+typedef struct {
     const char *words;
     gboolean (*read)(Reader *reader, const char *rest);
-} FRONTS[] = {
-    {"at least ", read_lower}, {"≥", read_lower}, {">=", read_lower},
-    {"at most ", read_upper},  {"≤", read_upper}, {"<=", read_upper},
-    {"exactly ", read_count},
+} Front;
+
+static const Front FRONTS[] = {
+    {"at least ", read_lower}, {"min ", read_lower},     {"≥", read_lower},
+    {">=", read_lower},        {"at most ", read_upper}, {"max ", read_upper},
+    {"≤", read_upper},         {"<=", read_upper},       {"exactly ", read_count},
 };
+
+// NULL if the text begins with none of them; `min (` and `max (` are functions.
+static const Front *front_of(const char *text)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(FRONTS); i++) {
+        const char *rest = text + strlen(FRONTS[i].words);
+        gboolean call = text[0] == 'm' && g_str_has_prefix(text + strcspn(text, " "), " (");
+        if (g_str_has_prefix(text, FRONTS[i].words) && rest[strspn(rest, " ")] && !call) {
+            return &FRONTS[i];
+        }
+    }
+    return NULL;
+}
+
+// What stands between two limits, or between a middle and its width.
+typedef struct {
+    const char *at; // NULL: it is not there
+    gsize length;
+} Mark;
+
+static Mark find_mark(const char *text, const char *const marks[])
+{
+    for (gsize i = 0; marks[i]; i++) {
+        const char *at = strstr(text, marks[i]);
+        if (at) {
+            return (Mark){at, strlen(marks[i])};
+        }
+    }
+    return (Mark){NULL, 0};
+}
+
+// The hyphen or dash of `0.03-0.065 mm`: behind a number, perhaps with its unit, and before another
+// number; a fraction such as `2-5/8` is one number.
+static Mark find_dash(const char *text)
+{
+    static const char DIGITS[] = "0123456789.";
+    const char *first = text + strspn(text, "+-");
+    const char *behind = first + strspn(first, DIGITS);
+    const char *dash = behind + strcspn(behind, "-+*/()[]");
+    const char *wide = strstr(behind, "–");
+    Mark mark = wide ? (Mark){wide, strlen("–")} : (Mark){*dash == '-' ? dash : NULL, 1};
+    if (first == behind || mark.at == NULL) {
+        return (Mark){NULL, 0};
+    }
+    const char *second = mark.at + mark.length;
+    second += strspn(second, " ");
+    second += strspn(second, "-");
+    const char *end = second + strspn(second, DIGITS);
+    gboolean fraction = *end == '/' && g_ascii_isdigit(end[1]);
+    return end == second || fraction ? (Mark){NULL, 0} : mark;
+}
 
 // A unit written goes before the default.
 static void set_unit(Limits *limits, const Unit *unit)
@@ -98,33 +151,28 @@ static void set_unit(Limits *limits, const Unit *unit)
     limits->has_unit = TRUE;
 }
 
-// `8 ± 2 °`: the unit stands behind the width and holds for both.
-static gboolean read_tolerance(Reader *reader, const char *start, const char *mark, gsize length)
+// `8 ± 2 °`
+static gboolean read_tolerance(Reader *reader, const char *start, Mark mark)
 {
     Limits *limits = reader->limits;
-    g_autoptr(Formula) middle = read_side(reader, start, mark);
-    g_autoptr(Formula) width = middle ? read_side(reader, mark + length, text_end(reader)) : NULL;
+    g_autoptr(Formula) middle = read_side(reader, start, mark.at);
+    g_autoptr(Formula) width =
+        middle ? read_side(reader, mark.at + mark.length, text_end(reader)) : NULL;
     if (width == NULL) {
         return FALSE;
     }
-    const Unit *unit = formula_term_unit(width);
-    unit = unit ? unit : formula_term_unit(middle);
-    if (unit) {
-        set_unit(limits, unit);
-    }
-    formula_give_unit(middle, limits->unit);
-    formula_give_unit(width, limits->unit);
     formula_make_width(width);
     limits->lower = formula_join(ARRAY_SUBTRACT, middle, width);
     limits->upper = formula_join(ARRAY_ADD, middle, width);
     return TRUE;
 }
 
-static gboolean read_range(Reader *reader, const char *start, const char *dots)
+static gboolean read_range(Reader *reader, const char *start, Mark between)
 {
     Limits *limits = reader->limits;
-    limits->lower = read_side(reader, start, dots);
-    limits->upper = limits->lower ? read_side(reader, dots + 2, text_end(reader)) : NULL;
+    const char *second = between.at + between.length;
+    limits->lower = read_side(reader, start, between.at);
+    limits->upper = limits->lower ? read_side(reader, second, text_end(reader)) : NULL;
     return limits->upper != NULL;
 }
 
@@ -174,37 +222,39 @@ static gboolean read_word(Reader *reader, const char *word, gboolean *known)
     return FALSE;
 }
 
+// Two limits, a middle and its width, or an answer out of some.
+static gboolean read_parts(Reader *reader, const char *start)
+{
+    static const char *const DOTS[] = {"..", NULL}, *const WORD[] = {" to ", NULL};
+    static const char *const AROUND[] = {"±", "+/-", "+-", NULL};
+    Mark between = find_mark(start, DOTS), around = find_mark(start, AROUND);
+    const char *of = strstr(start, " of ");
+    if (!between.at && around.at) {
+        return read_tolerance(reader, start, around);
+    }
+    if (!between.at && of && strchr(of, '/')) {
+        return read_choice(reader, start, of);
+    }
+    between = between.at ? between : find_mark(start, WORD);
+    between = between.at ? between : find_dash(start);
+    return between.at ? read_range(reader, start, between)
+                      : refuse(reader, start,
+                               "these are no limits; write `0.05 to 0.08 mm`, `0.05 ± 0.01`, "
+                               "`at least 90 %`, `max 0.1`, `exactly 4`, `any`, `yes`, `text` or "
+                               "`dry of dry/wet`");
+}
+
 static gboolean read_form(Reader *reader)
 {
     const char *start = reader->text + strspn(reader->text, " \t");
     gboolean known = FALSE;
     g_autofree char *word = g_strchomp(g_strdup(start));
     gboolean read = read_word(reader, word, &known);
-    for (gsize i = 0; !known && i < G_N_ELEMENTS(FRONTS); i++) {
-        if (g_str_has_prefix(start, FRONTS[i].words)) {
-            return FRONTS[i].read(reader, start + strlen(FRONTS[i].words));
-        }
+    const Front *front = known ? NULL : front_of(start);
+    if (front) {
+        return front->read(reader, start + strlen(front->words));
     }
-    if (known) {
-        return read;
-    }
-    const char *dots = strstr(start, "..");
-    const char *mark = strstr(start, "±");
-    const char *slashed = strstr(start, "+/-");
-    const char *of = strstr(start, " of ");
-    if (dots) {
-        return read_range(reader, start, dots);
-    }
-    if (mark || slashed) {
-        return read_tolerance(reader, start, mark ? mark : slashed, mark ? strlen("±") : 3);
-    }
-    if (of && strchr(of, '/')) {
-        return read_choice(reader, start, of);
-    }
-    return refuse(reader, start,
-                  "these are no limits; write `0.05..0.08`, `8 ± 2 mm`, "
-                  "`at least 90 %`, `at most 0.05`, `exactly 4`, `any`, `yes`, "
-                  "`no`, `text` or `dry of dry/damp/wet`");
+    return known ? read : read_parts(reader, start);
 }
 
 // The last unit written holds for the numbers without one; two units must be of one kind.

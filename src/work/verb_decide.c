@@ -123,6 +123,16 @@ static gboolean read_where(Take *take, const Addable *sort, Added *added, GError
     return sort->behind || read_definition(take, sort, added, error);
 }
 
+// A refusal without `step "Sump", check "gap": ` in front: the line says so itself.
+static const char *bare_refusal(const char *message, const PlanAddition *addition)
+{
+    g_autofree char *step = g_strdup_printf("step \"%s\", ", addition->step);
+    g_autofree char *name = g_strdup_printf(" \"%s\": ", addition->name);
+    const char *front = g_str_has_prefix(message, step) ? message + strlen(step) : message;
+    const char *word_end = front + strspn(front, "abcdefghijklmnopqrstuvwxyz");
+    return g_str_has_prefix(word_end, name) ? word_end + strlen(name) : message;
+}
+
 // The plan's own reader says whether it can be added.
 static gboolean check_addition(const Take *take, const Added *added, GError **error)
 {
@@ -137,7 +147,7 @@ static gboolean check_addition(const Take *take, const Added *added, GError **er
     glong left = g_utf8_strlen(at, -1);
     return words_refuse(&take->words,
                         g_utf8_offset_to_pointer(at, MIN((glong)refusal.offset, left)), error, "%s",
-                        why->message);
+                        bare_refusal(why->message, &added->addition));
 }
 
 gboolean verb_add(Take *take, GError **error)

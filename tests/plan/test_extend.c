@@ -36,8 +36,10 @@ START_TEST(a_check_is_asked_as_the_plans_own)
         {"check", "strip", "Sump",
          "{at: [end], decimals: 3, limits: 0.020..0.060, gauge: plastic strip}"},
         {"check", "strip spread = range(strip)", "Sump", "at most 0.010"},
+        {"check", "oil flow", "Sump", ">= 4 bar "},
     };
     g_autoptr(Plan) extended = extend(plan, additions, G_N_ELEMENTS(additions));
+    ck_assert_str_eq(unit_text(plan_check(extended, "oil flow")->unit), "bar");
     const PlanCheck *flat = plan_check(extended, "flange flat");
     ck_assert_str_eq(flat->step->name, "Sump");
     ck_assert_uint_eq(flat->decimals, 2);
@@ -45,9 +47,9 @@ START_TEST(a_check_is_asked_as_the_plans_own)
     ck_assert_str_eq(spread->formula_text, "range(strip)");
     ck_assert_uint_eq(places_count(spread->axes), 1);
     ck_assert_uint_eq(places_count(plan_check(extended, "strip")->axes), 2);
-    ck_assert_uint_eq(plan_requirement_count(extended), plan_requirement_count(plan) + 4);
+    ck_assert_uint_eq(plan_requirement_count(extended), plan_requirement_count(plan) + 5);
     const GPtrArray *checks = plan_step(extended, "Sump")->checks;
-    ck_assert_ptr_eq(g_ptr_array_index(checks, checks->len - 1), spread);
+    ck_assert_ptr_eq(g_ptr_array_index(checks, checks->len - 2), spread);
     ck_assert_ptr_null(plan_check(plan, "flange flat"));
 }
 END_TEST
@@ -209,8 +211,9 @@ static const Refused refused[] = {
     {{"check", "gap", "Sump", "{limits: 1..2"}, ADDITION_DEFINITION, 0, NULL},
     {{"check", "gap", "Sump", "> 5"},
      ADDITION_DEFINITION,
-     2,
-     "check \"gap\": a value cannot begin with >; write `at least`"},
+     0,
+     "step \"Sump\", check \"gap\": these are no limits; write `0.05 to 0.08 mm`, `0.05 ± 0.01`, "
+     "`at least 90 %`, `max 0.1`, `exactly 4`, `any`, `yes`, `text` or `dry of dry/wet`"},
     {{"check", "gap", "Sump", "1..2\n  other: yes"},
      ADDITION_DEFINITION,
      4,

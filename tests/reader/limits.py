@@ -35,8 +35,10 @@ def value_limits(text: str, lower: tuple | None, upper: tuple | None, unit: Unit
                   written)
 
 
-SIDES = ((r"at least (.+)", "lower"), (r"≥ ?(.+)", "lower"), (r">= ?(.+)", "lower"),
-         (r"at most (.+)", "upper"), (r"≤ ?(.+)", "upper"), (r"<= ?(.+)", "upper"))
+SIDES = ((r"(?:at least|min(?! *\()) (.+)", "lower"), (r"(?:≥|>=) ?(.+)", "lower"),
+         (r"(?:at most|max(?! *\()) (.+)", "upper"), (r"(?:≤|<=) ?(.+)", "upper"))
+NUMBER = r"-?[0-9.]+ ?[^-–+*/()0-9. ]*"
+SPAN = re.compile(rf"({NUMBER}) ?[-–] ?({NUMBER})")
 
 
 def plain_limits(text: str) -> Limits | None:
@@ -68,10 +70,12 @@ def parse_limits(text: str, unit: Unit | None) -> Limits:
             tree = parse(match[1])
             return value_limits(text, tree if side == "lower" else None,
                                 tree if side == "upper" else None, unit)
-    if ".." in text:
-        low, _, high = text.partition("..")
+    span = SPAN.fullmatch(text)
+    low, between, high = text.partition(".." if ".." in text else " to ")
+    if between or span:
+        low, high = (low, high) if between else (span[1], span[2])
         return value_limits(text, parse(low), parse(high), unit)
-    middle, sign, around = text.partition("±")
+    middle, sign, around = re.sub(r"\+/?-", "±", text).partition("±")
     if not sign:
         raise ValueError(f"`{text}` is no limits")
     one, other = parse(middle), parse(around)

@@ -70,6 +70,15 @@ class Notation(unittest.TestCase):
             "0.050..0.080": (F("0.00005"), F("0.00008")), "-2.0..2.0 °": (-2, 2), "8 ± 2 °": (6, 10),
             "at most 0.05": (None, F("0.00005")), "≤ 90 %": (None, F("0.9")),
             "at least 1 bar": (100000, None)})
+        for text in ("0.05 to 0.08", "0.05-0.08", "0.05 - 0.08 mm", "0.05–0.08", "0.065 +- 0.015"):
+            limits = parse_limits(text, millimetre)
+            self.assertEqual([evaluate(side, Context(dict().__getitem__))[()].value
+                              for side in (limits.lower, limits.upper)],
+                             [F("0.00005"), F("0.00008")], text)
+        self.assertIsNone(parse_limits("min 0.03", millimetre).upper)
+        self.assertIsNone(parse_limits("max 0.1", millimetre).lower)
+        with self.assertRaises(ValueError):
+            parse_limits("2-5/8", millimetre)
         self.assertEqual(parse_limits("dry of dry/damp/wet", None).choices, ("dry", "damp", "wet"))
         self.assertEqual(parse_limits("exactly 4", None).wanted, "4")
 

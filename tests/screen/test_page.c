@@ -66,6 +66,25 @@ START_TEST(five_rows_never_move)
 }
 END_TEST
 
+START_TEST(a_long_warning_has_two_rows)
+{
+    Page page = bench_page();
+    page.warns = TRUE;
+    page_say(&page.last, "these are no limits; write `0.05 to 0.08 mm`, `0.05 ± 0.01`, "
+                         "`at least 90 %%`, `max 0.1`, `exactly 4`, `any`, `yes` or `text`");
+    g_auto(GStrv) lines = paint(&page, "", 80, 24);
+    ck_assert_str_eq(lines[21],
+                     "!     these are no limits; write `0.05 to 0.08 mm`, `0.05 ± 0.01`, "
+                     "`at least 90");
+    ck_assert_str_eq(lines[22], "!     %`, `max 0.1`, `exactly 4`, `any`, `yes` or `text`");
+    page_say(&page.last, "too late");
+    g_auto(GStrv) again = paint(&page, "", 80, 24);
+    ck_assert_str_eq(again[21], "=     90.026 mm");
+    ck_assert_str_eq(again[22], "!     too late");
+    page_clear(&page);
+}
+END_TEST
+
 START_TEST(the_field_is_at_column_62_whatever_stands_there)
 {
     static const Asks fields[] = {ASKS_NUMBER, ASKS_TICK, ASKS_LINE, ASKS_DIGIT};
@@ -160,6 +179,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {five_rows_never_move,
+                                  a_long_warning_has_two_rows,
                                   the_field_is_at_column_62_whatever_stands_there,
                                   a_long_number_shows_its_end,
                                   the_body_is_moved_so_that_the_focus_is_seen,

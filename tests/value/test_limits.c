@@ -51,6 +51,20 @@ START_TEST(limits_on_values)
         {"≤ 0.05", "mm", "-", "0.05", "mm", FALSE, 2},
         {">= 4 bar", "mm", "4", "-", "bar", TRUE, 0},
         {"0.3 % * skirt .. 0.5 % * skirt", "mm", "0.3 % * skirt", "0.5 % * skirt", "mm", FALSE, 0},
+        {"0.03 to 0.065", "mm", "0.03", "0.065", "mm", FALSE, 3},
+        {"0.03 mm to 65 µm", "mm", "30", "65", "µm", TRUE, 2},
+        {"0.03-0.065", "mm", "0.03", "0.065", "mm", FALSE, 3},
+        {"0.03 - 0.065 mm", NULL, "0.03", "0.065", "mm", TRUE, 3},
+        {"0.03mm-0.065mm", NULL, "0.03", "0.065", "mm", TRUE, 3},
+        {"0.03–0.065", "mm", "0.03", "0.065", "mm", FALSE, 3},
+        {"-0.02 - -0.01", "mm", "-0.02", "-0.01", "mm", FALSE, 2},
+        {"min 0.03", "mm", "0.03", "-", "mm", FALSE, 2},
+        {"max 0.1 mm", NULL, "-", "0.1", "mm", TRUE, 1},
+        {">= 90", "mm", "90", "-", "mm", FALSE, 0},
+        {"<=0.05", "mm", "-", "0.05", "mm", FALSE, 2},
+        {"0.05 ±0.01", "mm", "0.04", "0.06", "mm", FALSE, 2},
+        {"0.05 +-0.01 mm", NULL, "0.04", "0.06", "mm", TRUE, 2},
+        {"min (skirt) .. 90", "mm", "min (skirt)", "90", "mm", FALSE, 0},
         {"at most pan depth - 0.5", "mm", "-", "pan depth - 0.5", "mm", FALSE, 1},
     };
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
@@ -121,6 +135,11 @@ START_TEST(what_are_no_limits)
         {"1 ± 0.1..2", 0, "`±`"},
         {"8 ± 2 ± 1", 4, "`±`"},
         {"maybe", 0, "no limits"},
+        {"2-5/8", 0, "no limits"},
+        {"0.065-0.03", 0, "upside down"},
+        {"skirt - 0.5", 0, "no limits"},
+        {"min ", 0, "no limits"},
+        {"< 0.05", 0, "no limits"},
         {"1..\xff", 3, "UTF-8"},
     };
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {

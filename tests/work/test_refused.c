@@ -21,7 +21,8 @@ static const char *const refusals[][2] = {
     {"read crank drag 1.5 1.6", "column 6: `crank drag` has one place here, but 2 values follow; "
                                 "write one"},
     {"read crank drag", "column 16: a value is missing here; write digits"},
-    {"read crank drag 1,5,0", "column 20: `1,5,0` could be 15.0 or 1.50; write the one that is meant"},
+    {"read crank drag 1,5,0",
+     "column 20: `1,5,0` could be 15.0 or 1.50; write the one that is meant"},
     {"read crank drag 1.5 mm",
      "column 21: `mm` is a length, but a torque is read here; write it in N·m"},
     {"read crank drag 1.5 with G71", "column 26: the shop has no tool `G71`; did you mean `G01`?"},
@@ -79,7 +80,7 @@ static const char *const refusals[][2] = {
      "column 8: `crank drag` is no finding; write `concede` for what stays outside its limits"},
     {"choose clearance by grade[1] C", "column 30: there is no grade `C`; write one of: A, B"},
     {"add check \"bore\" \"x\" in Crank: any",
-     "column 12: step \"Crank\", check \"bore\": there is a check of this name already, in step "
+     "column 12: there is a check of this name already, in step "
      "\"Check returned work\"; give this one another name"},
     {"add check \"face\" \"seen\" in Crank: at mots 0.05 mm", NULL},
     {"amend crank drag limits 3.0..2.0 N·m \"x\"", NULL},

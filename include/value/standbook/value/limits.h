@@ -1,5 +1,6 @@
-// What a check is judged against, as a plan writes it: `0.050..0.080`, `8 ± 2 °`, `at least 90 %`,
-// `at most 0.05` (`≤ 0.05`), `any`, `exactly 4`, `yes`, `no`, `text`, `dry of dry/damp/wet`.
+// What a check is judged against, as a person names it anywhere: `0.050..0.080` (`0.050 to 0.080`,
+// `0.050-0.080`), `8 ± 2 °`, `at least 90 %` (`min 90 %`, `>= 90 %`), `at most 0.05` (`max 0.05`,
+// `<= 0.05`), `any`, `exactly 4`, `yes`, `no`, `text`, `dry of dry/damp/wet`.
 #pragma once
 #include <standbook/value/formula.h>
 
