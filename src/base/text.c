@@ -40,6 +40,31 @@ char *text_clean(const char *bytes, gssize length)
     return g_string_free(clean, FALSE);
 }
 
+// Whether a shell takes the path as it stands, which has nothing that a terminal must not see.
+static gboolean is_shell_word(const char *path)
+{
+    gboolean word = *path && *path != '~' && *path != '-';
+    for (const char *at = path; word && *at; at = g_utf8_next_char(at)) {
+        gunichar character = g_utf8_get_char(at);
+        word = g_unichar_isalnum(character) ||
+               (character < 0x80 && strchr("_./:@%+,=~-", (int)character));
+    }
+    return word;
+}
+
+char *text_path(const char *path)
+{
+    g_autofree char *clean = text_clean(path, -1);
+    if (strcmp(clean, path) == 0)
+        return is_shell_word(path) ? g_strdup(path) : g_shell_quote(path);
+    g_auto(GStrv) parts = g_strsplit(path, "\\", -1);
+    g_autofree char *slashed = g_strjoinv("\\\\", parts);
+    g_auto(GStrv) quotes = g_strsplit(slashed, "'", -1);
+    g_autofree char *quoted = g_strjoinv("\\'", quotes);
+    g_autofree char *escaped = text_clean(quoted, -1);
+    return g_strdup_printf("$'%s'", escaped);
+}
+
 static guint least(guint a, guint b, guint c)
 {
     return MIN(a, MIN(b, c));

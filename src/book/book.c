@@ -13,8 +13,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(sqlite3, sqlite3_close)
 
 static gboolean refuse(GError **error, const char *path, const char *why)
 {
-    g_autofree char *clean = text_clean(path, -1);
-    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE, "store %s: %s", clean, why);
+    g_autofree char *shown = text_path(path);
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE, "store %s: %s", shown, why);
     return FALSE;
 }
 

@@ -112,14 +112,14 @@ static const struct {
 
 void store_trouble(const char *path, sqlite3 *db, int answer, GError **error)
 {
-    g_autofree char *clean = text_clean(path, -1);
+    g_autofree char *shown = text_path(path);
     for (gsize i = 0; i < G_N_ELEMENTS(sentences); i++)
         if (sentences[i].answer == (answer & 0xff)) {
-            g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE, "store %s: %s", clean,
+            g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE, "store %s: %s", shown,
                         sentences[i].sentence);
             return;
         }
     g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
-                "store %s: %s, so nothing was stored; run `standbook verify`", clean,
+                "store %s: %s, so nothing was stored; run `standbook verify`", shown,
                 db ? sqlite3_errmsg(db) : sqlite3_errstr(answer));
 }

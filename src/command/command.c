@@ -229,13 +229,13 @@ static GBytes *stream_read(FILE *stream, const char *path, gsize most, GError **
     gsize count;
     while ((count = fread(part, 1, sizeof part, stream)) > 0 && bytes->len <= most)
         g_byte_array_append(bytes, part, (guint)count);
-    g_autofree char *clean = text_clean(path, -1);
+    g_autofree char *shown = text_path(path);
     if (ferror(stream))
-        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE, "%s cannot be read: %s", clean,
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE, "%s cannot be read: %s", shown,
                     g_strerror(errno));
     else if (bytes->len > most)
         g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
-                    "%s is longer than %" G_GSIZE_FORMAT " bytes; take a shorter file", clean,
+                    "%s is longer than %" G_GSIZE_FORMAT " bytes; take a shorter file", shown,
                     most);
     else
         return g_byte_array_free_to_bytes(bytes);
@@ -249,8 +249,8 @@ GBytes *file_read(const char *path, gsize most, GError **error)
         return stream_read(stdin, "standard input", most, error);
     FILE *file = fopen(path, "rb");
     if (!file) {
-        g_autofree char *clean = text_clean(path, -1);
-        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE, "%s cannot be opened: %s", clean,
+        g_autofree char *shown = text_path(path);
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE, "%s cannot be opened: %s", shown,
                     g_strerror(errno));
         return NULL;
     }
@@ -265,8 +265,10 @@ int bytes_out(const char *bytes, gsize length, const char *file)
     if (!to_file && isatty(STDOUT_FILENO))
         return fail_saying(2, "name a file for it, or send it on to a program");
     FILE *out = to_file ? fopen(file, "wxb") : stdout;
-    if (!out)
-        return fail_saying(3, "%s cannot be made: %s", file, g_strerror(errno));
+    if (!out) {
+        g_autofree char *shown = text_path(file);
+        return fail_saying(3, "%s cannot be made: %s", shown, g_strerror(errno));
+    }
     fwrite(bytes, 1, length, out);
     gboolean good = fflush(out) == 0 && !ferror(out);
     if (to_file)

@@ -36,13 +36,13 @@ static int store_new(GStrv words, Common *common)
 {
     g_autofree char *path = words[0] ? g_strdup(words[0]) : store_path(common);
     g_autofree char *folder = g_path_get_dirname(path);
-    g_autofree char *clean = text_clean(path, -1);
+    g_autofree char *shown = text_path(path), *shown_folder = text_path(folder);
     GError *error = NULL;
     if (g_mkdir_with_parents(folder, 0700) != 0)
-        return fail_saying(3, "the folder %s cannot be made: %s", folder, g_strerror(errno));
+        return fail_saying(3, "the folder %s cannot be made: %s", shown_folder, g_strerror(errno));
     if (!book_create(path, &error))
         return fail_with(error);
-    say("%s: a new store\n", clean);
+    say("%s: a new store\n", shown);
     return 0;
 }
 

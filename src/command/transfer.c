@@ -218,9 +218,9 @@ static gboolean keep_file(BookTurn *turn, const char *what, const char *path, co
     g_autofree char *sum = g_compute_checksum_for_bytes(G_CHECKSUM_SHA256, bytes);
     if (strstr(rows, sum))
         return book_turn_keep_bytes(turn, what, bytes, digest, error);
-    g_autofree char *clean = text_clean(path, -1);
+    g_autofree char *shown = text_path(path);
     g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_NO,
-                "%s: no entry beside it names these bytes; export the build again", clean);
+                "%s: no entry beside it names these bytes; export the build again", shown);
     return FALSE;
 }
 

@@ -96,10 +96,12 @@ gboolean person_fits(const char *person, GError **error)
 
 gboolean word_fits(const char *word, GError **error)
 {
-    if (*word && !strpbrk(word, " \t\"[](),#"))
+    static const char parting[] = " \t\"[](),#";
+    if (*word && !strpbrk(word, parting))
         return TRUE;
-    g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                        "write it as one word: no blanks, quotes, brackets or commas");
+    g_autofree char *one = g_strdelimit(g_strdup(word), parting, '-');
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                "it is one word, without blanks, brackets or commas: write %s", one);
     return FALSE;
 }
 
@@ -134,9 +136,9 @@ static gboolean make_folder_of(const char *path, GError **error)
     g_autofree char *folder = g_path_get_dirname(path);
     if (g_mkdir_with_parents(folder, 0700) == 0)
         return TRUE;
-    g_autofree char *clean = text_clean(folder, -1);
+    g_autofree char *shown = text_path(folder);
     g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE, "the folder %s cannot be made",
-                clean);
+                shown);
     return FALSE;
 }
 
@@ -167,10 +169,11 @@ static gboolean enter_lines(Desk *desk, const Beginning *beginning, const Plan *
     g_autofree char *short_owner = owner_word(beginning->owner);
     g_autofree char *family = line_quoted(plan->family ? plan->family : "no family");
     g_autofree char *plan_name = line_quoted(plan->name);
+    g_autofree char *serial = line_quoted(beginning->serial);
     g_autofree char *lines = g_strdup_printf(
         "%s person %s %s\nowner %s %s\nengine %s family %s owner %s\nbuild %s engine %s plan %s\n",
-        person[0], person[0], name, short_owner, owner, beginning->serial, family, short_owner,
-        beginning->build, beginning->serial, plan_name);
+        person[0], person[0], name, short_owner, owner, serial, family, short_owner,
+        beginning->build, serial, plan_name);
     g_free(desk->who);
     desk->who = g_strdup(person[0]);
     return session_text(desk->shop, lines, strlen(lines), NULL, NULL, error);

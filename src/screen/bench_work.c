@@ -90,18 +90,6 @@ guint bench_newest(const BenchWork *work)
     return newest;
 }
 
-// Whether the plan asks for nothing here but a signature: a card on which checks are named as they
-// come.
-gboolean bench_is_card(const BenchWork *work)
-{
-    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
-        const Requirement *made = bench_requirement(work, i);
-        if (made->step == work->step && made->asked != ASKED_SIGN && !made->added)
-            return FALSE;
-    }
-    return TRUE;
-}
-
 // What is outside or in doubt because of the place in hand: itself, else the heaviest that is
 // worked out from it; NULL if nothing is.
 const Requirement *bench_fault(const BenchWork *work, const Requirement *made)

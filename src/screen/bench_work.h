@@ -33,10 +33,6 @@ guint bench_to_settle(const BenchWork *work, const char *name);
 // Where the newest entry of the step was made: the work goes on behind it.
 guint bench_newest(const BenchWork *work);
 
-// Whether the plan asks for nothing here but a signature: a card on which checks are named as they
-// come.
-gboolean bench_is_card(const BenchWork *work);
-
 // What is outside or in doubt because of the place in hand: itself, else the heaviest that is
 // worked out in this step; NULL if nothing is.
 const Requirement *bench_fault(const BenchWork *work, const Requirement *made);

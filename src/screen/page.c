@@ -170,12 +170,19 @@ static void put_then_last(const Page *page, Canvas *canvas, guint height)
     canvas_put(canvas, height - BELOW_LAST, 6, PAGE_WIDTH - 6, plain, or_empty(page->last));
 }
 
+// Where words are typed, a letter or a sign alone is one of theirs.
+static gboolean key_acts(const Page *page, const PageKey *key)
+{
+    return page->field != ASKS_TEXT || g_utf8_strlen(key->keys, -1) > 1;
+}
+
 static void put_keys(const Page *page, Canvas *canvas, guint row)
 {
     g_autoptr(GString) line = g_string_new(NULL);
     for (guint i = 0; i < KEYS_MOST && page->keys[i].action; i++)
-        g_string_append_printf(line, "%s%s %s", i ? "   " : "", page->keys[i].keys,
-                               page->keys[i].word);
+        if (key_acts(page, &page->keys[i]))
+            g_string_append_printf(line, "%s%s %s", line->len ? "   " : "", page->keys[i].keys,
+                                   page->keys[i].word);
     canvas_put(canvas, row, 0, PAGE_WIDTH, plain, line->str);
 }
 

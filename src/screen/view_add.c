@@ -78,7 +78,7 @@ static char *amend_line(const Addition *addition)
 
 static const Sort sorts[] = {
     {"check",
-     {{"what is measured?", "its name in words", "it"},
+     {{"what is measured?", "its name in words: main 3 oil clearance", "it"},
       {"limits", "0.05 to 0.25 mm, max 0.05 mm, mm (no limit known), yes, text; any", "any"},
       {"why?", "the reason, as the sheet prints it", "so"}},
      check_line},
@@ -157,6 +157,14 @@ static gboolean is_last(const Addition *addition, guint at)
            !addition->sort->questions[at + 1].next;
 }
 
+// The hint, behind what it is about where there is room for both.
+static void say_hint(Page *page, const char *about, const char *hint)
+{
+    enum { ROOM = PAGE_WIDTH - 6 };
+    gboolean both = g_utf8_strlen(about, -1) + 2 + g_utf8_strlen(hint, -1) <= ROOM;
+    page_say(&page->then, "%s%s%s", both ? about : "", both ? ": " : "", hint);
+}
+
 static void paint_question(const Addition *addition, Page *page)
 {
     guint at = addition->answers->len;
@@ -170,13 +178,16 @@ static void paint_question(const Addition *addition, Page *page)
         page_say(&page->then, "%s, now %s: %s", addition->target,
                  *addition->limits ? addition->limits : "without limits", hint);
     else if (at)
-        page_say(&page->then, "%s: %s", amends ? addition->target : answer_at(addition, 0), hint);
+        say_hint(page, amends ? addition->target : answer_at(addition, 0), hint);
     else
         page_say(&page->then, "%s; %s %s", hint,
                  addition->sort->line == step_line ? "it comes behind" : "it is added to",
                  addition->step);
     page->keys[0] = (PageKey){ACTION_TAKE, "Enter", is_last(addition, at) ? "enters it" : "next"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field goes back"};
+    if (addition->card && at == 0)
+        page_key(page, ACTION_BACK, NULL);
+    page_key(page, ACTION_MORE, NULL);
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
@@ -229,6 +240,9 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Addition *addition = state;
     guint at = addition->answers->len;
+    if (addition->sort && !*typed)
+        desk_warn(desk, "%s %s", addition->sort->questions[at].next,
+                  addition->sort->questions[at].hint);
     if (!addition->sort || !*typed)
         return go(GO_KEEP);
     g_ptr_array_add(addition->answers, g_strdup(typed));
@@ -246,8 +260,11 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Addition *addition = state;
+    gboolean first = addition->card && !addition->answers->len;
     (void)desk;
-    if (action != ACTION_UP || !addition->sort || (addition->card && !addition->answers->len))
+    if (action == ACTION_BACK && first) // to the place read last, to strike it or to read it again
+        return (Go){.kind = GO_ACT, .action = ACTION_BACK};
+    if (action != ACTION_UP || !addition->sort || first)
         return go(GO_DEFAULT);
     if (addition->answers->len)
         g_ptr_array_remove_index(addition->answers, addition->answers->len - 1);

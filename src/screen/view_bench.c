@@ -23,7 +23,7 @@ typedef struct {
     guint last;        // the place of the newest entry made here, NOWHERE if none
     gboolean offered;  // to add a check, where the step has none
     gboolean begun;    // `here` was set once
-    gboolean strikes;  // what is struck was entered before it was opened
+    gint64 strikes;    // the newest entry when it was asked why it is struck; 0: it was not
     char *settle;      // begin with this requirement, or with what is left ("left"): in doubt or
                        // failed, not only open; NULL with what is open
     PartState part;    // what was said of the part in hand
@@ -207,6 +207,8 @@ static char *apart_words(const Bench *bench, const Checks *checks)
 
 static char *place_words(const Requirement *made)
 {
+    if (made->asked == ASKED_SIGN)
+        return g_strdup_printf("sign %s", made->name);
     return *made->place ? g_strdup_printf("%s %s", made->name, made->place) : g_strdup(made->name);
 }
 
@@ -265,14 +267,17 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     bench_field_clear(&field);
 }
 
+// Words take every sign and letter; only what ends with Enter acts beside them.
 static void paint_keys(Page *page)
 {
-    page_key(page, ACTION_STRIKE, NULL);
-    page_key(page, ACTION_PUT_DOWN, NULL);
-    page_key(page, ACTION_ON, NULL);
-    page_key(page, ACTION_BACK, NULL);
-    page_key(page, ACTION_MORE, NULL);
-    page_key(page, ACTION_HELP, NULL);
+    static const Action numbers[] = {ACTION_STRIKE, ACTION_PUT_DOWN, ACTION_ON,
+                                     ACTION_BACK,   ACTION_MORE,     ACTION_HELP};
+    static const Action words[] = {ACTION_TAKE, ACTION_ON, ACTION_BACK, ACTION_MORE};
+    gboolean text = page->field == ASKS_TEXT;
+    for (gsize i = 0; i < (text ? G_N_ELEMENTS(words) : G_N_ELEMENTS(numbers)); i++)
+        page_key(page, text ? words[i] : numbers[i], NULL);
+    if (text)
+        page->keys[G_N_ELEMENTS(words)] = (PageKey){ACTION_UP, "Backspace", "leaves"};
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
@@ -283,7 +288,6 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->status, "%s", title);
     page->status_right = clock_line(desk);
     page_say(&page->head, "%s", bench->step);
-    paint_keys(page);
     if (!bench_work(desk, bench->step, &work))
         return;
     g_autofree char *head = step_words(work.step);
@@ -293,6 +297,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (made)
         suppose(bench, desk, &work, typed);
     paint_rows(bench, desk, &work, typed, page);
+    paint_keys(page);
     know(bench, &work);
     Checks checks = {.agenda = &work.agenda,
                      .now = work.agenda.assessment,
@@ -343,8 +348,11 @@ static Go wants(gpointer state, Desk *desk)
     BenchWork work;
     if (!bench_work(desk, bench->step, &work))
         return go(GO_UP);
-    bench->begun = bench->begun && !bench->strikes;
-    bench->strikes = FALSE;
+    if (bench->strikes && bench->strikes != desk->last_seq) { // it was struck: its place comes back
+        bench->begun = bench->last != NOWHERE;
+        bench->here = bench->last;
+    }
+    bench->strikes = 0;
     const Requirement *made = in_hand(bench, &work);
     char *setting = bench_setting(&work, made);
     if (setting)
@@ -356,10 +364,13 @@ static Go wants(gpointer state, Desk *desk)
         return go_instead(VIEW_TIGHTENING, bolts_argument(made));
     if (made && made->asked != ASKED_SIGN)
         return go(GO_STAY);
-    if (bench_is_card(&work) && !bench->offered) {
+    gboolean card = agenda_is_card(&work.agenda);
+    if (card && !bench->offered) {
         bench->offered = TRUE;
         return go_open(VIEW_ADD, g_strdup(bench->step));
     }
+    if (card && !agenda_has_work(&work.agenda, work.step))
+        return go_instead(VIEW_STEPS, NULL); // nothing was named: there is nothing to close
     return go_instead(VIEW_CLOSING, g_strdup(bench->step));
 }
 
@@ -436,6 +447,7 @@ static Go move(Bench *bench, Desk *desk, gint direction)
     guint from = bench->here == NOWHERE ? work.agenda.assessment->requirements->len - 1
                                         : bench->here + (guint)direction;
     guint found = bench_search(&work, from, direction, bench_asks);
+    bench->offered = bench->offered && direction < 0;
     if (found != NOWHERE)
         return go_to(bench, found);
     return direction < 0 ? go(GO_STAY) : go_instead(VIEW_CLOSING, g_strdup(bench->step));
@@ -522,8 +534,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_BUILD:
         return go_instead(VIEW_STEPS, NULL);
     case ACTION_STRIKE:
-        bench->strikes = bench->last == NOWHERE;
-        bench->here = bench->strikes ? bench->here : bench->last;
+        bench->strikes = desk->last_seq;
         return go(GO_DEFAULT);
     default:
         return go(GO_DEFAULT);

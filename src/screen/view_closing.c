@@ -162,11 +162,58 @@ static char *settle_words(const State *state)
     return g_strdup_printf("1 settle: %s%s", name, made && made->value ? " again" : "");
 }
 
+// Whether what is left is asked about: not of another person, once it was closed with a reason.
+static gboolean asks_of_left(const State *state)
+{
+    return state->left && !(state->excuse && state->sign && state->sign->stage > 1);
+}
+
+// Whether that person gave one of the signatures of the step.
+static gboolean has_signed(const State *state, Desk *desk, const char *person)
+{
+    const Agenda *agenda = &state->told.agenda;
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *made = made_at(state, i);
+        gboolean given = made->step == state->step && made->asked == ASKED_SIGN &&
+                         made->verdict == VERDICT_PASS && made->entry > 0;
+        const Entry *by = given ? shop_by_id(session_shop(desk->shop), "person",
+                                             agenda->entries[made->entry - 1]->by)
+                                : NULL;
+        if (by && g_strcmp0(shop_label(by), person) == 0)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// Those who may sign as another person, each with the digit that picks up: `1 MO  2 JT  0 new`.
+static char *others_words(const State *state, Desk *desk)
+{
+    g_autoptr(GPtrArray) people = desk_people(desk);
+    GString *names = g_string_new(NULL);
+    for (guint i = 0; i < people->len && i < 9; i++)
+        if (!has_signed(state, desk, people->pdata[i]))
+            g_string_append_printf(names, "%u %s  ", i + 1, (const char *)people->pdata[i]);
+    return g_string_free(g_string_append(names, "0 new"), FALSE);
+}
+
+static void ask_signature(const State *state, Desk *desk, Page *page)
+{
+    gboolean other = state->sign->stage > 1;
+    g_autofree char *others = other ? others_words(state, desk) : NULL;
+    page_say(&page->next, "%s%s%s?", other ? "another person signs " : "sign ", state->step->name,
+             other ? ": who" : "");
+    page_say(&page->unit, other ? "a digit" : "1");
+    if (other)
+        page_say(&page->then, "%s", others);
+    else
+        page_say(&page->then, "1 %s signs", desk->who ? desk->who : "nobody yet");
+}
+
 static void ask(const State *state, Desk *desk, Page *page)
 {
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
-    if (state->left) {
+    if (asks_of_left(state)) {
         g_autofree char *settle = settle_words(state);
         page_say(&page->next, "settle %s, or close with a reason?",
                  state->left == 1 ? "it" : "them");
@@ -174,10 +221,7 @@ static void ask(const State *state, Desk *desk, Page *page)
         page_say(&page->then, "%s     2 close all the same: %s", settle,
                  state->excuse ? entry_text(state->excuse, "why") : "say why");
     } else if (state->sign) {
-        page_say(&page->next, "sign %s?", state->step->name);
-        page_say(&page->unit, "1");
-        page_say(&page->then, "1 %s signs%s", desk->who ? desk->who : "nobody yet",
-                 state->sign->stage > 1 ? ", the second person     / and a digit: another" : "");
+        ask_signature(state, desk, page);
     } else {
         page_say(&page->next, "%s is signed", state->step->name);
         page_say(&page->unit, "1");
@@ -226,6 +270,27 @@ static gboolean sign(const Closing *closing, Desk *desk)
     return TRUE;
 }
 
+// The first signature is of whom works here; another person's digit is that person's signature,
+// while who works here stays.
+static Go sign_next(const Closing *closing, const State *now, Desk *desk, guint digit)
+{
+    g_autoptr(GPtrArray) people = desk_people(desk);
+    gboolean other = now->sign->stage > 1;
+    if (other && digit == 0)
+        return go_open(VIEW_ENTER, g_strdup("person"));
+    if (digit < 1 || digit > (other ? people->len : 1) ||
+        (other && has_signed(now, desk, people->pdata[digit - 1])))
+        return go(GO_STAY);
+    char *here = desk->who;
+    desk->who = other ? g_strdup(people->pdata[digit - 1]) : here;
+    gboolean is_signed = sign(closing, desk);
+    if (other) {
+        g_free(desk->who);
+        desk->who = here;
+    }
+    return is_signed && now->signatures == 1 ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
+}
+
 // To the first that is not settled, wherever it is asked.
 static Go settle(const State *now, Desk *desk)
 {
@@ -269,17 +334,18 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     g_auto(State) now = {0};
     if (!state_of(closing, desk, &now))
         return go(GO_UP);
-    if (now.left && digit == 2 && !now.excuse) {
+    gboolean left = asks_of_left(&now);
+    if (left && digit == 2 && !now.excuse) {
         closing->reason = TRUE;
         return go(GO_STAY);
     }
-    if (now.left && digit == 1)
+    if (left && digit == 1)
         return settle(&now, desk);
-    if (digit != 1 && !(digit == 2 && now.excuse))
+    if (left && digit != 2)
         return go(GO_STAY);
     if (now.sign)
-        sign(closing, desk);
-    return now.signatures > 1 ? go(GO_STAY) : go_instead(VIEW_STEPS, NULL);
+        return sign_next(closing, &now, desk, left ? 1 : digit);
+    return left || digit == 1 ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
 }
 
 static Go enter(gpointer state, Desk *desk, const char *typed)

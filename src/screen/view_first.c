@@ -30,11 +30,16 @@ static const Question questions[] = {
     {DOOR_BLANK + 1, "initials, name", "two to four capitals, then your name: TB Tess Bell",
      G_STRUCT_OFFSET(Beginning, person), person_fits},
     {DOOR_BLANK + 1, "engine number", "as it is stamped on the block",
-     G_STRUCT_OFFSET(Beginning, serial), word_fits},
+     G_STRUCT_OFFSET(Beginning, serial), NULL},
     {DOOR_BLANK + 1, "whose is it?", "the owner's name", G_STRUCT_OFFSET(Beginning, owner), NULL},
     {DOOR_BLANK + 1, "job number", "what you call this job: the build's number, such as B-1",
      G_STRUCT_OFFSET(Beginning, build), word_fits},
 };
+
+static char *const *answer_to(const First *first, const Question *question)
+{
+    return G_STRUCT_MEMBER_P(&first->answers, question->offset);
+}
 
 static gpointer open(Desk *desk, const char *argument)
 {
@@ -99,20 +104,31 @@ static void paint_plans(const First *first, Page *page)
     }
 }
 
+// All that was answered, also behind the question that one went back to.
+static void paint_answers(const First *first, Page *page)
+{
+    for (guint i = 0; i < G_N_ELEMENTS(questions); i++) {
+        const char *answer = *answer_to(first, &questions[i]);
+        g_autofree char *line =
+            g_strdup_printf(" %-16s %s", questions[i].prompt, answer ? answer : "");
+        if (answer && first->door < questions[i].least)
+            canvas_put(page->body, 1 + i, 1, 0, style_of(0, 0), line);
+    }
+}
+
 static void paint_question(const First *first, Page *page)
 {
     const Question *question = &questions[first->asked];
     page->field = question->hint ? ASKS_TEXT : ASKS_LINE;
     page_say(&page->next, "%s", question->prompt);
-    page_say(&page->then, "%s", question->hint ? question->hint : "the line of a plan");
-    if (!question->hint)
+    if (!question->hint) {
+        page_say(&page->then, "the line of a plan");
         paint_plans(first, page);
-    for (guint i = 0; i < first->asked; i++) {
-        char *const *answer = G_STRUCT_MEMBER_P(&first->answers, questions[i].offset);
-        g_autofree char *line =
-            g_strdup_printf(" %-16s %s", questions[i].prompt, *answer ? *answer : "");
-        if (*answer)
-            canvas_put(page->body, 1 + i, 1, 0, style_of(0, 0), line);
+    } else {
+        const char *before = *answer_to(first, question);
+        page_say(&page->then, "%s%s", before ? "Enter keeps " : "",
+                 before ? before : question->hint);
+        paint_answers(first, page);
     }
     page->keys[0] = (PageKey){ACTION_TAKE, "Enter", "next"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field goes back"};
@@ -130,7 +146,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const First *first = state;
     (void)typed;
-    g_autofree char *store = text_clean(desk->options->store, -1);
+    g_autofree char *store = text_path(desk->options->store);
     page_say(&page->status, "standbook");
     page_say(&page->head, "An empty logbook");
     page_say(&page->count, "%s", strlen(store) > 60 ? "" : store);
@@ -169,7 +185,8 @@ static gboolean idle(gpointer state, Desk *desk)
     first->made = begin_demo(desk, &error);
     if (first->made) {
         g_autofree char *folder = g_path_get_dirname(desk->options->store);
-        desk_last(desk, "the demo is kept in %s/demo.db", folder);
+        g_autofree char *file = g_build_filename(folder, "demo.db", NULL), *shown = text_path(file);
+        desk_last(desk, "the demo is kept in %s", shown);
     } else
         refuse(first, desk, error);
     return TRUE;
@@ -210,6 +227,10 @@ static Go answer(First *first, Desk *desk, const char *typed)
     const Question *question = &questions[first->asked];
     char **answer = G_STRUCT_MEMBER_P(&first->answers, question->offset);
     g_autofree char *text = g_strstrip(g_strdup(typed));
+    if (!*text && *answer) { // it was answered before
+        first->asked++;
+        return ask(first, desk);
+    }
     guint line = question->hint ? 0 : (guint)g_ascii_strtoull(text, NULL, 10);
     if (!*text) {
         desk_warn(desk, "%s: it cannot be left empty", question->prompt);

@@ -13,11 +13,37 @@ static const struct {
     {"completion report", "what keeps the next gate from being complete", "completion"},
 };
 
+// The state: where the sheet that was written last lies, if the row of the last entry had no room
+// for it.
+static gpointer open(Desk *desk, const char *argument)
+{
+    (void)desk;
+    (void)argument;
+    return g_string_new(NULL);
+}
+
+static void close(gpointer state)
+{
+    g_string_free(state, TRUE);
+}
+
+// A path longer than the screen goes on in the row below.
+static void paint_path(const char *path, Page *page)
+{
+    enum { ROW = 10, WIDTH = PAGE_WIDTH - 2 };
+    glong length = g_utf8_strlen(path, -1);
+    for (glong from = 0; from < length; from += WIDTH) {
+        g_autofree char *part = g_utf8_substring(path, from, MIN(from + WIDTH, length));
+        canvas_put(page->body, ROW + (guint)(from / WIDTH), 1, 0, style_of(0, 0), part);
+    }
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     g_autofree char *title = desk->number ? desk_title(desk, desk->number) : g_strdup("The shop");
-    (void)state;
+    const GString *path = state;
     (void)typed;
+    paint_path(path->str, page);
     page_say(&page->status, "%s", title);
     page_say(&page->head, "Print");
     for (guint i = 0; i < G_N_ELEMENTS(sheets); i++) {
@@ -64,10 +90,22 @@ static gboolean write_sheet(Desk *desk, guint sheet, const char *file, GError **
     return g_file_set_contents(file, text, -1, error);
 }
 
+// Says where the sheet lies, in words that a shell takes.
+static Go say_where(GString *path, Desk *desk, const char *word, const char *file)
+{
+    enum { ROOM = PAGE_WIDTH - 6 };
+    g_autofree char *whole = g_canonicalize_filename(file, NULL);
+    g_autofree char *shown = text_path(whole);
+    g_autofree char *said = g_strdup_printf("%s written: %s", word, shown);
+    gboolean fits = g_utf8_strlen(said, -1) <= ROOM;
+    g_string_assign(path, fits ? "" : shown);
+    desk_last(desk, "%s", fits ? said : "the sheet is written; where it lies stands above");
+    return go(fits ? GO_UP : GO_STAY);
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     guint64 line = g_ascii_strtoull(typed, NULL, 10);
-    (void)state;
     if (!desk->number || line < 1 || line > G_N_ELEMENTS(sheets)) {
         desk_warn(desk, desk->number ? "there are three sheets: 1, 2 or 3"
                                      : "no build is in hand; open one first");
@@ -80,8 +118,8 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         desk_warn_error(desk, error);
         return go(GO_KEEP);
     }
-    desk_last(desk, "%s written to %s", sheets[line - 1].word, file);
-    return go(GO_UP);
+    return say_where(state, desk, sheets[line - 1].word, file);
 }
 
-const ViewOps print_view = {.name = "print", .paint = paint, .enter = enter};
+const ViewOps print_view = {
+    .name = "print", .open = open, .close = close, .paint = paint, .enter = enter};

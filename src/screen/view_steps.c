@@ -192,6 +192,19 @@ static void say_gate(const Told *told, Page *page)
              gate->name, gate->left);
 }
 
+// On a blank card nothing was planned that could be missing; what is measured is named there.
+static void say_card(const Told *told, const PlanStep *here, Page *page)
+{
+    if (here && agenda_has_work(&told->agenda, here)) {
+        say_next(told, here, page);
+        g_autofree char *then = g_steal_pointer(&page->then);
+        page_say(&page->then, "%s     a names one more check", then ? then : "");
+        return;
+    }
+    page_say(&page->next, "a: name what you measure");
+    page_say(&page->then, "such as main 3 oil clearance; its limits, then its reading");
+}
+
 static gpointer open(Desk *desk, const char *argument)
 {
     Steps *steps = g_new0(Steps, 1);
@@ -225,11 +238,33 @@ static Go open_step(Steps *steps, Desk *desk, const PlanStep *step)
     return desk_line(desk, line, NULL) ? go_open(VIEW_BENCH, g_strdup(step->name)) : go(GO_KEEP);
 }
 
+// Work beside the plan in that step; on a blank card the bench asks for it by itself.
+static Go add(Steps *steps, Desk *desk, const Agenda *agenda, const PlanStep *step)
+{
+    if (!desk->who || agenda_is_card(agenda))
+        return open_step(steps, desk, step);
+    return go_open(VIEW_ADD, g_strdup_printf("%s\n\n", step->name));
+}
+
+// The step of a blank card that was never taken up: there is nothing to choose. NULL for any other
+// build.
+static char *card_step(Desk *desk)
+{
+    g_auto(Told) told = {0};
+    if (standing_of(desk_build(desk)).step || !told_init(&told, desk) ||
+        !agenda_is_card(&told.agenda))
+        return NULL;
+    const PlanStep *step = next_step(&told.agenda);
+    return step ? g_strdup(step->name) : NULL;
+}
+
 // A gate that has become complete is to be sealed; asked once for each.
 static Go wants(gpointer state, Desk *desk)
 {
     Steps *steps = state;
     Session *session = desk_build(desk);
+    if (session && desk->who && !steps->wanted)
+        steps->wanted = card_step(desk);
     g_autofree char *wanted = g_steal_pointer(&steps->wanted);
     const PlanStep *step = wanted && session ? plan_step(session_plan(session), wanted) : NULL;
     if (step && desk->who)
@@ -259,8 +294,12 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (told_init(&told, desk)) {
         const PlanStep *here = chosen(steps, &told.agenda);
         paint_steps(&told, page, here);
-        say_next(&told, here, page);
-        say_gate(&told, page);
+        if (agenda_is_card(&told.agenda))
+            say_card(&told, here, page);
+        else {
+            say_next(&told, here, page);
+            say_gate(&told, page);
+        }
     }
     page->keys[0] = (PageKey){ACTION_TAKE, "number Enter", "opens step"};
     page_key(page, ACTION_FIND, NULL);
@@ -317,6 +356,8 @@ static Go act(gpointer state, Desk *desk, Action action)
     switch (action) {
     case ACTION_ON:
         return here ? open_step(state, desk, here) : go(GO_DEFAULT);
+    case ACTION_ADD:
+        return here ? add(state, desk, &told.agenda, here) : go(GO_DEFAULT);
     case ACTION_NOTE:
         return go_open(VIEW_NOTE, NULL);
     case ACTION_WHY:

@@ -163,6 +163,28 @@ guint agenda_input(const Agenda *agenda, guint index)
 
 // STEPS -----------------------------------------------------------------------------------------
 
+// Whether anything but signatures is asked for, in that step or (NULL) by the plan itself.
+static gboolean has_work(const Agenda *agenda, const PlanStep *step)
+{
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *made = agenda->assessment->requirements->pdata[i];
+        gboolean meant = step ? made->step == step && !made->withdrawn : !made->added;
+        if (meant && made->asked != ASKED_SIGN)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+gboolean agenda_is_card(const Agenda *agenda)
+{
+    return !has_work(agenda, NULL);
+}
+
+gboolean agenda_has_work(const Agenda *agenda, const PlanStep *step)
+{
+    return has_work(agenda, step);
+}
+
 gboolean agenda_is_signed(const Agenda *agenda, const PlanStep *step)
 {
     for (guint i = 0; i < count_of(agenda); i++)

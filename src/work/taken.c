@@ -88,7 +88,8 @@ void take_in_build(Take *take)
 const Entry *take_shop_label(Take *take, const char *kind, const char *what, GError **error)
 {
     const char *at = take->words.at;
-    g_autofree char *label = words_word(&take->words, what, error);
+    g_autofree char *label = words_are_quoted(&take->words) ? words_text(&take->words, what, error)
+                                                            : words_word(&take->words, what, error);
     const Entry *entry = label ? shop_find(take->taker->shop, kind, label) : NULL;
     if (!label || entry)
         return entry;

@@ -28,6 +28,25 @@ START_TEST(clean_shows_what_cannot_be_shown)
 }
 END_TEST
 
+START_TEST(a_path_can_be_pasted)
+{
+    static const char *const rows[][2] = {
+        {"/home/tess/H23-4.db", "/home/tess/H23-4.db"},
+        {"/home/Tess Bell/a.txt", "'/home/Tess Bell/a.txt'"},
+        {"it's", "'it'\\''s'"},
+        {"café/½.txt", "café/½.txt"},
+        {"-x", "'-x'"},
+        {"a$b", "'a$b'"},
+        {"caf\xe9 'n\\\n", "$'caf\\xE9 \\'n\\\\\\x0A'"},
+        {"", "''"},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autofree char *shown = text_path(rows[i][0]);
+        ck_assert_str_eq(shown, rows[i][1]);
+    }
+}
+END_TEST
+
 START_TEST(slips_are_counted)
 {
     ck_assert_uint_eq(text_slips("skirt", "skirt"), 0);
@@ -54,6 +73,7 @@ int main(void)
     Suite *suite = suite_create("text");
     TCase *tcase = tcase_create("text");
     tcase_add_test(tcase, clean_shows_what_cannot_be_shown);
+    tcase_add_test(tcase, a_path_can_be_pasted);
     tcase_add_test(tcase, slips_are_counted);
     tcase_add_test(tcase, nearest_is_within_one_slip_per_four_letters);
     suite_add_tcase(suite, tcase);

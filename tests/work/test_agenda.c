@@ -215,6 +215,24 @@ START_TEST(a_choice_is_made_although_it_is_worked_out)
 }
 END_TEST
 
+START_TEST(a_card_asks_for_nothing_but_signatures)
+{
+    static const char text[] = "plan: Card\nsteps: {Card: {do: Measure}}\n";
+    g_autoptr(Faults) faults = faults_new();
+    g_autoptr(Plan) plan = plan_read(text, strlen(text), faults);
+    ck_assert_ptr_nonnull(plan);
+    Judgement *card_judged = judgement_new(plan);
+    Agenda card = {plan, judgement_now(card_judged), NULL, 0};
+    ck_assert(agenda_is_card(&card));
+    ck_assert(!agenda_has_work(&card, plan_step(plan, "Card")));
+    judgement_free(card_judged);
+    take_all("2025-01-02 08:00 MO note \"begun\"");
+    Agenda agenda = agenda_now();
+    ck_assert(!agenda_is_card(&agenda));
+    ck_assert(agenda_has_work(&agenda, step_of("Crank")));
+}
+END_TEST
+
 // OVER THE BUILD --------------------------------------------------------------------------------
 
 START_TEST(a_step_is_held_by_the_first_in_front_of_it_that_is_not_signed)
@@ -469,6 +487,7 @@ int main(void)
         what_was_found_and_waits_for_its_answer_is_not_asked_again,
         what_is_optional_is_offered_last_and_keeps_nothing,
         a_choice_is_made_although_it_is_worked_out,
+        a_card_asks_for_nothing_but_signatures,
         a_step_is_held_by_the_first_in_front_of_it_that_is_not_signed,
         the_step_to_go_on_with_is_the_one_in_hand_else_the_first_left,
         two_people_may_have_a_step_in_hand,

@@ -8,6 +8,11 @@
 // frees with g_free.
 char *text_clean(const char *bytes, gssize length) G_GNUC_WARN_UNUSED_RESULT;
 
+// Returns a path as it can be pasted into a shell: as it is where nothing in it means anything to
+// one, else in quotes; what text_clean would not show as it is stands as \xHH in $'…'. The caller
+// frees with g_free.
+char *text_path(const char *path) G_GNUC_WARN_UNUSED_RESULT;
+
 // The number of slips between two words: letters left out, added, changed, or two neighbours
 // swapped, each one slip. Counted in characters; upper and lower case are alike.
 // (Optimal string alignment distance: Damerau 1964, Comm. ACM 7(3), 171; each pair swapped once.)

@@ -45,6 +45,13 @@ gboolean agenda_goes_into(const Requirement *input, const Requirement *made);
 
 // STEPS
 
+// Whether the plan itself asks for nothing but signatures: a blank card, on which each check is
+// named as it comes.
+gboolean agenda_is_card(const Agenda *agenda);
+
+// Whether the step asks for anything but signatures.
+gboolean agenda_has_work(const Agenda *agenda, const PlanStep *step);
+
 // Whether all signatures of the step are there that are needed.
 gboolean agenda_is_signed(const Agenda *agenda, const PlanStep *step);
 
