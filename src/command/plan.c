@@ -6,6 +6,7 @@
 #include <standbook/plan/plan.h>
 #include <standbook/plan/write.h>
 #include <standbook/sheet/plan_sheet.h>
+#include <standbook/work/as_done.h>
 #include <standbook/work/begin.h>
 #include <string.h>
 
@@ -41,32 +42,73 @@ static Plan *plan_of_bytes(GBytes *bytes, const char *name, const Common *common
     return plan;
 }
 
-// The bytes of the newest plan of that name in the store.
-static GBytes *plan_bytes(const Common *common, const char *name, GError **error)
+// The build of that number, else the newest build of the engine of that serial; NULL if the shop
+// has neither.
+static const Entry *build_of(const Shop *shop, const char *name)
+{
+    const Entry *build = shop_find(shop, "build", name), *engine = shop_find(shop, "engine", name);
+    g_autoptr(GPtrArray) builds = shop_all(shop, "build", NULL);
+    for (guint i = 0; i < builds->len && !build; i++) {
+        const Entry *each = builds->pdata[builds->len - 1 - i];
+        if (engine && g_strcmp0(entry_text(each, "engine"), entry_text(engine, "id")) == 0)
+            build = each;
+    }
+    return build;
+}
+
+// The work of a build as a plan file.
+static GBytes *work_bytes(Book *book, const Entry *build, GError **error)
+{
+    guint left_out = 0;
+    g_autoptr(Opened) opened = opened_new(book, shop_label(build), error);
+    char *text = opened ? plan_as_done(opened, &left_out, error) : NULL;
+    if (left_out)
+        fail_saying(0, "left out: %u other limit%s that hold%s for single places only", left_out,
+                    left_out > 1 ? "s" : "", left_out > 1 ? "" : "s");
+    return text ? g_bytes_new_take(text, strlen(text)) : NULL;
+}
+
+// Something of the store: a plan of that name, the newest of them, as it was added; else what was
+// done to a build or an engine, with *work set.
+static GBytes *plan_bytes(const Common *common, const char *name, gboolean *work, GError **error)
 {
     g_autoptr(Book) book = store_open(common, BOOK_READ, error);
     g_autoptr(Shop) shop = book ? shop_open(book, error) : NULL;
     const Entry *entry = shop ? shop_find(shop, "plan", name) : NULL;
     if (entry)
         return book_kept(book, entry_text(entry, "digest"), error);
+    const Entry *build = shop && work ? build_of(shop, name) : NULL;
+    if (build) {
+        *work = TRUE;
+        return work_bytes(book, build, error);
+    }
     const char *nearest = shop ? shop_nearest(shop, "plan", name) : NULL;
     if (shop)
         g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                    "there is neither a file nor a plan `%s`%s%s%s", name,
+                    "there is neither a file nor a plan%s `%s`%s%s%s",
+                    work ? ", build or engine" : "", name,
                     nearest ? "; did you mean `" : "; standbook plan list names the plans",
                     nearest ? nearest : "", nearest ? "`?" : "");
     return NULL;
 }
 
-// A plan out of a file, or by its name out of the store. NULL with *status when it cannot be read
-// or has faults, which are said.
-static Plan *plan_open(const char *name, const Common *common, int *status)
+// The bytes of a plan: a file, or something of the store.
+static GBytes *bytes_of(const char *name, const Common *common, gboolean *work, GError **error)
+{
+    gboolean path = strchr(name, '/') || strchr(name, '.');
+    if (strcmp(name, "-") == 0 || g_file_test(name, G_FILE_TEST_EXISTS))
+        return file_read(name, PLAN_BYTES, error);
+    GBytes *bytes = plan_bytes(common, name, work, path ? NULL : error);
+    return bytes || !path ? bytes : file_read(name, PLAN_BYTES, error);
+}
+
+// A plan out of a file or the store; *work tells whether it is what was done to a build. NULL with
+// *status when it cannot be read or has faults, which are said.
+static Plan *plan_open(const char *name, const Common *common, gboolean *work, int *status)
 {
     GError *error = NULL;
-    gboolean is_file = strcmp(name, "-") == 0 || strchr(name, '/') || strchr(name, '.') ||
-                       g_file_test(name, G_FILE_TEST_EXISTS);
-    g_autoptr(GBytes) bytes =
-        is_file ? file_read(name, PLAN_BYTES, &error) : plan_bytes(common, name, &error);
+    *work = FALSE;
+    g_autoptr(GBytes) bytes = bytes_of(name, common, work, &error);
     if (bytes)
         return plan_of_bytes(bytes, name, common, status);
     *status = fail_with(error);
@@ -81,7 +123,8 @@ static guint checks_of(const Plan *plan)
 static int check(GStrv words, Common *common)
 {
     int status;
-    g_autoptr(Plan) plan = plan_open(words[0], common, &status);
+    gboolean work;
+    g_autoptr(Plan) plan = plan_open(words[0], common, &work, &status);
     if (!plan)
         return status;
     say_faults(plan->notices, words[0], common->json);
@@ -93,12 +136,22 @@ static int check(GStrv words, Common *common)
     return 0;
 }
 
+static int say_plan_file(const Plan *plan)
+{
+    g_autofree char *text = plan_write(plan);
+    say_clean(text);
+    return 0;
+}
+
 static int show(GStrv words, Common *common)
 {
     int status;
-    g_autoptr(Plan) plan = plan_open(words[0], common, &status);
+    gboolean work;
+    g_autoptr(Plan) plan = plan_open(words[0], common, &work, &status);
     if (!plan)
         return status;
+    if (work && !common->json)
+        return say_plan_file(plan);
     if (common->json) {
         json_t *whole = plan_json(plan);
         say_json(whole);
@@ -113,18 +166,15 @@ static int show(GStrv words, Common *common)
 static int write_back(GStrv words, Common *common)
 {
     int status;
-    g_autoptr(Plan) plan = plan_open(words[0], common, &status);
-    if (!plan)
-        return status;
-    g_autofree char *text = plan_write(plan);
-    say_clean(text);
-    return 0;
+    gboolean work;
+    g_autoptr(Plan) plan = plan_open(words[0], common, &work, &status);
+    return plan ? say_plan_file(plan) : status;
 }
 
 static int plan_file(GStrv words, Common *common)
 {
     GError *error = NULL;
-    g_autoptr(GBytes) bytes = plan_bytes(common, words[0], &error);
+    g_autoptr(GBytes) bytes = plan_bytes(common, words[0], NULL, &error);
     if (!bytes)
         return fail_with(error);
     gsize length;
@@ -184,6 +234,8 @@ int plan_run(int argc, char **argv, Common *common)
         {"add", "FILE", 1, 1, add, "keeps a plan without fault in the store"},
         {"list", "", 0, 0, list, "names the plans kept"},
         {"show", "FILE|PLAN", 1, 1, show, "prints all it asks for, to be reviewed"},
+        {"show", "BUILD|ENGINE", 1, 1, show,
+         "prints the work done as a plan file, to begin another by"},
         {"write", "FILE|PLAN", 1, 1, write_back, "prints it as a plan file, without comments"},
         {"file", "PLAN [FILE]", 1, 2, plan_file, "gives back the very file that was added"},
         {NULL, NULL, 0, 0, NULL, NULL},

@@ -208,12 +208,17 @@ static TreeNode *step_mapping(TreeNode *step)
     return step;
 }
 
-static void say(TreeNode *step, const char *key, const char *text)
+void tree_say(TreeNode *node, const char *key, const char *text)
 {
-    TreeNode *value = node_new(TREE_SCALAR, text, step->line, step->column);
-    value->key = node_new(TREE_SCALAR, key, step->line, step->column);
+    TreeNode *value = node_new(TREE_SCALAR, text, node->line, node->column);
+    GPtrArray *children = step_mapping(node)->children;
+    gpointer before = (gpointer)tree_get(node, key);
+    guint at = children->len;
+    value->key = node_new(TREE_SCALAR, key, node->line, node->column);
     value->quoted = TRUE;
-    g_ptr_array_add(step_mapping(step)->children, value);
+    if (before && g_ptr_array_find(children, before, &at))
+        g_ptr_array_remove_index(children, at);
+    g_ptr_array_insert(children, (gint)at, value);
 }
 
 // The nearest text said under a key by the steps up to `index`; NULL if none does.
@@ -240,10 +245,10 @@ static void keep_next(const TreeNode *gates, TreeNode *steps, gint index, const 
         const char *said = said_until(steps, index, holding[i]);
         said = said ? said : first[i];
         if (said && tree_get(added, holding[i]) && !tree_get(next, holding[i]))
-            say(next, holding[i], said);
+            tree_say(next, holding[i], said);
     }
     if (tree_get(added, "after") && !tree_get(next, "after"))
-        say(next, "after", tree_at(steps, (guint)index)->key->text);
+        tree_say(next, "after", tree_at(steps, (guint)index)->key->text);
 }
 
 static gboolean graft_step(const TreeNode *top, TreeNode *steps, TreeNode *added,

@@ -9,6 +9,10 @@ enum { GRAFT_LINE = 0x40000000 };
 // A copy of a tree that the caller frees with tree_free.
 TreeNode *tree_copy(const TreeNode *node) G_GNUC_WARN_UNUSED_RESULT;
 
+// Puts a text under a key of a mapping, in place of what stands there. A scalar becomes a mapping
+// without its text.
+void tree_say(TreeNode *node, const char *key, const char *text);
+
 // Writes the plan's gates into its tree as a list, which it must be before anything is grafted.
 void graft_gates(TreeNode *top, const GPtrArray *gates);
 
