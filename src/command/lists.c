@@ -1,6 +1,7 @@
 // engine, build and tool: what the shop has.
 #include "answer.h"
 #include "subcommands.h"
+#include "tool_for.h"
 
 #include <standbook/base/text.h>
 #include <string.h>
@@ -300,6 +301,8 @@ int tool_run(int argc, char **argv, Common *common)
 {
     static const Verb verbs[] = {
         {"list", "[KIND]", 0, 1, tool_list, "all tools, or those of a kind; last calibration"},
+        {"for", "BUILD PLACE", 2, 2, tool_for,
+         "which gauges can settle a place (exit status 1 if none)"},
         {NULL, NULL, 0, 0, NULL, NULL}};
     return verbs_run(argc, argv, common, verbs,
                      "What one was used on: standbook trace tool NAME. A new one, and a "
