@@ -16,8 +16,9 @@ static char *line_of(const GaugeChoices *choices, guint index)
 char *gauge_lines(const GaugeChoices *choices)
 {
     g_autofree char *sentence = gauge_choices_sentence(choices);
-    g_autoptr(GString) words = g_string_new(sentence ? " " : "");
-    g_string_append(words, sentence);
+    g_autoptr(GString) words = g_string_new(NULL);
+    if (sentence)
+        g_string_append_printf(words, " %s", sentence);
     for (guint i = 0; i < choices->gauges->len && i < GAUGE_LINES_MOST; i++) {
         g_autofree char *line = line_of(choices, i);
         g_string_append_printf(words, "%s%s", words->len ? "\n" : "", line);
