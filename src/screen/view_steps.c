@@ -79,7 +79,8 @@ static void paint_detail(const Told *told, Page *page)
     }
 }
 
-// The story of a tool that was found wrong, as long as it puts something in doubt.
+// The story of a tool that was found wrong, as long as it puts something in doubt; else of one that
+// is late for its calibration.
 static void say_remark(const Told *told, Page *page)
 {
     const GPtrArray *all = told->agenda.assessment->requirements;
@@ -96,6 +97,8 @@ static void say_remark(const Told *told, Page *page)
                  words);
         return;
     }
+    for (guint i = 0; i < all->len && !page->remark; i++)
+        page->remark = late_tool_words(&told->agenda, told->taken, i, told->telling.now);
 }
 
 // The step that NEXT speaks of: where the build stands, if something is left there, else the first

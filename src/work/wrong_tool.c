@@ -78,3 +78,36 @@ char *wrong_tool_words(const Taken *taken, const Entry *news, Moment now)
                            note ? note : "was found wrong", certificate ? certificate : "",
                            certificate ? ", " : "", day);
 }
+
+// `was due 15 Oct 2025` of a calibration that had run out on the day of use; NULL if it had not.
+static char *late_words(const Taken *taken, const Entry *entry, Moment now)
+{
+    const char *calibration = entry_text(entry, "calibration");
+    if (!calibration)
+        return g_strdup("has no calibration");
+    const char *due = taken_text(taken, "calibration", calibration, "due");
+    const char *used = entry->done ? entry->done : entry->at;
+    g_autofree char *midnight = g_strconcat(due ? due : "", " 00:00", NULL);
+    Moment day = 0;
+    if (!due || strncmp(due, used, strlen(due)) >= 0 || !moment_parse(midnight, &day, NULL))
+        return NULL;
+    g_autofree char *words = ago_day(day, now);
+    return g_strdup_printf("was due %s", words);
+}
+
+char *late_tool_words(const Agenda *agenda, const Taken *taken, guint index, Moment now)
+{
+    const Requirement *made = made_at(agenda, index);
+    const Entry *entry = made->verdict == VERDICT_IN_DOUBT && made->reason == REASON_TOOL &&
+                                 made->entry && !wrong_tool(agenda, index)
+                             ? agenda->entries[made->entry - 1]
+                             : NULL;
+    const char *label = entry ? taken_tool(taken, entry_text(entry, "tool")) : NULL;
+    g_autofree char *late = label ? late_words(taken, entry, now) : NULL;
+    g_autofree char *today = moment_text(now);
+    return late ? g_strdup_printf("%s %s: what it was used for since is in doubt.\n"
+                                  "Found good it stands, in standbook log --shop: calibration %s "
+                                  "%.10s good",
+                                  label, late, label, today)
+                : NULL;
+}

@@ -86,6 +86,23 @@ static void feed_upto(const char *upto)
         take(lines[i]);
 }
 
+START_TEST(a_tool_late_for_its_calibration_is_named_and_told)
+{
+    feed_upto("09:45 note \"W2 used here");
+    take("2026-11-02 09:00 MO tighten main caps in Crank[3] stage 3 with W3");
+    Agenda agenda = agenda_now();
+    g_autoptr(Taken) taken = taken_new(agenda.entries, agenda.count, NULL);
+    Telling telling = telling_of(&agenda, taken);
+    guint cap = find_place(&agenda, "bolt main caps in Crank[3], stage 3");
+    g_autofree char *words = late_tool_words(&agenda, taken, cap, telling.now);
+    ck_assert_str_eq(words, "W3 was due 15 Oct: what it was used for since is in doubt.\n"
+                            "Found good it stands, in standbook log --shop: calibration W3 "
+                            "2025-03-20 good");
+    guint other = find_place(&agenda, "bolt main caps in Crank[4], stage 3"); // W2 is wrong
+    ck_assert_ptr_null(late_tool_words(&agenda, taken, other, telling.now));
+}
+END_TEST
+
 START_TEST(a_tool_found_wrong_is_named_and_told)
 {
     feed_upto("09:45 note \"W2 used here");
@@ -149,6 +166,7 @@ int main(void)
 {
     const TTest *tests[] = {
         what_a_step_closes_stands_unsettled_first, what_is_settled_is_one_line_over_its_places,
-        a_tool_found_wrong_is_named_and_told, a_gate_tells_its_gaps_and_what_stands};
+        a_tool_found_wrong_is_named_and_told, a_tool_late_for_its_calibration_is_named_and_told,
+        a_gate_tells_its_gaps_and_what_stands};
     return run_on_build("subject", tests, G_N_ELEMENTS(tests), 0);
 }

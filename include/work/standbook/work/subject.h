@@ -61,3 +61,9 @@ const Entry *wrong_tool(const Agenda *agenda, guint index);
 const char *wrong_tool_label(const Taken *taken, const Entry *news);
 // `W2: set 100 gives 91 (KF-118, 11 Mar).` The caller frees with g_free.
 char *wrong_tool_words(const Taken *taken, const Entry *news, Moment now) G_GNUC_WARN_UNUSED_RESULT;
+
+// Of a place that is in doubt for its tool though nobody found that wrong: why, and behind a line
+// feed what settles it: `W3 was due 15 Oct 2025: …`. NULL if that is not why. The caller frees with
+// g_free.
+char *late_tool_words(const Agenda *agenda, const Taken *taken, guint index,
+                      Moment now) G_GNUC_WARN_UNUSED_RESULT;
