@@ -8,6 +8,7 @@
 typedef struct {
     char *number;
     gboolean known;    // the rest is filled in
+    guint entries;     // how many the build had then
     char *engine, *at; // in words
     char *counts;      // `297 pass  1 conc.`
 } Card;
@@ -59,13 +60,28 @@ static void fill_card(Card *card, Desk *desk)
     Session *session = desk_session(desk, card->number);
     g_autofree char *title = desk_title(desk, card->number);
     card->known = TRUE;
+    g_clear_pointer(&card->engine, g_free);
+    g_clear_pointer(&card->at, g_free);
+    g_clear_pointer(&card->counts, g_free);
     card->engine =
         g_strdup(strlen(title) > strlen(card->number) + 1 ? title + strlen(card->number) + 1 : "");
     if (!session)
         return;
+    card->entries = session_entries(session)->len;
     const PlanStep *step = standing_of(session).step;
     card->at = step ? step_words(step) : g_strdup("");
     card->counts = tally_words(session_assessment(session)->counts);
+}
+
+// The cards of builds in which something was entered since they were filled.
+static void refresh(Shelf *shelf, Desk *desk)
+{
+    for (guint i = 0; i < shelf->cards->len; i++) {
+        Card *card = shelf->cards->pdata[i];
+        Session *session = card->known ? desk_session(desk, card->number) : NULL;
+        if (session && session_entries(session)->len != card->entries)
+            fill_card(card, desk);
+    }
 }
 
 static gboolean idle(gpointer state, Desk *desk)
@@ -115,8 +131,9 @@ static void paint_clocks(const Shelf *shelf, Desk *desk, Page *page)
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
-    const Shelf *shelf = state;
+    Shelf *shelf = state;
     (void)typed;
+    refresh(shelf, desk);
     g_autofree char *day = day_words(desk->now);
     const char *name = desk->shop ? shop_name(session_shop(desk->shop)) : NULL;
     page_say(&page->status, "%s", name ? name : "standbook");
