@@ -167,7 +167,7 @@ static gboolean enter_lines(Desk *desk, const Beginning *beginning, const Plan *
     g_auto(GStrv) person = g_strsplit(beginning->person, " ", 2);
     g_autofree char *name = line_quoted(person[1]), *owner = line_quoted(beginning->owner);
     g_autofree char *short_owner = owner_word(beginning->owner);
-    g_autofree char *family = line_quoted(plan->family ? plan->family : "no family");
+    g_autofree char *family = line_quoted(plan->family ? plan->family : "engine");
     g_autofree char *plan_name = line_quoted(plan->name);
     g_autofree char *serial = line_quoted(beginning->serial);
     g_autofree char *lines = g_strdup_printf(
