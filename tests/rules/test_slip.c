@@ -22,6 +22,8 @@ static const Row rows[] = {
     {"0.086", "0.064 0.067 0.062", "0.050", "0.080", "0.001", SLIP_NONE, NULL},
     // against limits where nothing else is known
     {"3.6", "", "0.30", "0.50", "0.01", SLIP_TEN_TIMES, "0.36"},
+    {"3.0", "", "0.30", "0.50", "0.01", SLIP_TEN_TIMES, "0.3"},
+    {"5.0", "", "0.30", "0.50", "0.01", SLIP_TEN_TIMES, "0.5"},
     {"3.6", "0.36 0.38", "0.30", "0.50", "0.01", SLIP_TEN_TIMES, "0.36"},
     {"0.55", "", "0.30", "0.50", "0.01", SLIP_NONE, NULL},
     {"3.6", "", NULL, "0.50", "0.01", SLIP_NONE, NULL},
@@ -72,9 +74,8 @@ START_TEST(test_slips)
     g_autoptr(GPtrArray) others = numbers(row->others);
     g_autoptr(Number) value = number(row->value), step = number(row->step);
     g_autoptr(Number) lower = number(row->lower), upper = number(row->upper), meant = NULL;
-    SlipQuestion question = {
-        value,        (const Number *const *)others->pdata, others->len, lower, upper, step,
-        strchr(row->value, '/') != NULL};
+    SlipQuestion question = {value, (const Number *const *)others->pdata, others->len, lower, upper,
+                             step,  strchr(row->value, '/') != NULL};
     SlipKind kind = slip_likely(&question, &meant);
     ck_assert_msg(kind == row->expected, "%s against %s: %d, not %d", row->value, row->others, kind,
                   row->expected);

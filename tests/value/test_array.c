@@ -259,6 +259,10 @@ START_TEST(functions_of_one_value)
     g_autoptr(Array) cube = array_power(array, 3);
     expect(cube, "-729 64 0 .");
     expect_weights(array_place(cube, 0), "0:243");
+    expect_weights(array_place(cube, 2), "2:0");
+    g_autoptr(Array) once = array_power(array, 1);
+    expect(once, "-9 4 0 .");
+    expect_weights(array_place(once, 2), "2:1");
     g_autoptr(Array) inverse = array_power(array, -1);
     expect(inverse, "-1/9 0.25 . .");
     g_autoptr(Array) bound = make("n", "1", "<3", 0);

@@ -195,6 +195,12 @@ START_TEST(roots_and_powers)
     // OEIS A002193, cut
     ck_assert_str_eq(digits, "1.4142135623730950488016887242096980785696");
     ck_assert(number_is_approximate(root));
+    g_autoptr(Number) four_thirds = number_from_ratio(4, 3);
+    g_autoptr(Number) cut = number_sqrt(four_thirds);
+    g_autofree char *cut_digits = number_text(cut);
+    // 2/√3 by the integer root of 4/3 · 10⁸⁰, cut
+    ck_assert_str_eq(cut_digits, "1.1547005383792515290182975610039149112952");
+    ck_assert(number_is_approximate(cut));
     g_autoptr(Number) sum = number_add(two, root);
     ck_assert(number_is_approximate(sum));
     g_autoptr(Number) inverse = number_power(quarter, -2);
