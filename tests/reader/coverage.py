@@ -6,11 +6,13 @@ from typing import Any, Iterator
 
 from decision import REASONS
 from judge import VERDICTS
+from typed import ARITHMETIC
 
 Row = dict[str, Any]
 FAULTS = ("fail low", "fail high", "fail beyond wear", "fail look", "in doubt gauge",
           *(f"in doubt {reason}" for reason in REASONS[REASONS.index("tool"):]))
 EVENTS = ("strike", "strike of a strike", "after", "clock set back", "bound <", "bound >", "loose",
+          "typed with a ±", "typed as arithmetic",
           "move", "move struck", "slacken", "slacken at a stage", "replaced", "reworked", "amended",
           "withdrawn", "added", "not needed", "calibration wrong", "calibration good", "recall",
           "upheld", "uphold ended", "conceded", "conceded within a bound", "concession passed by",
@@ -56,6 +58,10 @@ def kind_events(kind: str, body: Row, kinds: dict[int, str]) -> Iterator[str]:
     if kind == "read":
         if body["value"]["value"][0] in "<>":
             yield f"bound {body['value']['value'][0]}"
+        if "±" in body["value"]["typed"]:
+            yield "typed with a ±"
+        if ARITHMETIC.search(body["value"]["typed"]):
+            yield "typed as arithmetic"
         if body.get("state") == "loose":
             yield "loose"
     if kind == "news" and body["what"] == "calibration":

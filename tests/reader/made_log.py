@@ -43,6 +43,7 @@ class LogMade:
         self.dice, self.plan = dice, plan
         self.now = datetime(2025, 3, 3, 8, 0)
         self.lines: list[str] = []
+        self.typing = random.Random(plan.text())  # of its own, so that it moves nothing else
         for step in plan.steps:
             if dice.random() < 0.95:
                 self.work(step)
@@ -144,6 +145,14 @@ class LogMade:
         number = 10 + self.dice.choice((0, 1, 2, 3, 4, 5, 6, 8, 11)) * self.dice.choice((-1, 1)) / 100
         return f"{number:.2f}"
 
+    def typed(self, value: str) -> str:
+        """The value as it is, one in four times with a ±, or worked out at the bench."""
+        ways = (f"{value} ± 0.0{self.typing.randint(0, 3)}", f"{value} ± 1/64",
+                f"({value} + {value}) / 2", f"{value} - 0.0{self.typing.randint(1, 4)}",
+                f"{value} * 1/2 + {value} / 2 ± 0.005", f"{value} mm + 0.001 in",
+                f"2 × {value} - {value}", f"{value} mm ± 0.001 in")
+        return value if self.typing.random() < 0.75 else f'"{self.typing.choice(ways)}"'
+
     def gauge(self) -> str:
         return self.dice.choice((" with G1", " with G1", " with G2", " with G3", " with G4", ""))
 
@@ -177,7 +186,8 @@ class LogMade:
                 continue
             bound = self.dice.choice("<>") if self.dice.random() < 0.03 else ""
             value = f"0.39{self.dice.randint(1, 7)}" if check.inches else self.value()
-            self.say(f"read {spot(check.name, place)} in {step} {bound}{value}{gauge}", minutes=0)
+            typed = f"{bound}{value}" if bound else self.typed(value)
+            self.say(f"read {spot(check.name, place)} in {step} {typed}{gauge}", minutes=0)
             if self.dice.random() < 0.06:
                 self.say(f"read {spot(check.name, place)} in {step} {self.value()}{self.gauge()}")
                 if self.dice.random() < 0.6:

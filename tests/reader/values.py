@@ -134,7 +134,12 @@ class Values:
     def single(self, check: Check, reading: Reading) -> Place:
         source = ("reading", reading.entry.seq)
         self.gauges[source] = gauge_of(self.walk.shop, reading.entry, reading.grain)
-        return Place("value", reading.value, {source: F(1)}, reading.bound)
+        weights = {source: F(1)}
+        if reading.own is not None:
+            own = ("typed", reading.entry.seq)
+            self.doubts[own] = reading.own
+            weights[own] = F(1)
+        return Place("value", reading.value, weights, reading.bound)
 
     def least(self, candidates: list[tuple[Place, Reading]]) -> tuple[Place, Reading]:
         """The least u counts, of equals the later."""

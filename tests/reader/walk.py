@@ -8,11 +8,11 @@ from typing import Iterator
 from arrays import Axis, Labels
 from bolts import BoltSet, Laid, Tick, Tightened, covers, elapsed, meet
 from formula import names as names_in
-from formula import scan_number
 from labels import places
-from ledger import Entry
+from ledger import Broken, Entry
 from plan import Asked, Check, Plan
 from tools import Shop, base, number, unit_of
+from typed import read_typed
 
 Key = tuple[str, str, Labels]  # check, step that asks, place
 
@@ -25,19 +25,23 @@ class Reading:
     bound: str = ""
     answer: str = ""
     grain: F = F(0)
+    own: F | None = None  # the ± typed behind it
     unsound: bool = False
     leans_on: list[tuple[Tick, bool]] = field(default_factory=list)
     fell: int = 0
     parted: bool = False
 
 
-def grain_of(value: dict[str, str]) -> F:
-    """One unit of the last place typed."""
-    typed = value["typed"].lstrip("<>+-− ")
-    found = scan_number(typed, 0)
-    unit = unit_of(value)
-    place = found[0].place if found else F(0)
-    return unit.width(place) if unit else place
+def reading_of(entry: Entry) -> Reading:
+    """The value as the reader works it out from what was typed; the ledger must say the same."""
+    value = entry.body["value"]
+    said, bound = base(value), number(value["value"])[0]
+    typed = read_typed(value["typed"], unit_of(value))
+    if not typed:
+        return Reading(entry, said, bound)
+    if typed.value != said:
+        raise Broken(f"entry {entry.seq}: `{value['typed']}` is {typed.value}, not {said}")
+    return Reading(entry, said, bound, grain=typed.grain, own=typed.doubt)
 
 
 class Walk:
@@ -121,10 +125,8 @@ class Walk:
     def on_read(self, entry: Entry) -> None:
         if entry.text("state") == "loose":
             return
-        value = entry.body["value"]
         for key in self.keys(entry):
-            self.add_reading(key, Reading(entry, base(value), number(value["value"])[0],
-                                          grain=grain_of(value)))
+            self.add_reading(key, reading_of(entry))
 
     def on_look(self, entry: Entry) -> None:
         for key in self.keys(entry):
