@@ -18,7 +18,8 @@ class Typed(unittest.TestCase):
     def test_a_doubt_has_the_unit_of_its_value_or_its_own(self):
         self.assertEqual(in_mm("0.19 ± 0.05"), (F("0.19"), F("0.01"), F("0.05")))
         self.assertEqual(in_mm("10.00 mm +/- 0.001 in"), (10, F("0.01"), F("0.0254")))
-        self.assertEqual(in_mm("1 in ± 1/64"), (F("25.4"), F("25.4"), F("25.4") / 64))
+        inches = read_typed("1 in ± 1/64", parse_unit("in"))  # the ledger's unit is that typed
+        self.assertEqual(inches.doubt * 1000, F("25.4") / 64)
 
     def test_arithmetic_has_the_coarsest_place_typed_with_a_point(self):
         self.assertEqual(in_mm("(10.05 + 10.1) / 2"), (F("10.075"), F("0.1"), None))
