@@ -155,8 +155,8 @@ void tightening_about(Desk *desk, const Tightening *tightening, guint here, gint
     if (behind == row || !first)
         return;
     g_autofree char *at = bolt_words(first);
-    g_autofree char *line = g_strdup_printf(
-        "Not sure? .Enter 6 starts %s again at %s: a second pull does no harm here.",
-        tightening_stage(tightening, first->stage)->text, at);
+    g_autofree char *line =
+        g_strdup_printf("Not sure? .Enter 6 starts %s again at %s: a second pull does no harm.",
+                        tightening_stage(tightening, first->stage)->text, at);
     canvas_put(page->body, behind, 1, PAGE_WIDTH - 2, style_of(0, 0), line);
 }

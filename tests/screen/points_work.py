@@ -38,6 +38,10 @@ def point_10_start_up_lands_where_the_work_was_left():
         stand.has(r"S17  main caps.*stage 3 of 3", 2)
         stand.has(r"[╔║]> +2 +<║")
         stand.has(r"^last  bolt 1 · 100 N·m · .*08:54 MO, 3[56] min ago", -2)
+        stand.type("\x7f" if stand.row(-4).startswith("ASK") else "")
+        stand.settle()
+        stand.press("*")  # and that is what it strikes
+        stand.has(r"^ASK   strike bolt 1 · 100 N·m\?", -4)
     return "TL-0418, S17, stage 3, bolt 2 in hand; last: bolt 1, 100 N·m, 08:54 MO, 36 min ago"
 
 
@@ -318,8 +322,17 @@ def point_18_before_access_closes_what_becomes_impossible_is_listed():
         stand.pick_up("JT")
         stand.answer("W1")
         stand.next_is("bolt 2 · ")
-        stand.press("d")  # at the end the reason still stands for it
+        stand.press("d")
         stand.has("2 close all the same: say why", -3)  # bolts are open beside it
+        stand.run("log", NUMBER, feed="JT pick up Sump\n" + "".join(
+            f"tighten {bolts}\n" for bolts in (
+                "pick-up flange stage 1 all with W1", "pick-up flange stage 2 all with W1",
+                "sump stage 1 all with W1", "sump stage 2 all with W1", "drain plug all with W4")))
+        stand.wait_for("2 close all the same: photographs follow", seconds=2)  # it still stands
+        stand.ask(PARKED)
+        before = len(stand.entries())
+        stand.press("2")
+        same("signed", [entry["kind"] for entry in stand.entries()[before:]], ["sign"])
     return "before the sump's first bolt: what it hides with its verdicts; 1 settles, 2 takes words; not asked again"
 
 
