@@ -37,6 +37,9 @@ typedef struct {
     char *gauges; // what each gauge can tell at `looked`; NULL if it is not asked
     guint looked;
     char *held; // the gauge in hand then
+    // With so many entries nothing had to be opened before the place `ready_at` is asked:
+    gsize ready;
+    guint ready_at;
 } Bench;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -354,6 +357,8 @@ static Go wants(gpointer state, Desk *desk)
     }
     bench->strikes = 0;
     const Requirement *made = in_hand(bench, &work);
+    if (made && bench->ready == work.agenda.count && bench->ready_at == bench->here)
+        return go(GO_STAY);
     char *setting = bench_setting(&work, made);
     if (setting)
         return go_instead(VIEW_SETTING, setting);
@@ -362,8 +367,11 @@ static Go wants(gpointer state, Desk *desk)
         return closing;
     if (made && (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT))
         return go_instead(VIEW_TIGHTENING, bolts_argument(made));
-    if (made && made->asked != ASKED_SIGN)
+    if (made && made->asked != ASKED_SIGN) {
+        bench->ready = work.agenda.count;
+        bench->ready_at = bench->here;
         return go(GO_STAY);
+    }
     gboolean card = agenda_is_card(&work.agenda);
     if (card && !bench->offered) {
         bench->offered = TRUE;
