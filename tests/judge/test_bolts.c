@@ -334,6 +334,28 @@ START_TEST(a_spent_bolt)
 }
 END_TEST
 
+START_TEST(the_first_angle_uses_a_bolt_up)
+{
+    static const char angled[] =
+        "plan: Angled\nunits: [mm, N·m, °]\nsteps:\n  Rods:\n    fasteners:\n"
+        "      rods: {bolts: 1..2, stages: snug > 90° from snug > 50, use: "
+        "once}\n";
+    Story story;
+    story_begin(&story, angled);
+    story_take_tool(&story, "09", "click wrench", "1/1000");
+    story_enter(&story, "fit", "{'part':'rods','use':'new'}");
+    story_tighten(&story, "rods", "Rods", 1, "1 2");
+    story_slacken(&story, "rods", "Rods", "1"); // only snug: not spent
+    story_tighten(&story, "rods", "Rods", 1, "1");
+    expect_bolts(&story, "rods in Rods", 1, "1 2", "pass");
+    story_tighten(&story, "rods", "Rods", 2, "1 2");
+    story_slacken(&story, "rods", "Rods", "1"); // turned, though 50 N·m was still to come
+    story_tighten(&story, "rods", "Rods", 1, "1");
+    expect_bolts(&story, "rods in Rods", 1, "1", "in doubt spent");
+    story_end(&story);
+}
+END_TEST
+
 START_TEST(a_wait_uses_up_no_bolt)
 {
     Story story;
@@ -491,6 +513,7 @@ int main(void)
     tcase_add_test(tcase, a_reading_keeps_the_order_it_was_taken_in);
     tcase_add_test(tcase, an_order_upheld_is_no_doubt_of_a_reading);
     tcase_add_test(tcase, a_spent_bolt);
+    tcase_add_test(tcase, the_first_angle_uses_a_bolt_up);
     tcase_add_test(tcase, a_wait_uses_up_no_bolt);
     tcase_add_test(tcase, a_bolt_replaced_is_open_again);
     tcase_add_test(tcase, a_bolt_that_is_not_there);

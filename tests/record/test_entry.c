@@ -116,6 +116,14 @@ START_TEST(a_long_line_is_refused_both_ways)
     entry_set_text(entry, "text", words);
     g_autofree char *line = entry_write(entry, NULL);
     ck_assert_ptr_nonnull(line);
+    g_autofree char *longest =
+        g_strnfill(LEDGER_LINE_MOST / 2 + LEDGER_LINE_MOST - strlen(line), 'x');
+    entry_set_text(entry, "text", longest);
+    g_autofree char *full = entry_write(entry, NULL);
+    ck_assert_ptr_nonnull(full);
+    ck_assert_uint_eq(strlen(full), LEDGER_LINE_MOST);
+    g_autoptr(Entry) again = entry_read(full, NULL);
+    ck_assert_ptr_nonnull(again);
 }
 END_TEST
 
