@@ -289,6 +289,27 @@ START_TEST(sealant_fitted_too_late)
 }
 END_TEST
 
+START_TEST(a_value_rests_on_its_newest_reading)
+{
+    static const char apart[] = "plan: Apart\nunits: [mm]\nsteps:\n  Size:\n    checks:\n"
+                                "      bore: {decimals: 2}\n      pin: {decimals: 2}\n"
+                                "      gap = bore - pin: {limits: 0..1}\n";
+    Story story;
+    story_begin(&story, apart);
+    story_take_tool(&story, "01", "micrometer", "1/1000");
+    story_read(&story, "bore", "", "10.50", "21/2", "01");
+    gint64 pin = story_read(&story, "pin", "", "10.00", "10", "01")->seq;
+    Assessment *assessment = story_assess(&story);
+    ck_assert_int_eq(story_find(assessment, "read gap")->entry, pin);
+    assessment_free(assessment);
+    gint64 bore = story_read(&story, "bore", "", "10.51", "1051/100", "01")->seq;
+    assessment = story_assess(&story);
+    ck_assert_int_eq(story_find(assessment, "read gap")->entry, MAX(bore, pin));
+    assessment_free(assessment);
+    story_end(&story);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("assess");
@@ -306,6 +327,7 @@ int main(void)
     tcase_add_test(tcase, a_wrench_found_wrong_and_upheld);
     tcase_add_test(tcase, a_hold_is_signed_by_another_person);
     tcase_add_test(tcase, what_is_not_needed_or_withdrawn);
+    tcase_add_test(tcase, a_value_rests_on_its_newest_reading);
     tcase_add_test(tcase, sealant_fitted_too_late);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
