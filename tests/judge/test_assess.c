@@ -289,6 +289,20 @@ START_TEST(sealant_fitted_too_late)
 }
 END_TEST
 
+// T = 0.00796, u = 0.0005: Cm is 3.98, which is under 4 and may not be shown as 4.0.
+START_TEST(a_fitness_under_its_bound_is_not_rounded_up_to_it)
+{
+    static const char narrow[] = "plan: Narrow\nunits: [mm]\nsteps:\n  Size:\n    checks:\n"
+                                 "      gap: {limits: 1.00000..1.00796}\n";
+    Story story;
+    story_begin(&story, narrow);
+    story_take_tool(&story, "01", "micrometer", "1/1000");
+    story_read(&story, "gap", "", "1.004", "251/250", "01");
+    story_expect_notes(&story, "read gap", "fitness 3.9, under 4: cannot tell close to a limit");
+    story_end(&story);
+}
+END_TEST
+
 START_TEST(a_value_rests_on_its_newest_reading)
 {
     static const char apart[] = "plan: Apart\nunits: [mm]\nsteps:\n  Size:\n    checks:\n"
@@ -328,6 +342,7 @@ int main(void)
     tcase_add_test(tcase, a_hold_is_signed_by_another_person);
     tcase_add_test(tcase, what_is_not_needed_or_withdrawn);
     tcase_add_test(tcase, a_value_rests_on_its_newest_reading);
+    tcase_add_test(tcase, a_fitness_under_its_bound_is_not_rounded_up_to_it);
     tcase_add_test(tcase, sealant_fitted_too_late);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
