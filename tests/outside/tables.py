@@ -12,7 +12,7 @@ from fractions import Fraction as F
 # Each table: source, how far a row may be off (absolute), rows of (unit, formula, printed). Where
 # the source prints rounded figures, half of its last place.
 TABLES = [
-    ("ISO 1:2022, length at 20 °C, worked by hand", F(1, 10 ** 7), [
+    ("ISO 1:2022, length at 20 °C, worked out apart from the program; coefficients from memory", F(1, 10 ** 7), [
         ("mm", "500.035 mm / (1 + 0.0000117 * (23.7 - 20))", "500.0133544"),
         ("mm", "86.012 mm / (1 + 0.000023 * (28 - 20))", "85.9961767"),
         ("mm", "62.000 mm / (1 + 0.0000115 * (12 - 20))", "62.0057045"),
@@ -24,7 +24,7 @@ TABLES = [
         ("mm", "at20(86.012 mm, 28 °C, aluminium, 24 °C, steel)", "86.0001325"),
         ("mm", "at20(62.000 mm, 68 °F, steel)", "62"),
     ]),
-    ("Heywood, Internal Combustion Engine Fundamentals, ch. 2, volumes", F(1, 10 ** 6), [
+    ("Heywood, Internal Combustion Engine Fundamentals, ch. 2: its formulas, worked out apart", F(1, 10 ** 6), [
         ("cc", "swept volume(86 mm, 86 mm)", "499.557214"),
         ("cc", "swept volume(4.030 in, 3.480 in)", "727.411843"),
         ("cc", "swept volume(96 mm, 77 mm)", "557.343669"),
@@ -33,13 +33,13 @@ TABLES = [
          "83.096047"),
         ("cc", "clearance volume(62.0 cc, 97 mm, 1.20 mm, 96 mm, -0.10 mm, -12.0 cc)", "58.143951"),
     ]),
-    ("Heywood, ch. 2, compression ratio", F(1, 10 ** 6), [
+    ("Heywood, ch. 2, compression ratio: its formula, worked out apart", F(1, 10 ** 6), [
         ("-", "compression ratio(499.557214 cc, 53.323036 cc)", "10.368507"),
         ("-", "compression ratio(727.411843 cc, 83.096047 cc)", "9.753868"),
         ("-", "compression ratio(557.343669 cc, 58.143951 cc)", "10.585583"),
         ("-", "compression ratio(500 cc, 50 cc)", "11"),
     ]),
-    ("sizes as their makers' sheets give them, displacement", F(1, 10 ** 4), [
+    ("displacement of bore, stroke and cylinders: the formula of a cylinder, worked out apart", F(1, 10 ** 4), [
         ("cc", "4 * swept volume(86 mm, 86 mm)", "1998.2289"),
         ("cc", "4 * swept volume(87 mm, 84 mm)", "1997.4120"),
         ("cc", "6 * swept volume(86 mm, 86 mm)", "2997.3433"),
