@@ -82,13 +82,12 @@ guint clocks_paint(Canvas *canvas, guint row, Session *session, const char *numb
     for (guint i = 0; i < clocks->len; i++, row++) {
         const Clock *clock = &g_array_index(clocks, Clock, i);
         g_autofree char *at = when(clock->at, now), *left = span(clock->at - now);
-        g_autofree char *what =
-            g_strconcat(clock->subject, clock->what ? ", " : "", clock->what, NULL);
+        g_autofree char *what = g_strconcat(number, " ", clock->subject, NULL);
         g_autofree char *until = g_strdup_printf("%s %s", clock_words(clock, now), at);
-        canvas_put(canvas, row, 5, 8, style_of(0, 0), number);
-        canvas_put(canvas, row, 14, 28, style_of(0, 0), what);
-        canvas_put(canvas, row, 43, 27, style_of(0, ROLE_UNSURE), until);
-        canvas_put(canvas, row, 71, 0, style_of(0, 0), left);
+        g_autofree char *still = g_strconcat(left, clock->at < now ? "" : " left", NULL);
+        canvas_put(canvas, row, 14, 19, style_of(0, 0), what);
+        canvas_put(canvas, row, 34, 26, style_of(0, ROLE_UNSURE), until);
+        canvas_put(canvas, row, 61, 19, style_of(0, 0), still);
     }
     return row;
 }

@@ -3,14 +3,27 @@
 #include "view.h"
 #include "words.h"
 
+#include <standbook/work/waits.h>
 #include <string.h>
+
+// Where the columns begin, and how many cells they have.
+enum {
+    ENGINE = 14,
+    ENGINE_CELLS = 19,
+    STANDS = 34,
+    STANDS_CELLS = 26,
+    WAITS = 61,
+    WAITS_CELLS = 19
+};
 
 typedef struct {
     char *number;
-    gboolean known;    // the rest is filled in
-    guint entries;     // how many the build had then
-    char *engine, *at; // in words
-    char *counts;      // `297 pass  1 conc.`
+    gboolean known; // the rest is filled in
+    guint entries;  // so many the build had then
+    char *engine;   // in words
+    char *counts;   // `297 pass  1 conc.`
+    Waits waits;
+    GArray *dues; // Due; NULL if the build cannot be opened
 } Card;
 
 typedef struct {
@@ -23,8 +36,9 @@ static void card_free(gpointer data)
     Card *card = data;
     g_free(card->number);
     g_free(card->engine);
-    g_free(card->at);
     g_free(card->counts);
+    waits_clear(&card->waits);
+    g_clear_pointer(&card->dues, g_array_unref);
     g_free(card);
 }
 
@@ -55,32 +69,43 @@ static void close(gpointer state)
     g_free(shelf);
 }
 
+// What is told of the build as it stands now.
+static void tell_card(Card *card, Session *session, Moment now)
+{
+    const GPtrArray *entries = session_entries(session);
+    const Agenda agenda = {session_plan(session), session_assessment(session),
+                           (const Entry *const *)entries->pdata, entries->len};
+    g_autoptr(Taken) taken = taken_new(agenda.entries, agenda.count, NULL);
+    const Telling telling = {&agenda, taken, now};
+    g_free(card->counts);
+    waits_clear(&card->waits);
+    g_clear_pointer(&card->dues, g_array_unref);
+    card->entries = entries->len;
+    card->counts = tally_words(agenda.assessment->counts);
+    card->waits = waits_of(&telling);
+    card->dues = dues_of_build(&telling);
+}
+
 static void fill_card(Card *card, Desk *desk)
 {
     Session *session = desk_session(desk, card->number);
     g_autofree char *title = desk_title(desk, card->number);
     card->known = TRUE;
-    g_clear_pointer(&card->engine, g_free);
-    g_clear_pointer(&card->at, g_free);
-    g_clear_pointer(&card->counts, g_free);
-    card->engine =
-        g_strdup(strlen(title) > strlen(card->number) + 1 ? title + strlen(card->number) + 1 : "");
-    if (!session)
-        return;
-    card->entries = session_entries(session)->len;
-    const PlanStep *step = standing_of(session).step;
-    card->at = step ? step_words(step) : g_strdup("");
-    card->counts = tally_words(session_assessment(session)->counts);
+    gsize behind = strlen(card->number) + 1;
+    g_auto(GStrv) parts = g_strsplit(strlen(title) > behind ? title + behind : "", "  ", 2);
+    card->engine = g_strdup(parts[0]); // without its serial
+    if (session)
+        tell_card(card, session, desk->now);
 }
 
-// The cards of builds in which something was entered since they were filled.
-static void refresh(Shelf *shelf, Desk *desk)
+// What was entered since the cards were filled is told anew.
+static void refresh(const Shelf *shelf, Desk *desk)
 {
     for (guint i = 0; i < shelf->cards->len; i++) {
         Card *card = shelf->cards->pdata[i];
-        Session *session = card->known ? desk_session(desk, card->number) : NULL;
+        Session *session = card->dues ? desk_session(desk, card->number) : NULL;
         if (session && session_entries(session)->len != card->entries)
-            fill_card(card, desk);
+            tell_card(card, session, desk->now);
     }
 }
 
@@ -97,36 +122,91 @@ static gboolean idle(gpointer state, Desk *desk)
     return FALSE;
 }
 
+static void put(Page *page, guint row, guint column, guint cells, const char *text)
+{
+    canvas_put(page->body, row, column, cells, style_of(0, 0), text ? text : "");
+}
+
 static void paint_cards(const Shelf *shelf, Page *page)
 {
     static const Style head = {TYPE_UNDERLINE, ROLE_CALM}, plain = {0, 0};
     canvas_put(page->body, 0, 1, 0, head, "no");
     canvas_put(page->body, 0, 5, 0, head, "build");
-    canvas_put(page->body, 0, 14, 0, head, "engine");
-    canvas_put(page->body, 0, 45, 0, head, "stands at");
+    canvas_put(page->body, 0, ENGINE, 0, head, "engine");
+    canvas_put(page->body, 0, STANDS, 0, head, "stands at");
+    canvas_put(page->body, 0, WAITS, 0, head, "waits for");
     for (guint i = 0; i < shelf->cards->len; i++) {
         const Card *card = shelf->cards->pdata[i];
         guint row = 1 + 2 * i;
         g_autofree char *line = g_strdup_printf("%u", i + 1);
         canvas_put_right(page->body, row, 3, plain, line);
-        canvas_put(page->body, row, 5, 8, plain, card->number);
-        canvas_put(page->body, row, 14, 30, plain, card->engine ? card->engine : "");
-        canvas_put(page->body, row, 45, 0, plain, card->at ? card->at : "");
-        canvas_put(page->body, row + 1, 14, 0, plain, card->counts ? card->counts : "");
+        put(page, row, 5, 8, card->number);
+        put(page, row, ENGINE, ENGINE_CELLS, card->engine);
+        put(page, row, STANDS, STANDS_CELLS, card->waits.stands);
+        put(page, row, WAITS, WAITS_CELLS, card->waits.waits);
+        put(page, row + 1, ENGINE, WAITS - ENGINE - 1, card->counts);
+        put(page, row + 1, WAITS, WAITS_CELLS, card->waits.since);
     }
 }
 
 // The clocks of the builds that are known by now.
-static void paint_clocks(const Shelf *shelf, Desk *desk, Page *page)
+static guint paint_clocks(const Shelf *shelf, guint row, Desk *desk, Page *page)
 {
-    guint row = 2 + 2 * shelf->cards->len;
-    canvas_put(page->body, row - 1, 1, 0, style_of(0, 0), "");
+    guint first = row;
     for (guint i = 0; i < shelf->cards->len; i++) {
         const Card *card = shelf->cards->pdata[i];
         Session *session = card->known ? desk_session(desk, card->number) : NULL;
         if (session)
             row = clocks_paint(page->body, row, session, card->number, desk->now);
     }
+    if (row > first)
+        put(page, first, 1, 0, "clocks");
+    return row > first ? row + 1 : row;
+}
+
+static guint paint_dues(const GArray *dues, guint row, const char *number, Page *page)
+{
+    for (guint i = 0; i < dues->len; i++, row++) {
+        const Due *due = &g_array_index(dues, Due, i);
+        g_autofree char *what = g_strconcat(number, *number ? " " : "", due->what, NULL);
+        put(page, row, ENGINE, ENGINE_CELLS, what);
+        put(page, row, STANDS, STANDS_CELLS, due->why);
+        put(page, row, WAITS, WAITS_CELLS, due->when);
+    }
+    return row;
+}
+
+// The ids of the tools that builds use which are not done at their last gate.
+static void add_used(GHashTable *used, Session *session)
+{
+    const GPtrArray *gates = session_assessment(session)->gates;
+    if (((const GateCount *)gates->pdata[gates->len - 1])->left == 0)
+        return;
+    const GPtrArray *entries = session_entries(session);
+    for (guint i = 0; i < entries->len; i++) {
+        const char *tool = entry_text(entries->pdata[i], "tool");
+        if (tool)
+            g_hash_table_add(used, (gpointer)tool);
+    }
+}
+
+static void paint_due(const Shelf *shelf, guint row, Desk *desk, Page *page)
+{
+    guint first = row;
+    g_autoptr(GHashTable) used = g_hash_table_new(g_str_hash, g_str_equal);
+    for (guint i = 0; i < shelf->cards->len; i++) {
+        const Card *card = shelf->cards->pdata[i];
+        if (!card->dues)
+            continue;
+        row = paint_dues(card->dues, row, card->number, page);
+        add_used(used, desk_session(desk, card->number));
+    }
+    g_autoptr(GArray) tools =
+        desk->shop ? dues_of_tools(session_shop(desk->shop), used, desk->now) : NULL;
+    if (tools)
+        row = paint_dues(tools, row, "", page);
+    if (row > first)
+        put(page, first, 1, 0, "due");
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
@@ -139,8 +219,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->status, "%s", name ? name : "standbook");
     page_say(&page->head, "The shop");
     page_say(&page->count, "%s", day);
+    refresh(shelf, desk);
     paint_cards(shelf, page);
-    paint_clocks(shelf, desk, page);
+    paint_due(shelf, paint_clocks(shelf, 2 + 2 * shelf->cards->len, desk, page), desk, page);
     page->field = ASKS_LINE;
     page_say(&page->unit, "no.");
     page_say(&page->next, "which build?");

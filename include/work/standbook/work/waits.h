@@ -1,0 +1,36 @@
+// What a build waits for, and what falls due, as the shop's own list of its builds says them. Only
+// what the record says. Pure: everything comes in.
+#pragma once
+#include <standbook/work/shop.h>
+#include <standbook/work/subject.h>
+
+typedef struct {
+    char *stands; // `S17 main caps: bolt 4 of 6`, `hand over, sealed 26 Mar`
+    char *waits;  // for whom or what: `JT, in hand 11:41`, `W2, found wrong`, `inlet lash 1`
+    char *since;  // `6 DOUBT since 11 Mar`, `nobody since 10 Jan`; "" if there is no more to say
+} Waits;
+
+// The first that is so: somebody has it in hand; a tool it was done with was found wrong; a
+// customer was told of a concession and has not answered; a finding waits for a decision; a second
+// person is to sign; it was put down; it is sealed and its next gate not begun; else what is to be
+// done next. The caller clears it with waits_clear.
+Waits waits_of(const Telling *telling);
+void waits_clear(Waits *waits);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Waits, waits_clear)
+
+// One thing that falls due.
+typedef struct {
+    char *what; // `head nuts`, `W2 click wrench`
+    char *why;  // `retighten in S40`, `calibration due 31 Jan`
+    char *when; // `10 left, after S39`, `55 days past`
+} Due;
+
+// Those of a build (Due), in the order of the work: bolts that are through and are to be
+// retightened at a later gate; what was done with a tool found wrong later; what a concession says
+// is to be watched. The caller frees with g_array_unref.
+GArray *dues_of_build(const Telling *telling) G_GNUC_WARN_UNUSED_RESULT;
+
+// Those of the shop's tools with these ids (a set of const char *): the last calibration is past,
+// or has no more than 30 days to go, or found the tool wrong and none has followed. The caller
+// frees with g_array_unref.
+GArray *dues_of_tools(const Shop *shop, GHashTable *used, Moment now) G_GNUC_WARN_UNUSED_RESULT;

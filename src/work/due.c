@@ -1,0 +1,173 @@
+// What falls due in a build and of the shop's tools.
+#include <standbook/work/waits.h>
+
+#include <standbook/work/ago.h>
+#include <standbook/work/concession.h>
+#include <string.h>
+
+static const gint64 DAY = 86400;
+
+enum { DAYS_NEAR = 30, WATCH = 3 }; // a line of a concession
+
+static void due_clear(gpointer data)
+{
+    Due *due = data;
+    g_free(due->what);
+    g_free(due->why);
+    g_free(due->when);
+}
+
+static GArray *dues_new(void)
+{
+    GArray *dues = g_array_new(FALSE, FALSE, sizeof(Due));
+    g_array_set_clear_func(dues, due_clear);
+    return dues;
+}
+
+// Takes the three texts.
+static void add(GArray *dues, char *what, char *why, char *when)
+{
+    const Due due = {what, why, when};
+    g_array_append_val(dues, due);
+}
+
+static const Requirement *made_at(const Agenda *agenda, guint index)
+{
+    return g_ptr_array_index(agenda->assessment->requirements, index);
+}
+
+// How many bolts of the group are not settled in the step, at any of its stages; `*all` of how
+// many.
+static guint bolts_left(const Agenda *agenda, const PlanGroup *group, const PlanStep *step,
+                        guint *all)
+{
+    guint left = 0;
+    *all = 0;
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *made = made_at(agenda, i);
+        if (made->asked != ASKED_BOLT || made->step != step || made->withdrawn ||
+            strcmp(made->name, group->name) != 0)
+            continue;
+        left += requirement_is_left(made) ? 1 : 0;
+        (*all)++;
+    }
+    return left;
+}
+
+static void add_retightening(GArray *dues, const Agenda *agenda, const PlanTightening *later)
+{
+    const PlanGroup *group = later->group;
+    guint all = 0, first = bolts_left(agenda, group, group->step, &all);
+    gboolean through = all > 0 && first == 0;
+    guint left = through ? bolts_left(agenda, group, later->step, &all) : 0;
+    if (!left)
+        return;
+    const PlanStep *held = agenda_held_by(agenda, later->step);
+    g_autofree char *after = held ? g_strdup_printf(", after S%02u", held->index + 1) : NULL;
+    add(dues, g_strdup(group->name), g_strdup_printf("retighten in S%02u", later->step->index + 1),
+        g_strdup_printf("%u of %u left%s", left, all, after ? after : ""));
+}
+
+static void add_retightenings(GArray *dues, const Agenda *agenda)
+{
+    for (guint i = 0; i < agenda->plan->steps->len; i++) {
+        const PlanStep *step = agenda->plan->steps->pdata[i];
+        for (guint j = 0; j < step->tightenings->len; j++) {
+            const PlanTightening *each = step->tightenings->pdata[j];
+            if (each->again && step->gate > each->group->step->gate)
+                add_retightening(dues, agenda, each);
+        }
+    }
+}
+
+static void add_wrong_tools(GArray *dues, const Telling *telling)
+{
+    const Agenda *agenda = telling->agenda;
+    g_autoptr(GHashTable) said = g_hash_table_new(g_str_hash, g_str_equal);
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *made = made_at(agenda, i);
+        const Entry *news = made->reason == REASON_TOOL && requirement_is_left(made) &&
+                                    !g_hash_table_contains(said, made->name)
+                                ? wrong_tool(agenda, i)
+                                : NULL;
+        if (!news)
+            continue;
+        g_hash_table_add(said, (gpointer)made->name);
+        Moment at = 0;
+        moment_parse(news->done ? news->done : news->at, &at, NULL);
+        g_autofree char *day = ago_day(at, telling->now);
+        add(dues, g_strdup(made->name),
+            g_strdup_printf("%s with %s", made->asked == ASKED_BOLT ? "tightened" : "read",
+                            wrong_tool_label(telling->taken, news)),
+            g_strdup_printf("found wrong %s", day));
+    }
+}
+
+static void add_watched(GArray *dues, const Agenda *agenda)
+{
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *made = made_at(agenda, i);
+        const char *why = made->conceded && !made->withdrawn
+                              ? entry_text(agenda->entries[made->conceded - 1], "why")
+                              : NULL;
+        char *watch = why ? concession_said(why, WATCH) : NULL;
+        if (watch)
+            add(dues, g_strconcat(made->name, *made->place ? " " : "", made->place, NULL), watch,
+                g_strdup("conceded"));
+    }
+}
+
+GArray *dues_of_build(const Telling *telling)
+{
+    GArray *dues = dues_new();
+    add_wrong_tools(dues, telling);
+    add_retightenings(dues, telling->agenda);
+    add_watched(dues, telling->agenda);
+    return dues;
+}
+
+// TOOLS -----------------------------------------------------------------------------------------
+
+static Moment day_moment(const char *day)
+{
+    g_autofree char *text = day ? g_strconcat(day, "T00:00", NULL) : NULL;
+    Moment moment = 0;
+    return text && moment_parse(text, &moment, NULL) ? moment : 0;
+}
+
+// `in 5 days`, `today`, `1 day past`.
+static char *days_words(gint64 days)
+{
+    if (days == 0)
+        return g_strdup("today");
+    const char *plural = ABS(days) == 1 ? "" : "s";
+    return days > 0 ? g_strdup_printf("in %" G_GINT64_FORMAT " day%s", days, plural)
+                    : g_strdup_printf("%" G_GINT64_FORMAT " day%s past", -days, plural);
+}
+
+static void add_tool(GArray *dues, const Entry *tool, const Entry *last, Moment now)
+{
+    gboolean wrong = g_strcmp0(entry_text(last, "found"), "wrong") == 0;
+    Moment due = day_moment(entry_text(last, "due"));
+    gint64 days = due / DAY - now / DAY;
+    if (!wrong && (!due || days > DAYS_NEAR))
+        return;
+    g_autofree char *day = ago_day(wrong ? day_moment(entry_text(last, "date")) : due, now);
+    add(dues, g_strdup_printf("%s %s", entry_text(tool, "label"), entry_text(tool, "sort")),
+        g_strdup_printf(wrong ? "found wrong %s" : "calibration due %s", day),
+        wrong ? g_strdup("not put right") : days_words(days));
+}
+
+GArray *dues_of_tools(const Shop *shop, GHashTable *used, Moment now)
+{
+    GArray *dues = dues_new();
+    g_autoptr(GPtrArray) tools = shop_all(shop, "tool", NULL);
+    for (guint i = 0; i < tools->len; i++) {
+        const char *id = entry_text(tools->pdata[i], "id");
+        g_autoptr(GPtrArray) made =
+            g_hash_table_contains(used, id) ? shop_calibrations(shop, id) : NULL;
+        if (made && made->len)
+            add_tool(dues, tools->pdata[i], made->pdata[made->len - 1], now);
+    }
+    return dues;
+}

@@ -1,0 +1,218 @@
+#include <standbook/work/waits.h>
+
+#include <standbook/work/agenda_item.h>
+#include <standbook/work/ago.h>
+#include <standbook/work/concession.h>
+#include <standbook/work/summary.h>
+#include <string.h>
+
+void waits_clear(Waits *waits)
+{
+    g_clear_pointer(&waits->stands, g_free);
+    g_clear_pointer(&waits->waits, g_free);
+    g_clear_pointer(&waits->since, g_free);
+}
+
+static const Requirement *made_at(const Agenda *agenda, guint index)
+{
+    return g_ptr_array_index(agenda->assessment->requirements, index);
+}
+
+static Moment done_at(const Entry *entry)
+{
+    Moment moment = 0;
+    moment_parse(entry->done ? entry->done : entry->at, &moment, NULL);
+    return moment;
+}
+
+// `11:41` of today, else `6 Mar`.
+static char *when(const Entry *entry, Moment now)
+{
+    Moment moment = done_at(entry);
+    g_autofree char *day = ago_day(moment, now), *today = ago_day(now, now);
+    g_autofree char *text = moment_text(moment);
+    return strcmp(day, today) == 0 ? g_strndup(text + 11, 5) : g_steal_pointer(&day);
+}
+
+static const char *who(const Telling *telling, const Entry *entry)
+{
+    return taken_initials(telling->taken, entry->by);
+}
+
+static char *name_of(const Requirement *made)
+{
+    return g_strconcat(made->name, *made->place ? " " : "", made->place, NULL);
+}
+
+// WHERE IT STANDS -------------------------------------------------------------------------------
+
+// The seal of the gate in front of a step that nobody has picked up yet; NULL if there is none.
+static const Entry *seal_before(const Agenda *agenda, const Standpoint *point)
+{
+    if (!point->step || point->step->gate == 0 || point->since)
+        return NULL;
+    const GateCount *gate = agenda->assessment->gates->pdata[point->step->gate - 1];
+    return gate->sealed ? agenda->entries[gate->sealed - 1] : NULL;
+}
+
+static char *stands_at(const Telling *telling, const Standpoint *point)
+{
+    const Entry *seal = seal_before(telling->agenda, point);
+    if (seal) {
+        g_autofree char *day = when(seal, telling->now);
+        return g_strdup_printf("%s, sealed %s", entry_text(seal, "gate"), day);
+    }
+    if (!point->step)
+        return g_strdup("nothing is left");
+    guint number = point->step->index + 1;
+    if (point->place != AGENDA_NOWHERE &&
+        made_at(telling->agenda, point->place)->asked == ASKED_BOLT) {
+        g_auto(AgendaItem) item = agenda_item(telling->agenda, point->place);
+        return g_strdup_printf("S%02u %s: bolt %u of %u", number, item.made->name, item.turn,
+                               item.turns);
+    }
+    return g_strdup_printf("S%02u %s", number, point->step->name);
+}
+
+// WHAT IT WAITS FOR -----------------------------------------------------------------------------
+
+// `JT, in hand 11:41`; of another day that day behind it.
+static void say_hand(const Telling *telling, const Entry *entry, const char *how, Waits *waits)
+{
+    g_autofree char *since = when(entry, telling->now);
+    gboolean today = strchr(since, ':') != NULL;
+    waits->waits = g_strdup_printf("%s, %s%s%s", who(telling, entry), how, today ? " " : "",
+                                   today ? since : "");
+    waits->since = today ? NULL : g_strdup_printf("since %s", since);
+}
+
+static gboolean is_in_hand(const Telling *telling, const Standpoint *point, Waits *waits)
+{
+    if (point->in_hand)
+        say_hand(telling, point->since, "in hand", waits);
+    return point->in_hand;
+}
+
+static gboolean has_wrong_tool(const Telling *telling, const Standpoint *point, Waits *waits)
+{
+    const Agenda *agenda = telling->agenda;
+    (void)point;
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *made = made_at(agenda, i);
+        const Entry *news =
+            made->reason == REASON_TOOL && requirement_is_left(made) ? wrong_tool(agenda, i) : NULL;
+        if (!news)
+            continue;
+        g_autofree char *since = when(news, telling->now);
+        waits->waits = g_strdup_printf("%s, found wrong", wrong_tool_label(telling->taken, news));
+        waits->since = g_strdup_printf("%u DOUBT since %s",
+                                       agenda->assessment->counts[VERDICT_IN_DOUBT], since);
+        return TRUE;
+    }
+    return FALSE;
+}
+
+enum { TOLD = 4, ANSWER = 5 }; // lines of a concession
+
+// What the concession that counts there says on that line; NULL if nothing.
+static char *conceded_line(const Agenda *agenda, const Requirement *made, guint line)
+{
+    const char *why = made->conceded && !made->withdrawn
+                          ? entry_text(agenda->entries[made->conceded - 1], "why")
+                          : NULL;
+    return why ? concession_said(why, line) : NULL;
+}
+
+static gboolean awaits_customer(const Telling *telling, const Standpoint *point, Waits *waits)
+{
+    const Agenda *agenda = telling->agenda;
+    (void)point;
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *made = made_at(agenda, i);
+        g_autofree char *told = conceded_line(agenda, made, TOLD);
+        g_autofree char *answer = conceded_line(agenda, made, ANSWER);
+        if (!told || answer)
+            continue;
+        g_autofree char *since = when(agenda->entries[made->conceded - 1], telling->now);
+        g_autofree char *name = name_of(made);
+        waits->waits = g_strdup_printf("customer: %s", name);
+        waits->since = g_strdup_printf("told %s", since);
+        return TRUE;
+    }
+    return FALSE;
+}
+
+static gboolean awaits_decision(const Telling *telling, const Standpoint *point, Waits *waits)
+{
+    const Agenda *agenda = telling->agenda;
+    (void)point;
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *made = made_at(agenda, i);
+        if (!made->finding || !made->check->by_decision || made->withdrawn || !made->entry ||
+            made->verdict != VERDICT_OPEN || made->own_verdict == VERDICT_OPEN)
+            continue;
+        g_autofree char *since = when(agenda->entries[made->entry - 1], telling->now);
+        g_autofree char *name = name_of(made);
+        waits->waits = g_strdup_printf("decision: %s", name);
+        waits->since = g_strdup_printf("since %s", since);
+        return TRUE;
+    }
+    return FALSE;
+}
+
+static gboolean awaits_second(const Telling *telling, const Standpoint *point, Waits *waits)
+{
+    const Agenda *agenda = telling->agenda;
+    if (point->place == AGENDA_NOWHERE || made_at(agenda, point->place)->asked != ASKED_SIGN)
+        return FALSE;
+    g_auto(AgendaItem) item = agenda_item(agenda, point->place);
+    g_autofree char *since = when(point->last, telling->now);
+    waits->waits = item.hold ? g_strdup_printf("second: %s", item.hold) : g_strdup("signature");
+    waits->since = g_strdup_printf("since %s", since);
+    return TRUE;
+}
+
+static gboolean was_put_down(const Telling *telling, const Standpoint *point, Waits *waits)
+{
+    if (!point->since)
+        return FALSE;
+    say_hand(telling, point->since, "put down", waits);
+    if (!waits->since)
+        waits->since = g_strdup(entry_text(point->since, "note"));
+    return TRUE;
+}
+
+static gboolean waits_for_later(const Telling *telling, const Standpoint *point, Waits *waits)
+{
+    if (!seal_before(telling->agenda, point))
+        return FALSE;
+    waits->waits = g_strdup(point->step->name);
+    return TRUE;
+}
+
+static gboolean lies(const Telling *telling, const Standpoint *point, Waits *waits)
+{
+    if (point->place == AGENDA_NOWHERE || !point->last)
+        return FALSE;
+    g_autofree char *since = when(point->last, telling->now);
+    waits->waits = name_of(made_at(telling->agenda, point->place));
+    waits->since = g_strdup_printf("nobody since %s", since);
+    return TRUE;
+}
+
+Waits waits_of(const Telling *telling)
+{
+    static gboolean (*const rules[])(const Telling *, const Standpoint *, Waits *) = {
+        is_in_hand,    has_wrong_tool, awaits_customer, awaits_decision,
+        awaits_second, was_put_down,   waits_for_later, lies,
+    };
+    const Standpoint point = summary_standpoint(telling->agenda);
+    Waits waits = {.stands = stands_at(telling, &point)};
+    for (guint i = 0; i < G_N_ELEMENTS(rules) && !waits.waits; i++)
+        rules[i](telling, &point, &waits);
+    if (!waits.waits)
+        waits.waits = g_strdup("nothing");
+    if (!waits.since)
+        waits.since = g_strdup("");
+    return waits;
+}
