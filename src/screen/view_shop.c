@@ -213,7 +213,6 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Shelf *shelf = state;
     (void)typed;
-    refresh(shelf, desk);
     g_autofree char *day = day_words(desk->now);
     const char *name = desk->shop ? shop_name(session_shop(desk->shop)) : NULL;
     page_say(&page->status, "%s", name ? name : "standbook");
