@@ -93,7 +93,7 @@ static void fill_card(Card *card, Desk *desk)
     card->known = TRUE;
     gsize behind = strlen(card->number) + 1;
     g_auto(GStrv) parts = g_strsplit(strlen(title) > behind ? title + behind : "", "  ", 2);
-    card->engine = g_strdup(parts[0]); // without its serial
+    card->engine = g_strstrip(g_strdup(parts[0] ? parts[0] : "")); // without its serial
     if (session)
         tell_card(card, session, desk->now);
 }
