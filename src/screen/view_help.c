@@ -10,12 +10,10 @@ static gpointer open(Desk *desk, const char *argument)
 }
 
 static const char *const notations[] = {
-    " A number goes in the field; the line below says what it means; Enter takes it.",
-    "   2.0512   .0021   2-5/8   17/32 in   63,51 mm   <0.03   +27 on a zeroed dial",
+    " A number: 2.0512   .0021   2-5/8   17/32 in   63,51 mm   <0.03   +27 on a dial",
 };
 
 static const char *const signs[] = {
-    "",
     " √ pass  · open  ▲ FAIL above  ▼ FAIL below  ? DOUBT  ◆ conc.  = noted  − n/a",
     " 0.050 ├────▒▒█▒▒▒─────┤ 0.080   █ reading  ▒ its doubt  ├ ┤ limits  ┼ aim",
     "",
