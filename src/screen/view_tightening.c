@@ -27,6 +27,9 @@ typedef struct {
     gboolean asks_again; // whether to begin the stage again, or to loosen a bolt
     gint64 again;      // seq of the note that began a stage again, 0 for none: its bolts are taken
     guint again_stage; // once more, as far as they were not ticked behind it
+    // With so many entries nothing had to be closed before the turn `ready_at`:
+    guint ready;
+    guint ready_at;
 } Bolts;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -241,6 +244,20 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 
 // KEYS ------------------------------------------------------------------------------------------
 
+// What was opened over other work closes nothing: that work goes on behind it.
+static Go wants_closing(Bolts *bolts, Desk *desk, const Tightening *tightening, const Turn *turn)
+{
+    guint known = session_entries(desk_build(desk))->len;
+    if (bolts->over || (bolts->ready == known && bolts->ready_at == bolts->here))
+        return go(GO_STAY);
+    Go closing = go_before_closing(desk, tightening->plan->step, turn->made);
+    if (closing.kind == GO_STAY) {
+        bolts->ready = known;
+        bolts->ready_at = bolts->here;
+    }
+    return closing;
+}
+
 // Asks for a wrench once a stage; goes back to the bench when all is done.
 static Go wants(gpointer state, Desk *desk)
 {
@@ -254,9 +271,7 @@ static Go wants(gpointer state, Desk *desk)
     if (!turn)
         return tightening && !bolts->over ? go_instead(VIEW_BENCH, g_strdup(bolts->step))
                                           : go(GO_UP);
-    // What was opened over other work closes nothing: that work goes on behind it.
-    Go closing =
-        bolts->over ? go(GO_STAY) : go_before_closing(desk, tightening->plan->step, turn->made);
+    Go closing = wants_closing(bolts, desk, tightening, turn);
     if (closing.kind != GO_STAY)
         return closing;
     g_auto(BoltTool) tool = bolt_tool(desk, tightening, turn);
