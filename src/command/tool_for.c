@@ -38,9 +38,7 @@ static const char *used_at(const Opened *opened, const Requirement *made)
     const Entry *entry = made->entry > 0 && (guint)made->entry <= opened->entries->len
                              ? opened->entries->pdata[made->entry - 1]
                              : NULL;
-    return entry && kind_field(entry->kind, "tool")
-               ? taken_tool(opened->taken, entry_text(entry, "tool"))
-               : NULL;
+    return entry ? taken_tool(opened->taken, entry_tool(entry)) : NULL;
 }
 
 static void tell(Document *document, const GaugeChoices *choices)

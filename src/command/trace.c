@@ -34,11 +34,6 @@ static void use_free(gpointer data)
     g_free(use);
 }
 
-static const char *day_of(const Entry *entry)
-{
-    return entry->done ? entry->done : entry->at;
-}
-
 // What an entry that names a tool or lot is about.
 static const char *about(const Entry *entry)
 {
@@ -78,7 +73,7 @@ static Use *use_of(GPtrArray *uses, const Entry *entry)
     Use *use = g_new0(Use, 1);
     use->what = g_strdup(what);
     use->places = g_string_new(NULL);
-    use->first = g_strndup(day_of(entry), 10);
+    use->first = g_strndup(entry_done(entry), 10);
     use->entry = entry->seq;
     g_ptr_array_add(uses, use);
     return use;
@@ -89,7 +84,7 @@ static void use_add(GPtrArray *uses, const Entry *entry, gboolean live)
     Use *use = use_of(uses, entry);
     g_autofree char *place = place_of(entry);
     g_free(use->last);
-    use->last = g_strndup(day_of(entry), 10);
+    use->last = g_strndup(entry_done(entry), 10);
     use->count++;
     use->struck += !live;
     if (*place && !strstr(use->places->str, place))
@@ -98,7 +93,7 @@ static void use_add(GPtrArray *uses, const Entry *entry, gboolean live)
 
 static gboolean is_since(const Trace *trace, const Entry *entry)
 {
-    return !trace->since || strncmp(day_of(entry), trace->since, 10) >= 0;
+    return !trace->since || strncmp(entry_done(entry), trace->since, 10) >= 0;
 }
 
 static void tell_uses(Trace *trace, const char *label, const char *serial, const GPtrArray *uses)

@@ -1,5 +1,7 @@
 #include <standbook/record/entry.h>
 
+#include <string.h>
+
 const char *entry_text(const Entry *entry, const char *field)
 {
     return json_string_value(json_object_get(entry->body, field));
@@ -34,6 +36,43 @@ Number *entry_amount(const Entry *entry, const char *field)
     g_autoptr(Number) number = number_from_text(value + strspn(value, "<>"), NULL);
     g_autoptr(Unit) unit = words && *words ? unit_parse(words, NULL) : NULL;
     return number && unit ? unit_to_base(unit, number) : g_steal_pointer(&number);
+}
+
+Number *entry_width(const Entry *entry, const char *field)
+{
+    const char *text = entry_value(entry, field, "value");
+    const char *words = entry_value(entry, field, "unit");
+    g_autoptr(Number) number = text ? number_from_text(text, NULL) : NULL;
+    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
+    return number ? unit_width_to_base(unit, number) : NULL;
+}
+
+const char *entry_tool(const Entry *entry)
+{
+    return kind_field(entry->kind, "tool") ? entry_text(entry, "tool") : NULL;
+}
+
+gboolean entry_is_at(const Entry *entry, const char *const *labels)
+{
+    gsize count = entry_list_length(entry, "place");
+    if (count != g_strv_length((char **)labels))
+        return FALSE;
+    for (gsize i = 0; i < count; i++)
+        if (strcmp(entry_list_item(entry, "place", i), labels[i]) != 0)
+            return FALSE;
+    return TRUE;
+}
+
+const char *entry_done(const Entry *entry)
+{
+    return entry->done ? entry->done : entry->at;
+}
+
+Moment entry_moment(const Entry *entry)
+{
+    const char *text = entry_done(entry);
+    Moment moment = 0;
+    return text && moment_parse(text, &moment, NULL) ? moment : 0;
 }
 
 void entry_set_text(Entry *entry, const char *field, const char *text)

@@ -37,11 +37,6 @@ typedef struct {
     const Requirement *made;
 } Detail;
 
-static char *place_words(const Requirement *made)
-{
-    return *made->place ? g_strdup_printf("%s %s", made->name, made->place) : g_strdup(made->name);
-}
-
 static void put_line(Detail *detail, guint column, Style style, const char *text)
 {
     canvas_put(detail->canvas, detail->row++, column, 0, style, text);
@@ -58,9 +53,7 @@ static void put_figure(Detail *detail, const char *what, const char *figure, con
 
 static char *day_of(const Detail *detail, const Entry *entry)
 {
-    Moment moment = 0;
-    moment_parse(entry->done ? entry->done : entry->at, &moment, NULL);
-    return ago_day(moment, detail->desk->now);
+    return ago_day(entry_moment(entry), detail->desk->now);
 }
 
 // FIGURES ---------------------------------------------------------------------------------------
@@ -76,14 +69,8 @@ static void put_now(Detail *detail)
 // Whether an entry is about this place alone.
 static gboolean is_at(const Entry *entry, const Requirement *made)
 {
-    gsize labels = entry_list_length(entry, "place");
-    if (g_strcmp0(entry_text(entry, "check"), made->name) != 0 ||
-        labels != g_strv_length(made->labels))
-        return FALSE;
-    for (gsize i = 0; i < labels; i++)
-        if (strcmp(entry_list_item(entry, "place", i), made->labels[i]) != 0)
-            return FALSE;
-    return TRUE;
+    return g_strcmp0(entry_text(entry, "check"), made->name) == 0 &&
+           entry_is_at(entry, (const char *const *)made->labels);
 }
 
 // What somebody else's certificate says of it.
@@ -249,7 +236,7 @@ void detail_paint(Desk *desk, const Checks *checks, guint index, Page *page)
     g_autoptr(Canvas) canvas = canvas_new_growing(third ? DETAIL_WIDTH : width, page->body->ascii);
     Detail detail = {
         canvas, 0, desk, checks, checks_agenda(checks), checks_at(checks, index, NULL)};
-    g_autofree char *name = place_words(detail.made);
+    g_autofree char *name = figure_name(detail.made);
     put_line(&detail, 1, bold, name);
     if (detail.made->check) {
         put_now(&detail);
@@ -270,7 +257,7 @@ void detail_paint(Desk *desk, const Checks *checks, guint index, Page *page)
 // The labels alone where the whole name is too long to be drawn, without commas.
 static char *far_words(const Requirement *made)
 {
-    g_autofree char *whole = place_words(made);
+    g_autofree char *whole = figure_name(made);
     g_auto(GStrv) parts = g_strsplit(whole, ",", -1);
     g_autofree char *joined = g_strjoinv("", parts);
     if (!*made->place || digits_width(joined, 2) <= PAGE_WIDTH - 2)

@@ -198,10 +198,9 @@ void desk_recall(Desk *desk)
         g_autoptr(Taken) taken =
             taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
         g_autofree char *said = entry_said(session_plan(session), taken, entry);
-        const char *done = entry->done ? entry->done : entry->at;
         desk->last_seq = i + 1;
-        desk_last(desk, "%s · %.5s %s", said, done + 11, desk->who);
-        moment_parse(done, &desk->last_at, NULL);
+        desk_last(desk, "%s · %.5s %s", said, entry_done(entry) + 11, desk->who);
+        desk->last_at = entry_moment(entry);
     }
 }
 

@@ -50,7 +50,7 @@ static const char *used_last(Desk *desk, const ToolNeed *need)
     const GPtrArray *entries = session ? session_entries(session) : NULL;
     for (guint i = entries ? entries->len : 0; i-- > 0;) {
         const Entry *entry = entries->pdata[i];
-        const char *id = kind_field(entry->kind, "tool") ? entry_text(entry, "tool") : NULL;
+        const char *id = entry_tool(entry);
         const Entry *tool = id ? shop_by_id(session_shop(desk->shop), "tool", id) : NULL;
         if (tool && serves(tool, need))
             return shop_label(tool);

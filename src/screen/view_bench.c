@@ -208,14 +208,12 @@ static char *apart_words(const Bench *bench, const Checks *checks)
     return working_apart(&agenda, checks_at(checks, index, NULL));
 }
 
-static char *place_words(const Requirement *made)
+static char *then_place(const Requirement *made)
 {
-    if (made->asked == ASKED_SIGN)
-        return g_strdup_printf("sign %s", made->name);
-    return *made->place ? g_strdup_printf("%s %s", made->name, made->place) : g_strdup(made->name);
+    return made->asked == ASKED_SIGN ? g_strdup_printf("sign %s", made->name) : figure_name(made);
 }
 
-// `   G03 bore gauge, zeroed in G02`, or which is to be taken in hand.
+// `G03 bore gauge`, or which is to be taken in hand.
 static char *gauge_words(Desk *desk, const Agenda *agenda, const Requirement *made, guint index,
                          const char *typed)
 {
@@ -262,7 +260,7 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     page_say(&page->unit, "%s", field.unit);
     guint behind = next_open(bench, work);
     const Requirement *then = bench_requirement(work, behind);
-    g_autofree char *then_words = then && then != made ? place_words(then) : g_strdup("");
+    g_autofree char *then_words = then && then != made ? then_place(then) : g_strdup("");
     page_say(&page->then, "%s", field.hint ? field.hint : then_words);
     page->means = *typed && bench->supposed.line;
     if (bench->supposed.problem)

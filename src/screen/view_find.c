@@ -151,11 +151,7 @@ static char *day_of_entry(const Session *session, const Requirement *made, const
     const GPtrArray *entries = session_entries(session);
     if (made->entry < 1 || made->entry > (gint64)entries->len)
         return g_strdup("");
-    const Entry *entry = entries->pdata[made->entry - 1];
-    Moment moment;
-    return moment_parse(entry->done ? entry->done : entry->at, &moment, NULL)
-               ? ago_day(moment, desk->now)
-               : g_strdup("");
+    return ago_day(entry_moment(entries->pdata[made->entry - 1]), desk->now);
 }
 
 // `0.041 ±.005 mm   √ pass   0.030 ├──▒▒█▒▒────────┤ 0.065   wear 0.090`

@@ -22,7 +22,7 @@ static char *tool_words(const Checks *checks, const Requirement *from)
     if (!checks->taken || from->entry < 1 || (gsize)from->entry > checks->agenda->count)
         return NULL;
     const Entry *entry = checks->agenda->entries[from->entry - 1];
-    const char *id = kind_field(entry->kind, "tool") ? entry_text(entry, "tool") : NULL;
+    const char *id = entry_tool(entry);
     const char *label = taken_tool(checks->taken, id);
     const char *sort = id ? taken_text(checks->taken, "tool", id, "sort") : NULL;
     return label ? g_strconcat(label, sort ? " " : "", sort, NULL) : NULL;

@@ -167,18 +167,6 @@ static char *day_of(const Entry *entry)
     return g_strndup(when, 10);
 }
 
-// Whether an entry names just the place of the requirement.
-static gboolean is_at(const Entry *entry, const Requirement *requirement)
-{
-    gsize count = entry_list_length(entry, "place");
-    if (count != g_strv_length(requirement->labels))
-        return FALSE;
-    for (gsize i = 0; i < count; i++)
-        if (strcmp(entry_list_item(entry, "place", i), requirement->labels[i]) != 0)
-            return FALSE;
-    return TRUE;
-}
-
 // What was noted at that place after it was conceded: `confirmed by letter, 2025-02-28`.
 static void append_since(GString *words, const SheetSource *source, const Requirement *requirement,
                          const Entry *concession)
@@ -189,7 +177,7 @@ static void append_since(GString *words, const SheetSource *source, const Requir
         const Entry *note = source->entries[i];
         if (!live[i] || strcmp(note->kind->name, "note") != 0 ||
             g_strcmp0(entry_text(note, "about"), requirement->name) != 0 ||
-            !is_at(note, requirement))
+            !entry_is_at(note, (const char *const *)requirement->labels))
             continue;
         g_autofree char *day = day_of(note);
         g_string_append_printf(words, " %s, %s.", entry_text(note, "text"), day);

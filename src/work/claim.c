@@ -13,16 +13,6 @@ void claim_clear(Claim *claim)
         number_free(numbers[i]);
 }
 
-// A doubt in base units, without the offset of a temperature; NULL if none is stated.
-static Number *stated_doubt(const Entry *entry)
-{
-    const char *text = entry_value(entry, "doubt", "value");
-    const char *words = entry_value(entry, "doubt", "unit");
-    g_autoptr(Number) number = text ? number_from_text(text, NULL) : NULL;
-    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
-    return number ? unit_width_to_base(unit, number) : NULL;
-}
-
 static void clear_one(gpointer claim)
 {
     claim_clear(claim);
@@ -33,7 +23,7 @@ Claim claim_beside(const Entry *entry, const Requirement *made)
     Claim claim = {.entry = entry,
                    .made = made,
                    .claimed = entry_amount(entry, "value"),
-                   .doubt = stated_doubt(entry)};
+                   .doubt = entry_width(entry, "doubt")};
     if (!claim.claimed || !made->value || made->bound != BOUND_NONE)
         return claim;
     claim.difference = number_subtract(made->value, claim.claimed);

@@ -13,13 +13,6 @@ typedef struct {
     GArray *clocks;
 } Running;
 
-static Moment done_at(const Entry *entry)
-{
-    Moment at = 0;
-    moment_parse(entry->done ? entry->done : entry->at, &at, NULL);
-    return at;
-}
-
 // A whole number of seconds, rounded up: a clock never ends too soon.
 static gint64 seconds_of(const Number *number)
 {
@@ -77,7 +70,7 @@ static void add_laid(const Running *running, const GPtrArray *all, guint index)
         plan_consumable(running->plan, entry_text(laid, "consumable"));
     if (!consumable)
         return;
-    Moment from = done_at(laid);
+    Moment from = entry_moment(laid);
     if (consumable->fit_within && !is_laid_again(all, index, FALSE) && set_is_open(running, laid))
         add(running, CLOCK_FIT_BEFORE, laid, from + seconds_of(consumable->fit_within));
     const struct {
@@ -105,7 +98,7 @@ static Moment wait_begun(const Running *running, const Requirement *wait)
             return 0;
         last = MAX(last, made->entry);
     }
-    return last > 0 && (gsize)last <= running->count ? done_at(running->entries[last - 1]) : 0;
+    return last > 0 && (gsize)last <= running->count ? entry_moment(running->entries[last - 1]) : 0;
 }
 
 static const Number *wait_of(const Requirement *wait, Number **constant)

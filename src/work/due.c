@@ -93,9 +93,7 @@ static void add_wrong_tools(GArray *dues, const Telling *telling)
         if (!news)
             continue;
         g_hash_table_add(said, (gpointer)made->name);
-        Moment at = 0;
-        moment_parse(news->done ? news->done : news->at, &at, NULL);
-        g_autofree char *day = ago_day(at, telling->now);
+        g_autofree char *day = ago_day(entry_moment(news), telling->now);
         add(dues, g_strdup(made->name),
             g_strdup_printf("%s with %s", made->asked == ASKED_BOLT ? "tightened" : "read",
                             wrong_tool_label(telling->taken, news)),

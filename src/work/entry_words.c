@@ -382,7 +382,7 @@ char *entry_words(const Taken *taken, const Entry *entry)
 
 char *entry_when(const Entry *entry)
 {
-    const char *moment = entry->done ? entry->done : entry->at;
+    const char *moment = entry_done(entry);
     g_autofree char *day = g_strndup(moment, 10);
     return strlen(moment) < 16 ? g_strdup(moment) : g_strdup_printf("%s %.5s", day, moment + 11);
 }

@@ -74,7 +74,7 @@ static const char *initials_of(const Search *search, const Read *read, const Ent
 
 static gboolean is_since(const Search *search, const Entry *entry)
 {
-    const char *day = entry->done ? entry->done : entry->at;
+    const char *day = entry_done(entry);
     return strncmp(day, search->since, strlen(search->since)) >= 0;
 }
 

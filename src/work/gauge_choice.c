@@ -128,23 +128,13 @@ typedef struct {
     const GPtrArray *checks;
 } Choosing;
 
-// A width in base units, without the offset of a temperature; NULL if there is none.
-static Number *width_of(const Entry *entry, const char *field)
-{
-    const char *text = entry_value(entry, field, "value"),
-               *words = entry_value(entry, field, "unit");
-    g_autoptr(Number) number = text ? number_from_text(text, NULL) : NULL;
-    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
-    return number ? unit_width_to_base(unit, number) : NULL;
-}
-
 // The doubt of what is to be settled if it is read with this tool.
 static Number *variance_with(const Choosing *choosing, const Entry *tool, gboolean *whole)
 {
     const Entry *stated = stated_on(choosing->shop, entry_text(tool, "id"), choosing->day);
-    g_autoptr(Number) expanded = stated ? width_of(stated, "uncertainty") : NULL;
-    g_autoptr(Number) repeat = stated ? width_of(stated, "repeat") : NULL;
-    g_autoptr(Number) graduation = width_of(tool, "graduation");
+    g_autoptr(Number) expanded = stated ? entry_width(stated, "uncertainty") : NULL;
+    g_autoptr(Number) repeat = stated ? entry_width(stated, "repeat") : NULL;
+    g_autoptr(Number) graduation = entry_width(tool, "graduation");
     const GaugeTrial trial = {choosing->checks,
                               {entry_text(tool, "id"), expanded, repeat, graduation}};
     return expanded || graduation
@@ -256,7 +246,7 @@ static const char *used_at(Session *session, guint index)
     gint64 seq = made_at(session_assessment(session), index)->entry;
     const GPtrArray *entries = session_entries(session);
     const Entry *entry = seq > 0 && seq <= entries->len ? entries->pdata[seq - 1] : NULL;
-    const char *id = entry && kind_field(entry->kind, "tool") ? entry_text(entry, "tool") : NULL;
+    const char *id = entry ? entry_tool(entry) : NULL;
     const Entry *tool = id ? shop_by_id(session->shop, "tool", id) : NULL;
     return tool ? shop_label(tool) : NULL;
 }
@@ -302,15 +292,9 @@ static const GaugeChoice *used_of(const GaugeChoices *choices)
 // A doubt that still settles it must not be rounded up.
 static char *doubt_down(const PlanCheck *check, const Number *doubt)
 {
-    g_autoptr(Number) shown = unit_width_from_base(check->unit, doubt);
-    g_autoptr(Number) half = number_from_ratio(1, 2);
-    for (guint i = 0; i < check->decimals; i++) {
-        g_autoptr(Number) before = half;
-        g_autoptr(Number) tenth = number_from_ratio(1, 10);
-        half = number_multiply(before, tenth);
-    }
-    g_autoptr(Number) less = number_subtract(shown, half);
-    g_autofree char *digits = number_decimal(less, check->decimals);
+    g_autoptr(Number) step = check_step(check), two = number_from_integer(2);
+    g_autoptr(Number) half = number_divide(step, two), less = number_subtract(doubt, half);
+    g_autofree char *digits = check_width_words(check, less);
     return g_strdup(digits + (g_str_has_prefix(digits, "0.") ? 1 : 0));
 }
 

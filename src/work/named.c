@@ -230,23 +230,13 @@ static const char *subject_of(const Entry *entry)
     return NULL;
 }
 
-static gboolean is_its_place(const Requirement *made, const Entry *entry)
-{
-    gsize count = kind_field(entry->kind, "place") ? entry_list_length(entry, "place") : 0;
-    if (count != g_strv_length(made->labels))
-        return FALSE;
-    for (gsize i = 0; i < count; i++)
-        if (strcmp(made->labels[i], entry_list_item(entry, "place", i)) != 0)
-            return FALSE;
-    return TRUE;
-}
-
 const Requirement *requirement_about(const Assessment *assessment, const Entry *entry)
 {
     const char *subject = subject_of(entry);
     for (guint i = 0; subject && i < assessment->requirements->len; i++) {
         const Requirement *made = assessment->requirements->pdata[i];
-        if (!made->withdrawn && strcmp(made->name, subject) == 0 && is_its_place(made, entry))
+        if (!made->withdrawn && strcmp(made->name, subject) == 0 &&
+            entry_is_at(entry, (const char *const *)made->labels))
             return made;
     }
     return NULL;

@@ -43,7 +43,7 @@ static gboolean check_seen(const Session *session, const LineTaken *taken, guint
             if (!meet(other, taken->entries->pdata[j]))
                 continue;
             const Entry *person = shop_by_id(session->shop, "person", other->by);
-            const char *moment = other->done ? other->done : other->at;
+            const char *moment = entry_done(other);
             g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_NO,
                         "done by %s %.5s: #%" G_GINT64_FORMAT
                         " at `%s`; nothing is stored, look at it, then write the line anew",

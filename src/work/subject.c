@@ -180,9 +180,7 @@ static char *dated(const Telling *telling, const char *word, gint64 seq)
     const Entry *entry = telling->agenda->entries[seq - 1];
     const char *second =
         strcmp(entry->kind->name, "uphold") == 0 ? entry_text(entry, "second") : NULL;
-    Moment at = 0;
-    moment_parse(entry->done ? entry->done : entry->at, &at, NULL);
-    g_autofree char *day = ago_day(at, telling->now);
+    g_autofree char *day = ago_day(entry_moment(entry), telling->now);
     const char *initials = second ? taken_initials(telling->taken, second) : NULL;
     return g_strdup_printf("%s %s, %s%s%s", word, day, taken_initials(telling->taken, entry->by),
                            initials ? " " : "", initials ? initials : "");

@@ -128,18 +128,11 @@ char *summary_count(const Summary *summary)
     }
 }
 
-static Moment done_at(const Entry *entry)
-{
-    Moment at = 0;
-    moment_parse(entry->done ? entry->done : entry->at, &at, NULL);
-    return at;
-}
-
 char *summary_signed(const Summary *summary, const Taken *taken, Moment now)
 {
     if (!summary->signing)
         return g_strdup("");
-    g_autofree char *day = ago_day(done_at(summary->signing), now);
+    g_autofree char *day = ago_day(entry_moment(summary->signing), now);
     return g_strdup_printf("%s %s", taken_initials(taken, summary->signing->by), day);
 }
 

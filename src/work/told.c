@@ -68,7 +68,7 @@ static void see_hands(Told *told, gint64 seq)
     if (seq < 1 || (gsize)seq > told->agenda->count)
         return;
     const Entry *entry = told->agenda->entries[seq - 1];
-    const char *tool = kind_field(entry->kind, "tool") ? entry_text(entry, "tool") : NULL;
+    const char *tool = entry_tool(entry);
     const char *label = tool ? taken_tool(told->taken, tool) : NULL;
     const char *initials = taken_initials(told->taken, entry->by);
     if (label)
@@ -248,9 +248,7 @@ GPtrArray *upholds_about(const Plan *plan, const Entry *const *entries, gsize co
 // `11 Mar 2025`
 static char *day_of(const Entry *entry)
 {
-    Moment moment;
-    return moment_parse(entry->done ? entry->done : entry->at, &moment, NULL) ? ago_day(moment, 0)
-                                                                              : g_strdup("");
+    return ago_day(entry_moment(entry), 0);
 }
 
 // `Upheld 11 Mar 2025 by MO and JT: the effect is under 0.002`

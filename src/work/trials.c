@@ -215,13 +215,6 @@ static void gather(Trials *trials)
 
 // TIME ------------------------------------------------------------------------------------------
 
-static Moment moment_of(const Entry *entry)
-{
-    Moment moment = 0;
-    const char *text = entry->done ? entry->done : entry->at;
-    return text && moment_parse(text, &moment, NULL) ? moment : 0;
-}
-
 static gint64 last_seq(const Trials *trials)
 {
     gint64 last = 0;
@@ -253,7 +246,7 @@ static guint minutes_of(const Trials *trials)
         const Entry *entry = trials->entries[seq - 1];
         const char *step = is_kind(entry, "pick up") ? entry_text(entry, "step") : NULL;
         gboolean goes = is_of(trials, entry) || g_strcmp0(step, trials->step->name) == 0;
-        Moment now = moment_of(entry);
+        Moment now = entry_moment(entry);
         if (by)
             worked += MAX(now - since, 0);
         since = now;

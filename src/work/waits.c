@@ -18,17 +18,10 @@ static const Requirement *made_at(const Agenda *agenda, guint index)
     return g_ptr_array_index(agenda->assessment->requirements, index);
 }
 
-static Moment done_at(const Entry *entry)
-{
-    Moment moment = 0;
-    moment_parse(entry->done ? entry->done : entry->at, &moment, NULL);
-    return moment;
-}
-
 // `11:41` of today, else `6 Mar`.
 static char *when(const Entry *entry, Moment now)
 {
-    Moment moment = done_at(entry);
+    Moment moment = entry_moment(entry);
     g_autofree char *day = ago_day(moment, now), *today = ago_day(now, now);
     g_autofree char *text = moment_text(moment);
     return strcmp(day, today) == 0 ? g_strndup(text + 11, 5) : g_steal_pointer(&day);

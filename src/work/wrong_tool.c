@@ -70,9 +70,7 @@ const char *wrong_tool_label(const Taken *taken, const Entry *news)
 
 char *wrong_tool_words(const Taken *taken, const Entry *news, Moment now)
 {
-    Moment at = 0;
-    moment_parse(news->done ? news->done : news->at, &at, NULL);
-    g_autofree char *day = ago_day(at, now);
+    g_autofree char *day = ago_day(entry_moment(news), now);
     const char *certificate = news_text(news, "certificate"), *note = news_text(news, "note");
     return g_strdup_printf("%s %s (%s%s%s).", wrong_tool_label(taken, news),
                            note ? note : "was found wrong", certificate ? certificate : "",
@@ -86,7 +84,7 @@ static char *late_words(const Taken *taken, const Entry *entry, Moment now)
     if (!calibration)
         return g_strdup("has no calibration");
     const char *due = taken_text(taken, "calibration", calibration, "due");
-    const char *used = entry->done ? entry->done : entry->at;
+    const char *used = entry_done(entry);
     g_autofree char *midnight = g_strconcat(due ? due : "", " 00:00", NULL);
     Moment day = 0;
     if (!due || strncmp(due, used, strlen(due)) >= 0 || !moment_parse(midnight, &day, NULL))

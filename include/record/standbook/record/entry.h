@@ -2,6 +2,7 @@
 // of keys, no spaces, UTF-8 unescaped except control characters, quotes and backslashes.
 #pragma once
 #include <jansson.h>
+#include <standbook/base/moment.h>
 #include <standbook/record/kind.h>
 #include <standbook/value/unit.h>
 
@@ -47,6 +48,18 @@ const char *entry_value(const Entry *entry, const char *field,
 // The number of a value in base units, that of a bound (`<0.03`) too; as it stands where the unit
 // is a word of the plan's own. NULL if there is none. The caller frees.
 Number *entry_amount(const Entry *entry, const char *field) G_GNUC_WARN_UNUSED_RESULT;
+
+// The same of a width, such as a doubt: without the offset of a temperature. NULL also where its
+// unit is a word of the plan's own. The caller frees.
+Number *entry_width(const Entry *entry, const char *field) G_GNUC_WARN_UNUSED_RESULT;
+// The id of the tool it was done with; NULL if its kind has none, or none was named.
+const char *entry_tool(const Entry *entry);
+// Whether its `place` is just these labels, NULL-terminated.
+gboolean entry_is_at(const Entry *entry, const char *const *labels);
+// When it was done: `done`, or `at` where that is the same; as a text, and as a
+// moment (0 for none).
+const char *entry_done(const Entry *entry);
+Moment entry_moment(const Entry *entry);
 
 // Setters; a NULL text, an empty list or place sets nothing, so that what was not said is left out.
 void entry_set_text(Entry *entry, const char *field, const char *text);
