@@ -46,6 +46,13 @@ gboolean moment_parse(const char *text, Moment *moment, GError **error)
     return TRUE;
 }
 
+Moment moment_of_day(const char *day)
+{
+    g_autofree char *midnight = g_strconcat(day ? day : "", "T00:00", NULL);
+    Moment moment = 0;
+    return moment_parse(midnight, &moment, NULL) ? moment : 0;
+}
+
 char *moment_text(Moment moment)
 {
     g_autoptr(GDateTime) time = g_date_time_new_from_unix_utc(moment);

@@ -181,7 +181,7 @@ static void tell_requirement(Query *asked, const Opened *opened, const SheetSour
     g_autofree char *figure = g_strconcat(value, " ", figure_unit(requirement), NULL);
     g_autofree char *name = strcmp(requirement->name, asked->check) == 0
                                 ? g_strdup(requirement->place)
-                                : figure_name(requirement);
+                                : requirement_title(requirement);
     g_autofree char *judged = g_strconcat(requirement->finding ? "found, " : "", verdict, NULL);
     g_autofree char *upheld = footnotes_of(asked->document, source, requirement);
     g_autofree char *fitted = fitted_words(opened, requirement, source->count);

@@ -45,7 +45,7 @@ static void tell(Document *document, const GaugeChoices *choices)
 {
     const DocumentColumn columns[] = {
         {"gauge", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
-    g_autofree char *name = figure_name(choices->settled);
+    g_autofree char *name = requirement_title(choices->settled);
     g_autofree char *limits = figure_limits(choices->settled);
     g_autofree char *asked = g_strdup_printf("%s: %s", name, limits);
     g_autofree char *sentence = gauge_choices_sentence(choices);

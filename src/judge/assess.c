@@ -174,9 +174,19 @@ void assessment_free(Assessment *assessment)
     g_free(assessment);
 }
 
+gboolean requirement_is_bolted(const Requirement *made)
+{
+    return made->asked == ASKED_BOLT || made->asked == ASKED_WAIT;
+}
+
+char *requirement_title(const Requirement *made)
+{
+    return g_strconcat(made->name, *made->place ? " " : "", made->place, NULL);
+}
+
 static const char *step_words(const Requirement *made)
 {
-    gboolean bolted = made->asked == ASKED_BOLT || made->asked == ASKED_WAIT;
+    gboolean bolted = requirement_is_bolted(made);
     gboolean again = made->check && made->check->step != made->step;
     return bolted || again ? made->step->name : NULL;
 }
@@ -184,7 +194,7 @@ static const char *step_words(const Requirement *made)
 char *requirement_name(const Requirement *made)
 {
     GString *name = g_string_new(asked_words(made->asked));
-    gboolean bolted = made->asked == ASKED_BOLT || made->asked == ASKED_WAIT;
+    gboolean bolted = requirement_is_bolted(made);
     const char *step = step_words(made);
     g_autofree char *labels = g_strjoinv(", ", made->labels);
     g_string_append_printf(name, " %s", made->name);

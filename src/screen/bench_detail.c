@@ -1,8 +1,8 @@
 #include "bench_detail.h"
 
 #include "about.h"
-#include "bench_field.h"
 #include "line_words.h"
+#include "toolbox.h"
 #include "widget_digits.h"
 #include "widget_groups.h"
 #include "widget_strip.h"
@@ -174,10 +174,9 @@ static void put_zero(Detail *detail, const Entry *tool)
     put_line(detail, WORD_COLUMN, plain, line);
 }
 
-static void put_gauge(Detail *detail, guint index)
+static void put_gauge(Detail *detail)
 {
-    const char *label =
-        bench_gauge(detail->desk, detail->checks->agenda, index, detail->checks->typed);
+    const char *label = detail->checks->gauge;
     const Entry *tool = label ? shop_find(session_shop(detail->desk->shop), "tool", label) : NULL;
     if (!tool)
         return;
@@ -220,7 +219,7 @@ static void put_turns(Detail *detail)
             detail->row++;
             put_line(detail, 1, plain, "if it stands");
         }
-        g_autofree char *name = figure_name(then), *verdict = figure_verdict(then);
+        g_autofree char *name = requirement_title(then), *verdict = figure_verdict(then);
         g_autofree char *line = g_strdup_printf("%s: %s", name, verdict);
         put_line(detail, WORD_COLUMN, verdict_style(then->verdict), line);
     }
@@ -236,14 +235,14 @@ void detail_paint(Desk *desk, const Checks *checks, guint index, Page *page)
     g_autoptr(Canvas) canvas = canvas_new_growing(third ? DETAIL_WIDTH : width, page->body->ascii);
     Detail detail = {
         canvas, 0, desk, checks, checks_agenda(checks), checks_at(checks, index, NULL)};
-    g_autofree char *name = figure_name(detail.made);
+    g_autofree char *name = requirement_title(detail.made);
     put_line(&detail, 1, bold, name);
     if (detail.made->check) {
         put_now(&detail);
         put_claims(&detail);
         put_before(&detail);
         put_beside(&detail);
-        put_gauge(&detail, index);
+        put_gauge(&detail);
         put_limits(&detail);
         put_turns(&detail);
     }
@@ -257,7 +256,7 @@ void detail_paint(Desk *desk, const Checks *checks, guint index, Page *page)
 // The labels alone where the whole name is too long to be drawn, without commas.
 static char *far_words(const Requirement *made)
 {
-    g_autofree char *whole = figure_name(made);
+    g_autofree char *whole = requirement_title(made);
     g_auto(GStrv) parts = g_strsplit(whole, ",", -1);
     g_autofree char *joined = g_strjoinv("", parts);
     if (!*made->place || digits_width(joined, 2) <= PAGE_WIDTH - 2)

@@ -106,8 +106,7 @@ char *bench_place(const Agenda *agenda, guint index, PartState state)
     g_auto(AgendaItem) item = agenda_item(agenda, index);
     const Requirement *made = item.made;
     if (!is_by_lot(&item, state))
-        return *made->place ? g_strdup_printf("%s %s", made->name, made->place)
-                            : g_strdup(made->name);
+        return requirement_title(made);
     g_auto(PartPacket) packet = part_packet(agenda, index);
     return g_strdup_printf("%s%s%s", made->name, *packet.place ? " " : "", packet.place);
 }
@@ -205,13 +204,14 @@ BenchField bench_field(Desk *desk, const Agenda *agenda, guint index, PartState 
                                      : (BenchField){.field = ASKS_NOTHING};
 }
 
-char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state, const char *typed)
+char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state, const char *typed,
+                 const char *gauge)
 {
     g_auto(AgendaItem) item = agenda_item(agenda, index);
     if (item.field == AGENDA_PART)
         return part_line(desk, agenda, &item, state, typed);
     if (!item.made->check)
         return NULL;
-    const AgendaAnswer answer = {.typed = typed, .tool = bench_gauge(desk, agenda, index, typed)};
+    const AgendaAnswer answer = {.typed = typed, .tool = gauge};
     return agenda_line(&item, &answer);
 }

@@ -32,9 +32,10 @@ char *bench_place(const Agenda *agenda, guint index, PartState state) G_GNUC_WAR
 char *bench_lots(Desk *desk, const Agenda *agenda, guint index,
                  PartState state) G_GNUC_WARN_UNUSED_RESULT;
 
-// The log line for what is typed there; NULL where that says nothing yet. The caller frees.
-char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state,
-                 const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+// The log line for what is typed there, read with that gauge (bench_gauge); NULL where that says
+// nothing yet. The caller frees.
+char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state, const char *typed,
+                 const char *gauge) G_GNUC_WARN_UNUSED_RESULT;
 
 // The gauge this place is read with, if any.
 ToolNeed bench_need(const Requirement *made);

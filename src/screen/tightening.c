@@ -40,7 +40,7 @@ static const Requirement **find_all(const Tightening *tightening, const Assessme
     const Requirement **found = g_new0(const Requirement *, tightening->stages *bolts);
     for (guint i = 0; i < assessment->requirements->len; i++) {
         const Requirement *made = assessment->requirements->pdata[i];
-        gboolean bolted = made->asked == ASKED_BOLT || made->asked == ASKED_WAIT;
+        gboolean bolted = requirement_is_bolted(made);
         if (!bolted || made->step != tightening->plan->step || made->stage > tightening->stages ||
             strcmp(made->name, tightening->plan->group->name) != 0)
             continue;

@@ -12,10 +12,8 @@ static const char *need_key(const ToolNeed *need)
 
 static gboolean measures(const Entry *tool, const char *unit_words)
 {
-    const char *words = entry_value(tool, "greatest", "unit");
-    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
-    g_autoptr(Unit) other = unit_parse(unit_words, NULL);
-    return unit && kind_equal(unit_kind(unit), unit_kind(other));
+    g_autoptr(Unit) unit = unit_parse(unit_words, NULL);
+    return tool_measures(tool, unit_kind(unit));
 }
 
 static gboolean serves(const Entry *tool, const ToolNeed *need)
@@ -26,16 +24,6 @@ static gboolean serves(const Entry *tool, const ToolNeed *need)
     if (need->need == NEED_ANGLE)
         return measures(tool, "°");
     return !need->sort || g_strcmp0(sort, need->sort) == 0;
-}
-
-static gboolean holds(const Entry *tool, const Number *value)
-{
-    if (!value)
-        return TRUE;
-    g_autoptr(Number) least = entry_amount(tool, "least"),
-                      greatest = entry_amount(tool, "greatest");
-    return (!least || number_compare(least, value) <= 0) &&
-           (!greatest || number_compare(value, greatest) <= 0);
 }
 
 static const Entry *tool_of(const Desk *desk, const char *label)
@@ -69,7 +57,7 @@ static void add_serving(const Desk *desk, const ToolNeed *need, gboolean holding
     g_autoptr(GPtrArray) tools = shop_all(session_shop(desk->shop), "tool", NULL);
     for (guint i = 0; i < tools->len; i++) {
         const Entry *tool = tools->pdata[i];
-        if (serves(tool, need) && holds(tool, need->value) == holding)
+        if (serves(tool, need) && tool_holds(tool, need->value) == holding)
             add_once(labels, shop_label(tool));
     }
 }
@@ -93,7 +81,7 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
     const char *first[] = {in_hand(desk, need), used_last(desk, need)};
     for (gsize i = 0; i < G_N_ELEMENTS(first); i++) {
         const Entry *tool = tool_of(desk, first[i]);
-        if (tool && holds(tool, need->value))
+        if (tool && tool_holds(tool, need->value))
             add_once(labels, first[i]);
     }
     add_all_serving(desk, need, labels);
@@ -107,7 +95,7 @@ static const char *gauge_for(Desk *desk, const ToolNeed *need, gboolean *held)
     const char *first[] = {in_hand(desk, need), used_last(desk, need)};
     for (gsize i = 0; i < G_N_ELEMENTS(first); i++) {
         const Entry *tool = tool_of(desk, first[i]);
-        if (tool && holds(tool, need->value))
+        if (tool && tool_holds(tool, need->value))
             return first[i];
     }
     g_autoptr(GPtrArray) all = g_ptr_array_new();
@@ -126,7 +114,7 @@ const char *toolbox_for(Desk *desk, const ToolNeed *need)
     }
     const char *label = in_hand(desk, need);
     const Entry *tool = tool_of(desk, label);
-    return tool && (need->need == NEED_GAUGE || holds(tool, need->value)) ? label : NULL;
+    return tool && (need->need == NEED_GAUGE || tool_holds(tool, need->value)) ? label : NULL;
 }
 
 // WITH AN ADAPTER -------------------------------------------------------------------------------
@@ -142,7 +130,7 @@ static guint add_with(const Desk *desk, const ToolNeed *need, const GPtrArray *w
     for (guint i = 0; i < wrenches->len; i++) {
         const Entry *wrench = tool_of(desk, wrenches->pdata[i]);
         g_autoptr(Number) length = entry_amount(wrench, "reach");
-        if (holds(wrench, need->value) && (length || !known))
+        if (tool_holds(wrench, need->value) && (length || !known))
             g_ptr_array_add(labels, g_strconcat(wrenches->pdata[i], joined, adapter, NULL));
     }
     return labels->len - before;
@@ -201,9 +189,8 @@ char *toolbox_due(const Desk *desk, const char *label)
     const Entry *calibration =
         tool ? shop_calibration_on(session_shop(desk->shop), entry_text(tool, "id"), now) : NULL;
     const char *due = calibration ? entry_text(calibration, "due") : NULL;
-    g_autofree char *midnight = g_strconcat(due ? due : "", " 00:00", NULL);
-    Moment day = 0;
-    if (!due || !moment_parse(midnight, &day, NULL))
+    Moment day = moment_of_day(due);
+    if (!day)
         return g_strdup("");
     g_autofree char *words = ago_day(day, desk->now);
     return g_strdup_printf("due %s %s", words, strcmp(due, now) < 0 ? "LATE" : "√");

@@ -99,10 +99,11 @@ static const Requirement *in_hand(Bench *bench, const BenchWork *work)
 
 // WHAT IS TYPED ---------------------------------------------------------------------------------
 
-static void suppose(Bench *bench, Desk *desk, const BenchWork *work, const char *typed)
+static void suppose(Bench *bench, Desk *desk, const BenchWork *work, const char *typed,
+                    const char *gauge)
 {
     g_autofree char *line =
-        *typed ? bench_line(desk, &work->agenda, bench->here, bench->part, typed) : NULL;
+        *typed ? bench_line(desk, &work->agenda, bench->here, bench->part, typed, gauge) : NULL;
     supposed_take(&bench->supposed, desk, line);
 }
 
@@ -154,7 +155,7 @@ static char *meaning(const Checks *checks, guint here)
         g_string_append_printf(words, " %s   %s", doubt, verdict);
         return g_strdup(words->str);
     }
-    g_autofree char *name = figure_name(change);
+    g_autofree char *name = requirement_title(change);
     g_autofree char *becomes = figure_value(change);
     g_autofree char *change_doubt = figure_doubt(change);
     g_autofree char *verdict = verdict_said(change);
@@ -210,28 +211,27 @@ static char *apart_words(const Bench *bench, const Checks *checks)
 
 static char *then_place(const Requirement *made)
 {
-    return made->asked == ASKED_SIGN ? g_strdup_printf("sign %s", made->name) : figure_name(made);
+    return made->asked == ASKED_SIGN ? g_strdup_printf("sign %s", made->name)
+                                     : requirement_title(made);
 }
 
 // `G03 bore gauge`, or which is to be taken in hand.
-static char *gauge_words(Desk *desk, const Agenda *agenda, const Requirement *made, guint index,
-                         const char *typed)
+static char *gauge_words(const Requirement *made, const char *gauge)
 {
-    const char *gauge = bench_gauge(desk, agenda, index, typed);
     const char *sort = made->check->gauge;
     return gauge ? g_strdup_printf("%s %s", gauge, sort) : g_strdup_printf("g: which %s?", sort);
 }
 
-static char *next_words(Desk *desk, const BenchWork *work, const Bench *bench,
-                        const BenchField *field, const char *typed)
+static char *next_words(const BenchWork *work, const Bench *bench, const BenchField *field,
+                        const char *gauge)
 {
     const Requirement *made = bench_requirement(work, bench->here);
     g_autofree char *place = bench_place(&work->agenda, bench->here, bench->part);
     if (made->asked != ASKED_READ || !made->check->gauge)
         return g_strdup_printf("%s%s%s", place, field->prompt ? "   " : "",
                                field->prompt ? field->prompt : "");
-    g_autofree char *gauge = gauge_words(desk, &work->agenda, made, bench->here, typed);
-    return g_strdup_printf("%s%s   %s", place, made->value ? " again" : "", gauge);
+    g_autofree char *with = gauge_words(made, gauge);
+    return g_strdup_printf("%s%s   %s", place, made->value ? " again" : "", with);
 }
 
 static void say_counts(const BenchWork *work, Page *page)
@@ -246,13 +246,13 @@ static void say_counts(const BenchWork *work, Page *page)
 }
 
 static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const char *typed,
-                       Page *page)
+                       const char *gauge, Page *page)
 {
     const Requirement *made = in_hand(bench, work);
     if (!made)
         return;
     BenchField field = bench_field(desk, &work->agenda, bench->here, bench->part);
-    g_autofree char *next = next_words(desk, work, bench, &field, typed);
+    g_autofree char *next = next_words(work, bench, &field, gauge);
     page->remark = bench_lots(desk, &work->agenda, bench->here, bench->part);
     page->field = field.field;
     page->ask = field.field == ASKS_DIGIT;
@@ -295,9 +295,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->head, "%s", head);
     say_counts(&work, page);
     const Requirement *made = in_hand(bench, &work);
+    const char *gauge = made ? bench_gauge(desk, &work.agenda, bench->here, typed) : NULL;
     if (made)
-        suppose(bench, desk, &work, typed);
-    paint_rows(bench, desk, &work, typed, page);
+        suppose(bench, desk, &work, typed, gauge);
+    paint_rows(bench, desk, &work, typed, gauge, page);
     paint_keys(page);
     know(bench, &work);
     Checks checks = {.agenda = &work.agenda,
@@ -306,6 +307,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
                      .step = work.step,
                      .here = made,
                      .typed = typed,
+                     .gauge = gauge,
                      .taken = bench->taken,
                      .struck = bench->struck,
                      .gauges = gauges_of(bench, desk, &work)};
@@ -363,7 +365,7 @@ static Go wants(gpointer state, Desk *desk)
     Go closing = go_before_closing(desk, work.step, made);
     if (closing.kind != GO_STAY)
         return closing;
-    if (made && (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT))
+    if (made && requirement_is_bolted(made))
         return go_instead(VIEW_TIGHTENING, bolts_argument(made));
     if (made && made->asked != ASKED_SIGN) {
         bench->ready = work.agenda.count;
@@ -420,8 +422,9 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (!bench_work(desk, bench->step, &work))
         return go(GO_UP);
     const Requirement *made = in_hand(bench, &work);
+    const char *gauge = made ? bench_gauge(desk, &work.agenda, bench->here, typed) : NULL;
     g_autofree char *line =
-        made ? bench_line(desk, &work.agenda, bench->here, bench->part, typed) : NULL;
+        made ? bench_line(desk, &work.agenda, bench->here, bench->part, typed, gauge) : NULL;
     if (!line)
         return go(GO_KEEP);
     g_autofree char *place = bench_place(&work.agenda, bench->here, bench->part);

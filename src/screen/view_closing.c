@@ -9,7 +9,6 @@
 #include "widget_subjects.h"
 #include "words.h"
 
-#include <standbook/sheet/figures.h>
 #include <standbook/work/closing.h>
 #include <string.h>
 
@@ -158,7 +157,7 @@ static char *settle_words(const State *state)
     guint input = agenda_input(&state->told.agenda, state->first);
     const Requirement *made = input != AGENDA_NOWHERE ? made_at(state, input) : NULL;
     gboolean other = made && made->check && made != made_at(state, state->first);
-    g_autofree char *name = other ? figure_name(made) : g_strdup(first->name);
+    g_autofree char *name = other ? requirement_title(made) : g_strdup(first->name);
     return g_strdup_printf("1 settle: %s%s", name, made && made->value ? " again" : "");
 }
 

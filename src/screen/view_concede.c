@@ -72,7 +72,7 @@ static const Requirement *conceded(const Concession *concession, Desk *desk)
 // `top ring gap 1   0.90 ±.01 mm   ▲ FAIL   0.40 over`, its strip and limits below.
 static void paint_figures(const Requirement *made, Page *page)
 {
-    g_autofree char *name = figure_name(made), *value = figure_value(made);
+    g_autofree char *name = requirement_title(made), *value = figure_value(made);
     g_autofree char *doubt = figure_doubt(made), *limits = figure_limits(made);
     g_autofree char *fault = fault_words(made), *strip = made->value ? strip_text(made) : NULL;
     g_autofree char *wear =
@@ -148,7 +148,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Concession *concession = state;
     const Requirement *made = conceded(concession, desk);
-    g_autofree char *name = made ? figure_name(made) : g_strdup(concession->name);
+    g_autofree char *name = made ? requirement_title(made) : g_strdup(concession->name);
     g_autofree char *title = desk_title(desk, desk->number);
     (void)typed;
     page_say(&page->status, "%s", title);

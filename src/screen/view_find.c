@@ -219,7 +219,7 @@ static guint paint_answer(Find *find, const Desk *desk, Page *page)
         session ? requirement_of_name(session_assessment(session), hit->name) : NULL;
     if (!made)
         return 0;
-    g_autofree char *name = figure_name(made), *day = day_of_entry(session, made, desk);
+    g_autofree char *name = requirement_title(made), *day = day_of_entry(session, made, desk);
     g_autofree char *where = g_strconcat(hit->number, *day ? ", " : "", day, NULL);
     canvas_put(page->body, 0, 1, 50, style_of(TYPE_BOLD, 0), name);
     canvas_put_right(page->body, 0, 79, style_of(0, 0), where);
@@ -238,7 +238,7 @@ static void paint_hit(const Hit *hit, const Desk *desk, Page *page, guint row)
     const Requirement *made = made_at(hit, desk);
     if (!made)
         return;
-    g_autofree char *name = figure_name(made), *value = figure_value(made);
+    g_autofree char *name = requirement_title(made), *value = figure_value(made);
     g_autofree char *doubt = figure_doubt(made);
     g_autofree char *day =
         day_of_entry(g_hash_table_lookup(desk->sessions, hit->number), made, desk);

@@ -22,7 +22,7 @@ typedef struct {
 // What is to be settled, what that needs, and the gauges.
 static char *can_words(const GaugeChoices *choices)
 {
-    g_autofree char *name = figure_name(choices->settled);
+    g_autofree char *name = requirement_title(choices->settled);
     g_autofree char *limits = figure_limits(choices->settled);
     const Unit *unit = choices->settled->check->unit;
     g_autofree char *lines = gauge_lines(choices);

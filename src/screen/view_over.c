@@ -211,7 +211,7 @@ static void paint_detail(const OverAll *over, const GArray *rows, const Desk *de
     const Over *row = over->at < rows->len ? &g_array_index(rows, Over, over->at) : NULL;
     if (!width || !row)
         return;
-    g_autofree char *title = desk_title(desk, row->number), *name = figure_name(row->made);
+    g_autofree char *title = desk_title(desk, row->number), *name = requirement_title(row->made);
     page->detail = canvas_new_growing(width, page->body->ascii);
     canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
     canvas_put(page->detail, 2, 1, 0, style_of(0, 0), name);

@@ -15,6 +15,7 @@ typedef struct {
     const char *typed;       // what stands in the field
     const Taken *taken;      // of the build, to name tools; or NULL
     const GArray *struck;    // StruckReading of the step, or NULL
+    const char *gauge;       // the gauge that it is read with, by its label; or NULL
     const char *gauges;      // what each gauge can tell here, in lines; or NULL
     const char *apart;       // what is said of a value that stands apart, or NULL
 } Checks;

@@ -31,14 +31,10 @@ Style verdict_style(Verdict verdict)
     }
 }
 
-static gboolean is_bolted(const Requirement *made)
-{
-    return made->asked == ASKED_BOLT || made->asked == ASKED_WAIT;
-}
-
 static gboolean belong_together(const Requirement *one, const Requirement *other)
 {
-    return (one->asked == other->asked || (is_bolted(one) && is_bolted(other))) &&
+    return (one->asked == other->asked ||
+            (requirement_is_bolted(one) && requirement_is_bolted(other))) &&
            strcmp(one->name, other->name) == 0;
 }
 
@@ -73,7 +69,7 @@ GArray *groups_of(const Assessment *assessment, const PlanStep *step)
 static char *group_words(const Assessment *assessment, const Group *group)
 {
     guint done = group->count - group->counts[VERDICT_OPEN];
-    if (group->count > SAID_MOST || is_bolted(group->first) || done == 0)
+    if (group->count > SAID_MOST || requirement_is_bolted(group->first) || done == 0)
         return group->count == 1 ? g_strdup(done ? "done" : "")
                                  : g_strdup_printf("%u of %u", done, group->count);
     GString *words = g_string_new(NULL);

@@ -7,6 +7,7 @@
 
 #include <standbook/sheet/figures.h>
 #include <standbook/sheet/strip.h>
+#include <standbook/value/uncertainty.h>
 #include <standbook/work/entry_words.h>
 #include <string.h>
 
@@ -62,9 +63,7 @@ static void widen_by(Number **least, Number **most, const Number *value, const N
 // U of a reading; NULL if there is none.
 static Number *doubt_of(const Requirement *made)
 {
-    g_autoptr(Number) four = number_from_integer(4);
-    g_autoptr(Number) square = made->variance ? number_multiply(made->variance, four) : NULL;
-    return square ? number_sqrt(square) : NULL;
+    return made->variance ? uncertainty_expanded(made->variance) : NULL;
 }
 
 // What must be seen: limits with room beside them, the aim, every reading with its doubt.

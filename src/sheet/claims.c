@@ -20,7 +20,7 @@ static char *doubt_words(const Claim *claim, const Number *doubt)
 
 static void claim_row(Document *document, const Claim *claim)
 {
-    g_autofree char *name = figure_name(claim->made), *own = figure_value(claim->made);
+    g_autofree char *name = requirement_title(claim->made), *own = figure_value(claim->made);
     g_autofree char *claimed =
         claim->claimed ? check_value_words(claim->made->check, claim->claimed) : g_strdup("");
     g_autofree char *stated = doubt_words(claim, claim->doubt);

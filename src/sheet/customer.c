@@ -207,7 +207,7 @@ static void section_words(Document *document, const SheetSource *source)
             document_table(document, columns, G_N_ELEMENTS(columns));
         }
         begun = TRUE;
-        g_autofree char *name = figure_name(each);
+        g_autofree char *name = requirement_title(each);
         document_row(document, (const char *const[]){name, each->answer});
     }
 }
@@ -234,7 +234,7 @@ static void section_looks(Document *document, const SheetSource *source)
         if (!begun)
             document_table(document, columns, G_N_ELEMENTS(columns));
         begun = TRUE;
-        g_autofree char *name = figure_name(each), *verdict = figure_verdict(each);
+        g_autofree char *name = requirement_title(each), *verdict = figure_verdict(each);
         g_autofree char *notes = footnotes_of(document, source, each);
         document_row(document, (const char *const[]){name, verdict, notes});
     }

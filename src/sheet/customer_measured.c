@@ -170,7 +170,7 @@ static void group_add(Rows *rows, const GPtrArray *group)
     for (guint i = 0; i < group->len; i++) {
         Requirement *each = g_ptr_array_index(group, i);
         if (one_by_one || !is_plain(each))
-            row_add(rows, each, figure_name(each), figure_value(each), figure_doubt(each),
+            row_add(rows, each, requirement_title(each), figure_value(each), figure_doubt(each),
                     strip_between(each, each));
     }
 }

@@ -1,4 +1,5 @@
 #include <standbook/sheet/figures.h>
+#include <standbook/value/uncertainty.h>
 
 #include <string.h>
 
@@ -53,9 +54,7 @@ char *figure_doubt(const Requirement *requirement)
     if (!requirement->value || !requirement->check || !requirement->variance ||
         number_sign(requirement->variance) == 0)
         return g_strdup("");
-    g_autoptr(Number) four = number_from_integer(4);
-    g_autoptr(Number) square = number_multiply(requirement->variance, four);
-    g_autoptr(Number) expanded = number_sqrt(square);
+    g_autoptr(Number) expanded = uncertainty_expanded(requirement->variance);
     g_autofree char *digits = check_doubt_words(requirement->check, expanded);
     return g_strconcat("±", digits, NULL);
 }
@@ -113,11 +112,6 @@ char *figure_verdict(const Requirement *requirement)
     g_autofree char *outside = figure_outside(requirement);
     return *outside ? g_strconcat(verdict, ", ", outside, NULL)
                     : g_strconcat(verdict, ": ", reason_words(requirement->reason), NULL);
-}
-
-char *figure_name(const Requirement *requirement)
-{
-    return g_strconcat(requirement->name, *requirement->place ? " " : "", requirement->place, NULL);
 }
 
 const char *reason_sentence(Reason reason)

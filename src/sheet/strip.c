@@ -1,4 +1,5 @@
 #include <standbook/sheet/strip.h>
+#include <standbook/value/uncertainty.h>
 
 #include <gmp.h>
 
@@ -184,9 +185,7 @@ static Number *doubt_of(const Strip *strip)
 {
     if (!strip->variance || number_sign(strip->variance) <= 0)
         return NULL;
-    g_autoptr(Number) four = number_from_integer(4);
-    g_autoptr(Number) square = number_multiply(strip->variance, four);
-    return number_sqrt(square);
+    return uncertainty_expanded(strip->variance);
 }
 
 static void put_doubt(Drawing *drawing, const Number *value, const Number *doubt)

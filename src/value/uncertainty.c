@@ -118,6 +118,12 @@ Number *uncertainty_variance(const Place *place, ReadingDoubtOf doubt_of, gpoint
     return total;
 }
 
+Number *uncertainty_expanded(const Number *variance)
+{
+    g_autoptr(Number) four = number_from_integer(4), square = number_multiply(variance, four);
+    return number_sqrt(square);
+}
+
 Number *uncertainty_add(const Number *variance, const Number *expanded)
 {
     g_autoptr(Number) one = number_from_integer(1);

@@ -58,19 +58,14 @@ static Turn turn_of(const Agenda *agenda, const PlanStep *step, guint index)
     return made->asked == ASKED_SIGN ? TURN_SIGN : made->optional ? TURN_OPTIONAL : TURN_OPEN;
 }
 
-static gboolean is_of_tightening(const Requirement *made)
-{
-    return made->asked == ASKED_BOLT || made->asked == ASKED_WAIT;
-}
-
 // The first that is open of the stages in front of this one, in the same run; else itself.
 static guint in_front(const Agenda *agenda, guint index)
 {
     const Requirement *made = made_at(agenda, index);
     guint first = index;
-    for (guint i = index; is_of_tightening(made) && i-- > 0;) {
+    for (guint i = index; requirement_is_bolted(made) && i-- > 0;) {
         const Requirement *before = made_at(agenda, i);
-        if (!is_of_tightening(before) || before->step != made->step ||
+        if (!requirement_is_bolted(before) || before->step != made->step ||
             strcmp(before->name, made->name) != 0 || before->stage > made_at(agenda, i + 1)->stage)
             break;
         if (before->stage < made->stage && agenda_is_open(agenda, i))

@@ -3,16 +3,12 @@
 #include <standbook/record/live.h>
 #include <string.h>
 
-static gboolean is_bolted(const Requirement *made)
-{
-    return made->asked == ASKED_BOLT || made->asked == ASKED_WAIT;
-}
-
 gboolean closing_means(const PlanStep *step, const PlanName *name, const Requirement *made)
 {
-    gboolean same = name->check   ? made->check == name->check
-                    : name->group ? is_bolted(made) && strcmp(made->name, name->group->name) == 0
-                                  : FALSE;
+    gboolean same = name->check ? made->check == name->check
+                    : name->group
+                        ? requirement_is_bolted(made) && strcmp(made->name, name->group->name) == 0
+                        : FALSE;
     if (!same || made->withdrawn)
         return FALSE;
     return name->step ? made->step == name->step
@@ -31,11 +27,6 @@ gboolean closing_at_stake(const PlanStep *step, const Requirement *made)
 {
     gboolean found = made->finding && made->own_verdict != VERDICT_OPEN;
     return requirement_is_left(made) && !found && is_named(step, made);
-}
-
-static const Requirement *made_at(const Agenda *agenda, guint index)
-{
-    return agenda->assessment->requirements->pdata[index];
 }
 
 static const Entry *newest_reason(const Agenda *agenda, const PlanStep *step)
@@ -58,7 +49,8 @@ static gboolean were_at_stake(const Agenda *agenda, const PlanStep *step, const 
     g_autoptr(Assessment) then =
         assess(agenda->plan, agenda->entries, agenda->count, reason->seq, NULL);
     for (guint i = 0; i < places->len; i++) {
-        g_autofree char *name = requirement_name(made_at(agenda, g_array_index(places, guint, i)));
+        g_autofree char *name =
+            requirement_name(agenda_made(agenda, g_array_index(places, guint, i)));
         const Requirement *made = requirement_of_name(then, name);
         if (!made || !closing_at_stake(step, made))
             return FALSE;
@@ -68,8 +60,8 @@ static gboolean were_at_stake(const Agenda *agenda, const PlanStep *step, const 
 
 gboolean closing_comes_before(const Agenda *agenda, const PlanStep *step, guint index, guint place)
 {
-    gboolean bolt = is_bolted(made_at(agenda, place));
-    if (made_at(agenda, index)->step == step)
+    gboolean bolt = requirement_is_bolted(agenda_made(agenda, place));
+    if (agenda_made(agenda, index)->step == step)
         return bolt && index < place;
     return bolt || !step->tightenings->len;
 }
@@ -78,7 +70,7 @@ guint closing_first(const Agenda *agenda, const PlanStep *step, guint place)
 {
     g_autoptr(GArray) stake = g_array_new(FALSE, FALSE, sizeof(guint));
     for (guint i = 0; step->closes->len && i < agenda->assessment->requirements->len; i++)
-        if (closing_at_stake(step, made_at(agenda, i)) &&
+        if (closing_at_stake(step, agenda_made(agenda, i)) &&
             closing_comes_before(agenda, step, i, place))
             g_array_append_val(stake, i);
     const Entry *reason = stake->len ? newest_reason(agenda, step) : NULL;
@@ -92,7 +84,7 @@ const Entry *closing_excuse(const Agenda *agenda, const PlanStep *step)
     const Entry *reason = newest_reason(agenda, step);
     g_autoptr(GArray) left = g_array_new(FALSE, FALSE, sizeof(guint));
     for (guint i = 0; reason && i < agenda->assessment->requirements->len; i++) {
-        const Requirement *made = made_at(agenda, i);
+        const Requirement *made = agenda_made(agenda, i);
         gboolean own = made->step == step && made->asked != ASKED_SIGN && !made->withdrawn;
         if ((own || is_named(step, made)) && requirement_is_left(made))
             g_array_append_val(left, i);

@@ -1,3 +1,4 @@
+#include <standbook/value/uncertainty.h>
 #include <standbook/work/coarse.h>
 
 gboolean is_coarse(const Requirement *made)
@@ -6,36 +7,25 @@ gboolean is_coarse(const Requirement *made)
            made->variance && made->check && (made->lower || made->upper);
 }
 
-// How far a value lies inside a limit, below 0 outside.
-static Number *inside_of(const Requirement *made, const Number *limit)
+Number *nearest_inside(const Requirement *made, const Number **limit)
 {
-    return limit == made->lower ? number_subtract(made->value, limit)
-                                : number_subtract(limit, made->value);
-}
-
-// The limit that the value is nearest to.
-static const Number *nearest_limit(const Requirement *made)
-{
-    if (!made->lower || !made->upper)
-        return made->lower ? made->lower : made->upper;
-    g_autoptr(Number) above = inside_of(made, made->lower), below = inside_of(made, made->upper);
-    g_autoptr(Number) one = number_abs(above), other = number_abs(below);
-    return number_compare(one, other) <= 0 ? made->lower : made->upper;
-}
-
-static Number *expanded(const Requirement *made)
-{
-    g_autoptr(Number) four = number_from_integer(4);
-    g_autoptr(Number) square = number_multiply(made->variance, four);
-    return number_sqrt(square);
+    g_autoptr(Number) low = made->lower ? number_subtract(made->value, made->lower) : NULL;
+    g_autoptr(Number) high = made->upper ? number_subtract(made->upper, made->value) : NULL;
+    gboolean lower = low && (!high || number_compare(low, high) <= 0);
+    if (limit)
+        *limit = lower ? made->lower : made->upper;
+    return lower ? g_steal_pointer(&low) : g_steal_pointer(&high);
 }
 
 char *coarse_sentence(const Requirement *made)
 {
-    g_autoptr(Number) doubt = expanded(made), least = number_subtract(made->value, doubt);
+    const Number *limit;
+    g_autoptr(Number) inside = nearest_inside(made, &limit);
+    g_autoptr(Number) doubt = uncertainty_expanded(made->variance);
+    g_autoptr(Number) least = number_subtract(made->value, doubt);
     g_autoptr(Number) most = number_add(made->value, doubt);
     g_autofree char *from = check_value_words(made->check, least),
                     *to = check_value_words(made->check, most),
-                    *at = check_value_words(made->check, nearest_limit(made));
+                    *at = check_value_words(made->check, limit);
     return g_strdup_printf("The true value may be %s to %s; the limit is %s.", from, to, at);
 }

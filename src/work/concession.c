@@ -46,6 +46,14 @@ char *concession_said(const char *reason, guint line)
     return end > from ? g_strndup(from, (gsize)(end - from)) : NULL;
 }
 
+char *conceded_line(const Agenda *agenda, const Requirement *made, guint line)
+{
+    const char *why = made->conceded && !made->withdrawn
+                          ? entry_text(agenda->entries[made->conceded - 1], "why")
+                          : NULL;
+    return why ? concession_said(why, line) : NULL;
+}
+
 GPtrArray *concession_before(const Entry *const *entries, gsize count, guint line)
 {
     GPtrArray *said = g_ptr_array_new_with_free_func(g_free);

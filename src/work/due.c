@@ -31,11 +31,6 @@ static void add(GArray *dues, char *what, char *why, char *when)
     g_array_append_val(dues, due);
 }
 
-static const Requirement *made_at(const Agenda *agenda, guint index)
-{
-    return g_ptr_array_index(agenda->assessment->requirements, index);
-}
-
 // How many bolts of the group are not settled in the step, at any of its stages; `*all` of how
 // many.
 static guint bolts_left(const Agenda *agenda, const PlanGroup *group, const PlanStep *step,
@@ -44,7 +39,7 @@ static guint bolts_left(const Agenda *agenda, const PlanGroup *group, const Plan
     guint left = 0;
     *all = 0;
     for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
-        const Requirement *made = made_at(agenda, i);
+        const Requirement *made = agenda_made(agenda, i);
         if (made->asked != ASKED_BOLT || made->step != step || made->withdrawn ||
             strcmp(made->name, group->name) != 0)
             continue;
@@ -85,7 +80,7 @@ static void add_wrong_tools(GArray *dues, const Telling *telling)
     const Agenda *agenda = telling->agenda;
     g_autoptr(GHashTable) said = g_hash_table_new(g_str_hash, g_str_equal);
     for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
-        const Requirement *made = made_at(agenda, i);
+        const Requirement *made = agenda_made(agenda, i);
         const Entry *news = made->reason == REASON_TOOL && requirement_is_left(made) &&
                                     !g_hash_table_contains(said, made->name)
                                 ? wrong_tool(agenda, i)
@@ -104,14 +99,10 @@ static void add_wrong_tools(GArray *dues, const Telling *telling)
 static void add_watched(GArray *dues, const Agenda *agenda)
 {
     for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
-        const Requirement *made = made_at(agenda, i);
-        const char *why = made->conceded && !made->withdrawn
-                              ? entry_text(agenda->entries[made->conceded - 1], "why")
-                              : NULL;
-        char *watch = why ? concession_said(why, WATCH) : NULL;
+        const Requirement *made = agenda_made(agenda, i);
+        char *watch = conceded_line(agenda, made, WATCH);
         if (watch)
-            add(dues, g_strconcat(made->name, *made->place ? " " : "", made->place, NULL), watch,
-                g_strdup("conceded"));
+            add(dues, requirement_title(made), watch, g_strdup("conceded"));
     }
 }
 
@@ -126,13 +117,6 @@ GArray *dues_of_build(const Telling *telling)
 
 // TOOLS -----------------------------------------------------------------------------------------
 
-static Moment day_moment(const char *day)
-{
-    g_autofree char *text = day ? g_strconcat(day, "T00:00", NULL) : NULL;
-    Moment moment = 0;
-    return text && moment_parse(text, &moment, NULL) ? moment : 0;
-}
-
 // `in 5 days`, `today`, `1 day past`.
 static char *days_words(gint64 days)
 {
@@ -146,11 +130,11 @@ static char *days_words(gint64 days)
 static void add_tool(GArray *dues, const Entry *tool, const Entry *last, Moment now)
 {
     gboolean wrong = g_strcmp0(entry_text(last, "found"), "wrong") == 0;
-    Moment due = day_moment(entry_text(last, "due"));
+    Moment due = moment_of_day(entry_text(last, "due"));
     gint64 days = due / DAY - now / DAY;
     if (!wrong && (!due || days > DAYS_NEAR))
         return;
-    g_autofree char *day = ago_day(wrong ? day_moment(entry_text(last, "date")) : due, now);
+    g_autofree char *day = ago_day(wrong ? moment_of_day(entry_text(last, "date")) : due, now);
     add(dues, g_strdup_printf("%s %s", entry_text(tool, "label"), entry_text(tool, "sort")),
         g_strdup_printf(wrong ? "found wrong %s" : "calibration due %s", day),
         wrong ? g_strdup("not put right") : days_words(days));

@@ -1,7 +1,9 @@
 #include "session_inside.h"
 
 #include <standbook/judge/other_gauge.h>
+#include <standbook/value/uncertainty.h>
 #include <standbook/work/agenda.h>
+#include <standbook/work/coarse.h>
 #include <standbook/work/gauge_choice.h>
 #include <string.h>
 
@@ -79,21 +81,6 @@ static const Number *size_of(const Assessment *assessment, const Requirement *he
     return here->value;
 }
 
-static gboolean measures(const Entry *tool, Kind kind)
-{
-    const char *words = entry_value(tool, "greatest", "unit");
-    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
-    return unit && kind_equal(unit_kind(unit), kind);
-}
-
-static gboolean holds(const Entry *tool, const Number *size)
-{
-    g_autoptr(Number) least = entry_amount(tool, "least"),
-                      greatest = entry_amount(tool, "greatest");
-    return (!least || number_compare(least, size) <= 0) &&
-           (!greatest || number_compare(size, greatest) <= 0);
-}
-
 static gboolean is_planned(const Entry *tool, const PlanCheck *check)
 {
     return !check->gauge || g_strcmp0(entry_text(tool, "sort"), check->gauge) == 0;
@@ -102,8 +89,8 @@ static gboolean is_planned(const Entry *tool, const PlanCheck *check)
 static gboolean serves(const Entry *tool, const PlanCheck *check, const Number *size)
 {
     if (check->gauge)
-        return is_planned(tool, check) && (!size || holds(tool, size));
-    return size && holds(tool, size) && measures(tool, check->kind);
+        return is_planned(tool, check) && tool_holds(tool, size);
+    return size && tool_holds(tool, size) && tool_measures(tool, check->kind);
 }
 
 static const Entry *stated_on(const Shop *shop, const char *tool, const char *day)
@@ -142,13 +129,6 @@ static Number *variance_with(const Choosing *choosing, const Entry *tool, gboole
                : NULL;
 }
 
-static Number *expanded_of(const Number *variance)
-{
-    g_autoptr(Number) four = number_from_integer(4);
-    g_autoptr(Number) square = number_multiply(variance, four);
-    return number_sqrt(square);
-}
-
 static GaugeChoice choice_of(const Choosing *choosing, const Entry *tool, const PlanCheck *check)
 {
     const char *note = entry_text(tool, "note");
@@ -163,7 +143,7 @@ static GaugeChoice choice_of(const Choosing *choosing, const Entry *tool, const 
     if (!variance)
         return choice;
     choice.least = !whole;
-    choice.doubt = expanded_of(variance);
+    choice.doubt = uncertainty_expanded(variance);
     choice.inside = gauge_inside(&choosing->question, variance);
     choice.outlook = gauge_outlook(&choosing->question, variance);
     return choice;
@@ -298,22 +278,13 @@ static char *doubt_down(const PlanCheck *check, const Number *doubt)
     return g_strdup(digits + (g_str_has_prefix(digits, "0.") ? 1 : 0));
 }
 
-// By how much the value lies inside its nearest limit, in base units; below 0 outside.
-static Number *inside_by(const Requirement *made)
-{
-    g_autoptr(Number) low = made->lower ? number_subtract(made->value, made->lower) : NULL;
-    g_autoptr(Number) high = made->upper ? number_subtract(made->upper, made->value) : NULL;
-    gboolean lower = low && (!high || number_compare(low, high) <= 0);
-    return lower ? g_steal_pointer(&low) : g_steal_pointer(&high);
-}
-
 char *gauge_choices_sentence(const GaugeChoices *choices)
 {
     const GaugeChoice *used = used_of(choices);
     if (!choices->read || !used || !used->inside || used->outlook != GAUGE_CANNOT)
         return NULL;
     const PlanCheck *check = choices->settled->check;
-    g_autoptr(Number) inside = inside_by(choices->settled);
+    g_autoptr(Number) inside = nearest_inside(choices->settled, NULL);
     g_autoptr(Number) size = number_abs(inside);
     g_autofree char *by = check_width_words(check, size);
     g_autofree char *needs = check_doubt_words(check, used->inside);

@@ -51,11 +51,6 @@ char *part_lot_words(const Entry *lot)
 
 // PACKETS ---------------------------------------------------------------------------------------
 
-static const Requirement *at(const Agenda *agenda, guint index)
-{
-    return agenda->assessment->requirements->pdata[index];
-}
-
 // Whether both are places of the same part in the same step that differ in the last label alone.
 static gboolean is_beside(const Requirement *made, const Requirement *other)
 {
@@ -76,7 +71,7 @@ static char *shared_labels(const Agenda *agenda, const Requirement *made)
     guint count = 0;
     g_autoptr(GString) shared = g_string_new(NULL);
     for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
-        const Requirement *other = at(agenda, i);
+        const Requirement *other = agenda_made(agenda, i);
         if (!is_beside(made, other))
             continue;
         if (other->verdict != VERDICT_OPEN)
@@ -100,7 +95,7 @@ static char *without_last(const char *words)
 
 PartPacket part_packet(const Agenda *agenda, guint index)
 {
-    const Requirement *made = at(agenda, index);
+    const Requirement *made = agenda_made(agenda, index);
     g_auto(AgendaItem) item = agenda_item(agenda, index);
     gboolean by_lot = g_strcmp0(item.track, "lot") == 0 && g_strv_length(made->labels) > 1;
     char *shared = by_lot ? shared_labels(agenda, made) : NULL;

@@ -198,3 +198,20 @@ const Entry *shop_recall(const Shop *shop, const char *lot)
             newest = shop->relevant->pdata[i];
     return newest;
 }
+
+gboolean tool_measures(const Entry *tool, Kind kind)
+{
+    const char *words = entry_value(tool, "greatest", "unit");
+    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
+    return unit && kind_equal(unit_kind(unit), kind);
+}
+
+gboolean tool_holds(const Entry *tool, const Number *value)
+{
+    if (!value)
+        return TRUE;
+    g_autoptr(Number) least = entry_amount(tool, "least"),
+                      greatest = entry_amount(tool, "greatest");
+    return (!least || number_compare(least, value) <= 0) &&
+           (!greatest || number_compare(value, greatest) <= 0);
+}

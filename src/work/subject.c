@@ -7,30 +7,21 @@
 
 enum { PLACES_NAMED = 8 }; // that many are named one by one
 
-static const Requirement *made_at(const Agenda *agenda, guint index)
-{
-    return g_ptr_array_index(agenda->assessment->requirements, index);
-}
-
 static guint count_of(const Agenda *agenda)
 {
     return agenda->assessment->requirements->len;
 }
 
-static gboolean is_bolted(const Requirement *made)
-{
-    return made->asked == ASKED_BOLT || made->asked == ASKED_WAIT;
-}
-
 static gboolean belong_together(const Requirement *one, const Requirement *other)
 {
-    return (one->asked == other->asked || (is_bolted(one) && is_bolted(other))) &&
+    return (one->asked == other->asked ||
+            (requirement_is_bolted(one) && requirement_is_bolted(other))) &&
            one->step == other->step && strcmp(one->name, other->name) == 0;
 }
 
 static const Requirement *first_of(const Agenda *agenda, const Subject *subject)
 {
-    return made_at(agenda, g_array_index(subject->places, guint, 0));
+    return agenda_made(agenda, g_array_index(subject->places, guint, 0));
 }
 
 static void subject_clear(gpointer data)
@@ -57,7 +48,7 @@ static gboolean share_a_line(const Agenda *agenda, const Subject *subject, const
     const Requirement *first = first_of(agenda, subject);
     if (!belong_together(first, made))
         return FALSE;
-    if (is_bolted(made))
+    if (requirement_is_bolted(made))
         return TRUE;
     gboolean left = requirement_is_left(made);
     return subject->left == left &&
@@ -98,7 +89,7 @@ static void subject_add(Subject *subject, const Requirement *made, guint index)
 
 static void gather(const Agenda *agenda, GArray *subjects, guint index)
 {
-    const Requirement *made = made_at(agenda, index);
+    const Requirement *made = agenda_made(agenda, index);
     if (is_gathered(subjects, index))
         return;
     for (guint i = 0; i < subjects->len; i++) {
@@ -118,15 +109,15 @@ static void gather(const Agenda *agenda, GArray *subjects, guint index)
 static char *name_of(const Agenda *agenda, const Subject *subject)
 {
     const Requirement *first = first_of(agenda, subject);
-    if (is_bolted(first) || !*first->place)
+    if (requirement_is_bolted(first) || !*first->place)
         return g_strdup(first->name);
     if (subject->places->len > PLACES_NAMED ||
         (subject->places->len > 1 && strchr(first->place, ',')))
         return g_strdup_printf("%s, %u places", first->name, subject->places->len);
     GString *name = g_string_new(first->name);
     for (guint i = 0; i < subject->places->len; i++)
-        g_string_append_printf(name, " %s",
-                               made_at(agenda, g_array_index(subject->places, guint, i))->place);
+        g_string_append_printf(
+            name, " %s", agenda_made(agenda, g_array_index(subject->places, guint, i))->place);
     return g_string_free(name, FALSE);
 }
 
@@ -136,7 +127,7 @@ static char *wrenches(const Telling *telling, const Subject *subject, guint stag
     const Agenda *agenda = telling->agenda;
     g_autoptr(GPtrArray) labels = g_ptr_array_new();
     for (guint i = 0; i < subject->places->len; i++) {
-        const Requirement *made = made_at(agenda, g_array_index(subject->places, guint, i));
+        const Requirement *made = agenda_made(agenda, g_array_index(subject->places, guint, i));
         const Entry *entry =
             made->stage == stage && made->entry ? agenda->entries[made->entry - 1] : NULL;
         gboolean ticked = entry && strcmp(entry->kind->name, "tick") == 0;
@@ -154,14 +145,14 @@ static char *bolts_said(const Telling *telling, const Subject *subject)
     const Agenda *agenda = telling->agenda;
     guint all = 0, done = 0, stage = 0, last = 0;
     for (guint i = 0; i < subject->places->len; i++) {
-        const Requirement *made = made_at(agenda, g_array_index(subject->places, guint, i));
+        const Requirement *made = agenda_made(agenda, g_array_index(subject->places, guint, i));
         if (made->asked == ASKED_BOLT && made->stage >= stage) {
             stage = made->stage;
             last = g_array_index(subject->places, guint, i);
         }
     }
     for (guint i = 0; i < subject->places->len; i++) {
-        const Requirement *made = made_at(agenda, g_array_index(subject->places, guint, i));
+        const Requirement *made = agenda_made(agenda, g_array_index(subject->places, guint, i));
         gboolean counts = made->asked == ASKED_BOLT && made->stage == stage;
         all += counts ? 1 : 0;
         done += counts && made->verdict != VERDICT_OPEN ? 1 : 0;
@@ -191,7 +182,7 @@ static char *note_of(const Telling *telling, const Subject *subject)
     const Agenda *agenda = telling->agenda;
     for (guint i = 0; i < subject->places->len; i++) {
         guint index = g_array_index(subject->places, guint, i);
-        const Requirement *made = made_at(agenda, index);
+        const Requirement *made = agenda_made(agenda, index);
         const Entry *news = made->verdict == VERDICT_IN_DOUBT ? wrong_tool(agenda, index) : NULL;
         if (news)
             return g_strdup_printf("%s is wrong", wrong_tool_label(telling->taken, news));
@@ -210,8 +201,9 @@ static void say(const Telling *telling, GArray *subjects)
     for (guint i = 0; i < subjects->len; i++) {
         Subject *subject = &g_array_index(subjects, Subject, i);
         subject->name = name_of(telling->agenda, subject);
-        subject->said =
-            is_bolted(first_of(telling->agenda, subject)) ? bolts_said(telling, subject) : NULL;
+        subject->said = requirement_is_bolted(first_of(telling->agenda, subject))
+                            ? bolts_said(telling, subject)
+                            : NULL;
         subject->note = note_of(telling, subject);
     }
 }
@@ -236,7 +228,7 @@ static void gather_closed(const Agenda *agenda, GArray *subjects, const PlanStep
 {
     for (guint i = 0; i < step->closes->len; i++)
         for (guint j = 0; j < count_of(agenda); j++)
-            if (closing_means(step, step->closes->pdata[i], made_at(agenda, j)) &&
+            if (closing_means(step, step->closes->pdata[i], agenda_made(agenda, j)) &&
                 (place == AGENDA_NOWHERE || closing_comes_before(agenda, step, j, place)))
                 gather(agenda, subjects, j);
 }
@@ -244,7 +236,7 @@ static void gather_closed(const Agenda *agenda, GArray *subjects, const PlanStep
 static gboolean is_at_stake(const Agenda *agenda, const Subject *subject, const PlanStep *step)
 {
     for (guint i = 0; i < subject->places->len; i++)
-        if (closing_at_stake(step, made_at(agenda, g_array_index(subject->places, guint, i))))
+        if (closing_at_stake(step, agenda_made(agenda, g_array_index(subject->places, guint, i))))
             return TRUE;
     return FALSE;
 }
@@ -267,7 +259,7 @@ GArray *subjects_closed(const Telling *telling, const PlanStep *step)
     GArray *subjects = subjects_new();
     gather_closed(agenda, subjects, step, AGENDA_NOWHERE);
     for (guint j = 0; j < count_of(agenda); j++) {
-        const Requirement *made = made_at(agenda, j);
+        const Requirement *made = agenda_made(agenda, j);
         if (made->step == step && made->asked != ASKED_SIGN && !made->withdrawn)
             gather(agenda, subjects, j);
     }
@@ -286,7 +278,7 @@ GArray *subjects_missing(const Telling *telling, guint gate)
 {
     GArray *subjects = subjects_new();
     for (guint i = 0; i < count_of(telling->agenda); i++) {
-        const Requirement *made = made_at(telling->agenda, i);
+        const Requirement *made = agenda_made(telling->agenda, i);
         if (is_before(made, gate) && requirement_is_left(made))
             gather(telling->agenda, subjects, i);
     }
@@ -299,7 +291,7 @@ GArray *subjects_standing(const Telling *telling, guint gate)
     const PlanStep *last = gate_step(telling->agenda, gate);
     GArray *subjects = subjects_new();
     for (guint i = 0; i < count_of(telling->agenda); i++) {
-        const Requirement *made = made_at(telling->agenda, i);
+        const Requirement *made = agenda_made(telling->agenda, i);
         gboolean of_last = made->step == last && made->check;
         if (is_before(made, gate) && !requirement_is_left(made) &&
             (made->verdict == VERDICT_CONCEDED || of_last))
@@ -311,13 +303,13 @@ GArray *subjects_standing(const Telling *telling, guint gate)
 
 static gint sum_of(const Requirement *made)
 {
-    return made->asked == ASKED_SIGN ? 0 : is_bolted(made) ? 1 : made->check ? 2 : 3;
+    return made->asked == ASKED_SIGN ? 0 : requirement_is_bolted(made) ? 1 : made->check ? 2 : 3;
 }
 
 static gboolean is_whole(const Agenda *agenda, guint gate, const PlanStep *step)
 {
     for (guint i = 0; i < count_of(agenda); i++) {
-        const Requirement *made = made_at(agenda, i);
+        const Requirement *made = agenda_made(agenda, i);
         if (made->step == step && is_before(made, gate) && made->asked == ASKED_SIGN &&
             requirement_is_left(made))
             return FALSE;
@@ -349,7 +341,7 @@ GArray *gate_sums(const Agenda *agenda, guint gate)
     static const char *const words[] = {"steps", "bolts", "checks", "parts"};
     GateSum sums[G_N_ELEMENTS(words)] = {{0}};
     for (guint i = 0; i < count_of(agenda); i++) {
-        const Requirement *made = made_at(agenda, i);
+        const Requirement *made = agenda_made(agenda, i);
         if (!is_before(made, gate))
             continue;
         gint at = sum_of(made);

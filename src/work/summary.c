@@ -4,11 +4,6 @@
 #include <standbook/work/ago.h>
 #include <string.h>
 
-static const Requirement *made_at(const Agenda *agenda, guint index)
-{
-    return g_ptr_array_index(agenda->assessment->requirements, index);
-}
-
 static guint count_of(const Agenda *agenda)
 {
     return agenda->assessment->requirements->len;
@@ -42,14 +37,14 @@ static void add_signature(const Agenda *agenda, Summary *summary, const Requirem
 
 static void add_requirement(const Agenda *agenda, Summary *summary, guint index)
 {
-    const Requirement *made = made_at(agenda, index);
+    const Requirement *made = agenda_made(agenda, index);
     if (made->withdrawn)
         return;
     summary->all++;
     summary->left += requirement_is_left(made) ? 1 : 0;
     summary->counts[made->verdict]++;
     gboolean heavier = summary->first == AGENDA_NOWHERE ||
-                       weight_of(made) > weight_of(made_at(agenda, summary->first));
+                       weight_of(made) > weight_of(agenda_made(agenda, summary->first));
     if (heavier) {
         summary->first = index;
         summary->verdict = weight_of(made) ? made->verdict : VERDICT_NOT_NEEDED;
@@ -62,7 +57,7 @@ static void add_step(const Agenda *agenda, Summary *summary, const PlanStep *ste
     summary->steps++;
     summary->done += agenda_is_done(agenda, step) ? 1 : 0;
     for (guint i = 0; i < count_of(agenda); i++)
-        if (made_at(agenda, i)->step == step)
+        if (agenda_made(agenda, i)->step == step)
             add_requirement(agenda, summary, i);
 }
 
@@ -143,7 +138,7 @@ char *summary_why(const Agenda *agenda, const Summary *summary)
         return g_strdup_printf("HELD: S%02u", summary->held->index + 1);
     if (!faulty && summary->verdict != VERDICT_CONCEDED)
         return g_strdup("");
-    const Requirement *made = made_at(agenda, summary->first);
+    const Requirement *made = agenda_made(agenda, summary->first);
     return g_strdup_printf("%s: %s%s%s",
                            faulty ? reason_words(made->reason) : verdict_words(made->verdict),
                            made->name, *made->place ? " " : "", made->place);
@@ -153,7 +148,7 @@ char *summary_why(const Agenda *agenda, const Summary *summary)
 
 static gboolean belong_together(const Requirement *one, const Requirement *other)
 {
-    gboolean bolted = one->asked == ASKED_BOLT || one->asked == ASKED_WAIT;
+    gboolean bolted = requirement_is_bolted(one);
     return one->asked == other->asked && one->step == other->step &&
            strcmp(one->name, other->name) == 0 && (!bolted || one->stage == other->stage);
 }
@@ -169,10 +164,10 @@ char *summary_progress(const Agenda *agenda, guint index)
     static const char *const words[] = {
         [ASKED_READ] = "read",   [ASKED_LOOK] = "answered", [ASKED_BOLT] = "done",
         [ASKED_WAIT] = "waited", [ASKED_FIT] = "fitted",    [ASKED_SIGN] = "signed"};
-    const Requirement *here = made_at(agenda, index);
+    const Requirement *here = agenda_made(agenda, index);
     guint all = 0, done = 0;
     for (guint i = 0; i < count_of(agenda); i++) {
-        const Requirement *made = made_at(agenda, i);
+        const Requirement *made = agenda_made(agenda, i);
         if (!belong_together(made, here) || made->withdrawn || made->verdict == VERDICT_NOT_NEEDED)
             continue;
         all++;
@@ -193,9 +188,9 @@ static guint newest_place(const Agenda *agenda, const PlanStep *step)
     guint newest = AGENDA_NOWHERE;
     gint64 seq = 0;
     for (guint i = 0; i < count_of(agenda); i++)
-        if (agenda_asks(agenda, step, i) && made_at(agenda, i)->entry > seq) {
+        if (agenda_asks(agenda, step, i) && agenda_made(agenda, i)->entry > seq) {
             newest = i;
-            seq = made_at(agenda, i)->entry;
+            seq = agenda_made(agenda, i)->entry;
         }
     return newest;
 }

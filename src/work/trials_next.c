@@ -18,8 +18,8 @@ static gboolean is_held_by(const PlanCheck *check, const PlanGroup *group)
 
 static gboolean is_turn_of(const Requirement *made, const PlanTightening *tightening)
 {
-    return (made->asked == ASKED_BOLT || made->asked == ASKED_WAIT) && !made->withdrawn &&
-           made->step == tightening->step && strcmp(made->name, tightening->group->name) == 0;
+    return requirement_is_bolted(made) && !made->withdrawn && made->step == tightening->step &&
+           strcmp(made->name, tightening->group->name) == 0;
 }
 
 // Whether a turn of the tightening has been done, or (`open`) is still open.

@@ -13,11 +13,6 @@ void waits_clear(Waits *waits)
     g_clear_pointer(&waits->since, g_free);
 }
 
-static const Requirement *made_at(const Agenda *agenda, guint index)
-{
-    return g_ptr_array_index(agenda->assessment->requirements, index);
-}
-
 // `11:41` of today, else `6 Mar`.
 static char *when(const Entry *entry, Moment now)
 {
@@ -30,11 +25,6 @@ static char *when(const Entry *entry, Moment now)
 static const char *who(const Telling *telling, const Entry *entry)
 {
     return taken_initials(telling->taken, entry->by);
-}
-
-static char *name_of(const Requirement *made)
-{
-    return g_strconcat(made->name, *made->place ? " " : "", made->place, NULL);
 }
 
 // WHERE IT STANDS -------------------------------------------------------------------------------
@@ -59,7 +49,7 @@ static char *stands_at(const Telling *telling, const Standpoint *point)
         return g_strdup("nothing is left");
     guint number = point->step->index + 1;
     if (point->place != AGENDA_NOWHERE &&
-        made_at(telling->agenda, point->place)->asked == ASKED_BOLT) {
+        agenda_made(telling->agenda, point->place)->asked == ASKED_BOLT) {
         g_auto(AgendaItem) item = agenda_item(telling->agenda, point->place);
         return g_strdup_printf("S%02u %s: bolt %u of %u", number, item.made->name, item.turn,
                                item.turns);
@@ -91,7 +81,7 @@ static gboolean has_wrong_tool(const Telling *telling, const Standpoint *point, 
     const Agenda *agenda = telling->agenda;
     (void)point;
     for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
-        const Requirement *made = made_at(agenda, i);
+        const Requirement *made = agenda_made(agenda, i);
         const Entry *news =
             made->reason == REASON_TOOL && requirement_is_left(made) ? wrong_tool(agenda, i) : NULL;
         if (!news)
@@ -107,13 +97,15 @@ static gboolean has_wrong_tool(const Telling *telling, const Standpoint *point, 
 
 enum { TOLD = 4, ANSWER = 5 }; // lines of a concession
 
-// What the concession that counts there says on that line; NULL if nothing.
-static char *conceded_line(const Agenda *agenda, const Requirement *made, guint line)
+// `customer: inlet lash 1`, since then.
+static gboolean say_what(const Telling *telling, const char *who, const Requirement *made,
+                         const char *since, gint64 seq, Waits *waits)
 {
-    const char *why = made->conceded && !made->withdrawn
-                          ? entry_text(agenda->entries[made->conceded - 1], "why")
-                          : NULL;
-    return why ? concession_said(why, line) : NULL;
+    g_autofree char *day = when(telling->agenda->entries[seq - 1], telling->now);
+    g_autofree char *name = requirement_title(made);
+    waits->waits = g_strdup_printf("%s: %s", who, name);
+    waits->since = g_strdup_printf("%s %s", since, day);
+    return TRUE;
 }
 
 static gboolean awaits_customer(const Telling *telling, const Standpoint *point, Waits *waits)
@@ -121,16 +113,11 @@ static gboolean awaits_customer(const Telling *telling, const Standpoint *point,
     const Agenda *agenda = telling->agenda;
     (void)point;
     for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
-        const Requirement *made = made_at(agenda, i);
+        const Requirement *made = agenda_made(agenda, i);
         g_autofree char *told = conceded_line(agenda, made, TOLD);
         g_autofree char *answer = conceded_line(agenda, made, ANSWER);
-        if (!told || answer)
-            continue;
-        g_autofree char *since = when(agenda->entries[made->conceded - 1], telling->now);
-        g_autofree char *name = name_of(made);
-        waits->waits = g_strdup_printf("customer: %s", name);
-        waits->since = g_strdup_printf("told %s", since);
-        return TRUE;
+        if (told && !answer)
+            return say_what(telling, "customer", made, "told", made->conceded, waits);
     }
     return FALSE;
 }
@@ -140,15 +127,10 @@ static gboolean awaits_decision(const Telling *telling, const Standpoint *point,
     const Agenda *agenda = telling->agenda;
     (void)point;
     for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
-        const Requirement *made = made_at(agenda, i);
-        if (!made->finding || !made->check->by_decision || made->withdrawn || !made->entry ||
-            made->verdict != VERDICT_OPEN || made->own_verdict == VERDICT_OPEN)
-            continue;
-        g_autofree char *since = when(agenda->entries[made->entry - 1], telling->now);
-        g_autofree char *name = name_of(made);
-        waits->waits = g_strdup_printf("decision: %s", name);
-        waits->since = g_strdup_printf("since %s", since);
-        return TRUE;
+        const Requirement *made = agenda_made(agenda, i);
+        if (made->finding && made->check->by_decision && !made->withdrawn && made->entry &&
+            made->verdict == VERDICT_OPEN && made->own_verdict != VERDICT_OPEN)
+            return say_what(telling, "decision", made, "since", made->entry, waits);
     }
     return FALSE;
 }
@@ -156,7 +138,7 @@ static gboolean awaits_decision(const Telling *telling, const Standpoint *point,
 static gboolean awaits_second(const Telling *telling, const Standpoint *point, Waits *waits)
 {
     const Agenda *agenda = telling->agenda;
-    if (point->place == AGENDA_NOWHERE || made_at(agenda, point->place)->asked != ASKED_SIGN)
+    if (point->place == AGENDA_NOWHERE || agenda_made(agenda, point->place)->asked != ASKED_SIGN)
         return FALSE;
     g_auto(AgendaItem) item = agenda_item(agenda, point->place);
     g_autofree char *since = when(point->last, telling->now);
@@ -188,7 +170,7 @@ static gboolean lies(const Telling *telling, const Standpoint *point, Waits *wai
     if (point->place == AGENDA_NOWHERE || !point->last)
         return FALSE;
     g_autofree char *since = when(point->last, telling->now);
-    waits->waits = name_of(made_at(telling->agenda, point->place));
+    waits->waits = requirement_title(agenda_made(telling->agenda, point->place));
     waits->since = g_strdup_printf("nobody since %s", since);
     return TRUE;
 }

@@ -4,11 +4,6 @@
 #include <standbook/work/ago.h>
 #include <string.h>
 
-static const Requirement *made_at(const Agenda *agenda, guint index)
-{
-    return g_ptr_array_index(agenda->assessment->requirements, index);
-}
-
 static const json_t *calibration_of(const Entry *entry)
 {
     gboolean news = strcmp(entry->kind->name, "news") == 0 &&
@@ -39,7 +34,7 @@ static guint doubtful_bolt(const Agenda *agenda, const GPtrArray *names)
     for (guint i = 0; i < names->len; i++) {
         const PlanName *name = names->pdata[i];
         for (guint j = 0; name->group && j < agenda->assessment->requirements->len; j++) {
-            const Requirement *made = made_at(agenda, j);
+            const Requirement *made = agenda_made(agenda, j);
             if (made->asked == ASKED_BOLT && made->reason == REASON_TOOL &&
                 strcmp(made->name, name->group->name) == 0)
                 return j;
@@ -50,13 +45,13 @@ static guint doubtful_bolt(const Agenda *agenda, const GPtrArray *names)
 
 const Entry *wrong_tool(const Agenda *agenda, guint index)
 {
-    const Requirement *made = made_at(agenda, index);
+    const Requirement *made = agenda_made(agenda, index);
     if (made->reason == REASON_TOOL) {
         const Entry *entry = made->entry ? agenda->entries[made->entry - 1] : NULL;
         return newest_wrong(agenda, entry ? entry_text(entry, "tool") : NULL);
     }
     guint input = made->reason == REASON_BASIS ? agenda_input(agenda, index) : AGENDA_NOWHERE;
-    const PlanCheck *check = input == AGENDA_NOWHERE ? NULL : made_at(agenda, input)->check;
+    const PlanCheck *check = input == AGENDA_NOWHERE ? NULL : agenda_made(agenda, input)->check;
     guint bolt = check ? doubtful_bolt(agenda, check->with) : AGENDA_NOWHERE;
     if (check && bolt == AGENDA_NOWHERE)
         bolt = doubtful_bolt(agenda, check->rests_on);
@@ -85,9 +80,8 @@ static char *late_words(const Taken *taken, const Entry *entry, Moment now)
         return g_strdup("has no calibration");
     const char *due = taken_text(taken, "calibration", calibration, "due");
     const char *used = entry_done(entry);
-    g_autofree char *midnight = g_strconcat(due ? due : "", " 00:00", NULL);
-    Moment day = 0;
-    if (!due || strncmp(due, used, strlen(due)) >= 0 || !moment_parse(midnight, &day, NULL))
+    Moment day = moment_of_day(due);
+    if (!day || strncmp(due, used, strlen(due)) >= 0)
         return NULL;
     g_autofree char *words = ago_day(day, now);
     return g_strdup_printf("was due %s", words);
@@ -95,7 +89,7 @@ static char *late_words(const Taken *taken, const Entry *entry, Moment now)
 
 char *late_tool_words(const Agenda *agenda, const Taken *taken, guint index, Moment now)
 {
-    const Requirement *made = made_at(agenda, index);
+    const Requirement *made = agenda_made(agenda, index);
     const Entry *entry = made->verdict == VERDICT_IN_DOUBT && made->reason == REASON_TOOL &&
                                  made->entry && !wrong_tool(agenda, index)
                              ? agenda->entries[made->entry - 1]

@@ -12,5 +12,8 @@ typedef gint64 Moment;
 // leaves *moment alone and sets STANDBOOK_ERROR_MISUSE.
 gboolean moment_parse(const char *text, Moment *moment, GError **error);
 
+// The beginning of a day written `2025-03-13`; 0 for NULL, or for what is no day.
+Moment moment_of_day(const char *day);
+
 // Returns `2025-03-13T11:36:05`. The caller frees with g_free.
 char *moment_text(Moment moment) G_GNUC_WARN_UNUSED_RESULT;

@@ -125,6 +125,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Assessment, assessment_free)
 // Whether this requirement keeps its gate from being complete: open (unless optional), fail or in
 // doubt.
 gboolean requirement_is_left(const Requirement *requirement);
+// Whether it is a bolt at a stage, or the wait of one.
+gboolean requirement_is_bolted(const Requirement *requirement);
+// `main clearance 3`: what people call it. The caller frees with g_free.
+char *requirement_title(const Requirement *requirement) G_GNUC_WARN_UNUSED_RESULT;
 // `read main clearance[3]`, `bolt main caps in Crank[4], stage 2`, `sign Crank, 1`. The caller
 // frees with g_free.
 char *requirement_name(const Requirement *requirement) G_GNUC_WARN_UNUSED_RESULT;

@@ -18,8 +18,6 @@ char *figure_verdict(const Requirement *requirement);
 char *figure_outside(const Requirement *requirement);
 // A number of that check's kind (base units) as its figures are shown.
 char *figure_number(const Requirement *requirement, const Number *number);
-// `piston clearance 4`.
-char *figure_name(const Requirement *requirement);
 
 // Why a reason leaves it undecided or outside, in a sentence a customer understands.
 const char *reason_sentence(Reason reason);

@@ -23,5 +23,7 @@ typedef const ReadingDoubt *(*ReadingDoubtOf)(gint source, gpointer user);
 // frees.
 Number *uncertainty_variance(const Place *place, ReadingDoubtOf doubt_of,
                              gpointer user) G_GNUC_WARN_UNUSED_RESULT;
+// U = 2u, the root of 4u². The caller frees.
+Number *uncertainty_expanded(const Number *variance) G_GNUC_WARN_UNUSED_RESULT;
 // u² + U²/4: adds an independent expanded uncertainty (a check's `doubt`). The caller frees.
 Number *uncertainty_add(const Number *variance, const Number *expanded) G_GNUC_WARN_UNUSED_RESULT;

@@ -16,6 +16,12 @@ typedef struct {
 
 enum { AGENDA_NOWHERE = G_MAXUINT }; // no place
 
+// What is asked at a place, which is there.
+static inline const Requirement *agenda_made(const Agenda *agenda, guint index)
+{
+    return g_ptr_array_index(agenda->assessment->requirements, index);
+}
+
 // Whether something is typed at this place of the step.
 gboolean agenda_asks(const Agenda *agenda, const PlanStep *step, guint index);
 
@@ -39,8 +45,8 @@ guint agenda_beside(const Agenda *agenda, const PlanStep *step, guint from, gint
 // there is none.
 guint agenda_input(const Agenda *agenda, guint index);
 
-// Whether `input` is one of those that the formula of `made` (a check's place with a formula) names,
-// itself needed and read in that step or one before it, where the places meet.
+// Whether `input` is one of those that the formula of `made` (a check's place with a formula)
+// names, itself needed and read in that step or one before it, where the places meet.
 gboolean agenda_goes_into(const Requirement *input, const Requirement *made);
 
 // STEPS

@@ -1,6 +1,6 @@
 // A concession in lines as a builder writes them, and its reason as the entry keeps it. Pure.
 #pragma once
-#include <standbook/record/entry.h>
+#include <standbook/work/agenda.h>
 
 enum { CONCESSION_LINES = 6 }; // why, instead, effect, watch, told, answer
 
@@ -13,6 +13,10 @@ char *concession_reason(const char *const lines[CONCESSION_LINES]) G_GNUC_WARN_U
 
 // What such a reason says on one line, NULL if nothing. The caller frees with g_free.
 char *concession_said(const char *reason, guint line) G_GNUC_WARN_UNUSED_RESULT;
+
+// The same of the concession that counts at a place; NULL also where none does. The caller frees.
+char *conceded_line(const Agenda *agenda, const Requirement *made,
+                    guint line) G_GNUC_WARN_UNUSED_RESULT;
 
 // What the live concessions among the entries say on that line: each sentence once, the newest
 // first, at most nine (char *). The caller frees with g_ptr_array_unref.
