@@ -2,20 +2,19 @@
 #include "before_closing.h"
 #include "bench_detail.h"
 #include "bench_field.h"
+#include "bench_said.h"
 #include "bench_work.h"
 #include "clock_line.h"
 #include "gauge_lines.h"
 #include "line_words.h"
+#include "slip.h"
 #include "supposed.h"
 #include "view.h"
 #include "widget_checks.h"
-#include "widget_groups.h"
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
 #include <standbook/work/coarse.h>
-#include <standbook/work/slip_words.h>
-#include <string.h>
 
 typedef struct {
     char *step;
@@ -28,8 +27,7 @@ typedef struct {
                        // failed, not only open; NULL with what is open
     PartState part;    // what was said of the part in hand
     Supposed supposed; // by what is typed
-    char *asked_for;   // the line that was asked about once, as a likely slip; NULL for none
-    char *slip;        // what was asked
+    Slip slip;         // a line that was asked about once
     // As long as the build has `known` entries:
     GArray *struck; // StruckReading of the step
     Taken *taken;
@@ -53,20 +51,16 @@ static gpointer open(Desk *desk, const char *argument)
     return bench;
 }
 
-static void forget_slip(Bench *bench)
-{
-    g_clear_pointer(&bench->asked_for, g_free);
-    g_clear_pointer(&bench->slip, g_free);
-}
-
 static void close(gpointer state)
 {
     Bench *bench = state;
     supposed_forget(&bench->supposed);
-    forget_slip(bench);
+    slip_forget(&bench->slip);
     g_clear_pointer(&bench->struck, g_array_unref);
     taken_free(bench->taken);
     g_free(bench->settle);
+    g_free(bench->gauges);
+    g_free(bench->held);
     g_free(bench->step);
     g_free(bench);
 }
@@ -105,62 +99,6 @@ static void suppose(Bench *bench, Desk *desk, const BenchWork *work, const char 
     g_autofree char *line =
         *typed ? bench_line(desk, &work->agenda, bench->here, bench->part, typed, gauge) : NULL;
     supposed_take(&bench->supposed, desk, line);
-}
-
-// Of what would change, what weighs most: the place itself if it has limits, else what is worked
-// out from it.
-static const Requirement *heaviest_change(const Checks *checks)
-{
-    static const guint weight[VERDICTS] = {
-        [VERDICT_OPEN] = 0,     [VERDICT_NOTED] = 1,    [VERDICT_PASS] = 2,
-        [VERDICT_CONCEDED] = 3, [VERDICT_IN_DOUBT] = 4, [VERDICT_FAIL] = 5};
-    const Requirement *heaviest = NULL;
-    for (guint i = 0; i < checks->now->requirements->len; i++) {
-        gboolean differs;
-        const Requirement *then = checks_at(checks, i, &differs);
-        if (!differs || then->verdict == VERDICT_OPEN || then->verdict == VERDICT_NOT_NEEDED)
-            continue;
-        if (!heaviest || weight[then->verdict] > weight[heaviest->verdict])
-            heaviest = then;
-    }
-    return heaviest;
-}
-
-static char *verdict_said(const Requirement *made)
-{
-    g_autofree char *outside = figure_outside(made);
-    g_autofree char *mark = g_strstrip(g_strdup(verdict_mark(made->verdict, made->reason)));
-    if (*outside)
-        return g_strdup_printf("%s, %s", mark, outside);
-    return made->verdict == VERDICT_IN_DOUBT
-               ? g_strdup_printf("%s, %s", mark, reason_words(made->reason))
-               : g_steal_pointer(&mark);
-}
-
-// `90.026 mm   piston clearance 4 becomes 0.086 ±.005   ▲ FAIL, 0.006 over`
-static char *meaning(const Checks *checks, guint here)
-{
-    const Requirement *made = checks_at(checks, here, NULL);
-    const Requirement *change = heaviest_change(checks);
-    g_autofree char *value = figure_value(made);
-    g_autofree char *doubt = figure_doubt(made);
-    g_autoptr(GString) words = g_string_new(made->answer); // what is chosen
-    if (made->value)
-        g_string_append_printf(words, "%s%s %s", words->len ? "   " : "", value, figure_unit(made));
-    g_autofree char *inches = made->value ? check_inch_words(made->check, made->value) : NULL;
-    if (inches)
-        g_string_append_printf(words, " = %s", inches);
-    if (!change || change == made) {
-        g_autofree char *verdict = verdict_said(made);
-        g_string_append_printf(words, " %s   %s", doubt, verdict);
-        return g_strdup(words->str);
-    }
-    g_autofree char *name = requirement_title(change);
-    g_autofree char *becomes = figure_value(change);
-    g_autofree char *change_doubt = figure_doubt(change);
-    g_autofree char *verdict = verdict_said(change);
-    g_string_append_printf(words, "   %s becomes %s %s   %s", name, becomes, change_doubt, verdict);
-    return g_strdup(words->str);
 }
 
 // PAINT -----------------------------------------------------------------------------------------
@@ -209,42 +147,6 @@ static char *apart_words(const Bench *bench, const Checks *checks)
     return working_apart(&agenda, checks_at(checks, index, NULL));
 }
 
-static char *then_place(const Requirement *made)
-{
-    return made->asked == ASKED_SIGN ? g_strdup_printf("sign %s", made->name)
-                                     : requirement_title(made);
-}
-
-// `G03 bore gauge`, or which is to be taken in hand.
-static char *gauge_words(const Requirement *made, const char *gauge)
-{
-    const char *sort = made->check->gauge;
-    return gauge ? g_strdup_printf("%s %s", gauge, sort) : g_strdup_printf("g: which %s?", sort);
-}
-
-static char *next_words(const BenchWork *work, const Bench *bench, const BenchField *field,
-                        const char *gauge)
-{
-    const Requirement *made = bench_requirement(work, bench->here);
-    g_autofree char *place = bench_place(&work->agenda, bench->here, bench->part);
-    if (made->asked != ASKED_READ || !made->check->gauge)
-        return g_strdup_printf("%s%s%s", place, field->prompt ? "   " : "",
-                               field->prompt ? field->prompt : "");
-    g_autofree char *with = gauge_words(made, gauge);
-    return g_strdup_printf("%s%s   %s", place, made->value ? " again" : "", with);
-}
-
-static void say_counts(const BenchWork *work, Page *page)
-{
-    guint all = 0, left = 0;
-    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++)
-        if (bench_asks(work, i) && bench_requirement(work, i)->asked != ASKED_SIGN) {
-            all++;
-            left += bench_is_open(work, i) ? 1 : 0;
-        }
-    page_say(&page->count, "%u of %u done", all - left, all);
-}
-
 static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const char *typed,
                        const char *gauge, Page *page)
 {
@@ -252,7 +154,7 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     if (!made)
         return;
     BenchField field = bench_field(desk, &work->agenda, bench->here, bench->part);
-    g_autofree char *next = next_words(work, bench, &field, gauge);
+    g_autofree char *next = bench_next_words(work, bench->here, bench->part, &field, gauge);
     page->remark = bench_lots(desk, &work->agenda, bench->here, bench->part);
     page->field = field.field;
     page->ask = field.field == ASKS_DIGIT;
@@ -260,7 +162,7 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     page_say(&page->unit, "%s", field.unit);
     guint behind = next_open(bench, work);
     const Requirement *then = bench_requirement(work, behind);
-    g_autofree char *then_words = then && then != made ? then_place(then) : g_strdup("");
+    g_autofree char *then_words = then && then != made ? bench_then_words(then) : g_strdup("");
     page_say(&page->then, "%s", field.hint ? field.hint : then_words);
     page->means = *typed && bench->supposed.line;
     if (bench->supposed.problem)
@@ -293,7 +195,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         return;
     g_autofree char *head = step_words(work.step);
     page_say(&page->head, "%s", head);
-    say_counts(&work, page);
+    bench_say_counts(&work, page);
     const Requirement *made = in_hand(bench, &work);
     const char *gauge = made ? bench_gauge(desk, &work.agenda, bench->here, typed) : NULL;
     if (made)
@@ -319,9 +221,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         checks_paint(page->body, 0, &checks, &page->focus);
     detail_paint(desk, &checks, bench->here, page);
     if (bench->supposed.made && made && made->check) {
-        g_autofree char *words = meaning(&checks, bench->here);
-        gboolean asked = bench->slip && g_strcmp0(bench->asked_for, bench->supposed.line) == 0;
-        page_say(&page->then, "%s", asked ? bench->slip : words);
+        g_autofree char *words = bench_meaning(&checks, bench->here);
+        const char *asked = slip_asked(&bench->slip, bench->supposed.line);
+        page_say(&page->then, "%s", asked ? asked : words);
     }
 }
 
@@ -382,31 +284,6 @@ static Go wants(gpointer state, Desk *desk)
     return go_instead(VIEW_CLOSING, g_strdup(bench->step));
 }
 
-static void say_last(Desk *desk, const char *place, const char *typed, const Requirement *made)
-{
-    g_autofree char *fault = made ? fault_words(made) : g_strdup("");
-    g_autofree char *time = moment_text(desk->now);
-    gboolean said = made && (made->check || (made->asked == ASKED_FIT && *typed));
-    const char *answer = said ? made->answer : NULL;
-    desk_last(desk, "%s · %s%s · %.5s %s", place,
-              answer   ? answer
-              : *typed ? typed
-                       : "new",
-              fault, time + 11, desk->who ? desk->who : "");
-}
-
-// Whether the line is likely a slip and was not asked about yet: the second Enter takes it.
-static gboolean asks_about_slip(Bench *bench, Desk *desk, const char *line)
-{
-    if (g_strcmp0(line, bench->asked_for) == 0)
-        return FALSE;
-    forget_slip(bench);
-    g_autofree char *whole = g_strconcat(desk->who ? desk->who : "", " ", line, NULL);
-    bench->slip = session_slip(desk_build(desk), whole);
-    bench->asked_for = bench->slip ? g_strdup(line) : NULL;
-    return bench->slip != NULL;
-}
-
 // A part may be fitted although it is too old, recalled or of another grade.
 static void warn_part(Desk *desk, const char *place, const Requirement *made)
 {
@@ -428,11 +305,11 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (!line)
         return go(GO_KEEP);
     g_autofree char *place = bench_place(&work.agenda, bench->here, bench->part);
-    if (asks_about_slip(bench, desk, line) || !desk_line(desk, line, NULL))
+    if (slip_asks(&bench->slip, desk, line) || !desk_line(desk, line, NULL))
         return go(GO_KEEP);
-    forget_slip(bench);
+    slip_forget(&bench->slip);
     bench_work(desk, bench->step, &work);
-    say_last(desk, place, typed, bench_requirement(&work, bench->here));
+    bench_say_last(desk, place, typed, bench_requirement(&work, bench->here));
     warn_part(desk, place, bench_requirement(&work, bench->here));
     bench->last = bench->here;
     bench->offered = FALSE;

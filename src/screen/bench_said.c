@@ -1,0 +1,110 @@
+#include "bench_said.h"
+
+#include "line_words.h"
+#include "words.h"
+
+#include <standbook/sheet/figures.h>
+
+// Of what would change, what weighs most: the place itself if it has limits, else what is worked
+// out from it.
+static const Requirement *heaviest_change(const Checks *checks)
+{
+    static const guint weight[VERDICTS] = {
+        [VERDICT_OPEN] = 0,     [VERDICT_NOTED] = 1,    [VERDICT_PASS] = 2,
+        [VERDICT_CONCEDED] = 3, [VERDICT_IN_DOUBT] = 4, [VERDICT_FAIL] = 5};
+    const Requirement *heaviest = NULL;
+    for (guint i = 0; i < checks->now->requirements->len; i++) {
+        gboolean differs;
+        const Requirement *then = checks_at(checks, i, &differs);
+        if (!differs || then->verdict == VERDICT_OPEN || then->verdict == VERDICT_NOT_NEEDED)
+            continue;
+        if (!heaviest || weight[then->verdict] > weight[heaviest->verdict])
+            heaviest = then;
+    }
+    return heaviest;
+}
+
+static char *verdict_said(const Requirement *made)
+{
+    g_autofree char *outside = figure_outside(made);
+    g_autofree char *mark = g_strstrip(g_strdup(verdict_mark(made->verdict, made->reason)));
+    if (*outside)
+        return g_strdup_printf("%s, %s", mark, outside);
+    return made->verdict == VERDICT_IN_DOUBT
+               ? g_strdup_printf("%s, %s", mark, reason_words(made->reason))
+               : g_steal_pointer(&mark);
+}
+
+char *bench_meaning(const Checks *checks, guint here)
+{
+    const Requirement *made = checks_at(checks, here, NULL);
+    const Requirement *change = heaviest_change(checks);
+    g_autofree char *value = figure_value(made);
+    g_autofree char *doubt = figure_doubt(made);
+    g_autoptr(GString) words = g_string_new(made->answer); // what is chosen
+    if (made->value)
+        g_string_append_printf(words, "%s%s %s", words->len ? "   " : "", value, figure_unit(made));
+    g_autofree char *inches = made->value ? check_inch_words(made->check, made->value) : NULL;
+    if (inches)
+        g_string_append_printf(words, " = %s", inches);
+    if (!change || change == made) {
+        g_autofree char *verdict = verdict_said(made);
+        g_string_append_printf(words, " %s   %s", doubt, verdict);
+        return g_strdup(words->str);
+    }
+    g_autofree char *name = requirement_title(change);
+    g_autofree char *becomes = figure_value(change);
+    g_autofree char *change_doubt = figure_doubt(change);
+    g_autofree char *verdict = verdict_said(change);
+    g_string_append_printf(words, "   %s becomes %s %s   %s", name, becomes, change_doubt, verdict);
+    return g_strdup(words->str);
+}
+
+char *bench_then_words(const Requirement *made)
+{
+    return made->asked == ASKED_SIGN ? g_strdup_printf("sign %s", made->name)
+                                     : requirement_title(made);
+}
+
+// `G03 bore gauge`, or which is to be taken in hand.
+static char *gauge_words(const Requirement *made, const char *gauge)
+{
+    const char *sort = made->check->gauge;
+    return gauge ? g_strdup_printf("%s %s", gauge, sort) : g_strdup_printf("g: which %s?", sort);
+}
+
+char *bench_next_words(const BenchWork *work, guint here, PartState part, const BenchField *field,
+                       const char *gauge)
+{
+    const Requirement *made = bench_requirement(work, here);
+    g_autofree char *place = bench_place(&work->agenda, here, part);
+    if (made->asked != ASKED_READ || !made->check->gauge)
+        return g_strdup_printf("%s%s%s", place, field->prompt ? "   " : "",
+                               field->prompt ? field->prompt : "");
+    g_autofree char *with = gauge_words(made, gauge);
+    return g_strdup_printf("%s%s   %s", place, made->value ? " again" : "", with);
+}
+
+void bench_say_counts(const BenchWork *work, Page *page)
+{
+    guint all = 0, left = 0;
+    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++)
+        if (bench_asks(work, i) && bench_requirement(work, i)->asked != ASKED_SIGN) {
+            all++;
+            left += bench_is_open(work, i) ? 1 : 0;
+        }
+    page_say(&page->count, "%u of %u done", all - left, all);
+}
+
+void bench_say_last(Desk *desk, const char *place, const char *typed, const Requirement *made)
+{
+    g_autofree char *fault = made ? fault_words(made) : g_strdup("");
+    g_autofree char *time = moment_text(desk->now);
+    gboolean said = made && (made->check || (made->asked == ASKED_FIT && *typed));
+    const char *answer = said ? made->answer : NULL;
+    desk_last(desk, "%s · %s%s · %.5s %s", place,
+              answer   ? answer
+              : *typed ? typed
+                       : "new",
+              fault, time + 11, desk->who ? desk->who : "");
+}

@@ -1,0 +1,62 @@
+// What the files of the loop share: its state, and what one asks of another.
+#pragma once
+#include <standbook/screen/screen.h>
+
+#include "term.h"
+#include "view.h"
+
+typedef struct {
+    const ViewOps *ops;
+    gpointer state;
+} Opened;
+
+typedef struct {
+    Term *term;
+    Desk desk;
+    GArray *views; // Opened, the uppermost last
+    Typing typing;
+    Asks field;      // of the page that was painted last
+    gboolean opened; // a view that was not painted yet
+    gboolean rung;   // the bell, for the warning that stands
+    gboolean stale;  // what is painted; to be painted again
+    gboolean leave;
+    gint64 parked_for; // the pick-up whose digits the newest burst unplaced is of
+    gint64 went_up;    // when the last key that goes up one screen was pressed, µs
+    Moment looked;     // when the clocks of all builds were last looked at
+    guint known;       // how many entries stood in them then
+    char *soonest;     // the clock that runs out first, in words; NULL if none runs
+    Moment idled;      // when the views were last asked what they do by themselves
+    gint64 caught_up;  // when others' entries were looked for last, µs
+    gint64 pressed;    // when the last key was, µs
+    gboolean slept;    // put down for want of keys; the next one picks up
+} Screen;
+
+// VIEWS
+
+// The view so many below the uppermost.
+Opened *screen_upper(const Screen *screen, guint below);
+void screen_open(Screen *screen, ViewName view, const char *argument);
+// Closes the uppermost until so many are left.
+void screen_close_to(Screen *screen, guint count);
+// Opens what the uppermost view cannot go on without.
+void screen_settle(Screen *screen);
+// Give the uppermost view what was pressed, and go where it says.
+void screen_act(Screen *screen, Action action);
+void screen_enter(Screen *screen);
+void screen_answer(Screen *screen, guint digit);
+void screen_move(Screen *screen, gint direction);
+
+// KEYS
+
+// Does what a key says, and whatever comes with it.
+void screen_take_keys(Screen *screen, Key key);
+// The key, and whatever comes with it faster than a finger: Key, freed by the caller.
+GArray *screen_gather(Screen *screen, Key key);
+// Leaves the lines of a burst unplaced.
+void screen_park(Screen *screen, const GArray *keys);
+// Puts the work down if nobody has pressed a key for ten minutes.
+void screen_fall_asleep(Screen *screen);
+
+// PAINTING
+
+void screen_paint(Screen *screen);

@@ -1,0 +1,184 @@
+// What keys do: one by one to what was painted, together as a burst into the open field.
+#include "screen_inside.h"
+
+#include "burst.h"
+
+static void clear_warning(Screen *screen)
+{
+    g_clear_pointer(&screen->desk.warning, g_free);
+    screen->rung = FALSE;
+}
+
+// Digits right behind a pick-up were meant for what stood there before: they are parked as one,
+// until another key shows that the person has seen what stands there now.
+static gboolean is_parked(Screen *screen, const Key *key)
+{
+    gint64 picked_up = screen->desk.picked_up;
+    GPtrArray *unplaced = screen->desk.unplaced;
+    gboolean digit = key->kind == PRESSED_CHARACTER && g_unichar_isdigit(key->character);
+    if (!digit || key->at - picked_up >= PICK_UP_GAP)
+        screen->desk.picked_up = 0;
+    if (!screen->desk.picked_up)
+        return FALSE;
+    gboolean more = screen->parked_for == picked_up && unplaced->len;
+    g_autoptr(GString) digits = g_string_new(more ? unplaced->pdata[unplaced->len - 1] : NULL);
+    if (more)
+        g_ptr_array_set_size(unplaced, (gint)unplaced->len - 1);
+    g_string_append_unichar(digits, key->character);
+    g_ptr_array_add(unplaced, g_strdup(digits->str));
+    screen->parked_for = picked_up;
+    return TRUE;
+}
+
+static void do_pressed(Screen *screen, const Press *pressed)
+{
+    switch (pressed->kind) {
+    case PRESS_ENTER:
+        screen_enter(screen);
+        break;
+    case PRESS_ACTION:
+        screen_act(screen, pressed->action);
+        break;
+    case PRESS_BEFORE:
+        screen_move(screen, -1);
+        break;
+    case PRESS_BEHIND:
+        screen_move(screen, 1);
+        break;
+    case PRESS_DIGIT:
+        screen_answer(screen, pressed->digit);
+        break;
+    case PRESS_SAY:
+        desk_warn(&screen->desk, "%s", pressed->words);
+        break;
+    default:
+        break;
+    }
+}
+
+// Whether a key does more than to change what stands in the field, or to take it.
+static gboolean is_command(const Screen *screen, const Press *pressed)
+{
+    gboolean whole = screen->field != ASKS_LINE && screen->typing.text->len;
+    return pressed->kind == PRESS_ACTION || pressed->kind == PRESS_DIGIT ||
+           (pressed->kind == PRESS_ENTER && !whole);
+}
+
+// A key that came `alone`, or with another one closer than a person means it.
+static void press(Screen *screen, const Key *key, gboolean alone)
+{
+    clear_warning(screen);
+    if (key->kind == PRESSED_BREAK)
+        screen->leave = TRUE;
+    else if (key->kind == PRESSED_STOP)
+        term_stop(screen->term);
+    else if (!is_parked(screen, key)) {
+        Press pressed = typing_press(&screen->typing, screen->field, key);
+        if (alone || !is_command(screen, &pressed))
+            do_pressed(screen, &pressed);
+        else
+            desk_warn(&screen->desk, "two keys at once are no command; press it again");
+    }
+}
+
+// The key, and whatever comes with it faster than a finger.
+GArray *screen_gather(Screen *screen, Key key)
+{
+    GArray *keys = g_array_new(FALSE, FALSE, sizeof(Key));
+    g_array_append_val(keys, key);
+    while (keys->len < BURST_MOST && !keys_are_held(keys)) {
+        key = term_key(screen->term, BURST_GAP / 1000);
+        if (key.kind == PRESSED_NONE || key.kind == PRESSED_HANGUP)
+            break;
+        if (key.kind != PRESSED_RESIZE)
+            g_array_append_val(keys, key);
+    }
+    screen->leave = screen->leave || key.kind == PRESSED_HANGUP;
+    return keys;
+}
+
+void screen_park(Screen *screen, const GArray *keys)
+{
+    g_autoptr(GArray) lines = burst_lines(keys);
+    for (guint i = 0; i < lines->len; i++)
+        g_ptr_array_add(screen->desk.unplaced, g_strdup(g_array_index(lines, BurstLine, i).text));
+}
+
+// A burst goes into the open field, and its lines on into the fields behind as long as they are of
+// the same sort on the same screen; what finds none is parked.
+static void burst(Screen *screen, const GArray *keys)
+{
+    g_autoptr(GArray) lines = burst_lines(keys);
+    const ViewOps *ops = screen_upper(screen, 0)->ops;
+    Asks field = screen->field;
+    gboolean ended = FALSE; // the one that was put in last, by Enter
+    clear_warning(screen);
+    for (guint i = 0; i < lines->len && !screen->leave; i++) {
+        const BurstLine *line = &g_array_index(lines, BurstLine, i);
+        if (screen->field != field || screen_upper(screen, 0)->ops != ops ||
+            !typing_fits_burst(&screen->typing, field, line->text)) {
+            g_ptr_array_add(screen->desk.unplaced, g_strdup(line->text));
+            continue;
+        }
+        typing_add_burst(&screen->typing, line->text);
+        ended = line->ended;
+        if (!ended || typing_command(&screen->typing))
+            continue;
+        screen_enter(screen);
+        if (!screen->leave)
+            screen_paint(screen); // the next field may be another
+    }
+    screen->typing.sent = ended;
+    // What a scanner sends behind its Enter comes late.
+    screen->typing.entered = g_array_index(keys, Key, keys->len - 1).at;
+    screen->parked_for = 0;
+}
+
+// Keys pressed by fingers, one after the other; a question that one of them opens takes none of the
+// others. CR LF is one Enter.
+static void press_each(Screen *screen, const GArray *keys)
+{
+    gboolean alone = keys->len == 1 || keys_are_one(keys);
+    for (guint i = 0; i < keys->len && !screen->leave; i++) {
+        const Key *key = &g_array_index(keys, Key, i);
+        if (i && key->kind == PRESSED_ENTER &&
+            g_array_index(keys, Key, i - 1).kind == PRESSED_ENTER)
+            continue;
+        press(screen, key, alone);
+        if (i + 1 < keys->len && !screen->leave)
+            screen_paint(screen);
+        if (screen->field == ASKS_DIGIT)
+            return;
+    }
+}
+
+enum { SLEEP_AFTER = 600 }; // s without a key
+
+void screen_fall_asleep(Screen *screen)
+{
+    gint64 now = g_get_monotonic_time();
+    if (screen->slept || (now - screen->pressed) / G_USEC_PER_SEC < SLEEP_AFTER)
+        return;
+    screen->pressed = now; // if it cannot be stored, it is tried again as long from now
+    screen->slept = desk_fall_asleep(&screen->desk);
+}
+
+// Two keys together may be fingers in a field; none answers a question or turns a page so.
+static gboolean is_burst(const Screen *screen, const GArray *keys)
+{
+    gboolean field = field_takes_burst(screen->field) || screen->field == ASKS_LINE;
+    return keys_are_burst(keys) || (keys->len == FINGERS && !field && !keys_are_one(keys));
+}
+
+void screen_take_keys(Screen *screen, Key key)
+{
+    screen->pressed = key.at;
+    if (screen->slept)
+        desk_wake_up(&screen->desk);
+    screen->slept = FALSE;
+    g_autoptr(GArray) keys = screen_gather(screen, key);
+    if (is_burst(screen, keys))
+        burst(screen, keys);
+    else
+        press_each(screen, keys);
+}

@@ -1,0 +1,175 @@
+// The pile of views: opens and closes them, and gives the uppermost what was pressed.
+#include "screen_inside.h"
+
+Opened *screen_upper(const Screen *screen, guint below)
+{
+    return &g_array_index(screen->views, Opened, screen->views->len - 1 - below);
+}
+
+void screen_open(Screen *screen, ViewName view, const char *argument)
+{
+    Opened opened = {.ops = view_ops(view)};
+    opened.state = opened.ops->open ? opened.ops->open(&screen->desk, argument) : NULL;
+    g_array_append_val(screen->views, opened);
+    screen->opened = TRUE;
+}
+
+static void view_pop(Screen *screen)
+{
+    Opened *opened = screen_upper(screen, 0);
+    if (opened->ops->close)
+        opened->ops->close(opened->state);
+    g_array_set_size(screen->views, screen->views->len - 1);
+}
+
+void screen_close_to(Screen *screen, guint count)
+{
+    while (screen->views->len > count)
+        view_pop(screen);
+}
+
+static void go_there(Screen *screen, Go there)
+{
+    // Help keeps a number that is half typed.
+    gboolean help = screen->field == ASKS_KEY || (there.kind == GO_OPEN && there.view == VIEW_HELP);
+    if (there.kind != GO_KEEP && there.kind != GO_DEFAULT && !help)
+        g_string_truncate(screen->typing.text, 0);
+    if (there.kind == GO_UP || there.kind == GO_INSTEAD || there.kind == GO_ACT)
+        view_pop(screen);
+    gboolean under = there.kind == GO_INSTEAD && !there.argument && screen->views->len > 0 &&
+                     screen_upper(screen, 0)->ops == view_ops(there.view);
+    if ((there.kind == GO_OPEN || there.kind == GO_INSTEAD) && !under)
+        screen_open(screen, there.view, there.argument);
+    if (there.kind == GO_HOME)
+        screen_close_to(screen, 1);
+    if (there.kind == GO_LEAVE || screen->views->len == 0)
+        screen->leave = TRUE;
+    g_free(there.argument);
+    if (there.kind == GO_ACT && !screen->leave)
+        screen_act(screen, there.action);
+}
+
+enum { LEAVE_GAP = 1000000 }; // µs
+
+// Up one screen; who goes up many, or holds the key down, does not fall out of the program.
+static Go go_up(Screen *screen)
+{
+    gint64 before = screen->went_up;
+    screen->went_up = screen->pressed;
+    if (screen->views->len > 1)
+        return go(GO_UP);
+    if (!before || screen->pressed - before >= LEAVE_GAP)
+        return go(GO_LEAVE);
+    desk_warn(&screen->desk, "this is the first screen; the same key again leaves the program");
+    return go(GO_STAY);
+}
+
+// What every view does with an action that it does not know itself.
+static Go act_default(Screen *screen, Action action)
+{
+    switch (action) {
+    case ACTION_HELP:
+        return go_open(VIEW_HELP, g_strdup(screen_upper(screen, 0)->ops->name));
+    case ACTION_MORE:
+        return go_open(VIEW_MORE, NULL);
+    case ACTION_FIND:
+        return screen->desk.book ? go_open(VIEW_FIND, NULL) : go(GO_DEFAULT);
+    case ACTION_OVER:
+        return screen->desk.book ? go_open(VIEW_OVER, NULL) : go(GO_DEFAULT);
+    case ACTION_PRINT:
+        return screen->desk.number && screen_upper(screen, 0)->ops != view_ops(VIEW_PRINT)
+                   ? go_open(VIEW_PRINT, NULL)
+                   : go(GO_DEFAULT);
+    case ACTION_SHOP:
+        return go(GO_HOME);
+    case ACTION_STRIKE:
+        return screen->desk.last_seq ? go_open(VIEW_STRIKE, NULL) : go(GO_DEFAULT);
+    case ACTION_PUT_DOWN:
+        return go_open(VIEW_WHO, g_strdup("put down"));
+    case ACTION_UP:
+        return go_up(screen);
+    case ACTION_BACK:
+        return go(screen->views->len > 1 ? GO_UP : GO_DEFAULT);
+    default:
+        return go(GO_DEFAULT);
+    }
+}
+
+// What finds no room in the field stays unplaced.
+static void take_unplaced(Screen *screen)
+{
+    GPtrArray *unplaced = screen->desk.unplaced;
+    if (unplaced->len == 0 || !field_takes_burst(screen->field)) {
+        desk_warn(&screen->desk,
+                  unplaced->len ? "no field is open for it here" : "nothing is unplaced");
+        return;
+    }
+    char **first = (char **)&unplaced->pdata[0];
+    gsize taken = typing_add_text(&screen->typing, *first);
+    char *rest = g_strdup(*first + taken);
+    g_free(*first);
+    *first = rest;
+    if (!*rest)
+        g_ptr_array_remove_index(unplaced, 0);
+    screen->parked_for = 0;
+}
+
+void screen_act(Screen *screen, Action action)
+{
+    Opened *opened = screen_upper(screen, 0);
+    if (action == ACTION_BIG) {
+        screen->desk.big = !screen->desk.big;
+        return;
+    }
+    if (action == ACTION_UNPLACED) {
+        take_unplaced(screen);
+        return;
+    }
+    Go there =
+        opened->ops->act ? opened->ops->act(opened->state, &screen->desk, action) : go(GO_DEFAULT);
+    if (there.kind == GO_DEFAULT)
+        there = act_default(screen, action);
+    if (there.kind == GO_DEFAULT && !screen->desk.warning)
+        desk_warn(&screen->desk, "`%s` does nothing here", action_info(action)->keys);
+    go_there(screen, there);
+}
+
+void screen_enter(Screen *screen)
+{
+    Opened *opened = screen_upper(screen, 0);
+    if (opened->ops->enter)
+        go_there(screen,
+                 opened->ops->enter(opened->state, &screen->desk, screen->typing.text->str));
+}
+
+void screen_answer(Screen *screen, guint digit)
+{
+    Opened *opened = screen_upper(screen, 0);
+    if (opened->ops->digit)
+        go_there(screen, opened->ops->digit(opened->state, &screen->desk, digit));
+}
+
+enum { WANTS_MOST = 8 }; // views that open each other without a key
+
+// Opens what the uppermost view cannot go on without.
+void screen_settle(Screen *screen)
+{
+    for (guint i = 0; i < WANTS_MOST && !screen->leave; i++) {
+        Opened *opened = screen_upper(screen, 0);
+        Go there =
+            opened->ops->wants ? opened->ops->wants(opened->state, &screen->desk) : go(GO_STAY);
+        if (there.kind == GO_STAY)
+            return;
+        go_there(screen, there);
+    }
+}
+
+// Tab and arrows move among places or lines; a list that cannot scroll stays as it is.
+void screen_move(Screen *screen, gint direction)
+{
+    Opened *opened = screen_upper(screen, 0);
+    if (opened->ops->move)
+        go_there(screen, opened->ops->move(opened->state, &screen->desk, direction));
+    else if (screen->field != ASKS_LINE)
+        screen_act(screen, direction < 0 ? ACTION_BACK : ACTION_ON);
+}

@@ -1,0 +1,25 @@
+#include "slip.h"
+
+#include <standbook/work/slip_words.h>
+
+gboolean slip_asks(Slip *slip, Desk *desk, const char *line)
+{
+    if (slip_asked(slip, line))
+        return FALSE;
+    slip_forget(slip);
+    g_autofree char *whole = g_strconcat(desk->who ? desk->who : "", " ", line, NULL);
+    slip->said = session_slip(desk_build(desk), whole);
+    slip->line = slip->said ? g_strdup(line) : NULL;
+    return slip->said != NULL;
+}
+
+const char *slip_asked(const Slip *slip, const char *line)
+{
+    return slip->line && g_strcmp0(slip->line, line) == 0 ? slip->said : NULL;
+}
+
+void slip_forget(Slip *slip)
+{
+    g_clear_pointer(&slip->line, g_free);
+    g_clear_pointer(&slip->said, g_free);
+}

@@ -1,0 +1,16 @@
+// A line that is likely a slip is asked about once; the same line again is taken.
+#pragma once
+#include "desk.h"
+
+typedef struct {
+    char *line; // that was asked about; NULL for none
+    char *said; // what was asked
+} Slip;
+
+// Whether the line is now asked about: likely a slip, and not the line that was asked about before.
+gboolean slip_asks(Slip *slip, Desk *desk, const char *line);
+
+// What was asked about the line; NULL if it was not. `line` may be NULL.
+const char *slip_asked(const Slip *slip, const char *line);
+
+void slip_forget(Slip *slip);
