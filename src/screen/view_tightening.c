@@ -3,6 +3,7 @@
 #include "clock_line.h"
 #include "line_words.h"
 #include "others.h"
+#include "slip.h"
 #include "tightening_about.h"
 #include "tightening_page.h"
 #include "tightening_rows.h"
@@ -27,6 +28,7 @@ typedef struct {
     gboolean asks_again; // whether to begin the stage again, or to loosen a bolt
     gint64 again;      // seq of the note that began a stage again, 0 for none: its bolts are taken
     guint again_stage; // once more, as far as they were not ticked behind it
+    Slip slip;         // a line that was asked about once
     // With so many entries nothing had to be closed before the turn `ready_at`:
     guint ready;
     guint ready_at;
@@ -48,6 +50,7 @@ static gpointer open(Desk *desk, const char *argument)
 static void close(gpointer state)
 {
     Bolts *bolts = state;
+    slip_forget(&bolts->slip);
     g_free(bolts->number);
     g_free(bolts->set);
     g_free(bolts->step);
@@ -207,6 +210,18 @@ static void paint_head(const Bolts *bolts, Desk *desk, const Tightening *tighten
              stage, tightening->stages, amount ? ": " : "", amount ? amount : "");
 }
 
+// What the wrench shows was asked about: the sentence stays until it is taken or changed.
+static void say_slip(const Bolts *bolts, Desk *desk, const Tightening *tightening,
+                     const char *typed, Page *page)
+{
+    if (!bolts->slip.line || !*typed)
+        return;
+    g_autofree char *line = tightening_line(desk, tightening, bolts->here, typed);
+    const char *asked = slip_asked(&bolts->slip, line);
+    if (asked)
+        page_say(&page->then, "%s", asked);
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Bolts *bolts = state;
@@ -240,6 +255,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         tightening_ask_again(tightening, tightening_again(tightening, bolts->here), turn, page);
     else if (turn)
         tightening_rows(desk, tightening, bolts->here, typed, page);
+    say_slip(bolts, desk, tightening, typed, page);
 }
 
 // KEYS ------------------------------------------------------------------------------------------
@@ -296,8 +312,9 @@ static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
     g_autofree char *bolt = tightening_round_words(tightening, bolts->here, count);
     g_autofree char *amount = tightening_words(tightening, turn->stage);
     g_autofree char *read = *typed ? tightening_shown(tightening, turn, typed) : NULL;
-    if (!desk_line(desk, line, NULL))
+    if ((*typed && slip_asks(&bolts->slip, desk, line)) || !desk_line(desk, line, NULL))
         return FALSE;
+    slip_forget(&bolts->slip);
     g_autoptr(Tightening) after = tightening_of(bolts, desk);
     const Turn *done = after ? tightening_turn(after, bolts->here) : NULL;
     g_autofree char *fault = done ? fault_words(done->made) : g_strdup("");

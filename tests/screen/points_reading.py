@@ -1,6 +1,6 @@
 """Points 1 to 8 of the twenty: readings, the pad, bursts, slips and strikes. Each test returns what it
 measured."""
-from demo_at import BORES, PARKED, RINGS, at, same
+from demo_at import BORES, PARKED, RINGS, SUMP, at, same
 
 CYLINDER = ["90.027", "90.026", "90.022", "90.020", "90.019", "90.017"]
 PLACES = ["T, top", "T, mid", "T, bottom", "A, top", "A, mid", "A, bottom"]
@@ -190,6 +190,16 @@ def point_06_an_implausible_value_is_asked_once_and_a_second_enter_keeps_it():
         stand.burst("0.36\r")
         stand.settle()
         stand.has(r"\[3\.9_? *\]", -4)
+    with at(SUMP) as stand:  # what a digital wrench shows
+        stand.answer("W1")
+        before = len(stand.bodies("tick"))
+        stand.type("80\r")
+        stand.settle()
+        stand.has(r"10 times what is asked\? Enter again keeps 80", -3)
+        same("shown, asked", len(stand.bodies("tick")), before)
+        stand.type("\r")
+        stand.settle()
+        same("shown, taken", stand.bodies("tick")[-1]["value"]["typed"], "80")
     return "3.6, 9.1, -0.36 and 0.9 mm: asked once each, kept in the field, taken as typed by a second Enter"
 
 
