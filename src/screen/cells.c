@@ -92,6 +92,8 @@ static gboolean acts_on_text(gunichar character)
 static guint spelled(const Canvas *canvas, gunichar character, gunichar *out)
 {
     out[0] = character;
+    if (character >= ' ' && character < 0x7F)
+        return 1;
     if (g_unichar_iscntrl(character) || acts_on_text(character) || character == 0xFFFD)
         out[0] = '?';
     else if (canvas->ascii && character >= 0x80) {
@@ -118,7 +120,8 @@ static GArray *spell(const Canvas *canvas, const char *text)
 
 static guint columns_of(gunichar character)
 {
-    return g_unichar_iswide(character) ? 2 : 1;
+    static const gunichar first_wide = 0x1100; // Unicode, EastAsianWidth.txt
+    return character >= first_wide && g_unichar_iswide(character) ? 2 : 1;
 }
 
 static guint width_of(const GArray *characters)

@@ -14,6 +14,7 @@ static SessionOptions session_options(const Desk *desk)
 
 void desk_close_store(Desk *desk)
 {
+    g_clear_pointer(&desk->used, g_ptr_array_unref);
     g_hash_table_remove_all(desk->sessions);
     g_clear_pointer(&desk->shop, session_close);
     g_clear_pointer(&desk->book, book_close);

@@ -30,6 +30,9 @@ typedef struct {
     const Session *clock_of;
     Moment clock_at; // … at that moment, with so many entries
     guint clock_known;
+    GPtrArray *used; // const Entry *, the tools used in that build, the newest first (toolbox.h) …
+    const Session *used_of;
+    gint64 used_known; // … with so many entries of it and of the shop
 } Desk;
 
 // FALSE with an error (STORE) if there is a store and it cannot be used.

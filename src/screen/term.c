@@ -121,6 +121,7 @@ static void begin_input(void)
     keypad(stdscr, TRUE);
     begin_pad();
     set_escdelay(25);
+    typeahead(-1); // a page is painted whole; the loop looks for keys itself
 }
 
 Term *term_open(const char *colours, GError **error)
@@ -301,9 +302,9 @@ static Key key_of(int code)
 }
 
 // Whether the end of the terminal is what kept a key from coming.
-static gboolean is_gone(void)
+static gboolean is_gone(int code)
 {
-    return hung_up || !isatty(STDIN_FILENO);
+    return hung_up || (code == ERR && !isatty(STDIN_FILENO));
 }
 
 void term_stop(Term *term)
@@ -322,7 +323,7 @@ Key term_key(Term *term, guint milliseconds)
     timeout((int)milliseconds);
     int code = getch();
     Key key = {.kind = PRESSED_NONE};
-    if (is_gone()) {
+    if (is_gone(code)) {
         key.kind = PRESSED_HANGUP;
     } else if (code != ERR) {
         key = key_of(code);

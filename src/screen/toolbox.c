@@ -31,18 +31,37 @@ static const Entry *tool_of(const Desk *desk, const char *label)
     return label ? shop_find(session_shop(desk->shop), "tool", label) : NULL;
 }
 
+// The tools used in the build in hand, the newest first; looked for anew once there are more
+// entries.
+static const GPtrArray *used(Desk *desk)
+{
+    const Session *session = desk_build(desk);
+    const GPtrArray *entries = session ? session_entries(session) : NULL;
+    const Shop *shop = session_shop(desk->shop);
+    guint count = entries ? entries->len : 0;
+    gint64 known = count + shop_last(shop);
+    if (desk->used && desk->used_of == session && desk->used_known == known)
+        return desk->used;
+    g_clear_pointer(&desk->used, g_ptr_array_unref);
+    desk->used = g_ptr_array_new();
+    desk->used_of = session;
+    desk->used_known = known;
+    for (guint i = count; i-- > 0;) {
+        const char *id = entry_tool(entries->pdata[i]);
+        const Entry *tool = id ? shop_by_id(shop, "tool", id) : NULL;
+        if (tool && !g_ptr_array_find(desk->used, tool, NULL))
+            g_ptr_array_add(desk->used, (gpointer)tool);
+    }
+    return desk->used;
+}
+
 // The tool used last in the build in hand that serves this need; NULL if there is none.
 static const char *used_last(Desk *desk, const ToolNeed *need)
 {
-    Session *session = desk_build(desk);
-    const GPtrArray *entries = session ? session_entries(session) : NULL;
-    for (guint i = entries ? entries->len : 0; i-- > 0;) {
-        const Entry *entry = entries->pdata[i];
-        const char *id = entry_tool(entry);
-        const Entry *tool = id ? shop_by_id(session_shop(desk->shop), "tool", id) : NULL;
-        if (tool && serves(tool, need))
-            return shop_label(tool);
-    }
+    const GPtrArray *tools = used(desk);
+    for (guint i = 0; i < tools->len; i++)
+        if (serves(tools->pdata[i], need))
+            return shop_label(tools->pdata[i]);
     return NULL;
 }
 
@@ -75,15 +94,18 @@ static const char *in_hand(const Desk *desk, const ToolNeed *need)
     return g_hash_table_lookup(desk->tools, need_key(need));
 }
 
+// The label if that tool holds the value that is needed, else NULL.
+static const char *holding(const Desk *desk, const ToolNeed *need, const char *label)
+{
+    const Entry *tool = tool_of(desk, label);
+    return tool && tool_holds(tool, need->value) ? label : NULL;
+}
+
 GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
 {
     GPtrArray *labels = g_ptr_array_new();
-    const char *first[] = {in_hand(desk, need), used_last(desk, need)};
-    for (gsize i = 0; i < G_N_ELEMENTS(first); i++) {
-        const Entry *tool = tool_of(desk, first[i]);
-        if (tool && tool_holds(tool, need->value))
-            add_once(labels, first[i]);
-    }
+    add_once(labels, holding(desk, need, in_hand(desk, need)));
+    add_once(labels, holding(desk, need, used_last(desk, need)));
     add_all_serving(desk, need, labels);
     return labels;
 }
@@ -92,12 +114,11 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
 // several, and *held says whether any does.
 static const char *gauge_for(Desk *desk, const ToolNeed *need, gboolean *held)
 {
-    const char *first[] = {in_hand(desk, need), used_last(desk, need)};
-    for (gsize i = 0; i < G_N_ELEMENTS(first); i++) {
-        const Entry *tool = tool_of(desk, first[i]);
-        if (tool && tool_holds(tool, need->value))
-            return first[i];
-    }
+    const char *first = holding(desk, need, in_hand(desk, need));
+    if (!first)
+        first = holding(desk, need, used_last(desk, need));
+    if (first)
+        return first;
     g_autoptr(GPtrArray) all = g_ptr_array_new();
     add_serving(desk, need, TRUE, all);
     *held = all->len > 0;

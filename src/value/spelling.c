@@ -23,7 +23,8 @@ static const char *const LOWERED[] = {"₀", "₁", "₂", "₃", "₄", "₅", 
 
 static gint digit_of(const char *at, const char *const *digits)
 {
-    for (gint digit = 0; digit < 10; digit++) {
+    gboolean plain = (guchar)*at < 0x80; // no digit of a set is
+    for (gint digit = 0; !plain && digit < 10; digit++) {
         if (g_str_has_prefix(at, digits[digit])) {
             return digit;
         }
@@ -81,7 +82,7 @@ static gboolean is_numerator(const char *at)
 static const char *add_sign(Spelling *spelling, GString *plain, const char *at, gsize *column)
 {
     for (gsize i = 0; i < G_N_ELEMENTS(SIGNS); i++) {
-        if (!g_str_has_prefix(at, SIGNS[i].typed)) {
+        if (*at != *SIGNS[i].typed || !g_str_has_prefix(at, SIGNS[i].typed)) {
             continue;
         }
         if (g_ascii_isdigit(SIGNS[i].plain[0])) {

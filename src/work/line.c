@@ -376,7 +376,7 @@ static void number_entries(const Take *take, GPtrArray *entries)
     }
 }
 
-// The table of kinds has the last word: too long a line, above all.
+// The table of kinds has the last word. Whether an entry is too long shows when it is written.
 static gboolean check_entries(const Take *take, const GPtrArray *entries, GError **error)
 {
     for (guint i = 0; i < entries->len; i++) {
@@ -384,9 +384,9 @@ static gboolean check_entries(const Take *take, const GPtrArray *entries, GError
         gint64 seq = entry->seq;
         g_autoptr(GError) why = NULL;
         entry->seq = MAX(seq, 1);
-        g_autofree char *line = entry_write(entry, &why);
+        gboolean right = entry_check(entry, &why);
         entry->seq = seq;
-        if (!line)
+        if (!right)
             return words_refuse(&take->words, take->words.text, error, "%s", why->message);
     }
     return TRUE;
