@@ -66,16 +66,37 @@ static gboolean begin_ledgers(Session *session, BookTurn *turn, const Entry *ent
                             entry_text(entry, "number"), error);
 }
 
+// The entry as a ledger line, with that number.
+static char *write_as(Entry *entry, gint64 seq, GError **error)
+{
+    gint64 before = entry->seq;
+    entry->seq = seq;
+    char *line = entry_write(entry, error);
+    entry->seq = before;
+    return line;
+}
+
+// Whether all could be stored; news for another build has no number yet.
+static gboolean can_be_written(const LineTaken *taken, GError **error)
+{
+    for (guint i = 0; i < taken->entries->len; i++) {
+        Entry *entry = taken->entries->pdata[i];
+        g_autofree char *line = write_as(entry, MAX(entry->seq, 1), error);
+        if (!line)
+            return FALSE;
+    }
+    return TRUE;
+}
+
 static BookOutcome put_entry(Session *session, BookTurn *turn, Entry *entry, GError **error)
 {
     gint64 seq = entry->seq, last = 0;
     if (seq == 0) { // news for another build
         if (!book_end(session->book, entry->ledger, &last, NULL, error))
             return BOOK_REFUSED;
-        entry->seq = last + 1;
+        seq = last + 1;
     }
-    g_autofree char *line = entry_write(entry, error);
-    entry->seq = seq;
+    g_autofree char *line = write_as(entry, seq, error);
     if (!line || !begin_ledgers(session, turn, entry, error))
         return BOOK_REFUSED;
     return book_turn_put(turn, line, error);
@@ -114,7 +135,9 @@ static LineTaken *take_and_store(Session *session, const char *text, GError **er
     Moment now = session->options.now(session->options.user);
     for (guint i = 0; i < TRIES; i++) {
         g_autoptr(LineTaken) taken = line_take(session->taker, text, now, error);
-        if (!taken || taken->entries->len == 0 || session->options.check)
+        if (!taken || (session->options.check && !can_be_written(taken, error)))
+            return NULL;
+        if (taken->entries->len == 0 || session->options.check)
             return g_steal_pointer(&taken);
         g_autoptr(GError) why = NULL;
         guint before = line_taker_entries(session->taker)->len;

@@ -104,6 +104,28 @@ START_TEST(a_refused_line_says_where_and_stops)
 }
 END_TEST
 
+START_TEST(what_is_too_long_for_a_ledger_line_is_refused)
+{
+    static const gboolean checks[] = {FALSE, TRUE};
+    g_autofree char *words = g_strnfill(4000, 'w');
+    g_autofree char *line = g_strdup_printf("2024-12-05 08:30 MO note \"%s\"", words);
+    for (gsize i = 0; i < G_N_ELEMENTS(checks); i++) {
+        SessionOptions chosen = options();
+        chosen.check = checks[i];
+        Session *session = session_open(book, "TL-0405", &chosen, NULL);
+        guint entries = session_entries(session)->len;
+        g_autoptr(GError) error = NULL;
+        ck_assert(!session_line(session, line, -1, NULL, &error));
+        ck_assert_str_eq(error->message,
+                         "line 1: ledger line: longer than 4096 bytes; say it in fewer "
+                         "words, or in several notes");
+        ck_assert_uint_eq(session_entries(session)->len, entries);
+        session_close(session);
+    }
+    expect_whole();
+}
+END_TEST
+
 START_TEST(no_such_build)
 {
     GError *error = NULL;
@@ -322,6 +344,7 @@ int main(void)
         a_session_goes_on_where_the_last_one_stopped,
         each_line_is_answered_with_what_it_changed,
         a_refused_line_says_where_and_stops,
+        what_is_too_long_for_a_ledger_line_is_refused,
         no_such_build,
         check_stores_nothing,
         two_write_to_one_build,
