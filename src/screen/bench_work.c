@@ -1,5 +1,6 @@
 #include "bench_work.h"
 
+#include <standbook/work/coarse.h>
 #include <standbook/work/trials.h>
 
 gboolean bench_work(Desk *desk, const char *step, BenchWork *work)
@@ -106,6 +107,19 @@ const Requirement *bench_fault(const BenchWork *work, const Requirement *made)
             fault = each;
     }
     return fault;
+}
+
+guint bench_to_read_again(const BenchWork *work, guint index)
+{
+    const Requirement *read = bench_requirement(work, index);
+    for (guint i = 0; read->check && i < work->agenda.assessment->requirements->len; i++) {
+        const Requirement *made = bench_requirement(work, i);
+        if (made->step == work->step && is_coarse(made) && made->check->places->len == 0 &&
+            read->check->places->len == 0 && made->check->formula &&
+            formula_uses(made->check->formula, read->check->name))
+            return input_of(work, made, i);
+    }
+    return NOWHERE;
 }
 
 char *bench_setting(const BenchWork *work, const Requirement *made)

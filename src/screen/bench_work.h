@@ -37,6 +37,11 @@ guint bench_newest(const BenchWork *work);
 // worked out in this step; NULL if nothing is.
 const Requirement *bench_fault(const BenchWork *work, const Requirement *made);
 
+// Where to go back to when what is worked out from the place just read cannot be told by its gauge:
+// its first input, to be read with a better one. NOWHERE if it can be told, or where either is one
+// of several places: the value that is typed next is for the place beside.
+guint bench_to_read_again(const BenchWork *work, guint index);
+
 // What the setting that the place in hand (NULL: none) leads to is opened with; NULL if it leads to
 // none. The caller frees with g_free.
 char *bench_setting(const BenchWork *work, const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;

@@ -313,7 +313,8 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     warn_part(desk, place, bench_requirement(&work, bench->here));
     bench->last = bench->here;
     bench->offered = FALSE;
-    return go_to(bench, next_open(bench, &work));
+    guint again = bench_to_read_again(&work, bench->here);
+    return go_to(bench, again == NOWHERE ? next_open(bench, &work) : again);
 }
 
 static Go digit(gpointer state, Desk *desk, guint digit)

@@ -145,13 +145,20 @@ static guint put_working(Canvas *canvas, guint row, guint label, const Checks *c
     return canvas_put(canvas, row, WORKING_COLUMN, 0, plain, words);
 }
 
+// The place; a check without places has its name in the row above.
+static const char *line_label(const Requirement *made)
+{
+    gboolean worked_out = made->check && made->check->formula_text;
+    return *made->place ? made->place : worked_out ? "result" : "";
+}
+
 static void put_line(Canvas *canvas, guint row, const Checks *checks, guint index, guint *focus)
 {
     gboolean differs;
     const Requirement *made = checks_at(checks, index, &differs);
     gboolean in_hand = at(checks->now, index) == checks->here;
-    guint label = canvas_put(canvas, row, LABEL_COLUMN, 18, in_hand ? bold : plain,
-                             *made->place ? made->place : made->name);
+    guint label =
+        canvas_put(canvas, row, LABEL_COLUMN, 18, in_hand ? bold : plain, line_label(made));
     label = put_working(canvas, row, label, checks, made);
     guint room = VALUE_END - label - 1;
     put_verdict(canvas, row, made);

@@ -25,6 +25,7 @@ SKIRTS = ("09:25 read skirt", "2025-02-25 09:30")
 RINGS = ("read top ring gap[2]", "2025-03-05 08:50")
 SHELLS = ("09:30 pick up Fit pistons", "2025-03-06 09:31")
 NUTS = ("09:11 fit head gasket", "2025-03-17 09:15")
+RULE = ("read pick-up depth 136", "2025-03-13 09:05")  # in doubt by a steel rule
 SUMP = ("11:36 tighten sump stage 1", "2025-03-13 11:42")
 ANGLE = ("15:08 put down", "2025-03-13 15:31")
 TENDER = (None, "2025-03-27 09:30")  # the whole demo: in mid-tightening

@@ -3,7 +3,7 @@ test returns what it measured."""
 import json
 import time
 
-from demo_at import ANGLE, NUMBER, NUTS, PARKED, RINGS, TENDER, Stand, at, same
+from demo_at import ANGLE, NUMBER, NUTS, PARKED, RINGS, RULE, TENDER, Stand, at, same
 from walk import go
 
 LAID = ("11:30 lay gasket sealant", "2025-03-13 11:31")
@@ -72,6 +72,13 @@ def point_11_next_is_always_on_the_same_line_with_all_that_hands_need():
         stand.press("\r")
         same("bolts", stand.bodies("tick")[-1]["bolts"], ["1", "3", "2"])
         stand.next_is("bolt 4 · 20 N·m · W1 with X1 set 18.5")
+    with at(RULE) as stand:  # what a rule cannot tell is read again, with a better gauge
+        stand.press("-\r")
+        stand.next_is("pick-up depth again   G06 caliper")
+        stand.press("136.3\r")
+        stand.next_is("pan depth again   G06 caliper")
+        stand.press("141.72\r")
+        stand.next_is("rod bolt paint seen")
     return f"row 21 of 24 on every screen: {seen[0]}; with X1 the setting 18.5"
 
 
