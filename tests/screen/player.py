@@ -23,7 +23,7 @@ import subprocess
 import tempfile
 import time
 
-GAP = 36  # ms after a key was read; under 30 is a burst
+GAP = 45  # ms after a key was read; under 30 is a burst
 HELD_GAP = 0.11  # s from a key to the same one; under 0.1 it is held down
 ENTER_GAP = 0.26  # s from Enter to Enter; under 0.25 is a bounce
 FAKETIME = "/usr/lib/*/faketime/libfaketime.so.1"
