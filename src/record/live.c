@@ -28,3 +28,16 @@ gint64 live_strike_of(const Entry *const *entries, gsize count, const gboolean *
             return entries[i]->seq;
     return 0;
 }
+
+void live_causes(const Entry *const *entries, gsize count, const char **causes)
+{
+    g_autofree gboolean *live = g_new(gboolean, count + 1);
+    live_entries(entries, count, live);
+    for (gsize i = 0; i < count; i++)
+        causes[i] = NULL;
+    for (gsize i = 0; i < count; i++) {
+        gint64 struck = live[i] ? struck_by(entries[i]) : 0;
+        if (struck)
+            causes[struck - 1] = entry_text(entries[i], "cause");
+    }
+}

@@ -3,6 +3,7 @@
 #include "widget_groups.h"
 #include "words.h"
 
+#include <standbook/record/live.h>
 #include <standbook/sheet/figures.h>
 #include <standbook/work/entry_words.h>
 #include <string.h>
@@ -54,20 +55,54 @@ static gboolean is_here(const Entry *entry, const Requirement *made)
     return TRUE;
 }
 
-guint about_entries(Canvas *canvas, guint row, const Session *session, const Requirement *made)
+// The entries of a build as they are listed: what was struck stands where it stood, marked.
+typedef struct {
+    const GPtrArray *entries;
+    const char **causes;
+    Taken *taken;
+} Listed;
+
+static Listed listed_of(const Session *session)
 {
     const GPtrArray *entries = session_entries(session);
-    Taken *taken = taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
-    for (guint i = 0; i < entries->len; i++) {
-        const Entry *entry = entries->pdata[i];
+    const Entry *const *all = (const Entry *const *)entries->pdata;
+    Listed listed = {entries, g_new(const char *, entries->len + 1),
+                     taken_new(all, entries->len, NULL)};
+    live_causes(all, entries->len, listed.causes);
+    return listed;
+}
+
+static void listed_clear(Listed *listed)
+{
+    g_free(listed->causes);
+    taken_free(listed->taken);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Listed, listed_clear)
+
+// The words of entry i, behind those that say when it was; the style is that of the line.
+static char *listed_line(const Listed *listed, guint i, const char *when, Style *style)
+{
+    const Entry *entry = listed->entries->pdata[i];
+    const char *cause = listed->causes[i];
+    g_autofree char *words = entry_words(listed->taken, entry);
+    *style = style_of(0, cause ? ROLE_FAINT : 0);
+    return g_strdup_printf(cause ? "%s  %s  ──%s──  struck: %s" : "%s  %s  %s", when,
+                           taken_initials(listed->taken, entry->by), words, cause);
+}
+
+guint about_entries(Canvas *canvas, guint row, const Session *session, const Requirement *made)
+{
+    g_auto(Listed) listed = listed_of(session);
+    for (guint i = 0; i < listed.entries->len; i++) {
+        const Entry *entry = listed.entries->pdata[i];
         if (!is_about(entry, made) || !is_here(entry, made))
             continue;
-        g_autofree char *words = entry_words(taken, entry), *when = entry_when(entry);
-        g_autofree char *line = g_strdup_printf("#%" G_GINT64_FORMAT " %s %s  %s", entry->seq, when,
-                                                taken_initials(taken, entry->by), words);
-        row = put(canvas, row, style_of(0, 0), line);
+        Style style;
+        g_autofree char *when = entry_when(entry);
+        g_autofree char *from = g_strdup_printf("#%" G_GINT64_FORMAT " %s", entry->seq, when);
+        g_autofree char *line = listed_line(&listed, i, from, &style);
+        row = put(canvas, row, style, line);
     }
-    taken_free(taken);
     return row;
 }
 
@@ -79,17 +114,15 @@ static gboolean is_told(const Entry *entry)
 
 void about_build(Canvas *canvas, guint row, guint column, guint count, const Session *session)
 {
-    const GPtrArray *entries = session_entries(session);
-    Taken *taken = taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
-    for (guint i = entries->len; i-- > 0 && count > 0;) {
-        const Entry *entry = entries->pdata[i];
+    g_auto(Listed) listed = listed_of(session);
+    for (guint i = listed.entries->len; i-- > 0 && count > 0;) {
+        const Entry *entry = listed.entries->pdata[i];
         if (!is_told(entry))
             continue;
-        g_autofree char *words = entry_words(taken, entry), *when = entry_when(entry);
-        g_autofree char *line =
-            g_strdup_printf("%s  %s  %s", when + 11, taken_initials(taken, entry->by), words);
-        canvas_put(canvas, row++, column, 0, style_of(0, 0), line);
+        Style style;
+        g_autofree char *when = entry_when(entry);
+        g_autofree char *line = listed_line(&listed, i, when + 11, &style);
+        canvas_put(canvas, row++, column, 0, style, line);
         count--;
     }
-    taken_free(taken);
 }

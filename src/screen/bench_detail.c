@@ -8,6 +8,7 @@
 #include "widget_strip.h"
 #include "words.h"
 
+#include <standbook/record/live.h>
 #include <standbook/sheet/figures.h>
 #include <standbook/sheet/strip.h>
 #include <standbook/work/ago.h>
@@ -35,6 +36,7 @@ typedef struct {
     const Checks *checks;
     Agenda agenda; // as it would be
     const Requirement *made;
+    const char **causes; // why an entry of the agenda was struck; NULL if it counts
 } Detail;
 
 static void put_line(Detail *detail, guint column, Style style, const char *text)
@@ -49,6 +51,14 @@ static void put_figure(Detail *detail, const char *what, const char *figure, con
                what);
     canvas_put(detail->canvas, detail->row, FIGURE_COLUMN, 0, plain, figure);
     canvas_put(detail->canvas, detail->row++, SAID_COLUMN, 0, plain, said);
+}
+
+// What an entry says, struck out if it no longer counts: `──90.100──`.
+static char *figure_of(const Detail *detail, const Entry *entry)
+{
+    g_autofree char *figure = value_words(json_object_get(entry->body, "value"));
+    return detail->causes[entry->seq - 1] ? g_strdup_printf("──%s──", figure)
+                                          : g_steal_pointer(&figure);
 }
 
 static char *day_of(const Detail *detail, const Entry *entry)
@@ -81,11 +91,13 @@ static void put_claims(Detail *detail)
         if (strcmp(entry->kind->name, "claim") != 0 || !is_at(entry, detail->made))
             continue;
         g_auto(Claim) claim = claim_beside(entry, detail->made);
-        g_autofree char *figure = value_words(json_object_get(entry->body, "value"));
+        const char *cause = detail->causes[i];
+        g_autofree char *figure = figure_of(detail, entry);
         g_autofree char *day = day_of(detail, entry);
-        g_autofree char *said = g_strdup_printf("claim, %s", day);
+        g_autofree char *said =
+            g_strconcat(cause ? "struck: " : "claim, ", cause ? cause : day, NULL);
         put_figure(detail, entry_text(entry, "certificate"), figure, said);
-        if (!claim.difference)
+        if (cause || !claim.difference)
             continue;
         g_autofree char *width = check_width_words(detail->made->check, claim.difference);
         g_autofree char *score = claim_score_words(&claim);
@@ -103,10 +115,12 @@ static void put_before(Detail *detail)
         if (strcmp(entry->kind->name, "read") != 0 || !is_at(entry, detail->made) ||
             entry->seq == detail->made->entry)
             continue;
-        g_autofree char *figure = value_words(json_object_get(entry->body, "value"));
+        const char *cause = detail->causes[i];
+        g_autofree char *figure = figure_of(detail, entry);
         g_autofree char *day = day_of(detail, entry);
+        const char *who = taken_initials(detail->checks->taken, entry->by);
         g_autofree char *said =
-            g_strdup_printf("%s, %s", day, taken_initials(detail->checks->taken, entry->by));
+            cause ? g_strconcat("struck: ", cause, NULL) : g_strconcat(day, ", ", who, NULL);
         put_figure(detail, "before", figure, said);
     }
 }
@@ -233,8 +247,10 @@ void detail_paint(Desk *desk, const Checks *checks, guint index, Page *page)
     gboolean third = width > 2 * DETAIL_WIDTH - 12;
     page->detail = canvas_new_growing(width, page->body->ascii);
     g_autoptr(Canvas) canvas = canvas_new_growing(third ? DETAIL_WIDTH : width, page->body->ascii);
-    Detail detail = {
-        canvas, 0, desk, checks, checks_agenda(checks), checks_at(checks, index, NULL)};
+    const Agenda agenda = checks_agenda(checks);
+    g_autofree const char **causes = g_new(const char *, agenda.count + 1);
+    live_causes(agenda.entries, agenda.count, causes);
+    Detail detail = {canvas, 0, desk, checks, agenda, checks_at(checks, index, NULL), causes};
     g_autofree char *name = requirement_title(detail.made);
     put_line(&detail, 1, bold, name);
     if (detail.made->check) {

@@ -92,6 +92,9 @@ START_TEST(a_strike_can_be_struck)
     live_entries(entries_of(&ledger), 6, live);
     ck_assert(!live[0] && !live[1]);
     ck_assert_int_eq(live_strike_of(entries_of(&ledger), 6, live, 1), 5);
+    const char *causes[MOST];
+    live_causes(entries_of(&ledger), 6, causes);
+    ck_assert(causes[0] && causes[1] && !causes[2] && !causes[4]);
     ledger_clear(&ledger);
 }
 END_TEST

@@ -241,4 +241,10 @@ def point_08_one_key_strikes_and_nothing_is_deleted():
             stand.has(rf"──0\.37──  struck: {reason}")
             stand.strike("0")
             stand.has(r"  3 +0\.37 +±\.01 +√ pass")
+    with at(BORES, size="132x43") as stand:  # the wide form lists it struck as well
+        stand.press("90.027\r")
+        stand.type("90.1\r\r")
+        stand.strike("4")
+        stand.has(r"before +──90\.1 mm──  struck: typo")
+        stand.has(r"──read bore\[4, T, mid\] 90\.1 mm")
     return "5 reasons, 2 keys each: struck figure seen in its place, cursor back there, * 0 takes it back"
