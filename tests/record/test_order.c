@@ -21,7 +21,9 @@ static Entry *append(Ledger *ledger, const char *kind, gint64 after)
 
 static void append_strike(Ledger *ledger, gint64 seq)
 {
-    entry_set_number(append(ledger, "strike", 0), "entry", seq);
+    Entry *strike = append(ledger, "strike", 0);
+    entry_set_number(strike, "entry", seq);
+    entry_set_text(strike, "cause", "typo");
 }
 
 static void ledger_clear(Ledger *ledger)
@@ -94,7 +96,8 @@ START_TEST(a_strike_can_be_struck)
     ck_assert_int_eq(live_strike_of(entries_of(&ledger), 6, live, 1), 5);
     const char *causes[MOST];
     live_causes(entries_of(&ledger), 6, causes);
-    ck_assert(causes[0] && causes[1] && !causes[2] && !causes[4]);
+    ck_assert(causes[0] && causes[1] && causes[2] && !causes[3] && !causes[4]);
+    ck_assert_str_eq(causes[0], "typo");
     ledger_clear(&ledger);
 }
 END_TEST
