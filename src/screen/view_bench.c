@@ -171,14 +171,16 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
 }
 
 // Words take every sign and letter; only what ends with Enter acts beside them.
-static void paint_keys(Page *page)
+static void paint_keys(const Desk *desk, Page *page)
 {
-    static const Action numbers[] = {ACTION_STRIKE, ACTION_PUT_DOWN, ACTION_ON,
-                                     ACTION_BACK,   ACTION_MORE,     ACTION_HELP};
+    const Action numbers[] = {ACTION_STRIKE, ACTION_PUT_DOWN,
+                              ACTION_ON,     desk->big ? ACTION_BIG : ACTION_BACK,
+                              ACTION_MORE,   ACTION_HELP};
     static const Action words[] = {ACTION_TAKE, ACTION_ON, ACTION_BACK, ACTION_MORE};
     gboolean text = page->field == ASKS_TEXT;
     for (gsize i = 0; i < (text ? G_N_ELEMENTS(words) : G_N_ELEMENTS(numbers)); i++)
-        page_key(page, text ? words[i] : numbers[i], NULL);
+        page_key(page, text ? words[i] : numbers[i],
+                 !text && numbers[i] == ACTION_BIG ? "small again" : NULL);
     if (text)
         page->keys[G_N_ELEMENTS(words)] = (PageKey){ACTION_UP, "Backspace", "leaves"};
 }
@@ -201,7 +203,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (made)
         suppose(bench, desk, &work, typed, gauge);
     paint_rows(bench, desk, &work, typed, gauge, page);
-    paint_keys(page);
+    paint_keys(desk, page);
     know(bench, &work);
     Checks checks = {.agenda = &work.agenda,
                      .now = work.agenda.assessment,

@@ -218,7 +218,10 @@ def point_07_one_glance_and_big_digits():
             coloured = [cell for number in range(1, 25) for cell in stand.cells(number)
                         if "foreground" in cell or "background" in cell]
             same("colour", bool(coloured), not options)
-            stand.type("\x7f\x7f\x7fb0.9")
+            stand.type("\x7f\x7f\x7fb")
+            stand.settle()
+            stand.has(r"  b small again  ", -1)
+            stand.type("0.9")
             stand.settle()
             blocks = [row for row in stand.screen()[3:19] if "█" in row]
             same("rows of big digits at least", len(blocks) >= 10, True)
