@@ -5,12 +5,24 @@
 #include <standbook/record/order.h>
 #include <string.h>
 
+// Counted for its own gate; gates_add_up carries it on to those behind.
 static void count_gate(Assessment *assessment, const Requirement *made)
 {
-    for (guint i = made->gate; i < assessment->gates->len; i++) {
+    if (made->gate >= assessment->gates->len)
+        return;
+    GateCount *gate = g_ptr_array_index(assessment->gates, made->gate);
+    gate->counts[made->verdict]++;
+    gate->left += requirement_is_left(made) ? 1 : 0;
+}
+
+static void gates_add_up(Assessment *assessment)
+{
+    for (guint i = 1; i < assessment->gates->len; i++) {
+        const GateCount *before = g_ptr_array_index(assessment->gates, i - 1);
         GateCount *gate = g_ptr_array_index(assessment->gates, i);
-        gate->counts[made->verdict]++;
-        gate->left += requirement_is_left(made) ? 1 : 0;
+        for (guint verdict = 0; verdict < VERDICTS; verdict++)
+            gate->counts[verdict] += before->counts[verdict];
+        gate->left += before->left;
     }
 }
 
@@ -29,6 +41,7 @@ static void count_all(Assessment *assessment)
         assessment->counts[made->verdict]++;
         count_gate(assessment, made);
     }
+    gates_add_up(assessment);
 }
 
 static guint sum_of(const guint *counts)
