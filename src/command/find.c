@@ -46,7 +46,7 @@ static GPtrArray *told_of(const Opened *opened, const Assessment *assessment,
 {
     const Agenda agenda = {opened_plan(opened), assessment,
                            (const Entry *const *)opened->entries->pdata, opened->entries->len};
-    return told_lines(&agenda, opened->taken, made);
+    return told_lines(&agenda, opened->taken, made, 0);
 }
 
 // The place of every build that the words name best is said first, the newest build before the

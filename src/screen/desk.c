@@ -337,11 +337,16 @@ GPtrArray *desk_people(const Desk *desk)
     return people;
 }
 
-char *desk_title(const Desk *desk, const char *number)
+const Entry *desk_engine(const Desk *desk, const char *number)
 {
     const Shop *shop = session_shop(desk->shop);
     const Entry *build = shop_find(shop, "build", number);
-    const Entry *engine = build ? shop_by_id(shop, "engine", entry_text(build, "engine")) : NULL;
+    return build ? shop_by_id(shop, "engine", entry_text(build, "engine")) : NULL;
+}
+
+char *desk_title(const Desk *desk, const char *number)
+{
+    const Entry *engine = desk_engine(desk, number);
     const char *words = engine ? entry_text(engine, "note") : NULL;
     const char *serial = engine ? shop_label(engine) : NULL;
     return g_strconcat(number, words ? " " : "", words ? words : "", serial ? "  " : "",

@@ -99,3 +99,5 @@ char *desk_latest(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 GPtrArray *desk_people(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 // `TL-0412 Marigold  H23-4/01187`: the build and what it is of. The caller frees with g_free.
 char *desk_title(const Desk *desk, const char *number) G_GNUC_WARN_UNUSED_RESULT;
+// The engine that a build is of; NULL where the shop does not know it. It belongs to the shop.
+const Entry *desk_engine(const Desk *desk, const char *number);

@@ -20,7 +20,7 @@ typedef struct {
 
 // All texts are freed by page_clear.
 typedef struct {
-    guint width;                 // of the screen it is for
+    guint width, height;         // of the screen it is for; height 0: all of it is wanted
     char *status, *status_right; // row 1
     char *head, *count;          // row 2
     Canvas *body;                // grows; PAGE_WIDTH wide

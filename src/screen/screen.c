@@ -135,6 +135,7 @@ void screen_paint(Screen *screen)
     Page page;
     term_size(screen->term, &width, &height);
     page_init(&page, width, screen->desk.ascii);
+    page.height = height;
     screen->desk.now = screen->desk.options->now(screen->desk.options->user);
     paint_views(screen, &page);
     look_at_clocks(screen);

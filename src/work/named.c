@@ -1,6 +1,5 @@
 #include <standbook/work/named.h>
 
-#include <stdlib.h>
 #include <string.h>
 
 // What one word of a question can be found in, and what that counts.
@@ -9,38 +8,48 @@ enum { WHOLE_WORD = 5, BEGUN_WORD = 3, LABEL = 3, ELSEWHERE = 1 };
 // What a requirement counts by itself, beside the words found in it.
 enum { ANY = 20, WORKED_OUT = 4, LIMITED = 2, DONE = 1, JUST_THERE = 4, NO_VALUE = 5 };
 
-// A word of a question, and where it stands in what the requirements of one check, bolt set, part
-// or step have in common.
-typedef struct {
-    const char *text;
-    gsize length;
-    guint named;    // in the name: 2 as a whole word, 1 as the beginning of one, else 0
-    gboolean there; // in an axis or in the step's name
-    gboolean known; // both were looked for
-} Word;
+// How a word of a question fits a word that is known.
+enum { NOT_AT_ALL, BEGINS, IS };
 
+// Some of the numbers of a naming.
 typedef struct {
-    GArray *words;    // Word
-    const char *name; // of those for which the words stand; NULL: of none yet
-    const PlanStep *step;
-    const PlanCheck *check;
+    guint from, count;
+} Span;
+
+// Requirements in turn that have all in common but their places.
+typedef struct {
+    Span name, there;  // words of the name; of the axes and the step's name
+    guint from, count; // of the requirements
+} Kin;
+
+// One requirement.
+typedef struct {
+    const Requirement *made;
+    Span labels, answer; // labels as they are; words of the answer
+    guint own;           // what it counts by itself
+    guint less;          // less that
+} Called;
+
+struct Naming {
+    GPtrArray *words;    // char *: all words that stand anywhere, folded, each once
+    GHashTable *numbers; // word → its number + 1; only while it is made
+    GArray *spans;       // guint: numbers of words
+    GArray *kin;         // Kin
+    GArray *called;      // Called, those withdrawn left out
+};
+
+// The words of a question, and how each fits each word that is known.
+typedef struct {
+    GPtrArray *words; // char *, folded
+    guint8 **fits;    // of a word of the question: by the number of a known word
+    guint *common;    // what each word counts in what the kin at hand has in common
 } Question;
+
+// WORDS ------------------------------------------------------------------------------------------
 
 static gboolean is_letter(char letter)
 {
-    switch (letter) {
-    case '\0':
-    case ' ':
-    case '\t':
-    case ',':
-    case '-':
-    case '/':
-    case '(':
-    case ')':
-        return FALSE;
-    default:
-        return TRUE;
-    }
+    return letter && !strchr(" \t,;:-/()[]#?!\"", letter);
 }
 
 // The next word of a text and its length; NULL behind the last.
@@ -53,171 +62,238 @@ static const char *next_word(const char *text, gsize *length)
     return *length ? text : NULL;
 }
 
-// 2 if the words are equal, 1 if the other begins with the word, else 0.
-static guint fits(const Word *word, const char *text, gsize size)
+static GPtrArray *words_of(const char *text)
 {
-    if (word->length > size || g_ascii_tolower(*text) != g_ascii_tolower(*word->text) ||
-        g_ascii_strncasecmp(word->text, text, word->length) != 0)
-        return 0;
-    return word->length == size ? 2 : 1;
+    GPtrArray *words = g_ptr_array_new_with_free_func(g_free);
+    gsize length;
+    for (const char *at = next_word(text, &length); at; at = next_word(at + length, &length))
+        g_ptr_array_add(words, g_utf8_casefold(at, (gssize)length));
+    return words;
 }
 
-static guint fits_a_word(const Word *word, const char *text)
+// TO BE ASKED ------------------------------------------------------------------------------------
+
+static void add_word(Naming *naming, Span *span, const char *folded)
 {
-    guint best = 0;
-    gsize size;
-    for (const char *at = next_word(text, &size); at; at = next_word(at + size, &size))
-        best = MAX(best, fits(word, at, size));
+    guint number = GPOINTER_TO_UINT(g_hash_table_lookup(naming->numbers, folded));
+    if (!number) {
+        g_ptr_array_add(naming->words, g_strdup(folded));
+        number = naming->words->len;
+        g_hash_table_insert(naming->numbers, naming->words->pdata[number - 1],
+                            GUINT_TO_POINTER(number));
+    }
+    number--;
+    if (!span->count)
+        span->from = naming->spans->len;
+    g_array_append_val(naming->spans, number);
+    span->count++;
+}
+
+static void add_words(Naming *naming, Span *span, const char *text)
+{
+    g_autoptr(GPtrArray) words = words_of(text);
+    for (guint i = 0; i < words->len; i++)
+        add_word(naming, span, words->pdata[i]);
+}
+
+static void add_kin(Naming *naming, const Requirement *made)
+{
+    Kin kin = {.from = naming->called->len};
+    add_words(naming, &kin.name, made->name);
+    for (guint i = 0; made->check && i < made->check->places->len; i++)
+        add_words(naming, &kin.there, axis_name(made->check->places->pdata[i]));
+    if (made->step)
+        add_words(naming, &kin.there, made->step->name);
+    g_array_append_val(naming->kin, kin);
+}
+
+static void add_called(Naming *naming, const Requirement *made)
+{
+    Kin *kin = &g_array_index(naming->kin, Kin, naming->kin->len - 1);
+    Called called = {.made = made, .own = ANY};
+    for (guint i = 0; made->labels && made->labels[i]; i++) {
+        g_autofree char *label = g_utf8_casefold(made->labels[i], -1);
+        add_word(naming, &called.labels, label);
+    }
+    if (made->answer)
+        add_words(naming, &called.answer, made->answer);
+    if (made->entry)
+        called.own += DONE;
+    if (made->check && made->check->formula)
+        called.own += WORKED_OUT;
+    if (made->lower || made->upper)
+        called.own += LIMITED;
+    called.less = kin->name.count + (made->check ? 0 : NO_VALUE);
+    g_array_append_val(naming->called, called);
+    kin->count++;
+}
+
+static gboolean are_kin(const Requirement *one, const Requirement *other)
+{
+    return one->step == other->step && one->check == other->check &&
+           strcmp(one->name, other->name) == 0;
+}
+
+Naming *naming_new(const Assessment *assessment)
+{
+    Naming *naming = g_new0(Naming, 1);
+    const Requirement *before = NULL;
+    naming->words = g_ptr_array_new_with_free_func(g_free);
+    naming->numbers = g_hash_table_new(g_str_hash, g_str_equal);
+    naming->spans = g_array_new(FALSE, FALSE, sizeof(guint));
+    naming->kin = g_array_new(FALSE, FALSE, sizeof(Kin));
+    naming->called = g_array_new(FALSE, FALSE, sizeof(Called));
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if (made->withdrawn)
+            continue;
+        if (!before || !are_kin(before, made))
+            add_kin(naming, made);
+        add_called(naming, made);
+        before = made;
+    }
+    g_clear_pointer(&naming->numbers, g_hash_table_unref);
+    return naming;
+}
+
+void naming_free(Naming *naming)
+{
+    if (!naming)
+        return;
+    g_ptr_array_unref(naming->words);
+    g_array_unref(naming->spans);
+    g_array_unref(naming->kin);
+    g_array_unref(naming->called);
+    g_free(naming);
+}
+
+// ASKING -----------------------------------------------------------------------------------------
+
+static void question_init(Question *question, const Naming *naming, const char *text)
+{
+    question->words = words_of(text);
+    question->fits = g_new0(guint8 *, question->words->len + 1);
+    question->common = g_new0(guint, question->words->len + 1);
+    for (guint w = 0; w < question->words->len; w++) {
+        const char *word = question->words->pdata[w];
+        gsize length = strlen(word);
+        question->fits[w] = g_new0(guint8, naming->words->len + 1);
+        for (guint i = 0; i < naming->words->len; i++) {
+            const char *known = naming->words->pdata[i];
+            if (*known == *word && strncmp(known, word, length) == 0)
+                question->fits[w][i] = known[length] ? BEGINS : IS;
+        }
+    }
+}
+
+static void question_clear(Question *question)
+{
+    for (guint w = 0; w < question->words->len; w++)
+        g_free(question->fits[w]);
+    g_free(question->fits);
+    g_free(question->common);
+    g_ptr_array_unref(question->words);
+}
+
+static guint best_fit(const Naming *naming, const guint8 *fits, Span span)
+{
+    guint best = NOT_AT_ALL;
+    for (guint i = span.from; i < span.from + span.count; i++)
+        best = MAX(best, fits[g_array_index(naming->spans, guint, i)]);
     return best;
 }
 
-static gboolean is_label(const Word *word, const Requirement *made)
+// A number of one or two digits is a label, or of the name.
+static gboolean is_small_number(const char *word)
 {
-    for (guint i = 0; made->labels && made->labels[i]; i++)
-        if (fits(word, made->labels[i], strlen(made->labels[i])) == 2)
-            return TRUE;
-    return FALSE;
+    return g_ascii_isdigit(*word) && strlen(word) < 3;
 }
 
-static gboolean is_axis(const Word *word, const PlanCheck *check)
+// Looks for all words in what the places of a kin have in common.
+static void look_at(const Naming *naming, Question *question, const Kin *kin)
 {
-    for (guint i = 0; check && i < check->places->len; i++) {
-        const char *name = axis_name(check->places->pdata[i]);
-        if (fits(word, name, strlen(name)))
-            return TRUE;
-    }
-    return FALSE;
-}
-
-static guint words_in(const char *text)
-{
-    guint count = 0;
-    gsize size;
-    for (const char *at = next_word(text, &size); at; at = next_word(at + size, &size))
-        count++;
-    return count;
-}
-
-static void question_init(Question *question, const char *words)
-{
-    gsize length;
-    *question = (Question){.words = g_array_new(FALSE, FALSE, sizeof(Word))};
-    for (const char *at = next_word(words, &length); at; at = next_word(at + length, &length)) {
-        const Word word = {.text = at, .length = length};
-        g_array_append_val(question->words, word);
+    for (guint w = 0; w < question->words->len; w++) {
+        guint named = best_fit(naming, question->fits[w], kin->name);
+        gboolean there = !named && !is_small_number(question->words->pdata[w]) &&
+                         best_fit(naming, question->fits[w], kin->there);
+        question->common[w] = named == IS       ? WHOLE_WORD
+                              : named == BEGINS ? BEGUN_WORD
+                              : there           ? ELSEWHERE
+                                                : 0;
     }
 }
 
-// What the words were found in holds for this requirement, or it is to be looked for anew. Those
-// that have it in common follow each other in an assessment, so that is seldom.
-static void look_at(Question *question, const Requirement *made)
+// What one word counts of a place of the kin looked at; 0 if it is nowhere.
+static guint word_counts(const Naming *naming, const Question *question, guint word,
+                         const Called *called)
 {
-    if (question->name && question->step == made->step && question->check == made->check &&
-        strcmp(question->name, made->name) == 0)
-        return;
-    question->name = made->name;
-    question->step = made->step;
-    question->check = made->check;
-    for (guint i = 0; i < question->words->len; i++)
-        g_array_index(question->words, Word, i).known = FALSE;
+    if (question->common[word] || is_small_number(question->words->pdata[word]))
+        return question->common[word];
+    return best_fit(naming, question->fits[word], called->answer) ? ELSEWHERE : 0;
 }
 
-static void look_for(Word *word, const Requirement *made)
+static guint counts_of(const Naming *naming, const Question *question, const Kin *kin,
+                       const Called *called)
 {
-    if (word->known)
-        return;
-    word->known = TRUE;
-    word->named = fits_a_word(word, made->name);
-    word->there = !word->named && (is_axis(word, made->check) ||
-                                   (made->step && fits_a_word(word, made->step->name) > 0));
-}
-
-// What one word counts that is no label; 0 if it is nowhere.
-static guint word_counts(Word *word, const Requirement *made)
-{
-    look_for(word, made);
-    if (word->named)
-        return word->named == 2 ? WHOLE_WORD : BEGUN_WORD;
-    if (g_ascii_isdigit(*word->text) && word->length < 3)
-        return 0;
-    return word->there || (made->answer && fits_a_word(word, made->answer)) ? ELSEWHERE : 0;
-}
-
-// What the requirement itself counts, where so many words are labels and so many of its name.
-static guint own_counts(const Requirement *made, guint sum, guint labels, guint named)
-{
-    guint words = words_in(made->name), other_words = words - MIN(named, words);
-    guint less = other_words + (made->check ? 0 : NO_VALUE);
-    sum += ANY;
-    if (labels == g_strv_length(made->labels))
-        sum += JUST_THERE;
-    if (made->entry)
-        sum += DONE;
-    if (made->check && made->check->formula)
-        sum += WORKED_OUT;
-    if (made->lower || made->upper)
-        sum += LIMITED;
-    return sum > less ? sum - less : 1;
-}
-
-static guint counts_of(Question *question, const Requirement *made)
-{
-    guint sum = 0, labels = 0, named = 0; // of all words, of labels, of words of the name
-    if (made->withdrawn || question->words->len == 0)
-        return 0;
-    look_at(question, made);
-    for (guint i = 0; i < question->words->len; i++) {
-        Word *word = &g_array_index(question->words, Word, i);
-        gboolean label = is_label(word, made);
-        guint counts = label ? LABEL : word_counts(word, made);
+    guint sum = called->own, labels = 0, named = 0; // of all words, of labels, of words of the name
+    for (guint w = 0; w < question->words->len; w++) {
+        gboolean label = best_fit(naming, question->fits[w], called->labels) == IS;
+        guint counts = label ? LABEL : word_counts(naming, question, w, called);
         if (!counts)
             return 0;
         sum += counts;
         labels += label ? 1 : 0;
         named += !label && counts >= BEGUN_WORD ? 1 : 0;
     }
-    return own_counts(made, sum, labels, named);
-}
-
-guint requirement_named(const Requirement *made, const char *words)
-{
-    Question question;
-    question_init(&question, words);
-    guint counts = counts_of(&question, made);
-    g_array_unref(question.words);
-    return counts;
+    if (labels == called->labels.count)
+        sum += JUST_THERE;
+    guint less = called->less - MIN(named, kin->name.count);
+    return sum > less ? sum - less : 1;
 }
 
 typedef struct {
     const Requirement *made;
-    guint counts, at;
+    guint counts;
 } Hit;
 
-static int better(const void *one, const void *other)
+// Puts it behind those that are as good.
+static void add_hit(GArray *hits, Hit hit, guint most)
 {
-    const Hit *left = one, *right = other;
-    if (left->counts != right->counts)
-        return left->counts > right->counts ? -1 : 1;
-    return left->at < right->at ? -1 : left->at > right->at;
+    guint at = hits->len;
+    while (at > 0 && g_array_index(hits, Hit, at - 1).counts < hit.counts)
+        at--;
+    if (at >= most)
+        return;
+    g_array_insert_val(hits, at, hit);
+    g_array_set_size(hits, MIN(hits->len, most));
+}
+
+GPtrArray *naming_asked(const Naming *naming, const char *words, guint most)
+{
+    Question question;
+    GPtrArray *best = g_ptr_array_new();
+    g_autoptr(GArray) hits = g_array_new(FALSE, FALSE, sizeof(Hit));
+    question_init(&question, naming, words);
+    for (guint k = 0; question.words->len && k < naming->kin->len; k++) {
+        const Kin *kin = &g_array_index(naming->kin, Kin, k);
+        look_at(naming, &question, kin);
+        for (guint i = kin->from; i < kin->from + kin->count; i++) {
+            const Called *called = &g_array_index(naming->called, Called, i);
+            Hit hit = {called->made, counts_of(naming, &question, kin, called)};
+            if (hit.counts)
+                add_hit(hits, hit, most);
+        }
+    }
+    question_clear(&question);
+    for (guint i = 0; i < hits->len; i++)
+        g_ptr_array_add(best, (gpointer)g_array_index(hits, Hit, i).made);
+    return best;
 }
 
 GPtrArray *requirements_named(const Assessment *assessment, const char *words, guint most)
 {
-    g_autoptr(GArray) hits = g_array_new(FALSE, FALSE, sizeof(Hit));
-    Question question;
-    question_init(&question, words);
-    for (guint i = 0; i < assessment->requirements->len; i++) {
-        Hit hit = {.made = assessment->requirements->pdata[i], .at = i};
-        hit.counts = counts_of(&question, hit.made);
-        if (hit.counts)
-            g_array_append_val(hits, hit);
-    }
-    g_array_unref(question.words);
-    g_array_sort(hits, better);
-    GPtrArray *best = g_ptr_array_new();
-    for (guint i = 0; i < MIN(hits->len, most); i++)
-        g_ptr_array_add(best, (gpointer)g_array_index(hits, Hit, i).made);
-    return best;
+    g_autoptr(Naming) naming = naming_new(assessment);
+    return naming_asked(naming, words, most);
 }
 
 // The check, bolt set, part or step that an entry names; NULL for none.

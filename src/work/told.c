@@ -4,30 +4,9 @@
 #include <standbook/value/formula.h>
 #include <standbook/work/ago.h>
 #include <standbook/work/claim.h>
+#include <standbook/work/parts_at.h>
+#include <standbook/work/working.h>
 #include <string.h>
-
-// Axes that a requirement's labels belong to: those of a check's places, of a part's.
-static const GPtrArray *axes_of(const Plan *plan, const Requirement *made)
-{
-    const PlanPart *part = made->asked == ASKED_FIT ? plan_part(plan, made->name) : NULL;
-    return part ? part->axes : made->check ? made->check->places : NULL;
-}
-
-// How many axes the two have in common; -1 if their labels differ on one of them.
-static gint common_axes(const GPtrArray *one_axes, const Requirement *one,
-                        const GPtrArray *other_axes, const Requirement *other)
-{
-    gint common = 0;
-    for (guint i = 0; one_axes && i < one_axes->len; i++)
-        for (guint j = 0; other_axes && j < other_axes->len; j++) {
-            if (strcmp(axis_name(one_axes->pdata[i]), axis_name(other_axes->pdata[j])) != 0)
-                continue;
-            if (g_strcmp0(one->labels[i], other->labels[j]) != 0)
-                return -1;
-            common++;
-        }
-    return common;
-}
 
 static void add_once(GPtrArray *all, const char *word)
 {
@@ -60,6 +39,7 @@ typedef struct {
 typedef struct {
     const Agenda *agenda;
     const Taken *taken;
+    Moment now;                // 0: every day is said with its year
     GPtrArray *tools, *people; // const char *
 } Told;
 
@@ -84,7 +64,7 @@ static Spread spread_of(Told *told, const char *name, const Requirement *made)
     for (guint i = 0; i < all->len; i++) {
         const Requirement *one = all->pdata[i];
         if (!one->check || one->withdrawn || strcmp(one->check->name, name) != 0 ||
-            common_axes(one->check->places, one, made->check->places, made) < 0)
+            common_axes(told->agenda->plan, one, made) < 0)
             continue;
         spread.asked++;
         if (!one->value)
@@ -116,96 +96,42 @@ static char *hands_words(const Told *told)
     return g_strconcat(tools, *tools && *people ? ", " : "", *people ? "by " : "", people, NULL);
 }
 
-// What it was worked out from; of a reading only with what and by whom.
-static void tell_origin(Told *told, const Requirement *made, GPtrArray *lines)
+// `main bore 59.786 to 59.790; main journal 59.742`: of what is no sum. "" where nothing was read.
+static char *spreads_words(const Formula *formula, const Spread *spreads)
 {
-    g_autoptr(GString) line = g_string_new(NULL);
-    const Formula *formula = made->check->formula;
+    GString *line = g_string_new(NULL);
     for (gsize i = 0; formula && i < formula_name_count(formula); i++) {
-        const char *name = formula_name(formula, i);
-        Spread spread = spread_of(told, name, made);
-        g_autofree char *words = spread_words(name, &spread);
+        g_autofree char *words = spread_words(formula_name(formula, i), &spreads[i]);
         if (words)
             g_string_append_printf(line, "%s%s", line->len ? "; " : "", words);
     }
+    return g_string_free(line, FALSE);
+}
+
+// What it was worked out from; of a reading only with what and by whom.
+static void tell_origin(Told *told, const Requirement *made, GPtrArray *lines)
+{
+    const Formula *formula = made->check->formula;
+    gsize names = formula ? formula_name_count(formula) : 0;
+    g_autofree Spread *spreads = g_new0(Spread, names + 1);
+    for (gsize i = 0; i < names; i++)
+        spreads[i] = spread_of(told, formula_name(formula, i), made);
     if (!formula)
         see_hands(told, made->entry);
+    g_autofree char *sum = working_named_words(told->agenda, made);
+    g_autofree char *origin = sum ? g_strdup(sum) : spreads_words(formula, spreads);
     g_autofree char *hands = hands_words(told);
-    if (*hands)
-        g_string_append_printf(line, "%s%s", line->len ? "; " : "", hands);
-    if (line->len)
-        g_ptr_array_add(lines, g_strdup(line->str));
+    const char *joint = !*origin || !*hands ? "" : sum ? ", " : "; ";
+    if (*origin || *hands)
+        g_ptr_array_add(lines, g_strconcat(origin, joint, hands, NULL));
 }
 
-// PARTS -------------------------------------------------------------------------------------------
-
-static gboolean is_fitted_there(const Agenda *agenda, const Requirement *part,
-                                const Requirement *made)
-{
-    return part->asked == ASKED_FIT && part->answer && !part->withdrawn &&
-           common_axes(axes_of(agenda->plan, part), part, made->check->places, made) >= 1;
-}
-
-static gboolean is_same_part(const Requirement *one, const Requirement *other)
-{
-    return strcmp(one->name, other->name) == 0 && strcmp(one->answer, other->answer) == 0;
-}
-
-// `3, upper/lower`: the places of all these parts in one.
-static char *places_joined(const GPtrArray *parts)
-{
-    GString *words = g_string_new(NULL);
-    guint axes = g_strv_length(((const Requirement *)parts->pdata[0])->labels);
-    for (guint axis = 0; axis < axes; axis++) {
-        g_autoptr(GPtrArray) labels = g_ptr_array_new();
-        for (guint i = 0; i < parts->len; i++)
-            add_once(labels, ((const Requirement *)parts->pdata[i])->labels[axis]);
-        g_ptr_array_add(labels, NULL);
-        g_autofree char *each = g_strjoinv("/", (GStrv)labels->pdata);
-        g_string_append_printf(words, "%s%s", axis ? ", " : "", each);
-    }
-    return g_string_free(words, FALSE);
-}
-
-// `lot MB-2417-C, main shells -0.25 grade A, Hollin Bearing Stores`; of what is no lot the answer
-// as it is.
-static char *lot_words(const Taken *taken, const char *answer)
-{
-    g_autoptr(GPtrArray) ids = taken_ids(taken, "lot");
-    for (guint i = 0; i < ids->len; i++) {
-        const char *id = ids->pdata[i];
-        if (g_strcmp0(taken_text(taken, "lot", id, "label"), answer) != 0)
-            continue;
-        const char *part = taken_text(taken, "lot", id, "part");
-        const char *supplier = taken_text(taken, "lot", id, "supplier");
-        return g_strconcat("lot ", answer, part ? ", " : "", part ? part : "", supplier ? ", " : "",
-                           supplier ? supplier : "", NULL);
-    }
-    return g_strdup(answer);
-}
-
-// Parts fitted at the same place, those that share a label of an axis and differ in none: of one
-// lot in one line.
 static void tell_parts(const Told *told, const Requirement *made, GPtrArray *lines)
 {
-    const GPtrArray *all = told->agenda->assessment->requirements;
-    g_autoptr(GPtrArray) there = g_ptr_array_new();
-    for (guint i = 0; i < all->len; i++)
-        if (is_fitted_there(told->agenda, all->pdata[i], made))
-            g_ptr_array_add(there, all->pdata[i]);
-    while (there->len) {
-        const Requirement *first = there->pdata[0];
-        g_autoptr(GPtrArray) alike = g_ptr_array_new();
-        for (guint i = 0; i < there->len;)
-            if (is_same_part(there->pdata[i], first))
-                g_ptr_array_add(alike, g_ptr_array_remove_index(there, i));
-            else
-                i++;
-        g_autofree char *places = places_joined(alike),
-                        *lot = lot_words(told->taken, first->answer);
-        g_ptr_array_add(lines,
-                        g_strconcat(first->name, *places ? " " : "", places, ": ", lot, NULL));
-    }
+    g_autoptr(GPtrArray) parts = parts_at(told->agenda, made);
+    g_autoptr(GPtrArray) told_parts = part_lines(parts, told->taken, made);
+    while (told_parts->len)
+        g_ptr_array_add(lines, g_ptr_array_steal_index(told_parts, 0));
 }
 
 // DECISIONS ---------------------------------------------------------------------------------------
@@ -245,10 +171,10 @@ GPtrArray *upholds_about(const Plan *plan, const Entry *const *entries, gsize co
     return upholds;
 }
 
-// `11 Mar 2025`
-static char *day_of(const Entry *entry)
+// `11 Mar`, in another year `11 Mar 2025`
+static char *day_of(const Told *told, const Entry *entry)
 {
-    return ago_day(entry_moment(entry), 0);
+    return ago_day(entry_moment(entry), told->now);
 }
 
 // `Upheld 11 Mar 2025 by MO and JT: the effect is under 0.002`
@@ -259,7 +185,7 @@ static void tell_upholds(const Told *told, const Requirement *made, GPtrArray *l
         upholds_about(agenda->plan, agenda->entries, agenda->count, made);
     for (guint i = 0; i < upholds->len; i++) {
         const Entry *entry = upholds->pdata[i];
-        g_autofree char *day = day_of(entry);
+        g_autofree char *day = day_of(told, entry);
         const char *second = taken_initials(told->taken, entry_text(entry, "second"));
         g_autofree char *line = g_strconcat(
             "Upheld ", day, " by ", taken_initials(told->taken, entry->by), second ? " and " : "",
@@ -276,7 +202,7 @@ static void tell_decision(const Told *told, const char *word, gint64 seq, GPtrAr
     if (seq < 1 || (gsize)seq > told->agenda->count)
         return;
     const Entry *entry = told->agenda->entries[seq - 1];
-    g_autofree char *day = day_of(entry);
+    g_autofree char *day = day_of(told, entry);
     g_autoptr(GString) line = g_string_new(word);
     g_string_append_printf(line, " %s by %s", day, taken_initials(told->taken, entry->by));
     for (gsize i = 0; i < G_N_ELEMENTS(fields); i++) {
@@ -299,11 +225,11 @@ static void tell_claims(const Agenda *agenda, const Requirement *made, GPtrArray
             g_ptr_array_add(lines, claim_words(&g_array_index(claims, Claim, i)));
 }
 
-GPtrArray *told_lines(const Agenda *agenda, const Taken *taken, const Requirement *made)
+GPtrArray *told_lines(const Agenda *agenda, const Taken *taken, const Requirement *made, Moment now)
 {
     GPtrArray *lines = g_ptr_array_new_with_free_func(g_free);
     g_autoptr(GPtrArray) tools = g_ptr_array_new(), people = g_ptr_array_new();
-    Told told = {agenda, taken, tools, people};
+    Told told = {agenda, taken, now, tools, people};
     if (made->check) {
         tell_origin(&told, made, lines);
         tell_parts(&told, made, lines);

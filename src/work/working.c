@@ -56,7 +56,22 @@ GArray *working_terms(const Agenda *agenda, const Requirement *made)
     return known;
 }
 
-char *working_words(const Agenda *agenda, const Requirement *made)
+// `min(main bore over end)` as people say it: `smallest main bore`; `bore[T, mid]`: `bore T, mid`.
+static char *term_words(const char *formula)
+{
+    static const char *const said[][2] = {{"min(", "smallest "}, {"max(", "largest "}};
+    for (gsize i = 0; i < G_N_ELEMENTS(said); i++) {
+        if (!g_str_has_prefix(formula, said[i][0]))
+            continue;
+        const char *inside = formula + strlen(said[i][0]), *end = strstr(inside, " over ");
+        gsize length = end ? (gsize)(end - inside) : strlen(inside) - 1;
+        return g_strdup_printf("%s%.*s", said[i][1], (int)length, inside);
+    }
+    char *words = g_strdelimit(g_strdup(formula), "[", ' ');
+    return g_strchomp(g_strdelimit(words, "]", ' '));
+}
+
+static char *sum_words(const Agenda *agenda, const Requirement *made, gboolean named)
 {
     g_autoptr(GArray) terms = working_terms(agenda, made);
     g_autoptr(GString) words = g_string_new(NULL);
@@ -65,13 +80,22 @@ char *working_words(const Agenda *agenda, const Requirement *made)
         if (!term->value)
             return NULL;
         g_autofree char *figure = check_value_words(made->check, term->value);
-        g_string_append_printf(words, "%s%s",
-                               i == 0             ? ""
-                               : term->subtracted ? " - "
-                                                  : " + ",
+        g_autofree char *name = named ? term_words(term->words) : NULL;
+        const char *joint = i == 0 ? "" : term->subtracted ? " - " : " + ";
+        g_string_append_printf(words, "%s%s%s%s", joint, named ? name : "", named ? " " : "",
                                figure);
     }
     return words->len ? g_strdup(words->str) : NULL;
+}
+
+char *working_words(const Agenda *agenda, const Requirement *made)
+{
+    return sum_words(agenda, made, FALSE);
+}
+
+char *working_named_words(const Agenda *agenda, const Requirement *made)
+{
+    return sum_words(agenda, made, TRUE);
 }
 
 // APART -----------------------------------------------------------------------------------------

@@ -11,6 +11,8 @@ from player import Player  # noqa: E402
 from walk import go, line_of  # noqa: E402
 
 LAUNCHES, KEYS = 20, 100
+WORDS = ("3 main", "clearance 3", "MB-2417-C", "W2 since 2024", "noisy cold", "cyl 4 bore top",
+         "ring gap 2", "no such thing", "harrow")
 
 
 def cpu(pid):
@@ -60,9 +62,40 @@ def type_digits(player):
     return used / KEYS, statistics.median(sent)
 
 
+def rest(player, pid):
+    """Until it does nothing by itself any more."""
+    before = -1
+    while cpu(pid) - before > 5:
+        before = cpu(pid)
+        player.ask("wait 500")
+
+
+def type_words(player):
+    """CPU in ms for each letter typed in find, once all builds are open."""
+    pid, used = program_of(player), []
+    rest(player, pid)
+    for words in WORDS * 2:
+        for letter in words:
+            before = cpu(pid)
+            player.type(letter)
+            player.settle()
+            used.append(cpu(pid) - before)
+        player.type("\x7f" * len(words))
+        player.settle()
+    return statistics.mean(used)
+
+
 def resident(pid):
     lines = pathlib.Path(f"/proc/{pid}/status").read_text(encoding="ascii").splitlines()
     return int(next(line for line in lines if line.startswith("VmHWM")).split()[1]) / 1024
+
+
+def open_shop(player):
+    player.wait_for("who picks up?")
+    go(player, "2", "which wrench is in hand?")
+    player.ask("wait 500")
+    go(player, "1", "[ Enter = tight ]")
+    go(player, "h", "which build?")
 
 
 def measure(stand, build, say):
@@ -72,11 +105,7 @@ def measure(stand, build, say):
     say("  until it says what was put down last", launch(stand, "put down"), "ms")
     say("  sqlite3 STORE 'select 1'", alone, "ms")
     with Player(build, folder=str(stand.folder), STANDBOOK_STORE=str(stand.store)) as player:
-        player.wait_for("who picks up?")
-        go(player, "2", "which wrench is in hand?")
-        player.ask("wait 500")
-        go(player, "1", "[ Enter = tight ]")
-        go(player, "h", "which build?")
+        open_shop(player)
         go(player, line_of(player, "TL-0418") + "\r", "Build")
         go(player, "4\r", "CAUTION")
         go(player, "+\r", "found crank travel")
@@ -84,3 +113,15 @@ def measure(stand, build, say):
         say("front end, a digit at the bench", each, "ms", 1)
         say("  bytes to the terminal, median", sent, "B", 400)
         say("  resident at most", resident(program_of(player)), "MB", 40)
+        go(player, "\x7fh", "which build?")
+        go(player, "f", "what was said?")
+        say("front end, a letter in find", type_words(player), "ms", 1)
+
+
+def measure_find(stand, build, say):
+    """The same as the last of `measure`, on a store of many builds."""
+    with Player(build, folder=str(stand.folder), STANDBOOK_STORE=str(stand.store)) as player:
+        open_shop(player)
+        go(player, "f", "what was said?")
+        say("front end, a letter in find, 30 builds", type_words(player), "ms")
+        say("  resident at most", resident(program_of(player)), "MB")

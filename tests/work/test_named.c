@@ -37,12 +37,26 @@ END_TEST
 
 START_TEST(as_many_as_are_wanted_the_best_first)
 {
+    static const char *const expected[] = {"read main clearance[3]", "read main tunnel[3]",
+                                           "read clearance by grade[3]"};
     Agenda agenda = agenda_now();
-    g_autoptr(GPtrArray) named = requirements_named(agenda.assessment, "3 main", 5);
-    ck_assert_uint_eq(named->len, 5);
-    for (guint i = 1; i < named->len; i++)
-        ck_assert_uint_ge(requirement_named(named->pdata[i - 1], "3 main"),
-                          requirement_named(named->pdata[i], "3 main"));
+    g_autoptr(Naming) naming = naming_new(agenda.assessment);
+    for (guint most = 0; most <= G_N_ELEMENTS(expected); most++) {
+        g_autoptr(GPtrArray) named = naming_asked(naming, "3 main", most);
+        ck_assert_uint_eq(named->len, most);
+        for (guint i = 0; i < most; i++) {
+            g_autofree char *name = requirement_name(named->pdata[i]);
+            ck_assert_str_eq(name, expected[i]);
+        }
+    }
+}
+END_TEST
+
+START_TEST(words_are_taken_as_they_are_said)
+{
+    expect_named("clearance #3 main?", "read main clearance[3]");
+    expect_named("main clearance[3]", "read main clearance[3]");
+    expect_named("Top RING gap: 2", "read top ring gap[2]");
 }
 END_TEST
 
@@ -66,6 +80,6 @@ int main(void)
 {
     const TTest *tests[] = {the_judged_value_of_just_that_place_is_meant,
                             bolts_and_signatures_come_after, as_many_as_are_wanted_the_best_first,
-                            an_entry_leads_to_its_place};
+                            words_are_taken_as_they_are_said, an_entry_leads_to_its_place};
     return run_on_build("named", tests, G_N_ELEMENTS(tests), 0);
 }

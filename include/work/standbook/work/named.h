@@ -2,14 +2,25 @@
 #pragma once
 #include <standbook/judge/assess.h>
 
-// How well these words name a requirement, all of them, in any order: more is better, 0 is not at
-// all. A number must be one of its labels; any other word must begin a word of its name, a label,
-// an axis, its step or its answer (a lot). A judged value of just that place comes before what it
-// is worked out from, that before bolts and signatures.
-guint requirement_named(const Requirement *made, const char *words);
+// What the places of one assessment can be called, made ready once so that words are found in it at
+// every key. It says what stood there when it was made, and is to be used only until an entry more
+// is judged.
+typedef struct Naming Naming;
 
-// The requirements of an assessment that the words name, the best first, `most` at most (const
-// Requirement *). The caller frees with g_ptr_array_unref.
+Naming *naming_new(const Assessment *assessment) G_GNUC_WARN_UNUSED_RESULT;
+void naming_free(Naming *naming); // NULL is allowed
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(Naming, naming_free)
+
+// The requirements that all these words name, in any order, the best first, `most` at most (const
+// Requirement *). A number must be one of the labels; any other word must be a label or begin a
+// word of the name, an axis, the step or the answer (a lot), in whatever case; `#`, `?` and the
+// like part words. A judged value of just that place comes before what it is worked out from, that
+// before bolts and signatures; of those as good the first in the plan. The caller frees with
+// g_ptr_array_unref.
+GPtrArray *naming_asked(const Naming *naming, const char *words,
+                        guint most) G_GNUC_WARN_UNUSED_RESULT;
+
+// The same of an assessment that is asked once.
 GPtrArray *requirements_named(const Assessment *assessment, const char *words,
                               guint most) G_GNUC_WARN_UNUSED_RESULT;
 

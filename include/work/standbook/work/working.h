@@ -18,6 +18,8 @@ GArray *working_terms(const Agenda *agenda, const Requirement *made) G_GNUC_WARN
 
 // `90.026 - 89.940`; NULL where there are no terms, or one has no value yet. The caller frees.
 char *working_words(const Agenda *agenda, const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
+// The same with the terms named: `smallest main bore 59.786 - largest main journal 59.745`.
+char *working_named_words(const Agenda *agenda, const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
 
 // `bore 4, T, mid is 0.021 above the other 3; they agree within 0.003.`, of a value that stands
 // apart from those of its check in that step that differ only in their first label; NULL if it does
