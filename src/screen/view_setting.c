@@ -1,17 +1,14 @@
 // A setting by trials: moved, read loose, tightened, read again at each place.
-#include "about.h"
-#include "bench_field.h"
 #include "clock_line.h"
 #include "line_words.h"
-#include "supposed.h"
+#include "setting_page.h"
+#include "setting_words.h"
 #include "view.h"
-#include "widget_digits.h"
 #include "widget_groups.h"
 #include "widget_trials.h"
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
-#include <standbook/work/entry_words.h>
 #include <string.h>
 
 typedef struct {
@@ -75,157 +72,11 @@ static TrialNext asked(Setting *setting, const Trials *trials)
     return setting->placed ? setting->here : trials_next(trials, setting->again);
 }
 
-static const Requirement *made_at(const Trials *trials, const TrialNext *next)
-{
-    return trials->made[next->ask == TRIAL_LOOSE || next->ask == TRIAL_TIGHT ? next->place : 0];
-}
-
-// LINES -----------------------------------------------------------------------------------------
-
-// Whether a move is typed as a step, with its sign, and not as where the adjuster stands. Where it
-// can stand below its zero, a minus is part of the place.
-static gboolean is_step(const Trials *trials, const char *typed)
-{
-    const Number *least = trials->check->setting->least;
-    return *typed == '+' || (*typed == '-' && (!least || number_sign(least) >= 0));
-}
-
-static char *move_line(const Trials *trials, const char *typed)
-{
-    gint64 mistyped = trials_mistyped(trials);
-    gboolean by = is_step(trials, typed);
-    g_autofree char *after =
-        mistyped ? g_strdup_printf(" after #%" G_GINT64_FORMAT, mistyped) : g_strdup("");
-    return g_strdup_printf("move %s in %s %s %s%s", trials->check->name, trials->step->name,
-                           by ? "by" : "to", *typed == '+' ? typed + 1 : typed, after);
-}
-
-static char *read_line(Desk *desk, const Trials *trials, const TrialNext *next, const char *typed)
-{
-    const Requirement *made = made_at(trials, next);
-    g_autofree char *target = line_target(trials->plan, made);
-    ToolNeed need = bench_need(made);
-    const char *gauge = need.sort ? toolbox_for(desk, &need) : NULL;
-    return g_strdup_printf("read %s %s%s%s%s", target, typed,
-                           next->ask == TRIAL_LOOSE ? " loose" : "", gauge ? " with " : "",
-                           gauge ? gauge : "");
-}
-
-// The log line for what is typed; NULL where that says nothing.
-static char *line_of(Desk *desk, const Trials *trials, const TrialNext *next, const char *typed)
-{
-    if (!*typed || (strlen(typed) == 1 && strchr("+-.", *typed)))
-        return NULL;
-    if (next->ask == TRIAL_MOVE)
-        return move_line(trials, typed);
-    return next->ask == TRIAL_LOOSE || next->ask == TRIAL_TIGHT
-               ? read_line(desk, trials, next, typed)
-               : NULL;
-}
-
 static void suppose(Setting *setting, Desk *desk, const Trials *trials, const TrialNext *next,
                     const char *typed)
 {
-    g_autofree char *line = line_of(desk, trials, next, typed);
+    g_autofree char *line = setting_line(desk, trials, next, typed);
     supposed_take(&setting->supposed, desk, line);
-}
-
-// WORDS -----------------------------------------------------------------------------------------
-
-static char *at_words(const Requirement *made)
-{
-    return *made->place ? g_strdup_printf(" at %s", made->place) : g_strdup("");
-}
-
-// `idler carrier, jackscrew locknut`
-static char *set_names(const GPtrArray *tightenings)
-{
-    GString *names = g_string_new(NULL);
-    for (guint i = 0; i < tightenings->len; i++)
-        g_string_append_printf(names, "%s%s", i ? ", " : "",
-                               ((const PlanTightening *)tightenings->pdata[i])->group->name);
-    return g_string_free(names, FALSE);
-}
-
-// Whether what holds it must come loose before the next move; a figure typed wrong moves nothing.
-static gboolean must_loosen(const Trials *trials)
-{
-    g_autoptr(GPtrArray) slack = trials_to_slacken(trials);
-    return slack->len && !trials_mistyped(trials);
-}
-
-static char *next_words(Desk *desk, const Trials *trials, const TrialNext *next)
-{
-    const Requirement *made = made_at(trials, next);
-    g_autofree char *at = at_words(made);
-    ToolNeed need = bench_need(made);
-    const char *sort = need.sort;
-    const char *gauge = sort ? toolbox_for(desk, &need) : NULL;
-    g_autofree char *with = gauge  ? g_strdup_printf("   %s %s", gauge, sort)
-                            : sort ? g_strdup_printf("   g: which %s?", sort)
-                                   : g_strdup("");
-    if (next->ask == TRIAL_MOVE)
-        return g_strdup_printf("%smove the %s · type where it stands",
-                               must_loosen(trials) ? "loosen, " : "", trials->check->setting->move);
-    if (next->ask == TRIAL_TIGHTEN)
-        return g_strdup_printf("tighten %s", next->tightening->group->name);
-    return g_strdup_printf("%s%s%s", next->ask == TRIAL_LOOSE ? "loose" : "tight", at, with);
-}
-
-// What comes behind the one asked.
-static char *then_words(const Trials *trials, const TrialNext *next)
-{
-    const PlanTightening *hold = trials_open_hold(trials);
-    g_autoptr(GPtrArray) slack = trials_to_slacken(trials);
-    g_autofree char *names = set_names(slack);
-    g_autofree char *tighten =
-        hold ? g_strdup_printf("tighten %s", hold->group->name) : g_strdup("tighten");
-    const char *loose = trials->check->setting->loose ? "read it loose" : tighten;
-    if (next->ask == TRIAL_MOVE)
-        return must_loosen(trials) ? g_strdup_printf("loosened: %s; then %s", names, loose)
-                                   : g_strdup(loose);
-    if (next->ask == TRIAL_LOOSE)
-        return g_strdup(tighten);
-    if (next->ask == TRIAL_TIGHT && next->place + 1 < trials->places)
-        return g_strdup_printf("tight at %s", trials->made[next->place + 1]->place);
-    return g_strdup(next->ask == TRIAL_TIGHTEN ? "read it tight" : "the verdict on this try");
-}
-
-// `▼ FAIL, 0.01 under`, `? DOUBT, basis, 0.01 under`, `√ pass`: whatever is in doubt, how far it
-// lies outside tells the next move.
-static char *reading_words(const Requirement *made)
-{
-    g_autofree char *fault = fault_words(made), *outside = figure_outside(made);
-    gboolean doubted = made->verdict == VERDICT_IN_DOUBT && *outside;
-    return *fault ? g_strdup_printf("%s%s%s", fault + strlen(" · "), doubted ? ", " : "",
-                                    doubted ? outside : "")
-                  : g_strdup(verdict_mark(made->verdict, made->reason));
-}
-
-// What the digits mean: `0.07 mm ±.01   ▼ FAIL, 0.01 under`.
-static char *meaning(const Setting *setting, const Trials *trials, const TrialNext *next,
-                     const char *typed)
-{
-    const PlanSetting *plan = trials->check->setting;
-    const char *unit = plan->unit_text ? plan->unit_text : "";
-    if (setting->supposed.problem)
-        return g_strdup(setting->supposed.problem);
-    if (next->ask == TRIAL_MOVE)
-        return is_step(trials, typed)
-                   ? g_strdup_printf("moved by %s %s", typed, unit)
-                   : g_strdup_printf("the %s stands at %s %s now", plan->move, typed, unit);
-    if (next->ask == TRIAL_LOOSE)
-        return g_strdup_printf("%s, loose: it advises and is not judged", typed);
-    const Requirement *now = made_at(trials, next);
-    for (guint i = 0; i < trials->assessment->requirements->len; i++) {
-        if (trials->assessment->requirements->pdata[i] != now)
-            continue;
-        const Requirement *made = setting->supposed.made->requirements->pdata[i];
-        g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
-        g_autofree char *fault = reading_words(made);
-        return g_strdup_printf("%s %s %s   %s", value, figure_unit(made), doubt, fault);
-    }
-    return g_strdup("");
 }
 
 // PAINT -----------------------------------------------------------------------------------------
@@ -240,30 +91,13 @@ static void paint_keys(Page *page)
     page_key(page, ACTION_HELP, NULL);
 }
 
-enum { UNIT_WIDTH = 3 }; // columns behind the field
-
-// A unit that is a word, as short as there is room behind the field: `trn`.
-static char *short_unit(const char *unit)
-{
-    if (!unit || g_utf8_strlen(unit, -1) <= UNIT_WIDTH)
-        return g_strdup(unit ? unit : "");
-    GString *made = g_string_new(NULL);
-    guint count = 0;
-    for (const char *at = unit; *at && count < UNIT_WIDTH; at = g_utf8_next_char(at))
-        if (at == unit || !strchr("aeiou", *at)) {
-            g_string_append_unichar(made, g_utf8_get_char(at));
-            count++;
-        }
-    return g_string_free(made, FALSE);
-}
-
 static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const TrialNext *next,
                        const char *typed, Page *page)
 {
     const PlanSetting *plan = trials->check->setting;
     const Unit *unit = trials->check->unit;
-    g_autofree char *words = next_words(desk, trials, next), *then = then_words(trials, next);
-    g_autofree char *moved = short_unit(plan->unit_text);
+    g_autofree char *words = setting_next(desk, trials, next), *then = setting_then(trials, next);
+    g_autofree char *moved = setting_unit(plan->unit_text);
     page_say(&page->next, "%s", words);
     page_say(&page->then, "%s", then);
     page->field = next->ask == TRIAL_TIGHTEN ? ASKS_TICK : ASKS_NUMBER;
@@ -275,7 +109,7 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
         page_say(&page->unit, "%s", unit ? unit_text(unit) : "");
     if (!setting->supposed.line)
         return;
-    g_autofree char *means = meaning(setting, trials, next, typed);
+    g_autofree char *means = setting_meaning(&setting->supposed, trials, next, typed);
     page->means = TRUE;
     page_say(&page->then, "%s", means);
 }
@@ -286,91 +120,6 @@ static void paint_look(Page *page)
     page_say(&page->next, "any key goes back");
     memset(page->keys, 0, sizeof page->keys);
     page->keys[0] = (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
-}
-
-// What is in hand over the whole body, its strip below.
-static void paint_far(const Trials *trials, const TrialNext *next, const char *typed, Page *page)
-{
-    enum { DOT = 3, HIGH = 2, LEFT = 5, ROW = 3, BELOW = 14 };
-    const Trial *last = trials_last(trials);
-    g_autofree char *at = at_words(made_at(trials, next));
-    guint number = MAX(1, trials->all->len) + (next->ask == TRIAL_MOVE && last && last->read);
-    g_autofree char *head = g_strdup_printf("try %u · %s%s", number,
-                                            next->ask == TRIAL_MOVE ? trials->check->setting->move
-                                            : next->ask == TRIAL_LOOSE ? "loose"
-                                                                       : "tight",
-                                            next->ask == TRIAL_MOVE ? "" : at);
-    g_autofree char *stands = last && next->ask == TRIAL_MOVE
-                                  ? trial_position_words(trials->check, last->position)
-                                  : g_strdup("");
-    const char *shown = *typed ? typed : stands;
-    guint dot = digits_dot(shown, DOT, PAGE_WIDTH - LEFT);
-    canvas_put(page->body, 1, LEFT, 0, style_of(TYPE_BOLD, ROLE_CALM), head);
-    if (dot)
-        digits_paint(page->body, ROW, LEFT, dot, HIGH, style_of(0, 0), shown);
-    g_autofree char *strip = last ? trial_strip(trials, last) : g_strdup("");
-    g_autofree char *outcome = last && last->read ? trial_outcome(trials, last) : g_strdup("");
-    g_autofree char *line = g_strdup_printf("%s   %s", strip, outcome);
-    canvas_put(page->body, BELOW, LEFT, 0,
-               verdict_style(last && last->read ? last->verdict : VERDICT_OPEN), line);
-}
-
-enum { DETAIL_WIDTH = 50, DETAIL_ROWS = 24 };
-
-// `09:36  MO  loose at 1 0.07 mm`
-static char *detail_entry(const Taken *taken, const Entry *entry)
-{
-    gboolean move = strcmp(entry->kind->name, "move") == 0;
-    const json_t *to = move ? json_object_get(entry->body, "to") : NULL;
-    const char *field = !move ? "value" : to ? "to" : "moved";
-    g_autofree char *value = value_words(json_object_get(entry->body, field));
-    g_autofree char *when = entry_when(entry);
-    const char *label = move ? NULL : entry_list_item(entry, "place", 0);
-    const char *state = move ? (to ? "to" : "by") : entry_text(entry, "state");
-    return g_strdup_printf(" %s  %s  %s%s%s %s", when + 11, taken_initials(taken, entry->by),
-                           state ? state : "tightened", label ? " at " : "", label ? label : "",
-                           value);
-}
-
-static guint detail_try(Canvas *about, guint row, const Taken *taken, const Trials *trials,
-                        const Trial *trial)
-{
-    g_autofree char *head = trial->read ? trial_outcome(trials, trial) : g_strdup("");
-    g_autofree char *line = g_strdup_printf("try %u  %s", trial->number, head);
-    canvas_put(about, row++, 1, 0, verdict_style(trial->read ? trial->verdict : VERDICT_OPEN),
-               line);
-    for (guint i = 0; i < trial->entries->len; i++) {
-        g_autofree char *words = detail_entry(taken, trial->entries->pdata[i]);
-        canvas_put(about, row++, 1, 0, style_of(0, 0), words);
-    }
-    for (guint i = 0; i < trial->notes->len; i++) {
-        g_autofree char *note = g_strdup_printf(" \"%s\"", (char *)trial->notes->pdata[i]);
-        canvas_put(about, row++, 1, 0, style_of(0, 0), note);
-    }
-    return row;
-}
-
-// At the right of a wide screen: the tries entry by entry, and what was entered last.
-static void paint_detail(Desk *desk, const Trials *trials, const TrialNext *next, Page *page)
-{
-    guint width = page_detail_width(page->width), row = 1;
-    if (!width)
-        return;
-    gboolean third = width > 2 * DETAIL_WIDTH - 12;
-    g_autoptr(Taken) taken = taken_new(trials->entries, trials->count, NULL);
-    const Requirement *made = made_at(trials, next);
-    g_autofree char *limits = figure_limits(made), *at = at_words(made);
-    g_autofree char *line = g_strdup_printf("limits %s", limits);
-    g_autofree char *name = g_strdup_printf("%s%s", trials->check->name, at);
-    page->detail = canvas_new_growing(width, page->body->ascii);
-    g_autoptr(Canvas) about = canvas_new_growing(third ? DETAIL_WIDTH : width, page->body->ascii);
-    canvas_put(about, 0, 1, 0, style_of(TYPE_BOLD, 0), name);
-    canvas_put(about, row++, 1, 0, style_of(0, 0), line);
-    for (guint i = 0; i < trials->all->len; i++)
-        row = detail_try(about, row + 1, taken, trials, trials->all->pdata[i]);
-    canvas_copy(page->detail, 0, 0, about, 0, row);
-    if (third)
-        about_build(page->detail, 1, DETAIL_WIDTH + 1, DETAIL_ROWS, desk_build(desk));
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
@@ -391,7 +140,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
              trials->all->len == 1 ? "try" : "tries", trials->minutes);
     suppose(setting, desk, trials, &next, typed);
     if (desk->big) {
-        paint_far(trials, &next, typed, page);
+        setting_far(trials, &next, typed, page);
     } else {
         g_auto(Advice) advice = advice_of(trials);
         guint row = trials_paint(page->body, 0, trials, &next, typed, &page->focus);
@@ -401,7 +150,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         paint_look(page);
     else
         paint_rows(setting, desk, trials, &next, typed, page);
-    paint_detail(desk, trials, &next, page);
+    setting_detail(desk, trials, &next, page);
 }
 
 // KEYS ------------------------------------------------------------------------------------------
@@ -447,9 +196,9 @@ static void say_last(Setting *setting, Desk *desk, const TrialNext *next, const 
     const Trial *trial = trials ? trials_last(trials) : NULL;
     if (!trial)
         return;
-    const Requirement *made = made_at(trials, next);
+    const Requirement *made = setting_made(trials, next);
     const char *unit = trials->check->setting->unit_text;
-    g_autofree char *at = at_words(made), *time = moment_text(desk->now);
+    g_autofree char *at = setting_at(made), *time = moment_text(desk->now);
     const char *who = desk->who ? desk->who : "";
     if (next->ask == TRIAL_MOVE) {
         desk_last(desk, "try %u · %s %s %s · %.5s %s", trial->number, trials->check->setting->move,
@@ -494,7 +243,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         setting->opened = NULL;
         return go(GO_STAY);
     }
-    g_autofree char *line = line_of(desk, trials, &next, typed);
+    g_autofree char *line = setting_line(desk, trials, &next, typed);
     if (!line)
         return go(GO_KEEP);
     suppose(setting, desk, trials, &next, typed);
@@ -572,7 +321,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     if (!trials)
         return go(GO_DEFAULT);
     TrialNext next = asked(setting, trials);
-    const Requirement *made = made_at(trials, &next);
+    const Requirement *made = setting_made(trials, &next);
     switch (action) {
     case ACTION_ON:
         return go_beside(setting, trials, 1);

@@ -1,0 +1,97 @@
+#include "setting_page.h"
+
+#include "about.h"
+#include "setting_words.h"
+#include "widget_digits.h"
+#include "widget_groups.h"
+#include "widget_trials.h"
+#include "words.h"
+
+#include <standbook/sheet/figures.h>
+#include <standbook/work/entry_words.h>
+#include <string.h>
+
+// What is in hand over the whole body, its strip below.
+void setting_far(const Trials *trials, const TrialNext *next, const char *typed, Page *page)
+{
+    enum { DOT = 3, HIGH = 2, LEFT = 5, ROW = 3, BELOW = 14 };
+    const Trial *last = trials_last(trials);
+    g_autofree char *at = setting_at(setting_made(trials, next));
+    guint number = MAX(1, trials->all->len) + (next->ask == TRIAL_MOVE && last && last->read);
+    g_autofree char *head = g_strdup_printf("try %u · %s%s", number,
+                                            next->ask == TRIAL_MOVE ? trials->check->setting->move
+                                            : next->ask == TRIAL_LOOSE ? "loose"
+                                                                       : "tight",
+                                            next->ask == TRIAL_MOVE ? "" : at);
+    g_autofree char *stands = last && next->ask == TRIAL_MOVE
+                                  ? trial_position_words(trials->check, last->position)
+                                  : g_strdup("");
+    const char *shown = *typed ? typed : stands;
+    guint dot = digits_dot(shown, DOT, PAGE_WIDTH - LEFT);
+    canvas_put(page->body, 1, LEFT, 0, style_of(TYPE_BOLD, ROLE_CALM), head);
+    if (dot)
+        digits_paint(page->body, ROW, LEFT, dot, HIGH, style_of(0, 0), shown);
+    g_autofree char *strip = last ? trial_strip(trials, last) : g_strdup("");
+    g_autofree char *outcome = last && last->read ? trial_outcome(trials, last) : g_strdup("");
+    g_autofree char *line = g_strdup_printf("%s   %s", strip, outcome);
+    canvas_put(page->body, BELOW, LEFT, 0,
+               verdict_style(last && last->read ? last->verdict : VERDICT_OPEN), line);
+}
+
+enum { DETAIL_WIDTH = 50, DETAIL_ROWS = 24 };
+
+// `09:36  MO  loose at 1 0.07 mm`
+static char *detail_entry(const Taken *taken, const Entry *entry)
+{
+    gboolean move = strcmp(entry->kind->name, "move") == 0;
+    const json_t *to = move ? json_object_get(entry->body, "to") : NULL;
+    const char *field = !move ? "value" : to ? "to" : "moved";
+    g_autofree char *value = value_words(json_object_get(entry->body, field));
+    g_autofree char *when = entry_when(entry);
+    const char *label = move ? NULL : entry_list_item(entry, "place", 0);
+    const char *state = move ? (to ? "to" : "by") : entry_text(entry, "state");
+    return g_strdup_printf(" %s  %s  %s%s%s %s", when + 11, taken_initials(taken, entry->by),
+                           state ? state : "tightened", label ? " at " : "", label ? label : "",
+                           value);
+}
+
+static guint detail_try(Canvas *about, guint row, const Taken *taken, const Trials *trials,
+                        const Trial *trial)
+{
+    g_autofree char *head = trial->read ? trial_outcome(trials, trial) : g_strdup("");
+    g_autofree char *line = g_strdup_printf("try %u  %s", trial->number, head);
+    canvas_put(about, row++, 1, 0, verdict_style(trial->read ? trial->verdict : VERDICT_OPEN),
+               line);
+    for (guint i = 0; i < trial->entries->len; i++) {
+        g_autofree char *words = detail_entry(taken, trial->entries->pdata[i]);
+        canvas_put(about, row++, 1, 0, style_of(0, 0), words);
+    }
+    for (guint i = 0; i < trial->notes->len; i++) {
+        g_autofree char *note = g_strdup_printf(" \"%s\"", (char *)trial->notes->pdata[i]);
+        canvas_put(about, row++, 1, 0, style_of(0, 0), note);
+    }
+    return row;
+}
+
+// At the right of a wide screen: the tries entry by entry, and what was entered last.
+void setting_detail(Desk *desk, const Trials *trials, const TrialNext *next, Page *page)
+{
+    guint width = page_detail_width(page->width), row = 1;
+    if (!width)
+        return;
+    gboolean third = width > 2 * DETAIL_WIDTH - 12;
+    g_autoptr(Taken) taken = taken_new(trials->entries, trials->count, NULL);
+    const Requirement *made = setting_made(trials, next);
+    g_autofree char *limits = figure_limits(made), *at = setting_at(made);
+    g_autofree char *line = g_strdup_printf("limits %s", limits);
+    g_autofree char *name = g_strdup_printf("%s%s", trials->check->name, at);
+    page->detail = canvas_new_growing(width, page->body->ascii);
+    g_autoptr(Canvas) about = canvas_new_growing(third ? DETAIL_WIDTH : width, page->body->ascii);
+    canvas_put(about, 0, 1, 0, style_of(TYPE_BOLD, 0), name);
+    canvas_put(about, row++, 1, 0, style_of(0, 0), line);
+    for (guint i = 0; i < trials->all->len; i++)
+        row = detail_try(about, row + 1, taken, trials, trials->all->pdata[i]);
+    canvas_copy(page->detail, 0, 0, about, 0, row);
+    if (third)
+        about_build(page->detail, 1, DETAIL_WIDTH + 1, DETAIL_ROWS, desk_build(desk));
+}

@@ -1,0 +1,11 @@
+// How a setting looks from far away, and what stands beside it on a wide screen.
+#pragma once
+#include "desk.h"
+#include "page.h"
+
+#include <standbook/work/trials.h>
+
+// What is in hand over the whole body, its strip below.
+void setting_far(const Trials *trials, const TrialNext *next, const char *typed, Page *page);
+// At the right of a wide screen: the tries entry by entry, and what was entered last.
+void setting_detail(Desk *desk, const Trials *trials, const TrialNext *next, Page *page);

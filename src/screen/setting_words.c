@@ -1,0 +1,172 @@
+#include "setting_words.h"
+
+#include "bench_field.h"
+#include "line_words.h"
+#include "widget_groups.h"
+#include "words.h"
+
+#include <standbook/sheet/figures.h>
+#include <string.h>
+
+const Requirement *setting_made(const Trials *trials, const TrialNext *next)
+{
+    return trials->made[next->ask == TRIAL_LOOSE || next->ask == TRIAL_TIGHT ? next->place : 0];
+}
+
+// LINES -----------------------------------------------------------------------------------------
+
+// Whether a move is typed as a step, with its sign, and not as where the adjuster stands. Where it
+// can stand below its zero, a minus is part of the place.
+static gboolean is_step(const Trials *trials, const char *typed)
+{
+    const Number *least = trials->check->setting->least;
+    return *typed == '+' || (*typed == '-' && (!least || number_sign(least) >= 0));
+}
+
+static char *move_line(const Trials *trials, const char *typed)
+{
+    gint64 mistyped = trials_mistyped(trials);
+    gboolean by = is_step(trials, typed);
+    g_autofree char *after =
+        mistyped ? g_strdup_printf(" after #%" G_GINT64_FORMAT, mistyped) : g_strdup("");
+    return g_strdup_printf("move %s in %s %s %s%s", trials->check->name, trials->step->name,
+                           by ? "by" : "to", *typed == '+' ? typed + 1 : typed, after);
+}
+
+static char *read_line(Desk *desk, const Trials *trials, const TrialNext *next, const char *typed)
+{
+    const Requirement *made = setting_made(trials, next);
+    g_autofree char *target = line_target(trials->plan, made);
+    ToolNeed need = bench_need(made);
+    const char *gauge = need.sort ? toolbox_for(desk, &need) : NULL;
+    return g_strdup_printf("read %s %s%s%s%s", target, typed,
+                           next->ask == TRIAL_LOOSE ? " loose" : "", gauge ? " with " : "",
+                           gauge ? gauge : "");
+}
+
+// The log line for what is typed; NULL where that says nothing.
+char *setting_line(Desk *desk, const Trials *trials, const TrialNext *next, const char *typed)
+{
+    if (!*typed || (strlen(typed) == 1 && strchr("+-.", *typed)))
+        return NULL;
+    if (next->ask == TRIAL_MOVE)
+        return move_line(trials, typed);
+    return next->ask == TRIAL_LOOSE || next->ask == TRIAL_TIGHT
+               ? read_line(desk, trials, next, typed)
+               : NULL;
+}
+
+// WORDS -----------------------------------------------------------------------------------------
+
+char *setting_at(const Requirement *made)
+{
+    return *made->place ? g_strdup_printf(" at %s", made->place) : g_strdup("");
+}
+
+// `idler carrier, jackscrew locknut`
+static char *set_names(const GPtrArray *tightenings)
+{
+    GString *names = g_string_new(NULL);
+    for (guint i = 0; i < tightenings->len; i++)
+        g_string_append_printf(names, "%s%s", i ? ", " : "",
+                               ((const PlanTightening *)tightenings->pdata[i])->group->name);
+    return g_string_free(names, FALSE);
+}
+
+// Whether what holds it must come loose before the next move; a figure typed wrong moves nothing.
+static gboolean must_loosen(const Trials *trials)
+{
+    g_autoptr(GPtrArray) slack = trials_to_slacken(trials);
+    return slack->len && !trials_mistyped(trials);
+}
+
+char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next)
+{
+    const Requirement *made = setting_made(trials, next);
+    g_autofree char *at = setting_at(made);
+    ToolNeed need = bench_need(made);
+    const char *sort = need.sort;
+    const char *gauge = sort ? toolbox_for(desk, &need) : NULL;
+    g_autofree char *with = gauge  ? g_strdup_printf("   %s %s", gauge, sort)
+                            : sort ? g_strdup_printf("   g: which %s?", sort)
+                                   : g_strdup("");
+    if (next->ask == TRIAL_MOVE)
+        return g_strdup_printf("%smove the %s · type where it stands",
+                               must_loosen(trials) ? "loosen, " : "", trials->check->setting->move);
+    if (next->ask == TRIAL_TIGHTEN)
+        return g_strdup_printf("tighten %s", next->tightening->group->name);
+    return g_strdup_printf("%s%s%s", next->ask == TRIAL_LOOSE ? "loose" : "tight", at, with);
+}
+
+// What comes behind the one asked.
+char *setting_then(const Trials *trials, const TrialNext *next)
+{
+    const PlanTightening *hold = trials_open_hold(trials);
+    g_autoptr(GPtrArray) slack = trials_to_slacken(trials);
+    g_autofree char *names = set_names(slack);
+    g_autofree char *tighten =
+        hold ? g_strdup_printf("tighten %s", hold->group->name) : g_strdup("tighten");
+    const char *loose = trials->check->setting->loose ? "read it loose" : tighten;
+    if (next->ask == TRIAL_MOVE)
+        return must_loosen(trials) ? g_strdup_printf("loosened: %s; then %s", names, loose)
+                                   : g_strdup(loose);
+    if (next->ask == TRIAL_LOOSE)
+        return g_strdup(tighten);
+    if (next->ask == TRIAL_TIGHT && next->place + 1 < trials->places)
+        return g_strdup_printf("tight at %s", trials->made[next->place + 1]->place);
+    return g_strdup(next->ask == TRIAL_TIGHTEN ? "read it tight" : "the verdict on this try");
+}
+
+// `▼ FAIL, 0.01 under`, `? DOUBT, basis, 0.01 under`, `√ pass`: whatever is in doubt, how far it
+// lies outside tells the next move.
+static char *reading_words(const Requirement *made)
+{
+    g_autofree char *fault = fault_words(made), *outside = figure_outside(made);
+    gboolean doubted = made->verdict == VERDICT_IN_DOUBT && *outside;
+    return *fault ? g_strdup_printf("%s%s%s", fault + strlen(" · "), doubted ? ", " : "",
+                                    doubted ? outside : "")
+                  : g_strdup(verdict_mark(made->verdict, made->reason));
+}
+
+// What the digits mean: `0.07 mm ±.01   ▼ FAIL, 0.01 under`.
+char *setting_meaning(const Supposed *supposed, const Trials *trials, const TrialNext *next,
+                      const char *typed)
+{
+    const PlanSetting *plan = trials->check->setting;
+    const char *unit = plan->unit_text ? plan->unit_text : "";
+    if (supposed->problem)
+        return g_strdup(supposed->problem);
+    if (next->ask == TRIAL_MOVE)
+        return is_step(trials, typed)
+                   ? g_strdup_printf("moved by %s %s", typed, unit)
+                   : g_strdup_printf("the %s stands at %s %s now", plan->move, typed, unit);
+    if (next->ask == TRIAL_LOOSE)
+        return g_strdup_printf("%s, loose: it advises and is not judged", typed);
+    const Requirement *now = setting_made(trials, next);
+    for (guint i = 0; i < trials->assessment->requirements->len; i++) {
+        if (trials->assessment->requirements->pdata[i] != now)
+            continue;
+        const Requirement *made = supposed->made->requirements->pdata[i];
+        g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
+        g_autofree char *fault = reading_words(made);
+        return g_strdup_printf("%s %s %s   %s", value, figure_unit(made), doubt, fault);
+    }
+    return g_strdup("");
+}
+
+enum { UNIT_WIDTH = 3 }; // columns behind the field
+
+// A unit that is a word, as short as there is room behind the field: `trn`.
+char *setting_unit(const char *unit)
+{
+    if (!unit || g_utf8_strlen(unit, -1) <= UNIT_WIDTH)
+        return g_strdup(unit ? unit : "");
+    GString *made = g_string_new(NULL);
+    guint count = 0;
+    for (const char *at = unit; *at && count < UNIT_WIDTH; at = g_utf8_next_char(at))
+        if (at == unit || !strchr("aeiou", *at)) {
+            g_string_append_unichar(made, g_utf8_get_char(at));
+            count++;
+        }
+    return g_string_free(made, FALSE);
+}

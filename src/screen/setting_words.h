@@ -1,0 +1,27 @@
+// What the rows of a setting say of what is asked next, and the log line for what is typed there.
+#pragma once
+#include "desk.h"
+#include "supposed.h"
+
+#include <standbook/work/trials.h>
+
+// The requirement that is asked about: the first one where it is about none in particular.
+const Requirement *setting_made(const Trials *trials, const TrialNext *next);
+
+// All texts are freed by the caller with g_free.
+
+// The log line for what is typed; NULL where that says nothing.
+char *setting_line(Desk *desk, const Trials *trials, const TrialNext *next,
+                   const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+// ` at 3`; empty where the check has no places.
+char *setting_at(const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
+// What is asked.
+char *setting_next(Desk *desk, const Trials *trials,
+                   const TrialNext *next) G_GNUC_WARN_UNUSED_RESULT;
+// What comes behind it.
+char *setting_then(const Trials *trials, const TrialNext *next) G_GNUC_WARN_UNUSED_RESULT;
+// What the digits mean, of which the line was supposed: `0.07 mm ±.01   ▼ FAIL, 0.01 under`.
+char *setting_meaning(const Supposed *supposed, const Trials *trials, const TrialNext *next,
+                      const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+// A unit that is a word, as short as there is room behind the field: `trn`. NULL: none.
+char *setting_unit(const char *unit) G_GNUC_WARN_UNUSED_RESULT;
