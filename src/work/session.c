@@ -165,14 +165,10 @@ static Plan *plan_of_build(Session *session, GError **error)
     return NULL;
 }
 
-static gboolean open_ledgers(Session *session, GError **error)
+gboolean session_begin(Session *session, GError **error)
 {
     const LineHelp help = {help_new_id, help_builds_with, help_file_digest, help_assessment,
                            session};
-    if (session->has_shop && read_behind(session, session->shop_ledger, 0, error) < 0)
-        return FALSE;
-    if (session->build && !(session->kept = plan_of_build(session, error)))
-        return FALSE;
     session->taker =
         line_taker_new(session->kept, session->shop, session->shop_ledger, session->build, &help);
     line_taker_trust_times(session->taker, session->options.trust_times);
@@ -182,6 +178,23 @@ static gboolean open_ledgers(Session *session, GError **error)
         return FALSE;
     g_auto(Outgrown) old = session_grow(session);
     return TRUE;
+}
+
+void session_end(Session *session)
+{
+    g_clear_pointer(&session->judgement, judgement_free);
+    g_clear_pointer(&session->taker, line_taker_free);
+    g_clear_pointer(&session->grown, plan_free);
+    g_clear_pointer(&session->slips, g_ptr_array_unref);
+}
+
+static gboolean open_ledgers(Session *session, GError **error)
+{
+    if (session->has_shop && read_behind(session, session->shop_ledger, 0, error) < 0)
+        return FALSE;
+    if (session->build && !(session->kept = plan_of_build(session, error)))
+        return FALSE;
+    return session_begin(session, error);
 }
 
 Session *session_open(Book *book, const char *number, const SessionOptions *options, GError **error)
@@ -202,14 +215,11 @@ void session_close(Session *session)
 {
     if (!session)
         return;
-    judgement_free(session->judgement);
-    line_taker_free(session->taker);
+    session_end(session);
     shop_free(session->shop);
-    plan_free(session->grown);
     plan_free(session->kept);
     g_free(session->build);
     g_free(session->shop_ledger);
-    g_clear_pointer(&session->slips, g_ptr_array_unref);
     g_free(session);
 }
 

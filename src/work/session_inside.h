@@ -27,6 +27,12 @@ typedef struct {
 void outgrown_clear(Outgrown *outgrown);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Outgrown, outgrown_clear)
 
+// Begins the build's own part of a session, its shop and plan being read: taker, entries, the plan
+// in force. FALSE with an error if the ledger is damaged.
+gboolean session_begin(Session *session, GError **error);
+// Ends that part; shop and plan stay, and it may be begun again.
+void session_end(Session *session);
+
 // The plan anew, with all additions that still stand on something. What is over is handed back, to
 // be compared with; clear it with outgrown_clear.
 Outgrown session_grow(Session *session) G_GNUC_WARN_UNUSED_RESULT;

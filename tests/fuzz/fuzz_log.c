@@ -1,10 +1,14 @@
-// Log lines: each line of an input is taken as if into one build of a store made once, in the shop
-// of the stories, and the build is judged at the end. Nothing is stored. Run from the top folder.
+// Log lines: each line of an input is taken as if by MO on 2001-09-10, into one build of a store
+// made once, or behind a `$` into its shop. Nothing is stored, and only what the lines touched is
+// made anew for the next input. Run from the top folder.
 #include "fuzz.h"
+#include "session_inside.h"
 
 #include <glib/gstdio.h>
 #include <standbook/work/begin.h>
-#include <standbook/work/session.h>
+
+// Judging costs more than taking: one input in so many, by its length, is judged line by line.
+enum { JUDGED = 8 };
 
 static char *folder, *store;
 static guint ids;
@@ -39,7 +43,7 @@ static void make_store(void)
 {
     static const char order[] = "plan plan.yaml\nshop shop.log\nshop builds.log\nF-1 build.log\n";
     static const char *const files[][2] = {{"tests/fuzz/plan.yaml", "plan.yaml"},
-                                           {"tests/scenarios/shop.log", "shop.log"},
+                                           {"tests/fuzz/shop.log", "shop.log"},
                                            {"tests/fuzz/builds.log", "builds.log"},
                                            {"tests/fuzz/build.log", "build.log"}};
     const SessionOptions options = {.now = now, .new_id = next_id, .trust_times = TRUE};
@@ -67,39 +71,79 @@ static void must_count(const Assessment *assessment)
          "plan + added - withdrawn is the sum of the verdicts");
 }
 
-static void take_lines(Session *session, const char *text, gsize length)
+// Takes each line, with its answer if `judged`. Whether one was taken, so that the session is
+// another than before.
+static gboolean take_lines(Session *session, const char *text, gsize length, gboolean judged)
 {
+    gboolean touched = FALSE;
     for (const char *end = text + length; text < end;) {
         const char *feed = memchr(text, '\n', (gsize)(end - text));
         const char *stop_at = feed ? feed : end;
         g_autofree char *answer = NULL;
         GError *error = NULL;
-        if (!session_line(session, text, stop_at - text, &answer, &error))
+        gboolean taken =
+            session_line(session, text, stop_at - text, judged ? &answer : NULL, &error);
+        if (!taken)
             must_say(error);
-        else
-            must(!answer || g_utf8_validate(answer, -1, NULL), "an answer is whole characters");
+        must(!answer || g_utf8_validate(answer, -1, NULL), "an answer is whole characters");
+        touched = touched || taken;
         text = stop_at + 1;
     }
+    return touched;
 }
 
-int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
+static Session *open_session(gboolean shop)
 {
+    static const SessionOptions options = {
+        .now = now, .new_id = next_id, .trust_times = TRUE, .check = TRUE};
     static Book *book;
     GError *error = NULL;
     if (!book) {
         make_store();
         book = book_open(store, BOOK_WRITE, &error);
     }
-    if (!book)
-        stop(error);
-    const SessionOptions options = {
-        .now = now, .new_id = next_id, .trust_times = TRUE, .check = TRUE};
-    size_t shop = size > 0 && *data == '$';
-    g_autoptr(Session) session = session_open(book, shop ? NULL : "F-1", &options, &error);
+    Session *session = book ? session_open(book, shop ? NULL : "F-1", &options, &error) : NULL;
     if (!session)
         stop(error);
-    take_lines(session, (const char *)data + shop, size - shop);
-    if (!shop)
+    return session;
+}
+
+// The first line of every input, so that short ones have somebody at a moment.
+static Session *with_person(Session *session)
+{
+    GError *error = NULL;
+    if (!session_line(session, "2001-09-10 09:00 MO", -1, NULL, &error))
+        stop(error);
+    return session;
+}
+
+// As it was opened. The plan is never read again, the shop only where lines entered something in
+// it.
+static Session *as_opened(Session *session, gboolean shop, gint64 shop_was)
+{
+    if (shop_last(session_shop(session)) != shop_was) {
+        session_close(session);
+        return with_person(open_session(shop));
+    }
+    GError *error = NULL;
+    session_end(session);
+    if (!session_begin(session, &error))
+        stop(error);
+    return with_person(session);
+}
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
+{
+    static Session *sessions[2]; // of the build, of the shop
+    gboolean shop = size > 0 && *data == '$';
+    Session *session = sessions[shop];
+    if (!session)
+        session = with_person(open_session(shop));
+    gint64 shop_was = shop_last(session_shop(session));
+    gboolean judged = size % JUDGED == 0;
+    gboolean touched = take_lines(session, (const char *)data + shop, size - (gsize)shop, judged);
+    if (touched && judged && !shop)
         must_count(session_assessment(session));
+    sessions[shop] = touched ? as_opened(session, shop, shop_was) : session;
     return 0;
 }
