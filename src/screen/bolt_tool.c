@@ -1,7 +1,9 @@
 #include "bolt_tool.h"
 
+#include "bench_work.h"
 #include "toolbox.h"
 
+#include <standbook/work/agenda_item.h>
 #include <standbook/work/wrench.h>
 #include <string.h>
 
@@ -13,16 +15,30 @@ static char *planned_adapter(const Desk *desk, const Tightening *tightening, con
     return tool && wrench_is_adapter(tool) ? g_steal_pointer(&words) : NULL;
 }
 
+// What the stage asks for at that bolt, in base units, also where it is worked out from what was
+// read there; NULL where that is not known yet.
+static Number *amount_at(Desk *desk, const Stage *stage, const Turn *turn)
+{
+    BenchWork work;
+    guint index;
+    Number *constant = stage->formula ? formula_constant(stage->formula) : NULL;
+    if (constant || !stage->formula || !bench_work(desk, turn->made->step->name, &work) ||
+        !g_ptr_array_find(work.agenda.assessment->requirements, turn->made, &index))
+        return constant;
+    g_auto(AgendaItem) item = agenda_item(&work.agenda, index);
+    return item.amount ? unit_to_base(item.amount_unit, item.amount) : NULL;
+}
+
 // What is asked of a tool at a stage; FALSE if none is needed. `*value` and `*adapter`, which the
 // need points to, are freed by the caller.
-static gboolean stage_needs(const Desk *desk, const Tightening *tightening, const Turn *turn,
+static gboolean stage_needs(Desk *desk, const Tightening *tightening, const Turn *turn,
                             ToolNeed *need, Number **value, char **adapter)
 {
     const Stage *stage = tightening_stage(tightening, turn->stage);
     gboolean angle = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE;
     if (stage->kind != STAGE_TORQUE && stage->kind != STAGE_UNTIL && !angle)
         return FALSE;
-    *value = stage->formula ? formula_constant(stage->formula) : NULL;
+    *value = amount_at(desk, stage, turn);
     *adapter = angle ? NULL : planned_adapter(desk, tightening, turn);
     *need = (ToolNeed){angle ? NEED_ANGLE : NEED_TORQUE, *adapter, *value};
     return TRUE;

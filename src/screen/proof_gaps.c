@@ -1,0 +1,142 @@
+#include "proof_gaps.h"
+
+#include "bench_work.h"
+#include "tightening.h"
+
+#include <standbook/work/agenda_item.h>
+#include <standbook/work/closing.h>
+#include <string.h>
+
+gboolean gaps_init(Gaps *gaps, Desk *desk, const char *gate)
+{
+    *gaps = (Gaps){.gaps = NULL};
+    if (!told_init(&gaps->told, desk))
+        return FALSE;
+    gint named = gate ? plan_gate(gaps->told.agenda.plan, gate) : -1;
+    gaps->gate = named >= 0 ? (guint)named : gate_next(&gaps->told.agenda);
+    gaps->told.telling.agenda = &gaps->told.agenda;
+    gaps->gaps = subjects_missing(&gaps->told.telling, gaps->gate);
+    return TRUE;
+}
+
+void gaps_clear(Gaps *gaps)
+{
+    g_clear_pointer(&gaps->gaps, g_array_unref);
+    told_clear(&gaps->told);
+}
+
+const GateCount *gaps_gate(const Gaps *gaps)
+{
+    return gaps->told.agenda.assessment->gates->pdata[gaps->gate];
+}
+
+const Requirement *gaps_made(const Gaps *gaps, guint index)
+{
+    return agenda_made(&gaps->told.agenda, index);
+}
+
+const Subject *gaps_gap(const Gaps *gaps, guint at)
+{
+    return at < gaps->gaps->len ? &g_array_index(gaps->gaps, Subject, at) : NULL;
+}
+
+gboolean gaps_is_begun(const Gaps *gaps, const PlanStep *step)
+{
+    const Agenda *agenda = &gaps->told.agenda;
+    for (gsize i = agenda->count; i-- > 0;)
+        if (strcmp(agenda->entries[i]->kind->name, "pick up") == 0 &&
+            g_strcmp0(entry_text(agenda->entries[i], "step"), step->name) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+// WHERE -----------------------------------------------------------------------------------------
+
+static guint first_left(const Gaps *gaps, const Subject *gap)
+{
+    for (guint i = 0; i < gap->places->len; i++) {
+        guint index = g_array_index(gap->places, guint, i);
+        if (requirement_is_left(gaps_made(gaps, index)))
+            return index;
+    }
+    return AGENDA_NOWHERE;
+}
+
+// The bolt that is next; that one itself if none is open.
+static guint next_bolt(const Gaps *gaps, guint index)
+{
+    const Agenda *agenda = &gaps->told.agenda;
+    const Requirement *made = gaps_made(gaps, index);
+    g_autoptr(Tightening) tightening =
+        tightening_new(agenda->plan, agenda->assessment, made->step, made->name);
+    const Turn *next =
+        tightening ? tightening_turn(tightening, tightening_next(tightening, 0)) : NULL;
+    guint found = index;
+    if (next)
+        g_ptr_array_find(agenda->assessment->requirements, next->made, &found);
+    return found;
+}
+
+static guint place_of(const Gaps *gaps, const Subject *gap)
+{
+    guint found = first_left(gaps, gap);
+    const Requirement *made = found == AGENDA_NOWHERE ? NULL : gaps_made(gaps, found);
+    if (!made ||
+        (made->finding && made->own_verdict != VERDICT_OPEN && made->verdict == VERDICT_OPEN))
+        return AGENDA_NOWHERE;
+    return requirement_is_bolted(made) ? next_bolt(gaps, found)
+                                       : agenda_input(&gaps->told.agenda, found);
+}
+
+// HERE OR THERE ---------------------------------------------------------------------------------
+
+// Whether the step asks for more than signatures: the page that closes it lists that, and asks.
+static gboolean is_unfinished(const Gaps *gaps, const PlanStep *step)
+{
+    const GPtrArray *all = gaps->told.agenda.assessment->requirements;
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *made = gaps_made(gaps, i);
+        if (made->step == step && made->asked != ASKED_SIGN && !made->withdrawn &&
+            requirement_is_left(made))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// A pull to a torque needs no more than its Enter. An angle may have been begun and left, a wait
+// runs by itself, and what is in doubt is loosened first.
+static gboolean is_plain_bolt(const AgendaItem *item)
+{
+    StageKind kind = item->stage ? item->stage->kind : STAGE_WAIT;
+    return item->made->verdict == VERDICT_OPEN && (kind == STAGE_TORQUE || kind == STAGE_SNUG);
+}
+
+static gboolean is_set(const Gaps *gaps, const Requirement *made)
+{
+    const BenchWork work = {gaps->told.agenda, made->step};
+    g_autofree char *setting = bench_setting(&work, made);
+    return setting != NULL;
+}
+
+static gboolean has_page(const Gaps *gaps, guint place)
+{
+    const Agenda *agenda = &gaps->told.agenda;
+    g_auto(AgendaItem) item = agenda_item(agenda, place);
+    if (item.made->asked == ASKED_SIGN)
+        return is_unfinished(gaps, item.made->step);
+    if (closing_first(agenda, item.made->step, place) != AGENDA_NOWHERE)
+        return TRUE;
+    if (requirement_is_bolted(item.made))
+        return !is_plain_bolt(&item);
+    return item.field == AGENDA_PART ? !item.new_needed || item.track : is_set(gaps, item.made);
+}
+
+Doing gaps_doing(const Gaps *gaps, guint at, guint *place)
+{
+    const Subject *gap = gaps_gap(gaps, at);
+    *place = gap ? place_of(gaps, gap) : AGENDA_NOWHERE;
+    if (*place == AGENDA_NOWHERE)
+        return gap ? DO_WAIT : DO_NOTHING;
+    gboolean begun = gaps_is_begun(gaps, gaps_made(gaps, *place)->step);
+    return !begun || has_page(gaps, *place) ? DO_OPEN : DO_HERE;
+}
