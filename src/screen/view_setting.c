@@ -1,8 +1,10 @@
 // A setting by trials: moved, read loose, tightened, read again at each place.
+#include "before_closing.h"
 #include "clock_line.h"
 #include "line_words.h"
 #include "setting_page.h"
 #include "setting_words.h"
+#include "slip.h"
 #include "view.h"
 #include "widget_groups.h"
 #include "widget_trials.h"
@@ -21,6 +23,8 @@ typedef struct {
     Trials *trials;               // as of so many entries; NULL before the first
     guint seen;
     Supposed supposed; // by what is typed
+    Slip slip;         // a line that was asked about once
+    guint ready;       // so many entries when it might go on without a reason for closing
 } Setting;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -39,6 +43,7 @@ static void close(gpointer state)
 {
     Setting *setting = state;
     supposed_forget(&setting->supposed);
+    slip_forget(&setting->slip);
     trials_free(setting->trials);
     g_free(setting->check);
     g_free(setting->step);
@@ -109,9 +114,10 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
         page_say(&page->unit, "%s", unit ? unit_text(unit) : "");
     if (!setting->supposed.line)
         return;
+    const char *slip = slip_asked(&setting->slip, setting->supposed.line);
     g_autofree char *means = setting_meaning(&setting->supposed, trials, next, typed);
     page->means = TRUE;
-    page_say(&page->then, "%s", means);
+    page_say(&page->then, "%s", slip ? slip : means);
 }
 
 static void paint_look(Page *page)
@@ -155,6 +161,17 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 
 // KEYS ------------------------------------------------------------------------------------------
 
+// Asks for a reason where the step should not go on at what is asked next.
+static Go wants_closing(Setting *setting, Desk *desk, const Trials *trials, const TrialNext *next)
+{
+    if (setting->ready == trials->count)
+        return go(GO_STAY);
+    Go closing = go_before_closing(desk, trials->step, setting_made(trials, next));
+    if (closing.kind == GO_STAY)
+        setting->ready = (guint)trials->count;
+    return closing;
+}
+
 static Go wants(gpointer state, Desk *desk)
 {
     Setting *setting = state;
@@ -166,7 +183,7 @@ static Go wants(gpointer state, Desk *desk)
         return go_instead(VIEW_BENCH, g_strdup(setting->step));
     if (next.ask != TRIAL_TIGHTEN) {
         setting->opened = NULL;
-        return go(GO_STAY);
+        return wants_closing(setting, desk, trials, &next);
     }
     if (setting->opened == next.tightening) // left before it was whole
         return go(GO_STAY);
@@ -249,8 +266,11 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     suppose(setting, desk, trials, &next, typed);
     gboolean moves =
         next.ask == TRIAL_MOVE && !trials_mistyped(trials) && !setting->supposed.problem;
+    if (slip_asks(&setting->slip, desk, line))
+        return go(GO_KEEP);
     if ((moves && !loosen(desk, trials)) || !desk_line(desk, line, NULL))
         return go(GO_KEEP);
+    slip_forget(&setting->slip);
     setting->placed = FALSE;
     setting->again = setting->again && next.ask != TRIAL_MOVE;
     supposed_forget(&setting->supposed);

@@ -80,13 +80,27 @@ static void add_value(Company *company, const Number *value)
     g_ptr_array_add(company->values, number_copy(value));
 }
 
-// What was read at the other places of the check.
-static void add_others(Company *company, const Assessment *assessment, const Requirement *made)
+// The entry that moved what the check is set with last; 0 if none did.
+static gint64 moved_last(const GPtrArray *entries, const PlanCheck *check)
 {
+    for (guint i = check->setting ? entries->len : 0; i-- > 0;) {
+        const Entry *entry = entries->pdata[i];
+        if (strcmp(entry->kind->name, "move") == 0 &&
+            g_strcmp0(entry_text(entry, "check"), check->name) == 0)
+            return entry->seq;
+    }
+    return 0;
+}
+
+// What was read at the other places of the check, since it was moved.
+static void add_others(Company *company, Session *session, const Requirement *made)
+{
+    const Assessment *assessment = session_assessment(session);
+    gint64 moved = moved_last(session_entries(session), made->check);
     for (guint i = 0; i < assessment->requirements->len; i++) {
         const Requirement *other = assessment->requirements->pdata[i];
         if (other != made && other->check == made->check && other->step == made->step &&
-            other->value && other->bound == BOUND_NONE && !other->withdrawn)
+            other->value && other->bound == BOUND_NONE && !other->withdrawn && other->entry > moved)
             add_value(company, other->value);
     }
 }
@@ -238,7 +252,7 @@ static char *slip_of_reading(Session *session, const Assessment *before, const G
     if (!typed_of(before, entry, &typed))
         return NULL;
     g_auto(Company) others = company_new("the other one", "the other ", "");
-    add_others(&others, before, typed.made);
+    add_others(&others, session, typed.made);
     char *slip = slip_among(&typed, &others, ask);
     guint alone = others.values->len;
     if (!slip)
