@@ -142,11 +142,20 @@ static void paint_making(Page *page)
     page_say(&page->then, "who are you today?");
 }
 
+// The path of the store, as a shell takes it: `~/standbook.db`.
+static char *store_words(const char *store)
+{
+    g_autofree char *home = g_strconcat(g_get_home_dir(), G_DIR_SEPARATOR_S, NULL);
+    gboolean below = g_str_has_prefix(store, home);
+    g_autofree char *path = text_path(below ? store + strlen(home) : store);
+    return g_strconcat(below ? "~" G_DIR_SEPARATOR_S : "", path, NULL);
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const First *first = state;
     (void)typed;
-    g_autofree char *store = text_path(desk->options->store);
+    g_autofree char *store = store_words(desk->options->store);
     page_say(&page->status, "standbook");
     page_say(&page->head, "An empty logbook");
     page_say(&page->count, "%s", strlen(store) > 60 ? "" : store);
