@@ -10,8 +10,7 @@
 
 static guint put(Canvas *canvas, guint row, Style style, const char *text)
 {
-    canvas_put(canvas, row, 1, 0, style, text);
-    return row + 1;
+    return canvas_wrap(canvas, row, 1, canvas->width - 1, style, text);
 }
 
 guint about_figures(Canvas *canvas, guint row, const Requirement *made)

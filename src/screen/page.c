@@ -160,7 +160,7 @@ static void put_then_last(const Page *page, Canvas *canvas, guint height)
 {
     guint warned = page->warns ? put_warning(or_empty(page->last), canvas, height - BELOW_LAST) : 0;
     if (warned < 2) {
-        const char *head = page->means ? "=" : page->ask ? "" : "then";
+        const char *head = page->means ? "=" : page->ask || page->explains ? "" : "then";
         canvas_put(canvas, height - BELOW_THEN, 0, 6, plain, head);
         canvas_put(canvas, height - BELOW_THEN, 6, PAGE_WIDTH - 6, plain, or_empty(page->then));
     }

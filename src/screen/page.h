@@ -35,6 +35,7 @@ typedef struct {
     gboolean any_key;        // any key goes back: the field is only seen
     char *unit;              // behind a number's field; what a tick or an ask shows in it
     gboolean means;          // row 22 says what is typed (`=`) instead of what is next (`then`)
+    gboolean explains;       // row 22 stands by itself, with neither in front
     char *then;              // row 22
     gboolean warns;          // row 23 warns (`!`), and row 22 too where it needs both
     char *last;              // row 23

@@ -55,6 +55,7 @@ static void say_asking(const Find *find, const char *typed, Page *page)
     page_say(&page->head, "Find");
     page->field = ASKS_TEXT;
     page_say(&page->unit, " ");
+    page->explains = TRUE;
     page_say(&page->next, "what was said?");
     page_say(&page->then, "any words: 3 main, MB-2417-C, W2 since 2024, a name, noisy cold");
     page->keys[0] = (PageKey){ACTION_TAKE, "Enter", "keeps these, and all entries"};

@@ -118,44 +118,115 @@ const Over *over_worst(const GArray *rows, const char *number)
     return worst;
 }
 
-// `TL-0412: 3 is 0.061 past the wear limit, 2 stands on it`.
-static void tell_past(GString *words, const Over *row, const Number *beyond, const char **number)
+// `cylinder 3`, `main 3, front`; `it` of the only place.
+static char *place_words(const Requirement *made)
 {
-    g_autofree char *by = check_width_words(row->made->check, beyond);
-    gboolean again = g_strcmp0(*number, row->number) == 0, on = number_sign(beyond) == 0;
-    const char *place = *row->made->place ? row->made->place : "it";
-    if (*number)
-        g_string_append(words, again ? ", " : "; ");
-    if (!again)
-        g_string_append_printf(words, "%s: ", row->number);
-    if (on)
-        g_string_append_printf(words, "%s stands on %s", place, *number ? "it" : "the wear limit");
-    else
-        g_string_append_printf(words, *number ? "%s is %s past it" : "%s is %s past the wear limit",
-                               place, by);
-    *number = row->number;
+    return *made->place
+               ? g_strconcat(axis_name(made->check->places->pdata[0]), " ", made->place, NULL)
+               : g_strdup("it");
 }
 
-static void tell_others(GString *words, const guint counts[VERDICTS], gboolean some_past)
+// What is said so far of places at the wear limit.
+typedef struct {
+    GString *words;
+    const char *number; // of the build said last
+    guint said, more;   // places that are named, and that are only counted
+} Past;
+
+// `TL-0412: cylinder 3 is 0.061 past the wear limit`, behind it `, cylinder 2 stands on it`
+static void tell_past(Past *past, const Over *row, const Number *beyond)
 {
-    static const struct {
+    enum { NAMED = 4 };
+    gboolean again = g_strcmp0(past->number, row->number) == 0;
+    const char *limit = past->said ? "it" : "the wear limit";
+    if (past->said == NAMED) {
+        past->more++;
+        return;
+    }
+    g_autofree char *place = place_words(row->made);
+    g_autofree char *by = check_width_words(row->made->check, beyond);
+    if (past->said++)
+        g_string_append(past->words, again ? ", " : "; ");
+    if (!again)
+        g_string_append_printf(past->words, "%s: ", row->number);
+    if (number_sign(beyond) == 0)
+        g_string_append_printf(past->words, "%s stands on %s", place, limit);
+    else
+        g_string_append_printf(past->words, "%s is %s past %s", place, by, limit);
+    past->number = row->number;
+}
+
+// Those of one build that are past it (1) or stand on it (0).
+static void tell_build(Past *past, const GArray *rows, const char *number, int sign)
+{
+    for (guint i = 0; i < rows->len; i++) {
+        const Over *row = &g_array_index(rows, Over, i);
+        g_autoptr(Number) beyond = strcmp(row->number, number) == 0 ? past_wear(row->made) : NULL;
+        if (beyond && number_sign(beyond) == sign)
+            tell_past(past, row, beyond);
+    }
+}
+
+// FALSE if none is there.
+static gboolean tell_all_past(GString *words, const GArray *rows)
+{
+    Past past = {.words = words};
+    for (guint i = 0; i < rows->len; i++) {
+        const char *number = g_array_index(rows, Over, i).number;
+        if (i > 0 && strcmp(number, g_array_index(rows, Over, i - 1).number) == 0)
+            continue;
+        tell_build(&past, rows, number, 1);
+        tell_build(&past, rows, number, 0);
+    }
+    if (past.more)
+        g_string_append_printf(words, "; and %u more", past.more);
+    if (past.said)
+        g_string_append_c(words, '.');
+    return past.said > 0;
+}
+
+// How the places that do not reach the wear limit are judged.
+typedef struct {
+    guint verdicts[VERDICTS], high, all; // of those that fail, so many are above
+    gboolean two;                        // some have two limits
+} Tally;
+
+static Tally tally_of(const GArray *rows)
+{
+    Tally tally = {0};
+    for (guint i = 0; i < rows->len; i++) {
+        const Requirement *made = g_array_index(rows, Over, i).made;
+        g_autoptr(Number) beyond = past_wear(made);
+        if (beyond)
+            continue;
+        tally.all++;
+        tally.verdicts[over_verdict(made)]++;
+        tally.high += over_verdict(made) == VERDICT_FAIL && over_reason(made) == REASON_HIGH;
+        tally.two = tally.two || (made->lower && made->upper);
+    }
+    return tally;
+}
+
+static void tell_others(GString *words, const Tally *tally, gboolean some_past)
+{
+    guint failed = tally->verdicts[VERDICT_FAIL];
+    const struct {
         Verdict verdict;
         const char *word;
-    } order[] = {{VERDICT_PASS, "within the limits"},
+    } order[] = {{VERDICT_PASS, tally->two ? "within the limits" : "within the limit"},
                  {VERDICT_IN_DOUBT, "in doubt"},
-                 {VERDICT_FAIL, "outside"},
+                 {VERDICT_FAIL, tally->high == failed ? "over the limit"
+                                : tally->high == 0    ? "under the limit"
+                                                      : "outside"},
                  {VERDICT_CONCEDED, "conceded"},
                  {VERDICT_NOTED, "noted"}};
-    guint all = 0;
-    for (guint i = 0; i < VERDICTS; i++)
-        all += counts[i];
-    if (!all)
+    if (!tally->all)
         return;
-    g_string_append_printf(words, some_past ? "\nOf the other %u:" : "Of %u:", all);
+    g_string_append_printf(words, some_past ? "\nOf the other %u:" : "Of %u:", tally->all);
     const char *joint = " ";
     for (gsize i = 0; i < G_N_ELEMENTS(order); i++)
-        if (counts[order[i].verdict]) {
-            g_string_append_printf(words, "%s%u %s", joint, counts[order[i].verdict],
+        if (tally->verdicts[order[i].verdict]) {
+            g_string_append_printf(words, "%s%u %s", joint, tally->verdicts[order[i].verdict],
                                    order[i].word);
             joint = ", ";
         }
@@ -165,18 +236,8 @@ static void tell_others(GString *words, const guint counts[VERDICTS], gboolean s
 char *over_words(const GArray *rows)
 {
     GString *words = g_string_new(NULL);
-    guint counts[VERDICTS] = {0};
-    const char *number = NULL;
-    for (guint i = 0; i < rows->len; i++) {
-        const Over *row = &g_array_index(rows, Over, i);
-        g_autoptr(Number) beyond = past_wear(row->made);
-        if (beyond)
-            tell_past(words, row, beyond, &number);
-        else
-            counts[over_verdict(row->made)]++;
-    }
-    if (number)
-        g_string_append_c(words, '.');
-    tell_others(words, counts, number != NULL);
+    const Tally tally = tally_of(rows);
+    gboolean some_past = tell_all_past(words, rows);
+    tell_others(words, &tally, some_past);
     return g_string_free(words, FALSE);
 }

@@ -56,19 +56,47 @@ GArray *working_terms(const Agenda *agenda, const Requirement *made)
     return known;
 }
 
+// Where ` over ` or the end of it stands in what is written in brackets; NULL where the bracket
+// that opened before closes before the end of the text.
+static const char *end_inside(const char *text)
+{
+    const char *over = NULL;
+    guint depth = 1;
+    for (const char *at = text; *at; at++) {
+        depth += *at == '(' ? 1 : 0;
+        depth -= *at == ')' ? 1 : 0;
+        if (depth == 0)
+            return at[1] ? NULL : over ? over : at;
+        if (depth == 1 && !over && g_str_has_prefix(at, " over "))
+            over = at;
+    }
+    return NULL;
+}
+
 // `min(main bore over end)` as people say it: `smallest main bore`; `bore[T, mid]`: `bore T, mid`.
 static char *term_words(const char *formula)
 {
     static const char *const said[][2] = {{"min(", "smallest "}, {"max(", "largest "}};
     for (gsize i = 0; i < G_N_ELEMENTS(said); i++) {
-        if (!g_str_has_prefix(formula, said[i][0]))
-            continue;
-        const char *inside = formula + strlen(said[i][0]), *end = strstr(inside, " over ");
-        gsize length = end ? (gsize)(end - inside) : strlen(inside) - 1;
-        return g_strdup_printf("%s%.*s", said[i][1], (int)length, inside);
+        const char *inside = formula + strlen(said[i][0]);
+        const char *end = g_str_has_prefix(formula, said[i][0]) ? end_inside(inside) : NULL;
+        if (end)
+            return g_strdup_printf("%s%.*s", said[i][1], (int)(end - inside), inside);
     }
     char *words = g_strdelimit(g_strdup(formula), "[", ' ');
     return g_strchomp(g_strdelimit(words, "]", ' '));
+}
+
+char *working_formula(const Formula *formula)
+{
+    GString *words = g_string_new(NULL);
+    g_autoptr(GArray) terms = formula_terms(formula);
+    for (guint i = 0; i < terms->len; i++) {
+        const FormulaTerm *term = &g_array_index(terms, FormulaTerm, i);
+        g_autofree char *name = term_words(formula_text(term->formula));
+        g_string_append_printf(words, "%s%s", i == 0 ? "" : term->subtracted ? " - " : " + ", name);
+    }
+    return g_string_free(words, FALSE);
 }
 
 static char *sum_words(const Agenda *agenda, const Requirement *made, gboolean named)

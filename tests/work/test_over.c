@@ -40,11 +40,11 @@ START_TEST(what_it_comes_to)
     read_bores();
     g_autoptr(GArray) rows = rows_now("found bore wear");
     g_autofree char *words = over_words(rows);
-    ck_assert_str_eq(words, "TL-1: 3 is 0.061 past the wear limit.\nOf the other 2: 1 within the "
-                            "limits, 1 outside.");
+    ck_assert_str_eq(words, "TL-1: cylinder 3 is 0.061 past the wear limit.\nOf the other 2: 1 "
+                            "within the limit, 1 over the limit.");
     g_array_set_size(rows, 1);
     g_autofree char *one = over_words(rows);
-    ck_assert_str_eq(one, "Of 1: 1 outside.");
+    ck_assert_str_eq(one, "Of 1: 1 over the limit.");
 }
 END_TEST
 
@@ -55,7 +55,8 @@ START_TEST(what_stands_on_the_wear_limit_is_not_past_it)
     take("read found bore[3] 89.211 89.134 89.052 89.160 89.102 89.045 with G03");
     g_autoptr(GArray) rows = rows_now("found bore wear");
     g_autofree char *words = over_words(rows);
-    ck_assert_str_eq(words, "TL-1: 2 stands on the wear limit, 3 is 0.061 past it.");
+    ck_assert_str_eq(words,
+                     "TL-1: cylinder 3 is 0.061 past the wear limit, cylinder 2 stands on it.");
 }
 END_TEST
 

@@ -40,6 +40,31 @@ static const char bores[] = "2025-02-25 08:30 MO pick up Check returned work\n"
                             "read bore[2] 90.008 90.007 90.004 90.003 90.003 90.001 with G03\n"
                             "read bore[3] 90.005 90.004 90.002 90.001 90.000 89.999 with G03\n";
 
+static void expect_formula(const char *text, const char *expected)
+{
+    g_autoptr(Formula) formula = formula_parse(text, NULL, NULL);
+    g_autofree char *words = working_formula(formula);
+    ck_assert_str_eq(words, expected);
+}
+
+START_TEST(a_formula_is_said_by_its_terms)
+{
+    expect_formula("min(main bore over end) - max(main journal over end, plane)",
+                   "smallest main bore - largest main journal");
+    expect_formula("bore[T, mid] - skirt", "bore T, mid - skirt");
+    expect_formula("max(range(bore over height) over direction)",
+                   "largest range(bore over height)");
+    // The bracket that opens first closes before the end.
+    expect_formula("min(compression dry) / max(compression dry)",
+                   "min(compression dry) / max(compression dry)");
+    take_all(bores);
+    take_all("read skirt[1] 89.941 with G02");
+    expect_words(working_named_words, "read piston clearance[1]",
+                 "bore T, mid 90.005 - skirt 89.941");
+    expect_words(working_named_words, "read piston clearance[2]", NULL);
+}
+END_TEST
+
 START_TEST(a_sum_is_told_term_by_term)
 {
     take_all(bores);
@@ -130,8 +155,8 @@ END_TEST
 
 int main(void)
 {
-    const TTest *tests[] = {a_window_holds_the_places_beside_it, a_sum_is_told_term_by_term,
-                            what_stands_apart_from_three_others_is_said,
+    const TTest *tests[] = {a_window_holds_the_places_beside_it, a_formula_is_said_by_its_terms,
+                            a_sum_is_told_term_by_term, what_stands_apart_from_three_others_is_said,
                             a_struck_reading_is_told_until_its_place_is_read_again};
     return run_on_build("working", tests, G_N_ELEMENTS(tests), 0);
 }

@@ -33,6 +33,7 @@ gboolean over_window(const GArray *rows, Number **least, Number **greatest);
 // else that is in doubt, else the first. NULL if the build has none.
 const Over *over_worst(const GArray *rows, const char *number);
 
-// What they come to, in two sentences at most: which stand past the wear limit, by how much, or on
-// it; and how the others are judged, on a line of its own. The caller frees with g_free.
+// What they come to, in two sentences at most: which of each build are past the wear limit, by how
+// much, and then on it, four by name; and how the others are judged, on a line of its own. The
+// caller frees with g_free.
 char *over_words(const GArray *rows) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,6 +1,7 @@
 // What stands behind one value at the bench: the terms it is worked out from, whether it stands
 // apart from the others, what was struck in its place. Pure.
 #pragma once
+#include <standbook/value/formula.h>
 #include <standbook/work/agenda.h>
 
 // One term of a value that is worked out as a sum.
@@ -20,6 +21,8 @@ GArray *working_terms(const Agenda *agenda, const Requirement *made) G_GNUC_WARN
 char *working_words(const Agenda *agenda, const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
 // The same with the terms named: `smallest main bore 59.786 - largest main journal 59.745`.
 char *working_named_words(const Agenda *agenda, const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
+// The terms by name alone: `smallest main bore - largest main journal`. The caller frees.
+char *working_formula(const Formula *formula) G_GNUC_WARN_UNUSED_RESULT;
 
 // `bore 4, T, mid is 0.021 above the other 3; they agree within 0.003.`, of a value that stands
 // apart from those of its check in that step that differ only in their first label; NULL if it does
