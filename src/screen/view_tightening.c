@@ -4,6 +4,7 @@
 #include "line_words.h"
 #include "others.h"
 #include "slip.h"
+#include "supposed.h"
 #include "tightening_about.h"
 #include "tightening_page.h"
 #include "tightening_rows.h"
@@ -29,6 +30,7 @@ typedef struct {
     gint64 again;      // seq of the note that began a stage again, 0 for none: its bolts are taken
     guint again_stage; // once more, as far as they were not ticked behind it
     Slip slip;         // a line that was asked about once
+    Supposed supposed; // by what is typed
     // With so many entries nothing had to be closed before the turn `ready_at`:
     guint ready;
     guint ready_at;
@@ -51,6 +53,7 @@ static void close(gpointer state)
 {
     Bolts *bolts = state;
     slip_forget(&bolts->slip);
+    supposed_forget(&bolts->supposed);
     g_free(bolts->number);
     g_free(bolts->set);
     g_free(bolts->step);
@@ -210,16 +213,15 @@ static void paint_head(const Bolts *bolts, Desk *desk, const Tightening *tighten
              stage, tightening->stages, amount ? ": " : "", amount ? amount : "");
 }
 
-// What the wrench shows was asked about: the sentence stays until it is taken or changed.
-static void say_slip(const Bolts *bolts, Desk *desk, const Tightening *tightening,
-                     const char *typed, Page *page)
+// What the wrench shows is refused, or was asked about: the sentence stays until it is changed.
+static void say_typed(Bolts *bolts, Desk *desk, const Tightening *tightening, const char *typed,
+                      Page *page)
 {
-    if (!bolts->slip.line || !*typed)
-        return;
-    g_autofree char *line = tightening_line(desk, tightening, bolts->here, typed);
+    g_autofree char *line = *typed ? tightening_line(desk, tightening, bolts->here, typed) : NULL;
+    supposed_take(&bolts->supposed, desk, line);
     const char *asked = slip_asked(&bolts->slip, line);
-    if (asked)
-        page_say(&page->then, "%s", asked);
+    if (asked || bolts->supposed.problem)
+        page_say(&page->then, "%s", asked ? asked : bolts->supposed.problem);
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
@@ -253,9 +255,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
                          tightening_bolts(tightening, plan, turn, FALSE, &tool, page) + 1, page);
     if (turn && bolts->asks_again)
         tightening_ask_again(tightening, tightening_again(tightening, bolts->here), turn, page);
-    else if (turn)
+    else if (turn) {
         tightening_rows(desk, tightening, bolts->here, typed, page);
-    say_slip(bolts, desk, tightening, typed, page);
+        say_typed(bolts, desk, tightening, typed, page);
+    }
 }
 
 // KEYS ------------------------------------------------------------------------------------------

@@ -192,6 +192,10 @@ def point_06_an_implausible_value_is_asked_once_and_a_second_enter_keeps_it():
         stand.has(r"\[3\.9_? *\]", -4)
     with at(SUMP) as stand:  # what a digital wrench shows
         stand.answer("W1")
+        stand.type("8x")
+        stand.settle()
+        stand.has("there is no unit `x`", -3)
+        stand.type("\x7f\x7f")
         before = len(stand.bodies("tick"))
         stand.type("80\r")
         stand.settle()
