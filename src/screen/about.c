@@ -5,6 +5,7 @@
 
 #include <standbook/record/live.h>
 #include <standbook/sheet/figures.h>
+#include <standbook/work/ago.h>
 #include <standbook/work/entry_words.h>
 #include <string.h>
 
@@ -78,12 +79,12 @@ static void listed_clear(Listed *listed)
 }
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Listed, listed_clear)
 
-// The words of entry i, behind those that say when it was; the style is that of the line.
-static char *listed_line(const Listed *listed, guint i, const char *when, Style *style)
+// Entry i in those words, behind those that say when it was; the style is that of the line.
+static char *listed_line(const Listed *listed, guint i, const char *when, const char *words,
+                         Style *style)
 {
     const Entry *entry = listed->entries->pdata[i];
     const char *cause = listed->causes[i];
-    g_autofree char *words = entry_words(listed->taken, entry);
     *style = style_of(0, cause ? ROLE_FAINT : 0);
     return g_strdup_printf(cause ? "%s  %s  ──%s──  struck: %s" : "%s  %s  %s", when,
                            taken_initials(listed->taken, entry->by), words, cause);
@@ -99,7 +100,8 @@ guint about_entries(Canvas *canvas, guint row, const Session *session, const Req
         Style style;
         g_autofree char *when = entry_when(entry);
         g_autofree char *from = g_strdup_printf("#%" G_GINT64_FORMAT " %s", entry->seq, when);
-        g_autofree char *line = listed_line(&listed, i, from, &style);
+        g_autofree char *words = entry_words(listed.taken, entry);
+        g_autofree char *line = listed_line(&listed, i, from, words, &style);
         row = put(canvas, row, style, line);
     }
     return row;
@@ -111,16 +113,29 @@ static gboolean is_told(const Entry *entry)
     return strcmp(entry->kind->name, "take") != 0 && strcmp(entry->kind->name, "news") != 0;
 }
 
-void about_build(Canvas *canvas, guint row, guint column, guint count, const Session *session)
+// The clock today, else the day.
+static char *when_in_build(const Entry *entry, Moment now)
 {
+    static const gint64 day = 86400;
+    Moment moment = entry_moment(entry);
+    if (moment / day != now / day)
+        return ago_day(moment, now);
+    g_autofree char *when = moment_text(moment);
+    return g_strdup_printf("%.5s ", when + 11);
+}
+
+void about_build(Canvas *canvas, guint row, guint column, guint count, Desk *desk)
+{
+    const Session *session = desk_build(desk);
     g_auto(Listed) listed = listed_of(session);
     for (guint i = listed.entries->len; i-- > 0 && count > 0;) {
         const Entry *entry = listed.entries->pdata[i];
         if (!is_told(entry))
             continue;
         Style style;
-        g_autofree char *when = entry_when(entry);
-        g_autofree char *line = listed_line(&listed, i, when + 11, &style);
+        g_autofree char *when = when_in_build(entry, desk->now);
+        g_autofree char *words = entry_said(session_plan(session), listed.taken, entry);
+        g_autofree char *line = listed_line(&listed, i, when, words, &style);
         canvas_put(canvas, row++, column, 0, style, line);
         count--;
     }

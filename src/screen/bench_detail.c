@@ -264,7 +264,7 @@ void detail_paint(Desk *desk, const Checks *checks, guint index, Page *page)
     }
     canvas_copy(page->detail, 0, 0, canvas, 0, detail.row);
     about_build(page->detail, third ? 1 : detail.row + 1, third ? DETAIL_WIDTH + 1 : 1, DETAIL_ROWS,
-                desk_build(desk));
+                desk);
 }
 
 // FAR -------------------------------------------------------------------------------------------

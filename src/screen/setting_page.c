@@ -93,5 +93,5 @@ void setting_detail(Desk *desk, const Trials *trials, const TrialNext *next, Pag
         row = detail_try(about, row + 1, taken, trials, trials->all->pdata[i]);
     canvas_copy(page->detail, 0, 0, about, 0, row);
     if (third)
-        about_build(page->detail, 1, DETAIL_WIDTH + 1, DETAIL_ROWS, desk_build(desk));
+        about_build(page->detail, 1, DETAIL_WIDTH + 1, DETAIL_ROWS, desk);
 }

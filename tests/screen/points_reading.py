@@ -253,5 +253,5 @@ def point_08_one_key_strikes_and_nothing_is_deleted():
         stand.type("90.1\r\r")
         stand.strike("4")
         stand.has(r"before +──90\.1 mm──  struck: typo")
-        stand.has(r"──read bore\[4, T, mid\] 90\.1 mm")
+        stand.has(r"──bore 4, T, mid · 90\.1 mm──  s")
     return "5 reasons, 2 keys each: struck figure seen in its place, cursor back there, * 0 takes it back"
