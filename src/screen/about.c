@@ -14,13 +14,23 @@ static guint put(Canvas *canvas, guint row, Style style, const char *text)
     return canvas_wrap(canvas, row, 1, canvas->width - 1, style, text);
 }
 
+// What was read and its limits; of anything else what was answered.
+static char *figures_said(const Requirement *made)
+{
+    if (made->asked != ASKED_READ)
+        return g_strdup(made->answer ? made->answer : "");
+    g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
+    g_autofree char *limits = figure_limits(made);
+    return *value ? g_strdup_printf("%s %s %s   %s%s", value, doubt, figure_unit(made),
+                                    *limits ? "limits " : "no limit known", limits)
+                  : g_strdup_printf("%s%s", *limits ? "limits " : "no limit known", limits);
+}
+
 guint about_figures(Canvas *canvas, guint row, const Requirement *made)
 {
-    g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
-    g_autofree char *limits = figure_limits(made), *verdict = figure_verdict(made);
-    g_autofree char *line = g_strdup_printf("%s %s %s   %s%s", value, doubt, figure_unit(made),
-                                            *limits ? "limits " : "no limit known", limits);
-    row = put(canvas, row, style_of(TYPE_BOLD, 0), line);
+    g_autofree char *line = figures_said(made), *verdict = figure_verdict(made);
+    if (*line)
+        row = put(canvas, row, style_of(TYPE_BOLD, 0), line);
     row = put(canvas, row, verdict_style(made->verdict), verdict);
     if (made->reason != REASON_NONE)
         row = put(canvas, row, style_of(0, 0), reason_sentence(made->reason));

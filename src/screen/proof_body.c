@@ -1,11 +1,15 @@
 #include "proof_body.h"
 
-#include "clock_line.h"
+#include "about.h"
 #include "widget_groups.h"
 #include "widget_subjects.h"
 #include "words.h"
 
+#include <standbook/work/ago.h>
 #include <standbook/work/clocks.h>
+#include <standbook/work/gate.h>
+
+enum { MARK = 1, NAME = 10, NAME_WIDE = 23, SAID = 34 }; // columns, as of the subjects
 
 static guint paint_all(const Gaps *gaps, GArray *subjects, guint row, Page *page)
 {
@@ -16,9 +20,23 @@ static guint paint_all(const Gaps *gaps, GArray *subjects, guint row, Page *page
 
 static void paint_line(Page *page, guint row, Verdict verdict, const char *what, const char *said)
 {
-    canvas_put(page->body, row, 1, 8, verdict_style(verdict), verdict_mark(verdict, REASON_NONE));
-    canvas_put(page->body, row, 10, 23, style_of(0, 0), what);
-    canvas_put(page->body, row, 34, 0, style_of(0, 0), said);
+    canvas_put(page->body, row, MARK, 8, verdict_style(verdict),
+               verdict_mark(verdict, REASON_NONE));
+    canvas_put(page->body, row, NAME, NAME_WIDE, style_of(0, 0), what);
+    canvas_put(page->body, row, SAID, 0, style_of(0, 0), said);
+}
+
+// What kept it from being filled or run last, and since when that is over.
+static char *over_words(const Gaps *gaps)
+{
+    const Agenda *agenda = &gaps->told.agenda;
+    Moment now = gaps->told.telling.now;
+    Clock clock;
+    if (!clock_over(agenda->plan, agenda->entries, agenda->count, now, &clock))
+        return g_strdup("none runs");
+    g_autofree char *day = ago_day(clock.at, now), *time = moment_text(clock.at);
+    return g_strdup_printf("%s may %s since %s %.5s", clock.subject,
+                           clock.sort == CLOCK_NO_RUN ? "run" : "be filled", day, time + 11);
 }
 
 static guint paint_clocks(const Gaps *gaps, guint row, Page *page)
@@ -34,22 +52,39 @@ static guint paint_clocks(const Gaps *gaps, guint row, Page *page)
             g_strdup_printf("%s %s %.16s", clock->subject, clock_words(clock, now), until);
         paint_line(page, row++, VERDICT_OPEN, "clocks", said);
     }
-    if (!clocks->len)
-        paint_line(page, row++, VERDICT_PASS, "clocks", "none runs");
-    return row;
+    if (clocks->len)
+        return row;
+    g_autofree char *over = over_words(gaps);
+    paint_line(page, row, VERDICT_PASS, "clocks", over);
+    return row + 1;
 }
 
-static void paint_standing(const Gaps *gaps, guint row, Page *page)
+// Behind the last sum, that of the parts, the lots that were there and were not used, where there
+// is room; else in a line of their own.
+static guint paint_sums(const Gaps *gaps, const char *lots, guint row, Page *page)
 {
+    enum { ROOM = PAGE_WIDTH - SAID };
     g_autoptr(GArray) sums = gate_sums(&gaps->told.agenda, gaps->gate);
     for (guint i = 0; i < sums->len; i++) {
         const GateSum *sum = &g_array_index(sums, GateSum, i);
         Verdict verdict = sum->settled == sum->all ? VERDICT_PASS : VERDICT_OPEN;
-        paint_line(page, row++, verdict, sum->what, sum->said);
+        g_autofree char *both = g_strconcat(sum->said, "; ", lots, NULL);
+        gboolean last = lots && i + 1 == sums->len && g_utf8_strlen(both, -1) <= ROOM;
+        paint_line(page, row++, verdict, sum->what, last ? both : sum->said);
+        lots = last ? NULL : lots;
     }
+    if (lots)
+        paint_line(page, row++, VERDICT_PASS, "lots", lots);
+    return row;
+}
+
+// Returns the row behind.
+static guint paint_standing(const Gaps *gaps, const char *lots, guint row, Page *page)
+{
+    row = paint_sums(gaps, lots, row, page);
     row = paint_clocks(gaps, row, page);
     g_autoptr(GArray) standing = subjects_standing(&gaps->told.telling, gaps->gate);
-    paint_all(gaps, standing, row, page);
+    return paint_all(gaps, standing, row, page);
 }
 
 static guint all_asked(const GateCount *gate)
@@ -60,24 +95,65 @@ static guint all_asked(const GateCount *gate)
     return all;
 }
 
-void proof_body(const Gaps *gaps, guint at, Page *page)
+// `5 GAPS: not ready for first start. 843 things are asked before it.`
+static void paint_head(const Gaps *gaps, Page *page)
 {
     const GateCount *gate = gaps_gate(gaps);
     guint count = gaps->gaps->len;
     g_autofree char *counts = tally_words(gate->counts);
-    g_autofree char *many = g_strdup_printf("%u GAP%s", count, count == 1 ? "" : "S");
-    g_autofree char *words = g_strdup_printf("%s. %u things are asked before %s.",
-                                             count          ? many
-                                             : gate->sealed ? "No gap, and sealed"
-                                                            : "No gap",
-                                             all_asked(gate), gate->name);
+    g_autofree char *gap =
+        g_strdup_printf("%u GAP%s: not ready for %s", count, count == 1 ? "" : "S", gate->name);
+    g_autofree char *none =
+        g_strdup_printf("No gap%s: ready for %s", gate->sealed ? ", and sealed" : "", gate->name);
+    g_autofree char *words =
+        g_strdup_printf("%s. %u things are asked before it.", count ? gap : none, all_asked(gate));
     page_say(&page->head, "Proof: %s", gate->name);
     page_say(&page->count, "%u = %s", all_asked(gate), counts);
     canvas_put(page->body, 0, 1, 0, style_of(TYPE_BOLD, 0), words);
-    guint row = paint_all(gaps, gaps->gaps, 2, page);
-    if (count) {
-        canvas_put(page->body, 2 + at, 0, 1, style_of(TYPE_BOLD, 0), ">");
-        page->focus = 2 + at;
+}
+
+// At the right of a wide screen: the gap in hand, and what was entered about it.
+static void paint_detail(const Gaps *gaps, guint at, const Session *session, Page *page)
+{
+    guint width = page_detail_width(page->width), place;
+    if (!width || gaps_doing(gaps, at, &place) == DO_NOTHING)
+        return;
+    const Subject *gap = gaps_gap(gaps, at);
+    const Requirement *made =
+        gaps_made(gaps, place != AGENDA_NOWHERE ? place : g_array_index(gap->places, guint, 0));
+    g_autofree char *name = requirement_title(made), *step = step_words(made->step);
+    page->detail = canvas_new_growing(width, page->body->ascii);
+    canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), name);
+    canvas_put(page->detail, 2, 1, 0, style_of(0, 0), step);
+    about_entries(page->detail, about_figures(page->detail, 4, made), session, made);
+}
+
+// All behind the head, the first gap in row `first`, with so many blank rows between what is
+// missing and what stands. Returns the row behind.
+static guint paint_lines(const Gaps *gaps, guint at, const char *lots, guint first, guint blank,
+                         Page *page)
+{
+    guint row = paint_all(gaps, gaps->gaps, first, page);
+    if (gaps->gaps->len) {
+        canvas_put(page->body, first + at, 0, 1, style_of(TYPE_BOLD, 0), ">");
+        page->focus = first + at;
+        row += blank;
     }
-    paint_standing(gaps, row + (count ? 1 : 0), page);
+    return paint_standing(gaps, lots, row, page);
+}
+
+// On the least screen the blank rows are left out where all would not be seen with them.
+void proof_body(const Gaps *gaps, guint at, const Session *session, Page *page)
+{
+    enum { ROWS = PAGE_HEIGHT - 8 };
+    g_autofree char *lots = gate_lots(&gaps->told.agenda, session_shop(session));
+    guint row = paint_lines(gaps, at, lots, 2, 1, page);
+    if (row > ROWS && page->width < PAGE_WIDE) {
+        gboolean ascii = page->body->ascii;
+        canvas_free(page->body);
+        page->body = canvas_new_growing(PAGE_WIDTH, ascii);
+        paint_lines(gaps, at, lots, 1, 0, page);
+    }
+    paint_head(gaps, page);
+    paint_detail(gaps, at, session, page);
 }

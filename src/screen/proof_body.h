@@ -3,5 +3,5 @@
 #include "page.h"
 #include "proof_gaps.h"
 
-// `at` is the gap in hand.
-void proof_body(const Gaps *gaps, guint at, Page *page);
+// `at` is the gap in hand; at the right of a wide screen stands what is known of it.
+void proof_body(const Gaps *gaps, guint at, const Session *session, Page *page);

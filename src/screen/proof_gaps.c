@@ -5,6 +5,7 @@
 
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/closing.h>
+#include <standbook/work/gate.h>
 #include <string.h>
 
 gboolean gaps_init(Gaps *gaps, Desk *desk, const char *gate)

@@ -97,7 +97,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->head, "Proof");
     if (!gaps_of(proof, desk, &gaps))
         return;
-    proof_body(&gaps, proof->at, page);
+    proof_body(&gaps, proof->at, desk_build(desk), page);
     say_next(proof, &gaps, desk, typed, page);
     paint_keys(page);
 }

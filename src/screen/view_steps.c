@@ -6,6 +6,7 @@
 #include "words.h"
 
 #include <standbook/work/agenda_item.h>
+#include <standbook/work/gate.h>
 #include <standbook/work/summary.h>
 #include <stdlib.h>
 #include <string.h>

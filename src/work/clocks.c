@@ -6,10 +6,9 @@
 
 typedef struct {
     const Plan *plan;
-    const Assessment *assessment;
+    const Assessment *assessment; // NULL: waits and what is to be fitted in time do not matter
     const Entry *const *entries;
     gsize count;
-    Moment now;
     GArray *clocks;
 } Running;
 
@@ -61,27 +60,37 @@ static gboolean is_laid_again(const GPtrArray *laid, guint index, gboolean same)
     return FALSE;
 }
 
-static void add_laid(const Running *running, const GPtrArray *all, guint index)
+static void add_fit_before(const Running *running, const GPtrArray *all, guint index,
+                           const PlanConsumable *consumable)
 {
     const Entry *laid = all->pdata[index];
-    if (is_laid_again(all, index, TRUE))
-        return;
-    const PlanConsumable *consumable =
-        plan_consumable(running->plan, entry_text(laid, "consumable"));
-    if (!consumable)
-        return;
-    Moment from = entry_moment(laid);
     if (consumable->fit_within && !is_laid_again(all, index, FALSE) && set_is_open(running, laid))
-        add(running, CLOCK_FIT_BEFORE, laid, from + seconds_of(consumable->fit_within));
+        add(running, CLOCK_FIT_BEFORE, laid,
+            entry_moment(laid) + seconds_of(consumable->fit_within));
+}
+
+// Until when it may not be filled or run; what is over too.
+static void add_afters(const Running *running, const Entry *laid, const PlanConsumable *consumable)
+{
     const struct {
         ClockSort sort;
         const Number *after;
     } afters[] = {{CLOCK_NO_FLUID, consumable->fluid_after}, {CLOCK_NO_RUN, consumable->run_after}};
-    for (gsize i = 0; i < G_N_ELEMENTS(afters); i++) {
-        Moment at = afters[i].after ? from + seconds_of(afters[i].after) : 0;
-        if (at > running->now)
-            add(running, afters[i].sort, laid, at);
-    }
+    for (gsize i = 0; i < G_N_ELEMENTS(afters); i++)
+        if (afters[i].after)
+            add(running, afters[i].sort, laid, entry_moment(laid) + seconds_of(afters[i].after));
+}
+
+static void add_laid(const Running *running, const GPtrArray *all, guint index)
+{
+    const Entry *laid = all->pdata[index];
+    const PlanConsumable *consumable =
+        plan_consumable(running->plan, entry_text(laid, "consumable"));
+    if (!consumable || is_laid_again(all, index, TRUE))
+        return;
+    if (running->assessment)
+        add_fit_before(running, all, index, consumable);
+    add_afters(running, laid, consumable);
 }
 
 // The wait of a stage that is open while all bolts of the stage in front of it are through: when
@@ -143,27 +152,63 @@ static gint by_time(gconstpointer one, gconstpointer other)
     return (first->at > second->at) - (first->at < second->at);
 }
 
-GArray *clocks_running(const Plan *plan, const Assessment *assessment, const Entry *const *entries,
-                       gsize count, Moment now)
+// All that was laid and counts, in order of rank.
+static GPtrArray *laid_entries(const Entry *const *entries, gsize count)
 {
-    const Running running = {plan,  assessment, entries,
-                             count, now,        g_array_new(FALSE, FALSE, sizeof(Clock))};
     g_autofree gboolean *live = g_new0(gboolean, count + 1);
-    live_entries(entries, count, live);
     g_autofree gint64 *ranked = g_new0(gint64, count + 1);
-    g_autoptr(GPtrArray) laid = g_ptr_array_new();
+    GPtrArray *laid = g_ptr_array_new();
+    live_entries(entries, count, live);
     rank_order(entries, count, ranked);
     for (gsize i = 0; i < count; i++) {
         const Entry *entry = entries[ranked[i] - 1];
         if (live[ranked[i] - 1] && strcmp(entry->kind->name, "laid") == 0)
             g_ptr_array_add(laid, (gpointer)entry);
     }
+    return laid;
+}
+
+// The soonest first; what may not be filled or run before a time runs until that has passed.
+static GArray *clocks_of(const Running *running)
+{
+    g_autoptr(GPtrArray) laid = laid_entries(running->entries, running->count);
     for (guint i = 0; i < laid->len; i++)
-        add_laid(&running, laid, i);
-    for (guint i = 0; i < assessment->requirements->len; i++)
-        add_wait(&running, assessment->requirements->pdata[i]);
-    g_array_sort(running.clocks, by_time);
-    return running.clocks;
+        add_laid(running, laid, i);
+    for (guint i = 0; running->assessment && i < running->assessment->requirements->len; i++)
+        add_wait(running, running->assessment->requirements->pdata[i]);
+    g_array_sort(running->clocks, by_time);
+    return running->clocks;
+}
+
+static gboolean is_over(const Clock *clock, Moment now)
+{
+    return (clock->sort == CLOCK_NO_FLUID || clock->sort == CLOCK_NO_RUN) && clock->at <= now;
+}
+
+GArray *clocks_running(const Plan *plan, const Assessment *assessment, const Entry *const *entries,
+                       gsize count, Moment now)
+{
+    const Running running = {plan, assessment, entries, count,
+                             g_array_new(FALSE, FALSE, sizeof(Clock))};
+    GArray *clocks = clocks_of(&running);
+    for (guint i = clocks->len; i-- > 0;)
+        if (is_over(&g_array_index(clocks, Clock, i), now))
+            g_array_remove_index(clocks, i);
+    return clocks;
+}
+
+gboolean clock_over(const Plan *plan, const Entry *const *entries, gsize count, Moment now,
+                    Clock *clock)
+{
+    g_autoptr(GArray) clocks = g_array_new(FALSE, FALSE, sizeof(Clock));
+    const Running running = {plan, NULL, entries, count, clocks};
+    clocks_of(&running);
+    for (guint i = clocks->len; i-- > 0;) {
+        *clock = g_array_index(clocks, Clock, i);
+        if (is_over(clock, now))
+            return TRUE;
+    }
+    return FALSE;
 }
 
 Moment clock_latest(const Entry *const *entries, gsize count)

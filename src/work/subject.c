@@ -3,6 +3,7 @@
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/ago.h>
 #include <standbook/work/closing.h>
+#include <standbook/work/gate.h>
 #include <string.h>
 
 enum { PLACES_NAMED = 8 }; // that many are named one by one
@@ -121,13 +122,25 @@ static char *name_of(const Agenda *agenda, const Subject *subject)
     return g_string_free(name, FALSE);
 }
 
+// All places of a bolt set in its step, also those that are not of the line.
+static GArray *set_places(const Agenda *agenda, const Requirement *first)
+{
+    GArray *places = g_array_new(FALSE, FALSE, sizeof(guint));
+    for (guint i = 0; i < count_of(agenda); i++) {
+        const Requirement *made = agenda_made(agenda, i);
+        if (belong_together(first, made) && !made->withdrawn && made->verdict != VERDICT_NOT_NEEDED)
+            g_array_append_val(places, i);
+    }
+    return places;
+}
+
 // The wrenches with which the bolts of one stage were taken through it: `W4, W3`.
-static char *wrenches(const Telling *telling, const Subject *subject, guint stage)
+static char *wrenches(const Telling *telling, const GArray *places, guint stage)
 {
     const Agenda *agenda = telling->agenda;
     g_autoptr(GPtrArray) labels = g_ptr_array_new();
-    for (guint i = 0; i < subject->places->len; i++) {
-        const Requirement *made = agenda_made(agenda, g_array_index(subject->places, guint, i));
+    for (guint i = 0; i < places->len; i++) {
+        const Requirement *made = agenda_made(agenda, g_array_index(places, guint, i));
         const Entry *entry =
             made->stage == stage && made->entry ? agenda->entries[made->entry - 1] : NULL;
         gboolean ticked = entry && strcmp(entry->kind->name, "tick") == 0;
@@ -139,31 +152,93 @@ static char *wrenches(const Telling *telling, const Subject *subject, guint stag
     return g_strjoinv(", ", (char **)labels->pdata);
 }
 
-// `6 at 100 N·m, W3`, or `2 of 6 at 100 N·m, W3`: how many are through the last stage of bolts.
+// Of the bolts of a set those at its last stage.
+typedef struct {
+    guint all, done;
+    guint stage;
+    guint open; // the first that is not through, AGENDA_NOWHERE if all are
+    guint last;
+} LastStage;
+
+static LastStage last_stage(const Agenda *agenda, const GArray *places)
+{
+    LastStage last = {.open = AGENDA_NOWHERE};
+    for (guint i = 0; i < places->len; i++) {
+        guint index = g_array_index(places, guint, i);
+        const Requirement *made = agenda_made(agenda, index);
+        if (made->asked != ASKED_BOLT || made->stage < last.stage)
+            continue;
+        if (made->stage > last.stage)
+            last = (LastStage){.stage = made->stage, .open = AGENDA_NOWHERE};
+        last.all++;
+        last.done += made->verdict != VERDICT_OPEN ? 1 : 0;
+        last.last = index;
+        if (made->verdict == VERDICT_OPEN && last.open == AGENDA_NOWHERE)
+            last.open = index;
+    }
+    return last;
+}
+
+// Puts what is asked at that place in place of `item` if it is more (1), or less (-1).
+static void widen(const Agenda *agenda, guint index, gint direction, AgendaItem *item)
+{
+    g_auto(AgendaItem) other = agenda_item(agenda, index);
+    if (!other.amount || !item->amount ||
+        direction * number_compare(other.amount, item->amount) <= 0)
+        return;
+    AgendaItem before = *item;
+    *item = other;
+    other = before;
+}
+
+// What the stage asks for at its bolts: `69 N·m`; `67 to 69 N·m` where that differs.
+static char *amounts_said(const Agenda *agenda, const GArray *places, const LastStage *last)
+{
+    g_auto(AgendaItem) least = agenda_item(agenda, last->last);
+    g_auto(AgendaItem) most = agenda_item(agenda, last->last);
+    for (guint i = 0; i < places->len; i++) {
+        guint index = g_array_index(places, guint, i);
+        if (agenda_made(agenda, index)->stage != last->stage)
+            continue;
+        widen(agenda, index, -1, &least);
+        widen(agenda, index, 1, &most);
+    }
+    const char *words = most.amount_words ? most.amount_words : "snug";
+    if (!least.amount || number_compare(least.amount, most.amount) == 0)
+        return g_strdup(words);
+    return g_strdup_printf("%.*s to %s", (int)strcspn(least.amount_words, " "), least.amount_words,
+                           words);
+}
+
+// `6 at 100 N·m, W3`, or `2 of 6 at 100 N·m, W3`: how many are through the last stage of bolts; of
+// one alone that is not, `bolt 4 not tight: 69 N·m`.
 static char *bolts_said(const Telling *telling, const Subject *subject)
 {
     const Agenda *agenda = telling->agenda;
-    guint all = 0, done = 0, stage = 0, last = 0;
-    for (guint i = 0; i < subject->places->len; i++) {
-        const Requirement *made = agenda_made(agenda, g_array_index(subject->places, guint, i));
-        if (made->asked == ASKED_BOLT && made->stage >= stage) {
-            stage = made->stage;
-            last = g_array_index(subject->places, guint, i);
-        }
+    g_autoptr(GArray) places = set_places(agenda, first_of(agenda, subject));
+    LastStage last = last_stage(agenda, places);
+    if (last.all > 1 && last.done + 1 == last.all) {
+        g_auto(AgendaItem) item = agenda_item(agenda, last.open);
+        return g_strdup_printf("bolt %s not tight: %s", item.made->place,
+                               item.amount_words ? item.amount_words : "snug");
     }
-    for (guint i = 0; i < subject->places->len; i++) {
-        const Requirement *made = agenda_made(agenda, g_array_index(subject->places, guint, i));
-        gboolean counts = made->asked == ASKED_BOLT && made->stage == stage;
-        all += counts ? 1 : 0;
-        done += counts && made->verdict != VERDICT_OPEN ? 1 : 0;
-    }
-    g_auto(AgendaItem) item = agenda_item(agenda, last);
-    g_autofree char *tools = wrenches(telling, subject, stage);
-    g_autofree char *many =
-        done < all ? g_strdup_printf("%u of %u", done, all) : g_strdup_printf("%u", all);
-    const char *amount = item.amount_words ? item.amount_words : "snug";
+    g_autofree char *amount = amounts_said(agenda, places, &last);
+    g_autofree char *tools = wrenches(telling, places, last.stage);
+    g_autofree char *many = last.done < last.all ? g_strdup_printf("%u of %u", last.done, last.all)
+                                                 : g_strdup_printf("%u", last.all);
     return g_strdup_printf("%s%s%s%s%s", many, g_ascii_isdigit(*amount) ? " at " : ", ", amount,
                            *tools ? ", " : "", tools);
+}
+
+// Of signatures which is missing.
+static char *signatures_said(const Agenda *agenda, const Subject *subject)
+{
+    for (guint i = 0; i < subject->places->len; i++) {
+        const Requirement *made = agenda_made(agenda, g_array_index(subject->places, guint, i));
+        if (requirement_is_left(made))
+            return g_strdup(made->stage > 1 ? "second signature missing" : "not signed");
+    }
+    return NULL;
 }
 
 static char *dated(const Telling *telling, const char *word, gint64 seq)
@@ -201,9 +276,10 @@ static void say(const Telling *telling, GArray *subjects)
     for (guint i = 0; i < subjects->len; i++) {
         Subject *subject = &g_array_index(subjects, Subject, i);
         subject->name = name_of(telling->agenda, subject);
-        subject->said = requirement_is_bolted(first_of(telling->agenda, subject))
-                            ? bolts_said(telling, subject)
-                            : NULL;
+        const Requirement *first = first_of(telling->agenda, subject);
+        subject->said = requirement_is_bolted(first) ? bolts_said(telling, subject)
+                        : first->asked == ASKED_SIGN ? signatures_said(telling->agenda, subject)
+                                                     : NULL;
         subject->note = note_of(telling, subject);
     }
 }
@@ -269,119 +345,44 @@ GArray *subjects_closed(const Telling *telling, const PlanStep *step)
 
 // GATES -----------------------------------------------------------------------------------------
 
-static gboolean is_before(const Requirement *made, guint gate)
-{
-    return made->gate <= gate && !made->withdrawn;
-}
-
 GArray *subjects_missing(const Telling *telling, guint gate)
 {
     GArray *subjects = subjects_new();
     for (guint i = 0; i < count_of(telling->agenda); i++) {
         const Requirement *made = agenda_made(telling->agenda, i);
-        if (is_before(made, gate) && requirement_is_left(made))
+        if (gate_asks(gate, made) && requirement_is_left(made))
             gather(telling->agenda, subjects, i);
     }
     say(telling, subjects);
     return subjects;
+}
+
+// Whether nothing is left of the bolts of a set in its step.
+static gboolean set_is_whole(const Agenda *agenda, const Requirement *first)
+{
+    g_autoptr(GArray) places = set_places(agenda, first);
+    for (guint i = 0; i < places->len; i++)
+        if (requirement_is_left(agenda_made(agenda, g_array_index(places, guint, i))))
+            return FALSE;
+    return TRUE;
+}
+
+// Each thing that the last phase of a gate asks for has its own line.
+static gboolean is_of_last(const Agenda *agenda, guint gate, const Requirement *made)
+{
+    return gate_is_last(agenda, gate, made->step) &&
+           (requirement_is_bolted(made) ? set_is_whole(agenda, made) : made->check != NULL);
 }
 
 GArray *subjects_standing(const Telling *telling, guint gate)
 {
-    const PlanStep *last = gate_step(telling->agenda, gate);
     GArray *subjects = subjects_new();
     for (guint i = 0; i < count_of(telling->agenda); i++) {
         const Requirement *made = agenda_made(telling->agenda, i);
-        gboolean of_last = made->step == last && made->check;
-        if (is_before(made, gate) && !requirement_is_left(made) &&
-            (made->verdict == VERDICT_CONCEDED || of_last))
+        if (gate_asks(gate, made) && !requirement_is_left(made) &&
+            (made->verdict == VERDICT_CONCEDED || is_of_last(telling->agenda, gate, made)))
             gather(telling->agenda, subjects, i);
     }
     say(telling, subjects);
     return subjects;
-}
-
-static gint sum_of(const Requirement *made)
-{
-    return made->asked == ASKED_SIGN ? 0 : requirement_is_bolted(made) ? 1 : made->check ? 2 : 3;
-}
-
-static gboolean is_whole(const Agenda *agenda, guint gate, const PlanStep *step)
-{
-    for (guint i = 0; i < count_of(agenda); i++) {
-        const Requirement *made = agenda_made(agenda, i);
-        if (made->step == step && is_before(made, gate) && made->asked == ASKED_SIGN &&
-            requirement_is_left(made))
-            return FALSE;
-    }
-    return TRUE;
-}
-
-static char *steps_said(const Agenda *agenda, guint gate)
-{
-    guint all = 0, whole = 0;
-    for (guint i = 0; i < agenda->plan->steps->len; i++) {
-        const PlanStep *step = agenda->plan->steps->pdata[i];
-        if (step->gate > gate)
-            continue;
-        all++;
-        whole += is_whole(agenda, gate, step) ? 1 : 0;
-    }
-    return whole == all ? g_strdup_printf("%u signed, all", all)
-                        : g_strdup_printf("%u of %u signed", whole, all);
-}
-
-static void sum_clear(gpointer data)
-{
-    g_free(((GateSum *)data)->said);
-}
-
-GArray *gate_sums(const Agenda *agenda, guint gate)
-{
-    static const char *const words[] = {"steps", "bolts", "checks", "parts"};
-    GateSum sums[G_N_ELEMENTS(words)] = {{0}};
-    for (guint i = 0; i < count_of(agenda); i++) {
-        const Requirement *made = agenda_made(agenda, i);
-        if (!is_before(made, gate))
-            continue;
-        gint at = sum_of(made);
-        sums[at].all++;
-        sums[at].settled += requirement_is_left(made) ? 0 : 1;
-    }
-    GArray *all = g_array_new(FALSE, TRUE, sizeof(GateSum));
-    g_array_set_clear_func(all, sum_clear);
-    for (guint i = 0; i < G_N_ELEMENTS(words); i++) {
-        GateSum *sum = &sums[i];
-        guint left = sum->all - sum->settled;
-        sum->what = words[i];
-        sum->said = i == 0   ? steps_said(agenda, gate)
-                    : left   ? g_strdup_printf("%u of %u left", left, sum->all)
-                    : i == 1 ? g_strdup_printf("%u through, all at the last stage", sum->all)
-                    : i == 2 ? g_strdup_printf("%u, none in doubt, none failed", sum->all)
-                             : g_strdup_printf("%u fitted, none left", sum->all);
-        if (sum->all)
-            g_array_append_val(all, *sum);
-        else
-            g_free(sum->said);
-    }
-    return all;
-}
-
-guint gate_next(const Agenda *agenda)
-{
-    const GPtrArray *gates = agenda->assessment->gates;
-    guint gate = 0;
-    while (gate + 1 < gates->len && ((const GateCount *)gates->pdata[gate])->sealed)
-        gate++;
-    return gate;
-}
-
-const PlanStep *gate_step(const Agenda *agenda, guint gate)
-{
-    for (guint i = agenda->plan->steps->len; i-- > 0;) {
-        const PlanStep *step = agenda->plan->steps->pdata[i];
-        if (step->gate == gate)
-            return step;
-    }
-    return NULL;
 }

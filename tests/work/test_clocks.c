@@ -33,6 +33,23 @@ static void expect_clocks(Session *session, const char *moment, const char *expe
     ck_assert_str_eq(text, expected);
 }
 
+// What kept it from being filled or run last, over by then.
+static void expect_over(Session *session, const char *moment, const char *expected)
+{
+    const GPtrArray *entries = session_entries(session);
+    Moment now;
+    Clock clock;
+    ck_assert(moment_parse(moment, &now, NULL));
+    gboolean over = clock_over(session_plan(session), (const Entry *const *)entries->pdata,
+                               entries->len, now, &clock);
+    g_autofree char *at = over ? moment_text(clock.at) : NULL;
+    g_autofree char *words = over
+                                 ? g_strdup_printf("%s %s %s", clock.subject,
+                                                   clock.sort == CLOCK_NO_RUN ? "run" : "fluid", at)
+                                 : NULL;
+    ck_assert_pstr_eq(words, expected);
+}
+
 // Gasket sealant: fit within 12 min, no fluid for 2 h, no run for 24 h.
 START_TEST(a_sealant_has_three_clocks_and_each_ends_by_itself)
 {
@@ -53,6 +70,9 @@ START_TEST(a_sealant_has_three_clocks_and_each_ends_by_itself)
                   "sump no run before 2024-12-06T11:30:00\n");
     expect_clocks(session, "2024-12-05 14:00", "sump no run before 2024-12-06T11:30:00\n");
     expect_clocks(session, "2024-12-07 14:00", "");
+    expect_over(session, "2024-12-05 11:43", NULL);
+    expect_over(session, "2024-12-05 14:00", "sump fluid 2024-12-05T13:30:00");
+    expect_over(session, "2024-12-07 14:00", "sump run 2024-12-06T11:30:00");
     session_close(session);
 }
 END_TEST

@@ -1,6 +1,7 @@
 // What a step closes and what a gate still lacks, subject by subject, on the demo's plan.
 #include "agenda.h"
 
+#include <standbook/work/gate.h>
 #include <standbook/work/subject.h>
 
 static void take_all(const char *lines)
@@ -133,15 +134,58 @@ START_TEST(a_gate_tells_its_gaps_and_what_stands)
     Telling telling = telling_of(&agenda, taken);
     ck_assert_uint_eq(gate_next(&agenda), 0);
     ck_assert_str_eq(gate_step(&agenda, 0)->name, "Pre-start proof");
-    expect_subjects(subjects_missing(&telling, 0), 99,
-                    "left open evenness dry; as found; not answered yet\n"
-                    "left open worst leak-down found; as found; not answered yet\n"
-                    "left open two turns by hand\nleft open fuel leaks\n"
-                    "left open extinguisher in place\nleft open mount nuts: 0 of 4 at 69 N·m\n"
-                    "left open Pre-start proof\n");
+    expect_subjects(
+        subjects_missing(&telling, 0), 99,
+        "left open two turns by hand\nleft open fuel leaks\n"
+        "left open extinguisher in place\nleft open mount nuts: 0 of 4 at 67 to 69 N·m\n"
+        "left open Pre-start proof: not signed\n");
+    // What was conceded, and what the last phase of the gate asks for.
     expect_subjects(subjects_standing(&telling, 0), 99,
                     "conceded piston clearance 4; conceded 26 Feb, EV\n"
-                    "pass run-down torque 1 2 3 4\n");
+                    "pass priming pressure\npass oil at far rocker\n"
+                    "noted seconds to far rocker\npass run-down torque 1 2 3 4\n");
+}
+END_TEST
+
+START_TEST(one_bolt_and_a_second_signature_are_told_by_name)
+{
+    feed_upto("14:20 tighten mount nuts all with W3");
+    take_all("2025-03-19 14:20 MO tighten mount nuts[1] with W3\ntighten mount nuts[3] with W3\n"
+             "tighten mount nuts[2] with W3");
+    Agenda agenda = agenda_now();
+    g_autoptr(Taken) taken = taken_new(agenda.entries, agenda.count, NULL);
+    Telling telling = telling_of(&agenda, taken);
+    expect_subjects(subjects_missing(&telling, 0), 99,
+                    "left open two turns by hand\nleft open fuel leaks\n"
+                    "left open extinguisher in place\n"
+                    "left open mount nuts: bolt 4 not tight: 69 N·m\n"
+                    "left open Pre-start proof: not signed\n");
+    take_all("tighten mount nuts[4] with W3\nlook two turns by hand yes\nlook fuel leaks none\n"
+             "look extinguisher in place yes\nsign Pre-start proof");
+    agenda = agenda_now();
+    g_autoptr(Taken) after = taken_new(agenda.entries, agenda.count, NULL);
+    telling = telling_of(&agenda, after);
+    expect_subjects(subjects_missing(&telling, 0), 99,
+                    "left open Pre-start proof: second signature missing\n");
+}
+END_TEST
+
+// How many a gate asks for in its last phase, parts apart, and how many of them are left.
+static void count_last(const Agenda *agenda, guint *all, guint *left)
+{
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *made = agenda_made(agenda, i);
+        gboolean counts =
+            gate_asks(0, made) && made->asked != ASKED_FIT && gate_is_last(agenda, 0, made->step);
+        *all += counts ? 1 : 0;
+        *left += counts && requirement_is_left(made) ? 1 : 0;
+    }
+}
+
+START_TEST(what_stands_before_a_gate_is_summed_up)
+{
+    feed_upto("14:20 tighten mount nuts all with W3");
+    Agenda agenda = agenda_now();
     g_autoptr(GArray) sums = gate_sums(&agenda, 0);
     g_autoptr(GString) words = g_string_new(NULL);
     guint all = 0, left = 0;
@@ -155,18 +199,46 @@ START_TEST(a_gate_tells_its_gaps_and_what_stands)
     guint counted = 0;
     for (guint i = 0; i < VERDICTS; i++)
         counted += gate->counts[i];
+    count_last(&agenda, &all, &left);
     ck_assert_uint_eq(all, counted); // none is left out
     ck_assert_uint_eq(left, gate->left);
-    ck_assert_str_eq(words->str, "steps 37 of 38 signed\nbolts 4 of 274 left\n"
-                                 "checks 5 of 426 left\nparts 96 fitted, none left\n");
+    ck_assert_str_eq(words->str, "steps S01 to S36 36 signed, none left\n"
+                                 "bolts 270 through, all at the last stage\n"
+                                 "checks 416, none in doubt, none failed\n"
+                                 "parts and lots 96 fitted\n");
+}
+END_TEST
+
+static void expect_lots(const char *expected)
+{
+    Agenda agenda = agenda_now();
+    g_autofree char *words = gate_lots(&agenda, demo->shop);
+    ck_assert_pstr_eq(words, expected);
+}
+
+// Two tins of cam paste: CP-12 ran out a week before, CP-15 is good.
+START_TEST(a_lot_past_its_date_is_told_once_another_was_used)
+{
+    feed_upto("09:14 lay cam paste");
+    expect_lots(NULL);
+    take("2025-03-07 09:14 JT lay cam paste on tappets lot CP-15");
+    expect_lots("CP-12 past its date, not used");
+    take("09:20 lay cam paste on tappets lot CP-12");
+    expect_lots(NULL); // that it is in doubt is told elsewhere
+    take("09:21 strike last wrong tool");
+    expect_lots("CP-12 past its date, not used");
 }
 END_TEST
 
 int main(void)
 {
-    const TTest *tests[] = {
-        what_a_step_closes_stands_unsettled_first, what_is_settled_is_one_line_over_its_places,
-        a_tool_found_wrong_is_named_and_told, a_tool_late_for_its_calibration_is_named_and_told,
-        a_gate_tells_its_gaps_and_what_stands};
+    const TTest *tests[] = {what_a_step_closes_stands_unsettled_first,
+                            what_is_settled_is_one_line_over_its_places,
+                            a_tool_found_wrong_is_named_and_told,
+                            a_tool_late_for_its_calibration_is_named_and_told,
+                            a_gate_tells_its_gaps_and_what_stands,
+                            one_bolt_and_a_second_signature_are_told_by_name,
+                            what_stands_before_a_gate_is_summed_up,
+                            a_lot_past_its_date_is_told_once_another_was_used};
     return run_on_build("subject", tests, G_N_ELEMENTS(tests), 0);
 }

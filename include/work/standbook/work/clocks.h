@@ -26,6 +26,11 @@ typedef struct {
 GArray *clocks_running(const Plan *plan, const Assessment *assessment, const Entry *const *entries,
                        gsize count, Moment now) G_GNUC_WARN_UNUSED_RESULT;
 
+// Of what may not be filled or started before a time the clock that ran out last, by `now`; FALSE
+// if there was none.
+gboolean clock_over(const Plan *plan, const Entry *const *entries, gsize count, Moment now,
+                    Clock *clock);
+
 // When the wait of a stage is over that runs now: all bolts of the stage in front of it are
 // through. 0 if it does not run, or was entered as waited. `wait` is of that assessment.
 Moment clock_wait_over(const Assessment *assessment, const Entry *const *entries, gsize count,

@@ -36,23 +36,8 @@ GArray *subjects_at_stake(const Telling *telling, const PlanStep *step,
 GArray *subjects_missing(const Telling *telling, guint gate) G_GNUC_WARN_UNUSED_RESULT;
 
 // What stands at a gate and is worth a line of its own: what was conceded, place by place, and the
-// checks of the gate's last step. Subjects; the caller frees with g_array_unref.
+// checks and bolts of the gate's last phase. Subjects; the caller frees with g_array_unref.
 GArray *subjects_standing(const Telling *telling, guint gate) G_GNUC_WARN_UNUSED_RESULT;
-
-// All else that a gate asks for, in sums of the same sort.
-typedef struct {
-    const char *what; // static: `steps`, `bolts`, `checks`, `parts`
-    guint all, settled;
-    char *said; // `37 signed`, `26 sets at their last stage`; freed with g_free
-} GateSum;
-
-// In turn; the caller frees with g_array_unref.
-GArray *gate_sums(const Agenda *agenda, guint gate) G_GNUC_WARN_UNUSED_RESULT;
-
-// The gate to be proved next: the first that is not sealed, else the last.
-guint gate_next(const Agenda *agenda);
-// The step that ends it: the last of the plan that belongs to it; NULL if none does.
-const PlanStep *gate_step(const Agenda *agenda, guint gate);
 
 // The tool that was found wrong later and puts a place in doubt: the newest news of it. NULL if
 // that is not why.

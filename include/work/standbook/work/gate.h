@@ -1,0 +1,34 @@
+// What stands before a gate, in sums. Pure: everything comes in.
+#pragma once
+#include <standbook/work/agenda.h>
+#include <standbook/work/shop.h>
+
+// Gates are indexes in the plan's gates.
+
+// Whether a gate asks for it: it belongs to that gate or one before, and was not withdrawn.
+gboolean gate_asks(guint gate, const Requirement *made);
+
+// The gate to be proved next: the first that is not sealed, else the last.
+guint gate_next(const Agenda *agenda);
+// The step that ends it: the last of the plan that belongs to it; NULL if none does.
+const PlanStep *gate_step(const Agenda *agenda, guint gate);
+// Whether a step (NULL allowed) is of the phase that ends a gate: its last step, and what stands
+// under the same heading. There each thing is told by itself (subjects_standing).
+gboolean gate_is_last(const Agenda *agenda, guint gate, const PlanStep *step);
+
+// What else a gate asks for, in sums of one sort: signatures, bolts and checks of all but its last
+// phase, and all parts.
+typedef struct {
+    char *what; // `steps S01 to S36`, `bolts`, `checks`, `parts and lots`; freed with g_free, as
+                // the next
+    guint all, settled;
+    char *said; // `36 signed, none left`, `96 fitted`
+} GateSum;
+
+// In turn, what is nought left out; the caller frees with g_array_unref.
+GArray *gate_sums(const Agenda *agenda, guint gate) G_GNUC_WARN_UNUSED_RESULT;
+
+// The lots of the shop that ran out while the build was on and were passed over: another of the
+// same sort was laid since. `CP-12 past its date, not used`; NULL if there is none. The caller
+// frees with g_free.
+char *gate_lots(const Agenda *agenda, const Shop *shop) G_GNUC_WARN_UNUSED_RESULT;
