@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction as F
 from typing import Callable, Hashable
 
+import trade
 from arrays import (PI, Array, Mismatch, Place, Variance, absolute, combine, constant, each,
                     fold_axes, fold_several, negated, neighbour, no_variance, pick, powered, rooted)
 from units import PURE, Unit, parse_unit
@@ -178,6 +179,8 @@ class Parser:
             raise Fault(f"nothing to read at {self.position} of `{self.text}`")
         if name in FUNCTIONS and self.take("("):
             return self.call(name)
+        if name in trade.FUNCTIONS and self.take("("):
+            return self.trade(name)
         return ("name", name)
 
     def call(self, name: str) -> tuple:
@@ -191,6 +194,19 @@ class Parser:
             self.position = end
         self.need(")")
         return ("call", name, arguments, over)
+
+    def trade(self, name: str) -> tuple:
+        """What a function of the trade comes to of its arguments, as a whole."""
+        arguments = [self.formula()]
+        while self.take(","):
+            arguments.append(self.formula())
+        self.need(")")
+        form = trade.function(name, len(arguments))
+        if not form:
+            raise Fault(f"`{name}` takes no {len(arguments)} arguments")
+        given = {parameter: trade.material(tree) if trade.is_material(parameter) else tree
+                 for parameter, tree in zip(form[0], arguments)}
+        return ("trade", trade.filled(parse(form[1]), given))
 
 
 def parse(text: str) -> tuple:
@@ -267,6 +283,8 @@ def evaluate(tree: tuple, context: Context) -> Array:
         return constant(PI) if tree[1] == "pi" else context.value(tree[1])
     if kind in ("+", "-", "*", "/"):
         return combine(kind, evaluate(tree[1], context), evaluate(tree[2], context))
+    if kind == "trade":
+        return evaluate(tree[1], context)
     if kind == "negative":
         return each(evaluate(tree[1], context), negated)
     if kind == "power":

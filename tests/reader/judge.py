@@ -55,7 +55,9 @@ def add(plan: Plan, body: dict[str, Any]) -> None:
         gate = plan.steps[body["step"]].gate if body.get("step") in plan.steps else plan.gates[0]
         plan.add_step(body["name"], {**(value or {}), "gate": gate}, added=True)
         return
-    step = plan.steps[body["step"]]
+    step = plan.steps.get(body["step"])
+    if not step:
+        return  # what stands on an addition that was struck is left out with it
     if body["what"] == "check":
         plan.add_check(step, body["name"], value, {})
     elif body["what"] == "part":

@@ -101,16 +101,25 @@ def spiral(rows: list[list[str]]) -> list[str]:
     return [spots[spot] for spot in taken]
 
 
-def order_of(words: str | None, layout: str | None, axes: list[Axis]) -> list[Labels]:
+def order_of(words: str | None, layout: str | None, axes: list[Axis],
+             each: list[str]) -> list[Labels]:
     """The places of a group in the order asked."""
     all_places = places(axes)
     if not words or words == "as numbered":
         return all_places
-    if words == "row":
-        return [all_places[i] for i in in_row(len(all_places))]
-    if words == "criss-cross":
-        return [all_places[i] for i in criss_cross(len(all_places))]
+    if words in ("row", "criss-cross"):
+        rule = in_row if words == "row" else criss_cross
+        return [run[i] for run in runs_of(axes, each) for i in rule(len(run))]
     by_words = {"".join(place): place for place in all_places}
     if words == "spiral":
         return [by_words[label] for label in spiral(layout_rows(layout or ""))]
     return [by_words[label] for label in re.split(r"[-, ]+", words)]
+
+
+def runs_of(axes: list[Axis], each: list[str]) -> list[list[Labels]]:
+    """The places one after another; of bolts along several axes those of one label of `each`."""
+    kept = [i for i, axis in enumerate(axes) if len(axes) > 1 and axis[0] in each]
+    runs: dict[Labels, list[Labels]] = {}
+    for place in places(axes):
+        runs.setdefault(tuple(place[i] for i in kept), []).append(place)
+    return list(runs.values())

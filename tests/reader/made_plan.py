@@ -259,7 +259,30 @@ class PlanMade:
                       (f"{one.name}[{label}] - {one.name}[{AXES[first][1]}]", "0", rest)]
         if first == "row":
             forms.append((f"max({one.name} - {one.name}[row - 1])", "0", []))
-        return self.dice.choice(forms)
+        return self.dice.choice(forms if self.dice.random() < 0.6
+                                else self.trade_of(one.name, other.name, one.axes, joined))
+
+    def trade_of(self, one: str, other: str, axes: list[str],
+                 joined: list[str]) -> list[tuple[str, str, list[str]]]:
+        """Functions of the trade of two lengths of about 10 mm."""
+        ratios = ("compression ratio(swept volume({0}, 10 mm), swept volume({1}, 10 mm)) - 1",
+                  "clearance volume(swept volume({0}, 9 mm), {1}, 0.5 mm, {0}, 0.5 mm, 0 cc)"
+                  " / swept volume({1}, 10 mm)",
+                  "stress area({0}, 1.5 mm) / stress area({1}, 1.5 mm)",
+                  "elastic stretch(10 kN, {0}, 50 mm², 200000 MPa) / elastic stretch(10 kN, {1}, "
+                  "0.5 cm², 200 kN/mm²)",
+                  "spring rate(700 N, 250 N, {0}, 2 * {1}) / 45 N/mm",
+                  "midpoint(350 °, 370 ° * {0} / {1}) / 360 °")
+        differences = ("clearance({0}, {1})", "hole wear({0}, {1})", "shaft wear({0}, {1})",
+                       "bolt stretch({0}, {1})", "bind margin(2 * {0}, {1}, nominal)",
+                       "at20({0}, 30 °C, steel) - at20({1}, 50 °F, steel)",
+                       "at20({0}, 21 ± 2 °C, brass) - at20({1}, 21 ± 2 °C, bronze)")
+        alone = ("at20({0}, 26 °C, iron)", "at20({0}, 30 °C, aluminium, 10 ± 1 °C, steel)",
+                 "at20({0}, 12 °C, magnesium)", "at20({0}, 12 °C, titanium)")
+        return ([(form.format(one, other), "1", joined) for form in ratios] +
+                [(form.format(one, other), "0", joined) for form in differences] +
+                [("shim wanted({0}, {1}, nominal)".format(one, other), "10", joined)] +
+                [(form.format(one), "10", axes) for form in alone])
 
     def look(self, step: StepMade) -> None:
         words, answers = self.dice.choice((("yes", ("yes", "no")), ("text", ('"seen"',)),

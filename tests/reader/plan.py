@@ -266,8 +266,9 @@ class Plan:
         axes = bolts_at(value["bolts"], self.axes)
         lubricant = value.get("lubricant")
         words = lubricant.values() if isinstance(lubricant, dict) else listed(lubricant)
-        group = Group(name, step.name, axes, order_of(value.get("order"), value.get("layout"), axes),
-                      listed(value.get("each")), self.stages(value["stages"]),
+        each = listed(value.get("each"))
+        order = order_of(value.get("order"), value.get("layout"), axes, each)
+        group = Group(name, step.name, axes, order, each, self.stages(value["stages"]),
                       str(value.get("use", "may be reused")), value.get("track"),
                       value.get("then off") == "yes", set(words))
         if "ceiling" in value:

@@ -85,5 +85,44 @@ class Places(unittest.TestCase):
         self.assertEqual(array[("2",)].weights, {("main", 2): F(1, 2), ("main", 1): F(-5)})
 
 
+class Trade(unittest.TestCase):
+    """Functions of the trade; the figures are those of the sources that trade.py names."""
+
+    def test_figures(self):
+        for text, value, digits in (
+                ("swept volume(86 mm, 86 mm)", "0.000499557214", 12),
+                ("clearance volume(45 cc, 87 mm, 0.70 mm, 86 mm, 0.20 mm, 3 cc)", "0.000053323036", 12),
+                ("clearance volume(62 cc, 97 mm, 1.20 mm, 96 mm, 0 mm - 0.10 mm, 0 cc - 12 cc)",
+                 "0.000058143951", 12),
+                ("compression ratio(500 cc, 50 cc)", "11", 30),
+                ("stress area(10 mm, 1.5 mm)", "0.0000579895", 10),
+                ("elastic stretch(9054.4 lbf, 1.60 in, 0.0878 in², 30000000 psi) / 1 in", "0.00550", 5),
+                ("at20(62.000 mm, 12 °C, steel)", "0.0620057045", 10),
+                ("at20(86.012 mm, 28 °C, aluminium, 24 °C, steel)", "0.0860001325", 10),
+                ("spring rate(700 N, 250 N, 30 mm, 40 mm)", "45000", 0),
+                ("shim wanted(2.50 mm, 0.38 mm, 0.30 mm)", "0.00258", 9),
+                ("bind margin(36 mm, 9.5 mm, 25 mm)", "0.0015", 9),
+                ("hole wear(80.05 mm, 80 mm) + shaft wear(59.95 mm, 60 mm)", "0.0001", 9),
+                ("clearance(50 mm, 49.991 mm) + bolt stretch(60.1 mm, 60 mm)", "0.000109", 9),
+                ("midpoint(350 °, 390 °)", "370", 9)):
+            self.assertLessEqual(abs(work(text)[()] - F(value)), F(1, 2 * 10**digits), text)
+
+    def test_a_material_is_one_doubt(self):
+        doubts = {}
+        context = Context(VALUES.__getitem__, source="a", doubts=doubts)
+        array = evaluate(parse("at20(62 mm, 12 °C, steel) - at20(62 mm, 12 °C, steel)"), context)
+        self.assertEqual(set(array[()].weights.values()), {F(0)})
+        self.assertEqual(doubts, {("±", "a", ("material", "steel")): F("0.000001")})
+
+    def test_places_go_through(self):
+        self.assertEqual(work("clearance(bore, skirt)")[("2", "rear")], 20)
+        self.assertEqual(names(parse("clearance(bore, skirt)")), ["bore", "skirt"])
+
+    def test_refused(self):
+        for text in ("swept volume(86 mm)", "at20(62 mm, 12 °C, cheese)", "midpoint(1 °, 2 °"):
+            with self.assertRaises((Fault, ValueError), msg=text):
+                parse(text)
+
+
 if __name__ == "__main__":
     unittest.main()

@@ -89,8 +89,13 @@ class Notation(unittest.TestCase):
             self.assertEqual("-".join(str(i + 1) for i in criss_cross(count)), order)
         self.assertEqual([i + 1 for i in in_row(8)], [4, 5, 3, 6, 2, 7, 1, 8])
         bolts = [("bolt", labels("1..10"))]
-        spiral = order_of("spiral", "1 2 3 4 5 / 6 7 8 9 10", bolts)
+        spiral = order_of("spiral", "1 2 3 4 5 / 6 7 8 9 10", bolts, [])
         self.assertEqual("-".join(place[0] for place in spiral), "3-8-4-7-2-9-5-6-1-10")
+
+    def test_each_has_the_order_for_itself(self):
+        nuts = [("cylinder", labels("a/b")), ("stud", labels("1..4"))]
+        self.assertEqual("-".join(map("".join, order_of("criss-cross", None, nuts, ["cylinder"]))),
+                         "a1-a3-a2-a4-b1-b3-b2-b4")
 
 
 if __name__ == "__main__":

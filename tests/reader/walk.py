@@ -76,11 +76,20 @@ class Walk:
                 self.unsound_until.update({(check.name, place): self.struck_at(entry)
                                            for place in self.covered(check.axes, entry)})
             return
+        if not self.planned(entry):
+            return
         handler = getattr(self, "on_" + entry.kind.replace(" ", "_"), None)
         if handler:
             handler(entry)
         else:
             self.said.setdefault(entry.kind, []).append(entry)
+
+    def planned(self, entry: Entry) -> bool:
+        """What was done to an addition that was struck since is about nothing."""
+        fitted = {**self.plan.parts, **self.plan.groups}  # sealant is laid on parts too
+        named = {"check": self.plan.checks, "tightening": fitted, "part": fitted}
+        return all(entry.body[field] in names for field, names in named.items()
+                   if isinstance(entry.body.get(field), str))
 
     def struck_at(self, entry: Entry) -> int:
         return max((strike.rank for strike in self.live
