@@ -311,7 +311,7 @@ def walk_setting(player):
     go(player, ".5", "stands at .5 turn")
     yield "setting, typing a move"
     go(player, "\r", "loose at 1")
-    go(player, ".9\r", "which wrench is in hand?")
+    go(player, ".13\r", "which wrench is in hand?")
     yield "setting, tightened"
     player.ask("wait 300")
     go(player, line_digit(player, "W4"), "[ Enter = tight ]")
