@@ -10,7 +10,7 @@
 #include <standbook/work/ago.h>
 #include <string.h>
 
-enum { LINES_TOLD = 6, TEXT_WIDTH = 75 };
+enum { TEXT_WIDTH = 75 };
 
 static const Style plain = {TYPE_PLAIN, ROLE_CALM};
 
@@ -57,17 +57,25 @@ static void paint_value(const Requirement *made, Page *page, guint row)
     canvas_put_right(page->body, row, PAGE_WIDTH - 1, plain, service);
 }
 
-// As many rows of them as leave room for the list.
+// How many rows of what is told leave room for the list: on a taller screen half of the rest too.
+static guint rows_told(const Page *page)
+{
+    enum { LEAST = 5 };
+    if (!page->height)
+        return G_MAXUINT;
+    return LEAST + (MAX(page->height, PAGE_HEIGHT) - PAGE_HEIGHT) / 2;
+}
+
 static guint paint_told(const GPtrArray *told, Page *page, guint row)
 {
     g_autoptr(Canvas) all = canvas_new_growing(PAGE_WIDTH, page->body->ascii);
-    guint rows = 0;
-    for (guint i = 0; told && i < told->len && rows <= LINES_TOLD; i++)
+    guint rows = 0, most = rows_told(page);
+    for (guint i = 0; told && i < told->len && rows <= most; i++)
         rows = canvas_wrap(all, rows, 4, TEXT_WIDTH, plain, told->pdata[i]);
-    canvas_copy(page->body, row, 0, all, 0, MIN(rows, LINES_TOLD));
-    if (rows > LINES_TOLD)
-        canvas_put(page->body, row + LINES_TOLD - 1, 4 + TEXT_WIDTH, 0, plain, "…");
-    return row + MIN(rows, LINES_TOLD);
+    canvas_copy(page->body, row, 0, all, 0, MIN(rows, most));
+    if (rows > most)
+        canvas_put(page->body, row + most - 1, 4 + TEXT_WIDTH, 0, plain, "…");
+    return row + MIN(rows, most);
 }
 
 // `TL-0412 launch Marigold, 4 Mar`, as much of it as there is room for.
@@ -100,10 +108,19 @@ guint find_paint_answer(const FindList *list, const Desk *desk, Page *page)
 
 // LINES ------------------------------------------------------------------------------------------
 
+// `main clearance 3`, `main caps 5, stage 2`
+static char *place_words(const Requirement *made)
+{
+    g_autofree char *title = requirement_title(made);
+    return made->asked == ASKED_BOLT && made->stage
+               ? g_strdup_printf("%s, stage %u", title, made->stage)
+               : g_steal_pointer(&title);
+}
+
 static void paint_place(const FindLine *line, const Desk *desk, Page *page, guint row)
 {
     const Requirement *made = line->made;
-    g_autofree char *name = requirement_title(made), *value = figure_value(made);
+    g_autofree char *name = place_words(made), *value = figure_value(made);
     g_autofree char *doubt = figure_doubt(made), *day = day_of_entry(line->build, made, desk);
     g_autofree char *figures = g_strconcat(value, *doubt ? " " : "", doubt, NULL);
     const char *mark = verdict_mark(made->verdict, made->reason);
@@ -173,9 +190,11 @@ void find_paint_lines(const FindList *list, const Desk *desk, guint chosen, guin
         paint_line(list, i, desk, page, row + i);
     }
     page->heads = row;
-    if (lines)
-        page_say(&page->count, "%u found in %u build%s", lines, find_list_builds(list),
-                 find_list_builds(list) == 1 ? "" : "s");
+    guint builds = find_list_builds(list);
+    if (lines && builds)
+        page_say(&page->count, "%u found in %u build%s", lines, builds, builds == 1 ? "" : "s");
+    else if (lines)
+        page_say(&page->count, "%u found", lines);
 }
 
 // AT THE RIGHT -----------------------------------------------------------------------------------

@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-enum { MORE_LINES = 5 };
+enum { MORE_LINES = 6 };
 
 typedef struct {
     FindList *list;

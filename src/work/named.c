@@ -3,7 +3,7 @@
 #include <string.h>
 
 // What one word of a question can be found in, and what that counts.
-enum { WHOLE_WORD = 5, BEGUN_WORD = 3, LABEL = 3, ELSEWHERE = 1 };
+enum { WHOLE_WORD = 15, BEGUN_WORD = 13, LABEL = 3, ELSEWHERE = 1 };
 
 // What a requirement counts by itself, beside the words found in it.
 enum { ANY = 20, WORKED_OUT = 4, LIMITED = 2, DONE = 1, JUST_THERE = 4, NO_VALUE = 5 };
@@ -25,7 +25,7 @@ typedef struct {
 // One requirement.
 typedef struct {
     const Requirement *made;
-    Span labels, answer; // labels as they are; words of the answer
+    Span labels, answer; // labels as they are; words of the answer and the value
     guint own;           // what it counts by itself
     guint less;          // less that
 } Called;
@@ -104,6 +104,8 @@ static void add_kin(Naming *naming, const Requirement *made)
         add_words(naming, &kin.there, axis_name(made->check->places->pdata[i]));
     if (made->step)
         add_words(naming, &kin.there, made->step->name);
+    if (made->asked == ASKED_BOLT || made->asked == ASKED_SIGN)
+        add_words(naming, &kin.there, asked_words(made->asked));
     g_array_append_val(naming->kin, kin);
 }
 
@@ -115,8 +117,12 @@ static void add_called(Naming *naming, const Requirement *made)
         g_autofree char *label = g_utf8_casefold(made->labels[i], -1);
         add_word(naming, &called.labels, label);
     }
+    g_autofree char *value =
+        made->value && made->check ? check_value_words(made->check, made->value) : NULL;
     if (made->answer)
         add_words(naming, &called.answer, made->answer);
+    if (value)
+        add_words(naming, &called.answer, value);
     if (made->entry)
         called.own += DONE;
     if (made->check && made->check->formula)
@@ -203,7 +209,7 @@ static guint best_fit(const Naming *naming, const guint8 *fits, Span span)
     return best;
 }
 
-// A number of one or two digits is a label, or of the name.
+// A number of one or two digits is a label, or a whole word of the name or answer.
 static gboolean is_small_number(const char *word)
 {
     return g_ascii_isdigit(*word) && strlen(word) < 3;
@@ -227,9 +233,11 @@ static void look_at(const Naming *naming, Question *question, const Kin *kin)
 static guint word_counts(const Naming *naming, const Question *question, guint word,
                          const Called *called)
 {
-    if (question->common[word] || is_small_number(question->words->pdata[word]))
+    if (question->common[word])
         return question->common[word];
-    return best_fit(naming, question->fits[word], called->answer) ? ELSEWHERE : 0;
+    guint fit = best_fit(naming, question->fits[word], called->answer);
+    gboolean whole = is_small_number(question->words->pdata[word]);
+    return fit == IS || (fit == BEGINS && !whole) ? ELSEWHERE : 0;
 }
 
 static guint counts_of(const Naming *naming, const Question *question, const Kin *kin,

@@ -38,7 +38,7 @@ END_TEST
 START_TEST(as_many_as_are_wanted_the_best_first)
 {
     static const char *const expected[] = {"read main clearance[3]", "read main tunnel[3]",
-                                           "read clearance by grade[3]"};
+                                           "read main journal[3, front, v]"};
     Agenda agenda = agenda_now();
     g_autoptr(Naming) naming = naming_new(agenda.assessment);
     for (guint most = 0; most <= G_N_ELEMENTS(expected); most++) {
@@ -57,6 +57,21 @@ START_TEST(words_are_taken_as_they_are_said)
     expect_named("clearance #3 main?", "read main clearance[3]");
     expect_named("main clearance[3]", "read main clearance[3]");
     expect_named("Top RING gap: 2", "read top ring gap[2]");
+    expect_named("pistons 4", "fit pistons[4]"); // the name before the step
+    expect_named("head nut bolt 2", "bolt head nuts in Head on[2], stage 1");
+}
+END_TEST
+
+START_TEST(a_value_or_a_lot_names_its_place)
+{
+    take("2025-03-04 10:00 MO pick up Main clearances");
+    take("read main bore[3, front] 59.787 with G03");
+    take("2025-03-17 10:00 MO pick up Crank");
+    take("fit main shells[3, upper] lot MB-2417-C new");
+    expect_named("59.787", "read main bore[3, front]");
+    expect_named("59.78", "read main bore[3, front]");
+    expect_named("mb-2417-c", "fit main shells[3, upper]");
+    expect_named("MB-24", "nothing"); // one of two digits must be all of it
 }
 END_TEST
 
@@ -79,7 +94,10 @@ END_TEST
 int main(void)
 {
     const TTest *tests[] = {the_judged_value_of_just_that_place_is_meant,
-                            bolts_and_signatures_come_after, as_many_as_are_wanted_the_best_first,
-                            words_are_taken_as_they_are_said, an_entry_leads_to_its_place};
+                            bolts_and_signatures_come_after,
+                            as_many_as_are_wanted_the_best_first,
+                            words_are_taken_as_they_are_said,
+                            a_value_or_a_lot_names_its_place,
+                            an_entry_leads_to_its_place};
     return run_on_build("named", tests, G_N_ELEMENTS(tests), 0);
 }

@@ -12,11 +12,11 @@ void naming_free(Naming *naming); // NULL is allowed
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Naming, naming_free)
 
 // The requirements that all these words name, in any order, the best first, `most` at most (const
-// Requirement *). A number must be one of the labels; any other word must be a label or begin a
-// word of the name, an axis, the step or the answer (a lot), in whatever case; `#`, `?` and the
-// like part words. A judged value of just that place comes before what it is worked out from, that
-// before bolts and signatures; of those as good the first in the plan. The caller frees with
-// g_ptr_array_unref.
+// Requirement *). A word must be a label or begin a word of the name, an axis, the step, the answer
+// (a lot) or the value as shown; one of one or two digits must be all of it. Case does not matter;
+// `#`, `?` and the like part words. What stands in the name counts most; then a judged value of
+// just that place comes before what it is worked out from, that before bolts and signatures; of
+// those as good the first in the plan. The caller frees with g_ptr_array_unref.
 GPtrArray *naming_asked(const Naming *naming, const char *words,
                         guint most) G_GNUC_WARN_UNUSED_RESULT;
 
