@@ -134,16 +134,16 @@ static char *when_in_build(const Entry *entry, Moment now)
     return g_strdup_printf("%.5s ", when + 11);
 }
 
-void about_build(Canvas *canvas, guint row, guint column, guint count, Desk *desk)
+void about_build(Canvas *canvas, guint row, guint column, guint count, const Session *session,
+                 Moment now)
 {
-    const Session *session = desk_build(desk);
     g_auto(Listed) listed = listed_of(session);
     for (guint i = listed.entries->len; i-- > 0 && count > 0;) {
         const Entry *entry = listed.entries->pdata[i];
         if (!is_told(entry))
             continue;
         Style style;
-        g_autofree char *when = when_in_build(entry, desk->now);
+        g_autofree char *when = when_in_build(entry, now);
         g_autofree char *words = entry_said(session_plan(session), listed.taken, entry);
         g_autofree char *line = listed_line(&listed, i, when, words, &style);
         canvas_put(canvas, row++, column, 0, style, line);

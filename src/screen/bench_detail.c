@@ -1,6 +1,6 @@
 #include "bench_detail.h"
 
-#include "about.h"
+#include "beside.h"
 #include "line_words.h"
 #include "toolbox.h"
 #include "widget_digits.h"
@@ -16,8 +16,6 @@
 #include <string.h>
 
 enum {
-    DETAIL_WIDTH = 50, // of one column
-    DETAIL_ROWS = 24,  // entries
     WORD_COLUMN = 3,
     FIGURE_COLUMN = 20,
     SAID_COLUMN = 33,
@@ -241,12 +239,9 @@ static void put_turns(Detail *detail)
 
 void detail_paint(Desk *desk, const Checks *checks, guint index, Page *page)
 {
-    guint width = page_detail_width(page->width);
-    if (!width || !checks->here)
+    g_autoptr(Canvas) canvas = checks->here ? beside_begin(page) : NULL;
+    if (!canvas)
         return;
-    gboolean third = width > 2 * DETAIL_WIDTH - 12;
-    page->detail = canvas_new_growing(width, page->body->ascii);
-    g_autoptr(Canvas) canvas = canvas_new_growing(third ? DETAIL_WIDTH : width, page->body->ascii);
     const Agenda agenda = checks_agenda(checks);
     g_autofree const char **causes = g_new(const char *, agenda.count + 1);
     live_causes(agenda.entries, agenda.count, causes);
@@ -262,9 +257,7 @@ void detail_paint(Desk *desk, const Checks *checks, guint index, Page *page)
         put_limits(&detail);
         put_turns(&detail);
     }
-    canvas_copy(page->detail, 0, 0, canvas, 0, detail.row);
-    about_build(page->detail, third ? 1 : detail.row + 1, third ? DETAIL_WIDTH + 1 : 1, DETAIL_ROWS,
-                desk);
+    beside_end(page, canvas, detail.row, desk_build(desk), desk->now);
 }
 
 // FAR -------------------------------------------------------------------------------------------

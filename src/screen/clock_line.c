@@ -1,10 +1,8 @@
 #include "clock_line.h"
 
-#include <standbook/work/clocks.h>
-
 static const gint64 MINUTE = 60, HOUR = 3600, DAY = 86400;
 
-static GArray *clocks_of(Session *session, Moment now)
+GArray *clocks_of(Session *session, Moment now)
 {
     const GPtrArray *entries = session_entries(session);
     return clocks_running(session_plan(session), session_assessment(session),
@@ -76,18 +74,14 @@ char *clock_line_of_all(const Desk *desk)
     return g_steal_pointer(&line);
 }
 
-guint clocks_paint(Canvas *canvas, guint row, Session *session, const char *number, Moment now)
+char *clock_until(const Clock *clock, Moment now)
 {
-    g_autoptr(GArray) clocks = clocks_of(session, now);
-    for (guint i = 0; i < clocks->len; i++, row++) {
-        const Clock *clock = &g_array_index(clocks, Clock, i);
-        g_autofree char *at = when(clock->at, now), *left = span(clock->at - now);
-        g_autofree char *what = g_strconcat(number, " ", clock->subject, NULL);
-        g_autofree char *until = g_strdup_printf("%s %s", clock_words(clock, now), at);
-        g_autofree char *still = g_strconcat(left, clock->at < now ? "" : " left", NULL);
-        canvas_put(canvas, row, 14, 19, style_of(0, 0), what);
-        canvas_put(canvas, row, 34, 26, style_of(0, ROLE_UNSURE), until);
-        canvas_put(canvas, row, 61, 19, style_of(0, 0), still);
-    }
-    return row;
+    g_autofree char *at = when(clock->at, now);
+    return g_strdup_printf("%s %s", clock_words(clock, now), at);
+}
+
+char *clock_left(const Clock *clock, Moment now)
+{
+    g_autofree char *left = span(clock->at - now);
+    return g_strconcat(left, clock->at < now ? "" : " left", NULL);
 }

@@ -1,12 +1,18 @@
-// The soonest clock of the build in hand, for the status row; the clocks of all builds in the shop.
+// The soonest clock of the build in hand, for the status row, and the words of any.
 #pragma once
-#include "cells.h"
 #include "desk.h"
+
+#include <standbook/work/clocks.h>
 
 // `sump FIT BEFORE 11:48, 6 min`; NULL if none runs. The caller frees with g_free.
 char *clock_line(Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 // The same of the soonest clock of all builds that are open by now.
 char *clock_line_of_all(const Desk *desk);
 
-// Paints the clocks of a build, one a line, from `row` on. Returns the row behind.
-guint clocks_paint(Canvas *canvas, guint row, Session *session, const char *number, Moment now);
+// The clocks of a build that still matter (Clock), the soonest first. The caller frees with
+// g_array_unref.
+GArray *clocks_of(Session *session, Moment now) G_GNUC_WARN_UNUSED_RESULT;
+// `no fluid before 13:30`, `FIT BEFORE 11:48`. The caller frees with g_free.
+char *clock_until(const Clock *clock, Moment now) G_GNUC_WARN_UNUSED_RESULT;
+// `6 min left`, `2 h late`. The caller frees with g_free.
+char *clock_left(const Clock *clock, Moment now) G_GNUC_WARN_UNUSED_RESULT;

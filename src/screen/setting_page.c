@@ -1,6 +1,6 @@
 #include "setting_page.h"
 
-#include "about.h"
+#include "beside.h"
 #include "setting_words.h"
 #include "widget_digits.h"
 #include "widget_groups.h"
@@ -38,8 +38,6 @@ void setting_far(const Trials *trials, const TrialNext *next, const char *typed,
                verdict_style(last && last->read ? last->verdict : VERDICT_OPEN), line);
 }
 
-enum { DETAIL_WIDTH = 50, DETAIL_ROWS = 24 };
-
 // `09:36  MO  loose at 1 0.07 mm`
 static char *detail_entry(const Taken *taken, const Entry *entry)
 {
@@ -76,22 +74,18 @@ static guint detail_try(Canvas *about, guint row, const Taken *taken, const Tria
 // At the right of a wide screen: the tries entry by entry, and what was entered last.
 void setting_detail(Desk *desk, const Trials *trials, const TrialNext *next, Page *page)
 {
-    guint width = page_detail_width(page->width), row = 1;
-    if (!width)
+    g_autoptr(Canvas) about = beside_begin(page);
+    guint row = 1;
+    if (!about)
         return;
-    gboolean third = width > 2 * DETAIL_WIDTH - 12;
     g_autoptr(Taken) taken = taken_new(trials->entries, trials->count, NULL);
     const Requirement *made = setting_made(trials, next);
     g_autofree char *limits = figure_limits(made), *at = setting_at(made);
     g_autofree char *line = g_strdup_printf("limits %s", limits);
     g_autofree char *name = g_strdup_printf("%s%s", trials->check->name, at);
-    page->detail = canvas_new_growing(width, page->body->ascii);
-    g_autoptr(Canvas) about = canvas_new_growing(third ? DETAIL_WIDTH : width, page->body->ascii);
     canvas_put(about, 0, 1, 0, style_of(TYPE_BOLD, 0), name);
     canvas_put(about, row++, 1, 0, style_of(0, 0), line);
     for (guint i = 0; i < trials->all->len; i++)
         row = detail_try(about, row + 1, taken, trials, trials->all->pdata[i]);
-    canvas_copy(page->detail, 0, 0, about, 0, row);
-    if (third)
-        about_build(page->detail, 1, DETAIL_WIDTH + 1, DETAIL_ROWS, desk);
+    beside_end(page, about, row, desk_build(desk), desk->now);
 }

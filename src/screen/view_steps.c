@@ -1,11 +1,11 @@
 // One build: its steps, their verdicts, and which to go on with.
 #include "clock_line.h"
+#include "step_next.h"
 #include "telling.h"
 #include "view.h"
 #include "widget_groups.h"
 #include "words.h"
 
-#include <standbook/work/agenda_item.h>
 #include <standbook/work/gate.h>
 #include <standbook/work/summary.h>
 #include <stdlib.h>
@@ -102,29 +102,11 @@ static void say_remark(const Told *told, Page *page)
         page->remark = late_tool_words(&told->agenda, told->taken, i, told->telling.now);
 }
 
-// The step that NEXT speaks of: where the build stands, if something is left there, else the first
-// that is neither done nor held, else the first that is not done; NULL: nothing is left.
-static const PlanStep *next_step(const Agenda *agenda)
-{
-    const PlanStep *here = summary_standpoint(agenda).step, *held = NULL;
-    if (here && !agenda_is_done(agenda, here))
-        return here;
-    for (guint i = 0; i < agenda->plan->steps->len; i++) {
-        const PlanStep *step = agenda->plan->steps->pdata[i];
-        if (agenda_is_done(agenda, step))
-            continue;
-        if (!agenda_held_by(agenda, step))
-            return step;
-        held = held ? held : step;
-    }
-    return held;
-}
-
 static const PlanStep *chosen(const Steps *steps, const Agenda *agenda)
 {
     const GPtrArray *all = agenda->plan->steps;
     return steps->at >= 0 && (guint)steps->at < all->len ? all->pdata[steps->at]
-                                                         : next_step(agenda);
+                                                         : step_next(agenda);
 }
 
 static void paint_heads(const Told *told, Page *page)
@@ -163,28 +145,16 @@ static void paint_steps(const Told *told, Page *page, const PlanStep *here)
     paint_detail(told, page);
 }
 
-// `S18 main caps · bolt 3 · 40 N·m`: what is next in the step; then how far it has come there.
+// What is next in the step; then how far it has come there.
 static void say_next(const Told *told, const PlanStep *here, Page *page)
 {
-    guint place = here ? agenda_next(&told->agenda, here, AGENDA_NOWHERE) : AGENDA_NOWHERE;
-    if (place == AGENDA_NOWHERE) {
-        g_autofree char *words = here ? step_words(here) : g_strdup("nothing is left");
-        page_say(&page->next, "%s", words);
-        return;
-    }
-    g_auto(AgendaItem) item = agenda_item(&told->agenda, place);
-    gboolean bolt = item.made->asked == ASKED_BOLT;
-    g_autofree char *progress = summary_progress(&told->agenda, place);
-    if (item.made->asked == ASKED_SIGN)
-        page_say(&page->next, "S%02u sign %s", here->index + 1, here->name);
-    else if (bolt)
-        page_say(&page->next, "S%02u %s%s · %s%s%s", here->index + 1, item.made->name,
-                 item.again ? " again" : "", item.place, item.amount_words ? " · " : "",
-                 item.amount_words ? item.amount_words : "");
-    else
-        page_say(&page->next, "S%02u %s%s", here->index + 1,
-                 *item.place ? item.place : item.made->name, item.again ? " again" : "");
-    page_say(&page->then, "%s", progress);
+    guint place;
+    g_autofree char *words = step_next_words(&told->agenda, here, &place);
+    g_autofree char *progress =
+        place == AGENDA_NOWHERE ? NULL : summary_progress(&told->agenda, place);
+    page_say(&page->next, "%s", words);
+    if (progress)
+        page_say(&page->then, "%s", progress);
 }
 
 // What keeps the next gate from being complete is a key away.
@@ -258,7 +228,7 @@ static char *card_step(Desk *desk)
     if (standing_of(desk_build(desk)).step || !told_init(&told, desk) ||
         !agenda_is_card(&told.agenda))
         return NULL;
-    const PlanStep *step = next_step(&told.agenda);
+    const PlanStep *step = step_next(&told.agenda);
     return step ? g_strdup(step->name) : NULL;
 }
 

@@ -97,7 +97,7 @@ def tightening(player):
 
 
 def bench(player):
-    go(player, "h", "which build?")
+    go(player, "h", "waits for")
     go(player, line_of(player, "TL-0418") + "\r", "Build")
     yield "build, half way"
     go(player, "4\r", "CAUTION")
@@ -120,7 +120,7 @@ def bench(player):
 
 def failing(player):
     """A ring gap outside its limits, why, and its concession."""
-    go(player, "h", "which build?")
+    go(player, "h", "waits for")
     go(player, line_of(player, "TL-0418") + "\r", "Build")
     go(player, "19\r", "ring sets 1")
     yield "bench, a part"
@@ -143,7 +143,7 @@ def failing(player):
 def questions(player):
     """What is asked of the book: any words, and one check over the engines."""
     go(player, "\x7f", "Build")
-    go(player, "h", "which build?")
+    go(player, "h", "waits for")
     go(player, "f", "what was said?")
     yield "find"
     go(player, "main 3", "main clearance 3")
@@ -159,7 +159,7 @@ def questions(player):
     go(player, "1\r", "Why: ")
     go(player, "x", "which one?")
     go(player, "\x7f", "what was said?")
-    go(player, "\x7f", "which build?")
+    go(player, "\x7f", "waits for")
     go(player, "o", "which engine?")
     yield "one check over the engines"
     go(player, "+\r", "which engine?")
@@ -169,7 +169,7 @@ def questions(player):
 
 
 def shop(player):
-    go(player, "h", "which build?")
+    go(player, "h", "waits for")
     yield "shop"
     player.burst("141.72\r")
     player.wait_for("UNPLACED")
@@ -198,7 +198,7 @@ def setting_over(player):
 
 def closing_before(player):
     """What a step closes, in front of its first bolt."""
-    go(player, "h", "which build?")
+    go(player, "h", "waits for")
     go(player, line_of(player, "TL-0418") + "\r", "Build")
     go(player, "30\r", "S30  Sump")
     for place in ("pick-up depth", "rod bolt paint", "pick-up flange 1", "pick-up flange 2",
@@ -238,7 +238,7 @@ def walk_newcomer(player):
     """Somebody the shop does not know yet looks around, opens a step, and is entered there."""
     player.wait_for("2 MO")
     player.settle()
-    go(player, "\x7f", "which build?")
+    go(player, "\x7f", "waits for")
     yield "shop, nobody yet"
     go(player, line_of(player, "TL-0412") + "\r", "Build")
     go(player, "43\r", "who picks up?")

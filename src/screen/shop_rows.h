@@ -1,0 +1,21 @@
+// The lists of the shop: its builds, the clocks that run in them, what falls due, and what is told
+// of one of them at the right of a wide screen.
+#pragma once
+#include "clock_line.h"
+#include "page.h"
+#include "shop_card.h"
+
+// The builds (Card), and the column heads. Returns the row behind.
+guint shop_cards(const GPtrArray *cards, Page *page);
+typedef struct {
+    const char *number; // of its build
+    Clock clock;
+} ShopClock;
+
+// The clocks (ShopClock), sorted there: the soonest first, whose build it may be. Returns the row
+// behind.
+guint shop_clocks(GArray *clocks, guint row, Moment now, Page *page);
+// What falls due: of the builds, and of the tools that builds use which are not done.
+void shop_dues(const GPtrArray *cards, guint row, Desk *desk, Page *page);
+// One build at the right of a wide screen.
+void shop_detail(const Card *card, Desk *desk, Page *page);
