@@ -3,7 +3,7 @@
 #include "telling.h"
 #include "view.h"
 
-#include <string.h>
+#include <standbook/work/tool_doubt.h>
 
 // The state is the requirement's name (requirement_name).
 static gpointer open(Desk *desk, const char *argument)
@@ -12,19 +12,22 @@ static gpointer open(Desk *desk, const char *argument)
     return g_strdup(argument);
 }
 
-// Why its tool puts it in doubt, if that is late for its calibration; returns the row behind.
-static guint paint_late(Desk *desk, const Requirement *made, guint row, Page *page)
+// Why its tool puts it in doubt, if it does; returns the row behind.
+static guint paint_tool(Desk *desk, const Requirement *made, guint row, Page *page)
 {
+    enum { HEAD = 1, SAID = 14 };
     g_auto(Told) told = {0};
     guint index = 0;
     if (!told_init(&told, desk) ||
         !g_ptr_array_find(told.agenda.assessment->requirements, made, &index))
         return row;
-    g_autofree char *words = late_tool_words(&told.agenda, told.taken, index, told.telling.now);
-    g_auto(GStrv) lines = g_strsplit(words ? words : "", "\n", -1);
-    for (guint i = 0; lines[i]; i++)
-        canvas_put(page->body, row - 1 + i, 1, 0, style_of(0, 0), lines[i]);
-    return row + g_strv_length(lines);
+    g_autoptr(GArray) lines = tool_doubt(&told.agenda, told.taken, index, told.telling.now);
+    for (guint i = 0; i < lines->len; i++) {
+        const ToolLine *line = &g_array_index(lines, ToolLine, i);
+        canvas_put(page->body, row, HEAD, SAID - HEAD - 1, style_of(TYPE_BOLD, 0), line->head);
+        row = canvas_wrap(page->body, row, SAID, PAGE_WIDTH - SAID, style_of(0, 0), line->said);
+    }
+    return row + (lines->len ? 1 : 0);
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
@@ -42,7 +45,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (!made)
         return;
     guint row = about_figures(page->body, 0, made);
-    about_entries(page->body, paint_late(desk, made, row, page), session, made);
+    about_entries(page->body, paint_tool(desk, made, row, page), session, made);
 }
 
 const ViewOps why_view = {.name = "why", .open = open, .close = g_free, .paint = paint};

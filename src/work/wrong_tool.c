@@ -1,7 +1,8 @@
 // The tool that was found wrong, as the reason of a doubt.
-#include <standbook/work/subject.h>
+#include "wrong_tool.h"
 
 #include <standbook/work/ago.h>
+#include <standbook/work/subject.h>
 #include <string.h>
 
 static const json_t *calibration_of(const Entry *entry)
@@ -11,7 +12,7 @@ static const json_t *calibration_of(const Entry *entry)
     return news ? json_object_get(entry->body, "body") : NULL;
 }
 
-static const char *news_text(const Entry *news, const char *field)
+const char *news_text(const Entry *news, const char *field)
 {
     return json_string_value(json_object_get(calibration_of(news), field));
 }
@@ -28,34 +29,54 @@ static const Entry *newest_wrong(const Agenda *agenda, const char *tool)
     return NULL;
 }
 
-// A bolt of one of these groups that is in doubt for its tool; AGENDA_NOWHERE: there is none.
+// A bolt of one of these groups that is in doubt for its tool, at the last stage that is;
+// AGENDA_NOWHERE: there is none.
 static guint doubtful_bolt(const Agenda *agenda, const GPtrArray *names)
 {
+    guint found = AGENDA_NOWHERE;
     for (guint i = 0; i < names->len; i++) {
         const PlanName *name = names->pdata[i];
         for (guint j = 0; name->group && j < agenda->assessment->requirements->len; j++) {
             const Requirement *made = agenda_made(agenda, j);
             if (made->asked == ASKED_BOLT && made->reason == REASON_TOOL &&
-                strcmp(made->name, name->group->name) == 0)
-                return j;
+                strcmp(made->name, name->group->name) == 0 &&
+                (found == AGENDA_NOWHERE || made->stage > agenda_made(agenda, found)->stage))
+                found = j;
         }
     }
-    return AGENDA_NOWHERE;
+    return found;
+}
+
+// Of what is worked out the reading that is in doubt for its tool; itself of anything else.
+static guint doubtful_input(const Agenda *agenda, guint index)
+{
+    const Requirement *made = agenda_made(agenda, index);
+    gboolean formula = made->check && made->check->formula;
+    for (guint i = 0; formula && i < agenda->assessment->requirements->len; i++)
+        if (agenda_made(agenda, i)->reason == REASON_TOOL &&
+            agenda_goes_into(agenda_made(agenda, i), made))
+            return i;
+    return index;
+}
+
+guint tool_use(const Agenda *agenda, guint index)
+{
+    const Requirement *made = agenda_made(agenda, index);
+    if (made->reason == REASON_TOOL)
+        return doubtful_input(agenda, index);
+    guint input = made->reason == REASON_BASIS ? agenda_input(agenda, index) : AGENDA_NOWHERE;
+    const PlanCheck *check = input == AGENDA_NOWHERE ? NULL : agenda_made(agenda, input)->check;
+    guint bolt = check ? doubtful_bolt(agenda, check->with) : AGENDA_NOWHERE;
+    return check && bolt == AGENDA_NOWHERE ? doubtful_bolt(agenda, check->rests_on) : bolt;
 }
 
 const Entry *wrong_tool(const Agenda *agenda, guint index)
 {
-    const Requirement *made = agenda_made(agenda, index);
-    if (made->reason == REASON_TOOL) {
-        const Entry *entry = made->entry ? agenda->entries[made->entry - 1] : NULL;
-        return newest_wrong(agenda, entry ? entry_text(entry, "tool") : NULL);
-    }
-    guint input = made->reason == REASON_BASIS ? agenda_input(agenda, index) : AGENDA_NOWHERE;
-    const PlanCheck *check = input == AGENDA_NOWHERE ? NULL : agenda_made(agenda, input)->check;
-    guint bolt = check ? doubtful_bolt(agenda, check->with) : AGENDA_NOWHERE;
-    if (check && bolt == AGENDA_NOWHERE)
-        bolt = doubtful_bolt(agenda, check->rests_on);
-    return bolt == AGENDA_NOWHERE ? NULL : wrong_tool(agenda, bolt);
+    guint use = tool_use(agenda, index);
+    if (use == AGENDA_NOWHERE)
+        return NULL;
+    gint64 seq = agenda_made(agenda, use)->entry;
+    return newest_wrong(agenda, seq ? entry_text(agenda->entries[seq - 1], "tool") : NULL);
 }
 
 const char *wrong_tool_label(const Taken *taken, const Entry *news)

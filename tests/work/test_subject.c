@@ -3,6 +3,7 @@
 
 #include <standbook/work/gate.h>
 #include <standbook/work/subject.h>
+#include <standbook/work/tool_doubt.h>
 
 static void take_all(const char *lines)
 {
@@ -126,6 +127,75 @@ START_TEST(a_tool_found_wrong_is_named_and_told)
 }
 END_TEST
 
+// What is told of the tool at that place, one thing a line.
+static void expect_tool(const char *place, const char *expected)
+{
+    Agenda agenda = agenda_now();
+    g_autoptr(Taken) taken = taken_new(agenda.entries, agenda.count, NULL);
+    g_autoptr(GArray) lines =
+        tool_doubt(&agenda, taken, find_place(&agenda, place), telling_of(&agenda, taken).now);
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 0; i < lines->len; i++) {
+        const ToolLine *line = &g_array_index(lines, ToolLine, i);
+        g_string_append_printf(words, "%s: %s\n", line->head, line->said);
+    }
+    ck_assert_str_eq(words->str, expected);
+}
+
+START_TEST(a_doubt_for_a_tool_found_wrong_is_told_whole)
+{
+    feed_upto("09:45 note \"W2 used here");
+    const char *told =
+        "certificate: good 30 Jan 2024, due 31 Jan 2025, 38 days late when used\n"
+        "found wrong: 11 Mar 2025 (KF-118): set 100 gives 91, set 45 gives 41, set 90 gives 82, "
+        "about "
+        "-9 %; last good check 2024-01-30\n"
+        "in doubt: main caps, S17 (18); main caps, S18 (18); cam gear bolt, S25 (1); idler "
+        "carrier, S26 (6)\n"
+        "settles it: do it again with another; or uphold it, in standbook log: who, and a second "
+        "person\n";
+    g_autofree char *idler =
+        g_strconcat("used: W2 click wrench, 10 Mar by MO: tighten idler carrier[1, 3, 2] stage 2 "
+                    "in Idler backlash with W2\n",
+                    told, NULL);
+    expect_tool("bolt idler carrier in Idler backlash[1], stage 2", idler);
+    expect_tool("read idler backlash[1]", idler); // it stands on those nuts
+    expect_tool("read bore[1, T, top]", "");
+    // Used again before it was put right: that it is wrong was known.
+    take("2025-03-12 09:00 MO tighten cam gear bolt stage 1 all with W2");
+    expect_tool("bolt cam gear bolt in Timing gears[1], stage 1",
+                "used: W2 click wrench, 12 Mar by MO: tighten cam gear bolt[1] stage 1 in Timing "
+                "gears with W2\n"
+                "certificate: wrong 11 Mar 2025 (KF-118)\n"
+                "found wrong: 11 Mar 2025 (KF-118): set 100 gives 91, set 45 gives 41, set 90 "
+                "gives 82, about -9 %; last good check 2024-01-30\n"
+                "in doubt: main caps, S17 (18); main caps, S18 (18); cam gear bolt, S25 (1); idler "
+                "carrier, S26 (6)\n"
+                "settles it: do it again with another; or uphold it, in standbook log: who, and a "
+                "second person\n");
+}
+END_TEST
+
+START_TEST(a_doubt_for_a_date_or_a_range_says_what_settles_it)
+{
+    feed_upto("09:45 note \"W2 used here");
+    take_all("2026-11-02 09:00 MO tighten main caps in Crank[3] stage 3 with W3");
+    expect_tool("bolt main caps in Crank[3], stage 3",
+                "used: W3 click wrench, 2 Nov 2026 by MO: tighten main caps[3] stage 3 in Crank "
+                "with W3\n"
+                "certificate: good 15 Oct 2024, due 15 Oct 2025, 383 days late when used\n"
+                "in doubt: main caps, S18 (1)\n"
+                "settles it: a check of W3: found wrong all stays in doubt, found good it stands, "
+                "in standbook log --shop: calibration W3 2025-03-20 good\n");
+    take_all("2025-03-11 10:00 MO read top ring gap[2] 3.6 with G08");
+    expect_tool("read top ring gap[2]",
+                "used: G08 feelers, 11 Mar by MO: read top ring gap[2] 3.6 mm with G08\n"
+                "certificate: good 16 Oct 2024\nin doubt: top ring gap, S19 (1)\n"
+                "settles it: G08 was used outside its range: do it again with "
+                "one that holds it\n");
+}
+END_TEST
+
 START_TEST(a_gate_tells_its_gaps_and_what_stands)
 {
     feed_upto("14:20 tighten mount nuts all with W3");
@@ -236,6 +306,8 @@ int main(void)
                             what_is_settled_is_one_line_over_its_places,
                             a_tool_found_wrong_is_named_and_told,
                             a_tool_late_for_its_calibration_is_named_and_told,
+                            a_doubt_for_a_tool_found_wrong_is_told_whole,
+                            a_doubt_for_a_date_or_a_range_says_what_settles_it,
                             a_gate_tells_its_gaps_and_what_stands,
                             one_bolt_and_a_second_signature_are_told_by_name,
                             what_stands_before_a_gate_is_summed_up,

@@ -1,0 +1,10 @@
+// What the files on tools in doubt share.
+#pragma once
+#include <standbook/work/agenda.h>
+
+// The place at which the tool was used that puts a place in doubt: itself, a reading that goes into
+// it, or a bolt it stands on. AGENDA_NOWHERE: no tool is the reason.
+guint tool_use(const Agenda *agenda, guint index);
+
+// A text of the calibration that the shop's news tell of; NULL if it has none.
+const char *news_text(const Entry *news, const char *field);
