@@ -185,6 +185,15 @@ static Node *parse_power(Parser *parser)
     return node;
 }
 
+// The sign of a number is its own: `-5 °C` is five below zero, not 278.15 K taken away from nothing.
+static Node *number_below_zero(Node *number)
+{
+    Number *opposite = number_negate(number->number);
+    number_free(number->number);
+    number->number = opposite;
+    return number;
+}
+
 static Node *parse_unary(Parser *parser)
 {
     parser_skip_blanks(parser);
@@ -193,8 +202,8 @@ static Node *parse_unary(Parser *parser)
         return parse_power(parser);
     }
     Node *inner = parse_power(parser);
-    if (inner == NULL) {
-        return NULL;
+    if (inner == NULL || inner->form == NODE_NUMBER) {
+        return inner ? number_below_zero(inner) : NULL;
     }
     Node *node = node_new(NODE_NEGATE, parser_offset(parser, start));
     node_add(node, inner);

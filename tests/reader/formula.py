@@ -101,7 +101,10 @@ class Parser:
 
     def unary(self) -> tuple:
         if self.take("-−"):
-            return ("negative", self.power())
+            tree = self.power()
+            if tree[0] == "quantity":  # -5 °C is five below zero
+                return ("quantity", -tree[1], *tree[2:])
+            return ("negative", tree)
         return self.power()
 
     def power(self) -> tuple:

@@ -41,6 +41,10 @@ class Numbers(unittest.TestCase):
                             ("sqrt(9/4)", F(3, 2)), ("90 %", F(9, 10)), ("3/8 in", F("0.009525"))):
             self.assertEqual(work(text), {(): value}, text)
 
+    def test_below_zero(self):
+        self.assertEqual(work("-40 °C"), {(): F("233.15")})
+        self.assertEqual(work("2 K - -40 °F"), {(): F("-231.15")})
+
     def test_refused(self):
         for text in ("5-3", "2-40/32", "bore[", "1 +", "(1", "3 bananas", "1 2"):
             with self.assertRaises((Fault, ValueError), msg=text):

@@ -46,6 +46,8 @@ START_TEST(limits_on_values)
         {"1/4 +/- 1/64 in", "mm", "0.234375", "0.265625", "in", TRUE, 0},
         {"90 ± 5 °C", NULL, "85", "95", "°C", TRUE, 0},
         {"200 ± 9 °F", NULL, "191", "209", "°F", TRUE, 0},
+        {"-20..40", "°C", "-20", "40", "°C", FALSE, 0},
+        {"at least -5 °F", NULL, "-5", "-", "°F", TRUE, 0},
         {"at least 90 %", NULL, "90", "-", "%", TRUE, 0},
         {"at most 0.05", "mm", "-", "0.05", "mm", FALSE, 2},
         {"≤ 0.05", "mm", "-", "0.05", "mm", FALSE, 2},

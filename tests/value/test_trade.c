@@ -45,6 +45,8 @@ static const struct {
     // ΔL = L·ΔT·U_α = 0.000496
     {"at20(62.000 mm, 12 °C, steel)", "mm", 7, "62.0057045", "0.0004961"},
     {"at20(62.000 mm, 53.6 °F, steel)", "mm", 7, "62.0057045", "0.0004961"},
+    // below zero: 62 / (1 - 0.0000115 · 28), and ΔL = 62 · 28 · 0.000001
+    {"at20(62.000 mm, -8 °C, steel)", "mm", 7, "62.0199704", "0.0017371"},
     // √(0.002² + (62 · 0.0000115 · 1)² + 0.000496²)
     {"at20(62.000 ± 0.002 mm, 12 ± 1 °C, steel)", "mm", 6, "62.005705", "0.002181"},
     // the coefficients of iron and aluminium are typical of handbooks, from memory
