@@ -79,7 +79,7 @@ def shop_of(gauges):
              'owner harrow "Ines Harrow"', 'engine E-1 family E owner harrow "bench engine"']
     for tool, label in gauges.items():
         step = tool if tool.startswith("step") else "step 0.001"
-        lines.append(f'tool {label} "gauge" kind gauge range 0..100 mm {step}')
+        lines.append(f'tool {label} "gauge" kind gauge range -1000..1000 mm {step}')
         if not tool.startswith("step"):
             lines.append(f"calibration {label} 2001-01-05 due 2002-01-05 good {tool}")
     return "\n".join(lines + ['build B-1 engine E-1 plan "Edges"', ""])

@@ -1,87 +1,141 @@
 #!/usr/bin/env python3
-"""Published figures against what the program's formulas come to, one table a source. One row each:
-source, asked, got, printed and what it may differ by.
+"""Published figures (published.py) against what the program makes of their formulas and readings, one
+table a source. One row each: source, asked, got, printed and what it may differ by.
 
-    tests/outside/tables.py BUILD-FOLDER
+    tests/outside/tables.py BUILD-FOLDER [spoil]
+
+`spoil`: changes every single figure of every row instead, of what is asked and of what is printed, one
+at a time, and prints each change that no row notices.
 """
-import os
-import subprocess
+import copy
+import math
 import sys
 from fractions import Fraction as F
+from statistics import NormalDist
 
-# Each table: source, how far a row may be off (absolute), rows of (unit, formula, printed). Where
-# the source prints rounded figures, half of its last place.
-TABLES = [
-    ("ISO 1:2022, length at 20 °C, worked out apart from the program; coefficients from memory", F(1, 10 ** 7), [
-        ("mm", "500.035 mm / (1 + 0.0000117 * (23.7 - 20))", "500.0133544"),
-        ("mm", "86.012 mm / (1 + 0.000023 * (28 - 20))", "85.9961767"),
-        ("mm", "62.000 mm / (1 + 0.0000115 * (12 - 20))", "62.0057045"),
-        ("mm", "101.60 mm / (1 + 0.0000105 * (26 - 20))", "101.5935996"),
-        ("mm", "86.012 mm * (1 + 0.0000115 * 4) / (1 + 0.000023 * 8)", "86.0001325"),
-        ("mm", "at20(62.000 mm, 12 °C, steel)", "62.0057045"),
-        ("mm", "at20(86.012 mm, 28 °C, aluminium)", "85.9961767"),
-        ("mm", "at20(101.60 mm, 26 °C, iron)", "101.5935996"),
-        ("mm", "at20(86.012 mm, 28 °C, aluminium, 24 °C, steel)", "86.0001325"),
-        ("mm", "at20(62.000 mm, 68 °F, steel)", "62"),
-    ]),
-    ("Heywood, Internal Combustion Engine Fundamentals, ch. 2: its formulas, worked out apart", F(1, 10 ** 6), [
-        ("cc", "swept volume(86 mm, 86 mm)", "499.557214"),
-        ("cc", "swept volume(4.030 in, 3.480 in)", "727.411843"),
-        ("cc", "swept volume(96 mm, 77 mm)", "557.343669"),
-        ("cc", "clearance volume(45.0 cc, 87 mm, 0.70 mm, 86 mm, 0.20 mm, 3.0 cc)", "53.323036"),
-        ("cc", "clearance volume(64.0 cc, 4.100 in, 0.041 in, 4.030 in, 0.025 in, 5.0 cc)",
-         "83.096047"),
-        ("cc", "clearance volume(62.0 cc, 97 mm, 1.20 mm, 96 mm, -0.10 mm, -12.0 cc)", "58.143951"),
-    ]),
-    ("Heywood, ch. 2, compression ratio: its formula, worked out apart", F(1, 10 ** 6), [
-        ("-", "compression ratio(499.557214 cc, 53.323036 cc)", "10.368507"),
-        ("-", "compression ratio(727.411843 cc, 83.096047 cc)", "9.753868"),
-        ("-", "compression ratio(557.343669 cc, 58.143951 cc)", "10.585583"),
-        ("-", "compression ratio(500 cc, 50 cc)", "11"),
-    ]),
-    ("displacement of bore, stroke and cylinders: the formula of a cylinder, worked out apart", F(1, 10 ** 4), [
-        ("cc", "4 * swept volume(86 mm, 86 mm)", "1998.2289"),
-        ("cc", "4 * swept volume(87 mm, 84 mm)", "1997.4120"),
-        ("cc", "6 * swept volume(86 mm, 86 mm)", "2997.3433"),
-        ("cc", "8 * swept volume(4.00 in, 3.48 in)", "5732.9776"),
-        ("cc", "8 * swept volume(4.065 in, 3.622 in)", "6162.4096"),
-    ]),
-    ("ISO 898-1:2013, stress areas of ISO metric threads", F(1, 1000), [
-        ("mm²", "stress area(6 mm, 1 mm)", "20.123"), ("mm²", "stress area(8 mm, 1.25 mm)", "36.609"),
-        ("mm²", "stress area(8 mm, 1 mm)", "39.167"), ("mm²", "stress area(10 mm, 1.5 mm)", "57.990"),
-        ("mm²", "stress area(10 mm, 1.25 mm)", "61.199"),
-        ("mm²", "stress area(12 mm, 1.75 mm)", "84.267"),
-        ("mm²", "stress area(12 mm, 1.5 mm)", "88.126"),
-        ("mm²", "stress area(12 mm, 1.25 mm)", "92.072"),
-        ("mm²", "stress area(14 mm, 1.5 mm)", "124.546"), ("mm²", "stress area(16 mm, 2 mm)", "156.668"),
-    ]),
-    ("NIST SP 811:2008, appendix B", F(1, 10 ** 9), [
-        ("N·m", "65 lbf·ft", "88.128166642"), ("lbf·ft", "100 N·m", "73.756214928"),
-        ("lbf·in", "100 N·m", "885.074579132718"), ("kgf·m", "100 N·m", "10.197162130"),
-        ("lbf·in", "20 lbf·ft", "240"), ("N·m", "20 lbf·ft", "27.116358967"),
-        ("lbf·ft", "133 N·m", "98.095765854"), ("kPa", "150 psi", "1034.213593975"),
-        ("psi", "4 bar", "58.015095092"), ("g", "22 oz", "623.68950875"),
-        ("mm", "15/64 in", "5.953125"), ("mm", "3/8 in", "9.525"),
-        ("N·m", "1 lbf·ft", "1.355817948"), ("kPa", "1 psi", "6.894757293"),
-    ]),
-]
+from edges import Case, ask
+from published import DECISIONS, FORMULAS, ROUNDINGS
+from spoil import changes
+
+
+class Row:
+    """`parts` are what figures stand in; `told` makes a check of it, `fault` says whether what was found
+    is another than printed and leaves the three columns in `row`."""
+
+    def is_sound(self):
+        return True
+
+
+class Formula(Row):
+    """A formula is a check of its own; what it comes to is asked in its unit."""
+
+    def __init__(self, source, allowed, unit, formula, printed):
+        self.source, self.allowed, self.unit = source, allowed, unit
+        self.parts = [formula, printed]
+
+    def told(self, name):
+        one = "" if self.unit == "-" else f" / 1 {self.unit}" if self.unit != "%" else " * 100"
+        return Case("", name, [f"{name} = ({self.parts[0]}){one}: any"], [], "")
+
+    def fault(self, found):
+        got, printed = F(found["value"]), F(self.parts[1])
+        share = self.allowed.removesuffix(" %")
+        room = abs(printed) * F(share) / 100 if share != self.allowed else F(self.allowed)
+        self.row = (self.parts[0], f"{float(got):.10g} {self.unit}", f"{self.parts[1]} ± {self.allowed}")
+        return abs(got - printed) > room
+
+
+class Rounding(Row):
+    """A value as it is shown."""
+
+    def __init__(self, source, formula, unit, decimals, shown):
+        self.source, self.unit = source, unit
+        self.parts = [formula, str(decimals), shown]
+
+    def told(self, name):
+        check = f"{name} = {self.parts[0]}: {{unit: {self.unit}, decimals: {self.parts[1]}, limits: any}}"
+        return Case("", name, [check], [], "")
+
+    def fault(self, found):
+        self.row = (f"{self.parts[0]} in {self.unit}", found["shown"], self.parts[2])
+        return found["shown"] != self.parts[2]
+
+
+class Decision(Row):
+    """A reading with its gauge's U; beside the verdict its acceptance limit and probability."""
+
+    def __init__(self, source, *parts):
+        self.source, self.parts, self.verdict = source, list(parts[:-1]), parts[-1]
+
+    def is_sound(self):
+        lower, upper = self.parts[:2]
+        return lower is None or upper is None or F(lower) < F(upper)
+
+    def told(self, name):
+        lower, upper, expanded, reading, *_ = self.parts
+        limits = (f"at most {upper}" if lower is None else f"at least {lower}" if upper is None
+                  else f"{lower}..{upper}")
+        return Case("", name, [f"{name}: {{decimals: 6, limits: {limits}}}"],
+                    [(name, reading, f"U {expanded} mm")], "")
+
+    def fault(self, found):
+        lower, upper, expanded, reading = (None if part is None else F(part)
+                                           for part in self.parts[:4])
+        u = expanded / 2
+        drawn_in = [limit + sign * F(33, 20) * u for limit, sign in ((lower, 1), (upper, -1))
+                    if limit is not None]
+        spread = NormalDist(float(reading), float(u))
+        chance = (1 if upper is None else spread.cdf(float(upper))) - (
+            0 if lower is None else spread.cdf(float(lower)))
+        digits = len(self.parts[5].partition(".")[2])
+        asked = f"{self.parts[3]}, U {self.parts[2]}, within {self.parts[0]}..{self.parts[1]}"
+        shown = " ".join(f"{float(limit):.8g}" for limit in drawn_in)
+        self.row = (asked, f"{found['verdict']}, {shown}, {chance:.6f}",
+                    f"{self.verdict}, {self.parts[4]}, {self.parts[5]}")
+        return (found["verdict"] != self.verdict or
+                drawn_in != [F(limit) for limit in self.parts[4].split()] or
+                math.floor(chance * 10 ** digits + 0.5) != F(self.parts[5]) * 10 ** digits)
+
+
+def rows():
+    for source, allowed, table in FORMULAS:
+        yield [Formula(source, allowed, *row) for row in table]
+    for source, table in ROUNDINGS:
+        yield [Rounding(source, *row) for row in table]
+    for source, table in DECISIONS:
+        yield [Decision(source, *row) for row in table]
+
+
+def spoiled(row):
+    """The row with one figure changed, for each of its figures: in its first digit, or in its last where
+    limits would be upside down."""
+    for index, part in enumerate(row.parts):
+        for ways in changes(part or ""):
+            others = [copy.copy(row) for _ in ways]
+            for other, changed in zip(others, ways):
+                other.parts = row.parts[:index] + [changed] + row.parts[index + 1:]
+                other.was = f"{part} -> {changed}"
+            yield next(other for other in others if other.is_sound())
 
 
 def main():
-    rows = [(source, allowed, *row) for source, allowed, table in TABLES for row in table]
-    feed = "".join(f"{unit}\t{formula}\n" for _, _, unit, formula, _ in rows)
-    said = subprocess.run([os.path.join(sys.argv[1], "tests", "outside_formula")], input=feed,
-                          text=True, capture_output=True, check=True).stdout.splitlines()
-    faults = 0
-    for (source, allowed, unit, formula, printed), answer in zip(rows, said, strict=True):
-        got = F(answer[2:]) if answer.startswith("= ") else None
-        fault = got is None or abs(got - F(printed)) > allowed
-        faults += fault
-        shown = answer if got is None else f"{float(got):.10g}"
-        print(f"{'FAULT ' if fault else ''}{source}\t{formula}\t{shown} {unit}\t"
-              f"{printed} ± {float(allowed):.0e}")
-    print(f"{len(TABLES)} tables, {len(rows)} rows, {faults} faults")
+    tables = list(rows())
+    spoil = sys.argv[2:] == ["spoil"]
+    listed = [row for table in tables for row in table]
+    if spoil:
+        listed = [other for row in listed for other in spoiled(row)]
+    cases = [row.told(f"t{index}") for index, row in enumerate(listed, 1)]
+    said, faults = ask(sys.argv[1], cases), 0
+    for case, row in zip(cases, listed):
+        wrong = row.fault(said[f"read {case.name}"]) != spoil
+        faults += wrong
+        if wrong or not spoil:
+            print("\t".join([f"{'FAULT ' if wrong else ''}{row.source}", *row.row,
+                             *([row.was] if spoil else [])]))
+    what = "figures changed" if spoil else "rows"
+    print(f"{len(tables)} tables, {len(listed)} {what}, {faults} {'unnoticed' if spoil else 'faults'}")
     sys.exit(faults > 0)
 
 
-main()
+if __name__ == "__main__":
+    main()

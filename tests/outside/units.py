@@ -2,13 +2,17 @@
 """Every unit of standbook-reading(7) against GNU units, and figures of NIST SP 811:2008, appendix B,
 against what the program makes of a reading. One row each: source, asked, got, allowed.
 
-    tests/outside/units.py BUILD-FOLDER
+    tests/outside/units.py BUILD-FOLDER [spoil]
+
+`spoil`: changes each of those figures instead, and prints each change that no row notices.
 """
 import os
 import re
 import subprocess
 import sys
 from fractions import Fraction as F
+
+from spoil import changes
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 PAGE = os.path.join(HERE, "..", "..", "man", "standbook-reading.7")
@@ -83,8 +87,28 @@ def check(source, asked, got, wanted):
     return fault
 
 
+def figures(build, rows):
+    """How many of these rows of FIGURES are not so."""
+    got = ours(build, [(unit, text) for _, text, unit, _ in rows])
+    return sum(check(source, text, value, F(wanted))
+               for (source, text, _, wanted), value in zip(rows, got))
+
+
+def spoil(build):
+    """FIGURES with one figure changed, each of what is typed and of what it must be."""
+    changed = [(source, ways[0], unit, wanted) for source, text, unit, wanted in FIGURES
+               for ways in changes(text)]
+    changed += [(source, text, unit, ways[0]) for source, text, unit, wanted in FIGURES
+                for ways in changes(wanted)]
+    unnoticed = len(changed) - figures(build, changed)
+    print(f"{len(changed)} figures changed, {unnoticed} unnoticed")
+    sys.exit(unnoticed > 0)
+
+
 def main():
     build, faults, rows = sys.argv[1], 0, 0
+    if sys.argv[2:] == ["spoil"]:
+        spoil(build)
     for shown, others, offset in table():
         wanted = gnu(shown, offset)
         number = "20" if offset else "1"
@@ -93,11 +117,8 @@ def main():
         for (_, text), got in zip(lines, ours(build, lines)):
             faults += check("GNU units", text, got, wanted)
             rows += 1
-    got = ours(build, [(unit, text) for _, text, unit, _ in FIGURES])
-    for (source, text, _, wanted), value in zip(FIGURES, got):
-        faults += check(source, text, value, F(wanted))
-        rows += 1
-    print(f"{rows} rows, {faults} faults")
+    faults += figures(build, FIGURES)
+    print(f"{rows + len(FIGURES)} rows, {faults} faults")
     sys.exit(faults > 0)
 
 
