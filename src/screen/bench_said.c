@@ -1,6 +1,7 @@
 #include "bench_said.h"
 
 #include "line_words.h"
+#include "toolbox.h"
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
@@ -66,22 +67,15 @@ char *bench_then_words(const Requirement *made)
                                      : requirement_title(made);
 }
 
-// `G03 bore gauge`, or which is to be taken in hand.
-static char *gauge_words(const Requirement *made, const char *gauge)
-{
-    const char *sort = made->check->gauge;
-    return gauge ? g_strdup_printf("%s %s", gauge, sort) : g_strdup_printf("g: which %s?", sort);
-}
-
-char *bench_next_words(const BenchWork *work, guint here, PartState part, const BenchField *field,
-                       const char *gauge)
+char *bench_next_words(Desk *desk, const BenchWork *work, guint here, PartState part,
+                       const BenchField *field, const char *gauge)
 {
     const Requirement *made = bench_requirement(work, here);
     g_autofree char *place = bench_place(&work->agenda, here, part);
     if (made->asked != ASKED_READ || !made->check->gauge)
         return g_strdup_printf("%s%s%s", place, field->prompt ? "   " : "",
                                field->prompt ? field->prompt : "");
-    g_autofree char *with = gauge_words(made, gauge);
+    g_autofree char *with = toolbox_gauge_words(desk, made->check->gauge, gauge);
     return g_strdup_printf("%s%s   %s", place, made->value ? " again" : "", with);
 }
 

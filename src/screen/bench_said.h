@@ -10,8 +10,8 @@
 char *bench_meaning(const Checks *checks, guint here);
 
 // The place and the gauge that it is read with, or what its field asks. `gauge` may be NULL.
-char *bench_next_words(const BenchWork *work, guint here, PartState part, const BenchField *field,
-                       const char *gauge);
+char *bench_next_words(Desk *desk, const BenchWork *work, guint here, PartState part,
+                       const BenchField *field, const char *gauge);
 
 // A place that comes after.
 char *bench_then_words(const Requirement *made);

@@ -122,7 +122,7 @@ char *proof_hand_said(const ProofHand *hand, Desk *desk, const char *typed)
 static void field_rows(const ProofHand *hand, Desk *desk, const char *typed, Page *page)
 {
     BenchField field = bench_field(desk, &hand->work.agenda, hand->place, STATE_ASKED);
-    g_autofree char *next = bench_next_words(&hand->work, hand->place, STATE_ASKED, &field,
+    g_autofree char *next = bench_next_words(desk, &hand->work, hand->place, STATE_ASKED, &field,
                                              gauge_of(hand, desk, typed));
     page->field = field.field;
     page_say(&page->next, "%s", next);

@@ -86,16 +86,15 @@ char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next)
     g_autofree char *at = setting_at(made);
     ToolNeed need = bench_need(made);
     const char *sort = need.sort;
-    const char *gauge = sort ? toolbox_for(desk, &need) : NULL;
-    g_autofree char *with = gauge  ? g_strdup_printf("   %s %s", gauge, sort)
-                            : sort ? g_strdup_printf("   g: which %s?", sort)
-                                   : g_strdup("");
+    g_autofree char *gauge =
+        sort ? toolbox_gauge_words(desk, sort, toolbox_for(desk, &need)) : NULL;
     if (next->ask == TRIAL_MOVE)
         return g_strdup_printf("%smove the %s · type where it stands",
                                must_loosen(trials) ? "loosen, " : "", trials->check->setting->move);
     if (next->ask == TRIAL_TIGHTEN)
         return g_strdup_printf("tighten %s", next->tightening->group->name);
-    return g_strdup_printf("%s%s%s", next->ask == TRIAL_LOOSE ? "loose" : "tight", at, with);
+    return g_strdup_printf("%s%s%s%s", next->ask == TRIAL_LOOSE ? "loose" : "tight", at,
+                           gauge ? "   " : "", gauge ? gauge : "");
 }
 
 // What comes behind the one asked.

@@ -1,6 +1,7 @@
 #include "toolbox.h"
 
 #include <standbook/work/ago.h>
+#include <standbook/work/working.h>
 #include <standbook/work/wrench.h>
 #include <string.h>
 
@@ -200,6 +201,21 @@ const char *toolbox_words(const Desk *desk, const char *label)
     const Entry *tool = tool_of(desk, label);
     const char *note = tool ? entry_text(tool, "note") : NULL;
     return note ? note : tool ? entry_text(tool, "sort") : "";
+}
+
+char *toolbox_gauge_words(Desk *desk, const char *sort, const char *label)
+{
+    Session *session = desk_build(desk);
+    const Entry *tool = session ? tool_of(desk, label) : NULL;
+    if (!label)
+        return g_strdup_printf("g: which %s?", sort);
+    if (!tool)
+        return g_strdup_printf("%s %s", label, sort);
+    const GPtrArray *entries = session_entries(session);
+    const Agenda agenda = {session_plan(session), session_assessment(session),
+                           (const Entry *const *)entries->pdata, entries->len};
+    g_autofree char *zero = working_zero_words(&agenda, entry_text(tool, "id"), desk->now);
+    return g_strdup_printf("%s %s%s", label, sort, zero);
 }
 
 char *toolbox_due(const Desk *desk, const char *label)

@@ -36,6 +36,10 @@ void toolbox_take(Desk *desk, const ToolNeed *need, const char *label);
 
 // `bore gauge 50-150, set in the micrometer`; "" if there is no such tool.
 const char *toolbox_words(const Desk *desk, const char *label);
+// What NEXT says of the gauge to read with: `G03 bore gauge, zeroed in G02`; for NULL which sort is
+// to be taken in hand. The caller frees with g_free.
+char *toolbox_gauge_words(Desk *desk, const char *sort,
+                          const char *label) G_GNUC_WARN_UNUSED_RESULT;
 // `due 15 Oct √`, `due 31 Jan LATE`: when the calibration in force today runs out; "" if none does.
 // The caller frees with g_free.
 char *toolbox_due(const Desk *desk, const char *label) G_GNUC_WARN_UNUSED_RESULT;

@@ -129,7 +129,8 @@ static Press press_ask(gunichar character)
         return (Press){.kind = PRESS_DIGIT, .digit = (guint)(character - '0')};
     Action action = character == '/' ? ACTION_PUT_DOWN : action_of_letter(character);
     if (action == ACTION_PUT_DOWN || action == ACTION_WHY || action == ACTION_HELP ||
-        action == ACTION_NOTE || action == ACTION_CONCEDE || action == ACTION_UP)
+        action == ACTION_NOTE || action == ACTION_GAUGE || action == ACTION_CONCEDE ||
+        action == ACTION_UP)
         return press_action(action);
     return press(PRESS_NOTHING);
 }

@@ -154,7 +154,7 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     if (!made)
         return;
     BenchField field = bench_field(desk, &work->agenda, bench->here, bench->part);
-    g_autofree char *next = bench_next_words(work, bench->here, bench->part, &field, gauge);
+    g_autofree char *next = bench_next_words(desk, work, bench->here, bench->part, &field, gauge);
     page->remark = bench_lots(desk, &work->agenda, bench->here, bench->part);
     page->field = field.field;
     page->ask = field.field == ASKS_DIGIT;

@@ -1,4 +1,4 @@
-// Something new of the shop, entered where it is missed: a person, a tool.
+// Something of the shop, entered where it is missed: a person, a tool, what a gauge was zeroed on.
 #include "beginning.h"
 #include "line_words.h"
 #include "view.h"
@@ -44,6 +44,14 @@ static char *calibration_line(const Desk *desk, const Thing *thing, const char *
     return g_strconcat("calibration ", day ? thing->of : "", day ? " " : "", typed, NULL);
 }
 
+// Of the gauge in hand: `90.000 in G02`.
+static char *zero_line(const Desk *desk, const Thing *thing, const char *typed, GError **error)
+{
+    (void)desk;
+    (void)error;
+    return g_strdup_printf("zero %s at %s", thing->of, typed);
+}
+
 static char *person_hint(const Thing *thing)
 {
     (void)thing;
@@ -62,15 +70,23 @@ static char *calibration_hint(const Thing *thing)
                            *thing->of ? " " : "");
 }
 
+static char *zero_hint(const Thing *thing)
+{
+    return g_strdup_printf("%s: the size, and in what: 90.000 in G02; then +27 is 27 marks over it",
+                           thing->of);
+}
+
 static const struct {
     const char *what, *prompt;
     char *(*hint)(const Thing *thing);
     char *(*line)(const Desk *desk, const Thing *thing, const char *typed, GError **error);
     const char *then; // what is asked next, NULL for nothing
+    gboolean build;   // it is entered in the build, not in the shop
 } things[] = {
-    {"person", "who?", person_hint, person_line, NULL},
-    {"tool", "which tool?", tool_hint, tool_line, "calibration"},
-    {"calibration", "calibrated?", calibration_hint, calibration_line, NULL},
+    {"person", "who?", person_hint, person_line, NULL, FALSE},
+    {"tool", "which tool?", tool_hint, tool_line, "calibration", FALSE},
+    {"calibration", "calibrated?", calibration_hint, calibration_line, NULL, FALSE},
+    {"zero", "zeroed on?", zero_hint, zero_line, NULL, TRUE},
 };
 
 // The argument: what, and what it is of behind a line feed.
@@ -109,6 +125,13 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field leaves"};
 }
 
+static void say_last(Desk *desk, const Thing *thing, const char *typed)
+{
+    g_autofree char *time = moment_text(desk->now);
+    desk_last(desk, "%s zeroed on %s · %.5s %s", thing->of, typed, time + 11,
+              desk->who ? desk->who : "");
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     const Thing *thing = state;
@@ -119,8 +142,11 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     g_autofree char *line = things[thing->at].line(desk, thing, typed, &error);
     if (error)
         desk_warn_error(desk, error);
-    if (!line || !desk_shop_line(desk, line))
+    gboolean build = things[thing->at].build;
+    if (!line || !(build ? desk_line(desk, line, NULL) : desk_shop_line(desk, line)))
         return go(GO_KEEP);
+    if (build)
+        say_last(desk, thing, typed);
     if (!then)
         return go(GO_UP);
     g_autofree char *label = g_strndup(typed, strcspn(typed, " "));

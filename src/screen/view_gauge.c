@@ -1,4 +1,4 @@
-// Which gauge or wrench is in hand: one digit.
+// Which gauge or wrench is in hand: one digit; g again says that the gauge was zeroed.
 #include "gauge_lines.h"
 #include "toolbox.h"
 #include "view.h"
@@ -124,7 +124,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->then, "%s", words->str);
     memset(page->keys, 0, sizeof page->keys);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "takes it in hand"};
-    page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leave it open"};
+    guint key = 1;
+    if (tools->need.need == NEED_GAUGE)
+        page->keys[key++] = (PageKey){ACTION_GAUGE, "g", "it was zeroed"};
+    page->keys[key] = (PageKey){ACTION_UP, "Backspace", "leave it open"};
 }
 
 static Go digit(gpointer state, Desk *desk, guint digit)
@@ -141,5 +144,23 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     return go(GO_UP);
 }
 
-const ViewOps gauge_view = {
-    .name = "gauge", .small = TRUE, .open = open, .close = close, .paint = paint, .digit = digit};
+// The gauge in hand was zeroed: on what is asked.
+static Go act(gpointer state, Desk *desk, Action action)
+{
+    const Tools *tools = state;
+    if (action != ACTION_GAUGE || tools->need.need != NEED_GAUGE)
+        return go(GO_DEFAULT);
+    const char *label = toolbox_for(desk, &tools->need);
+    if (label)
+        return go_instead(VIEW_ENTER, g_strconcat("zero\n", label, NULL));
+    desk_warn(desk, "no gauge is in hand yet; its digit takes one, then g and g again zero it");
+    return go(GO_STAY);
+}
+
+const ViewOps gauge_view = {.name = "gauge",
+                            .small = TRUE,
+                            .open = open,
+                            .close = close,
+                            .paint = paint,
+                            .digit = digit,
+                            .act = act};

@@ -12,6 +12,16 @@ static Unit *tool_unit(const Entry *tool)
     return text ? unit_parse(text, NULL) : NULL;
 }
 
+// Whether what follows is `90.000 in G02`: a size without its unit, and what it was set in; no size
+// in inches.
+static gboolean begins_bare(const Words *words)
+{
+    Words ahead = *words;
+    g_auto(Reading) size = {0};
+    return words_number(&ahead, &size, NULL) && words_skip(&ahead, "in") && !words_ended(&ahead) &&
+           !words_skip(&ahead, "in");
+}
+
 gboolean verb_zero(Take *take, GError **error)
 {
     const Entry *tool = NULL;
@@ -28,7 +38,8 @@ gboolean verb_zero(Take *take, GError **error)
         return words_refuse(&take->words, take->words.at, error,
                             "the size is missing here; write `at` and what its zero stands for");
     g_auto(Reading) size = {0};
-    if (!words_value(&take->words, unit, &size, error))
+    if (!(begins_bare(&take->words) ? words_bare_value(&take->words, unit, &size, error)
+                                    : words_value(&take->words, unit, &size, error)))
         return FALSE;
     g_autofree char *master = NULL;
     if (words_skip(&take->words, "in") &&

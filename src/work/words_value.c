@@ -223,6 +223,11 @@ gboolean words_value(Words *words, const Unit *unit, Reading *reading, GError **
     return read_one(words, unit, FALSE, reading, error);
 }
 
+gboolean words_bare_value(Words *words, const Unit *unit, Reading *reading, GError **error)
+{
+    return read_one(words, unit, TRUE, reading, error);
+}
+
 gboolean words_number(Words *words, Reading *reading, GError **error)
 {
     return read_one(words, NULL, TRUE, reading, error);

@@ -3,6 +3,8 @@
 
 #include <standbook/record/live.h>
 #include <standbook/rules/slip.h>
+#include <standbook/work/ago.h>
+#include <standbook/work/entry_words.h>
 #include <standbook/work/working.h>
 #include <string.h>
 
@@ -243,15 +245,33 @@ gboolean working_window(const GPtrArray *beside, Number **from, Number **to)
 
 const Entry *working_zero(const Agenda *agenda, const char *tool)
 {
-    g_autofree gboolean *live = g_new(gboolean, agenda->count + 1);
-    live_entries(agenda->entries, agenda->count, live);
+    g_autofree gboolean *live = NULL; // asked for where there is a zero at all
     for (gsize i = agenda->count; i-- > 0;) {
         const Entry *entry = agenda->entries[i];
-        if (live[i] && strcmp(entry->kind->name, "zero") == 0 &&
-            g_strcmp0(entry_text(entry, "tool"), tool) == 0)
+        if (strcmp(entry->kind->name, "zero") != 0 ||
+            g_strcmp0(entry_text(entry, "tool"), tool) != 0)
+            continue;
+        if (!live) {
+            live = g_new(gboolean, agenda->count + 1);
+            live_entries(agenda->entries, agenda->count, live);
+        }
+        if (live[i])
             return entry;
     }
     return NULL;
+}
+
+char *working_zero_words(const Agenda *agenda, const char *tool, Moment now)
+{
+    const Entry *zero = working_zero(agenda, tool);
+    if (!zero)
+        return g_strdup("");
+    const char *master = entry_text(zero, "master");
+    g_autofree char *size = master ? NULL : value_words(json_object_get(zero->body, "value"));
+    g_autofree char *today = ago_day(now, now), *day = ago_day(entry_moment(zero), now);
+    gboolean before = strcmp(day, today) != 0;
+    return g_strdup_printf(", zeroed %s%s%s%s", master ? "in " : "on ", master ? master : size,
+                           before ? " " : "", before ? day : "");
 }
 
 // STRUCK ----------------------------------------------------------------------------------------

@@ -11,5 +11,10 @@ read shim[1] +12 with G1
 read shim[2] -0.005 with G1
 ? read shim[2]: pass = 2.095
 ? read shim spread: pass = 0.017
+zero G1 at 2.105 in block
+read shim[2] -10 with G1
+? read shim[2]: pass = 2.095
+zero G1 at 1 in in block
+strike last typo
 zero G1 2.1 mm
 ? refused: column 9: the size is missing here

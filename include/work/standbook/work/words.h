@@ -78,6 +78,9 @@ GPtrArray *words_values(Words *words, const Unit *unit, GError **error) G_GNUC_W
 // The same for exactly one value. The caller clears *reading with reading_clear.
 gboolean words_value(Words *words, const Unit *unit, Reading *reading, GError **error);
 
+// The same of a value that has its unit from the caller: no unit is read behind it.
+gboolean words_bare_value(Words *words, const Unit *unit, Reading *reading, GError **error);
+
 // A number without a unit.
 gboolean words_number(Words *words, Reading *reading, GError **error);
 

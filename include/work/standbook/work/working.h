@@ -55,3 +55,8 @@ gboolean working_window(const GPtrArray *beside, Number **from, Number **to);
 // The last time that tool (its id) was set to zero in this build and that was not struck; NULL for
 // never.
 const Entry *working_zero(const Agenda *agenda, const char *tool);
+
+// What is said of it behind the gauge's name: `, zeroed in G02`, `, zeroed on 90.000 mm`, with the
+// day where that was not today; "" if it never was. The caller frees with g_free.
+char *working_zero_words(const Agenda *agenda, const char *tool,
+                         Moment now) G_GNUC_WARN_UNUSED_RESULT;
