@@ -124,7 +124,7 @@ static int find_words(GStrv words, Common *common)
     guint places = 0;
     g_autofree char *phrase = g_strjoinv(" ", words);
     g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
-    g_autoptr(GPtrArray) all = book ? found_words(book, phrase, &error) : NULL;
+    g_autoptr(GPtrArray) all = book ? found_words(book, phrase, NULL, &error) : NULL;
     json_t *list = common->json ? json_array() : NULL;
     gboolean done = all && say_places(book, phrase, list, &places, &error);
     if (done)

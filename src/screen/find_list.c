@@ -249,7 +249,13 @@ void find_list_ask(FindList *list, const Desk *desk, const char *words)
 
 gboolean find_list_keep(FindList *list, const Desk *desk, const char *words, GError **error)
 {
-    GPtrArray *found = found_words(desk->book, words, error);
+    g_autoptr(GHashTable) known = g_hash_table_new(g_str_hash, g_str_equal);
+    for (guint i = 0; i < list->builds->len; i++) {
+        const FindBuild *build = &g_array_index(list->builds, FindBuild, i);
+        if (build->session)
+            g_hash_table_insert(known, build->number, (gpointer)session_entries(build->session));
+    }
+    GPtrArray *found = found_words(desk->book, words, known, error);
     if (!found)
         return FALSE;
     find_list_let_go(list);

@@ -57,19 +57,22 @@ static void paint_value(const Requirement *made, Page *page, guint row)
     canvas_put_right(page->body, row, PAGE_WIDTH - 1, plain, service);
 }
 
-// How many rows of what is told leave room for the list: on a taller screen half of the rest too.
-static guint rows_told(const Page *page)
+// How many rows of what is told leave room for the list: all that the list does not need, and on a
+// taller screen half of the rest.
+static guint rows_told(const Page *page, guint lines)
 {
-    enum { LEAST = 5 };
+    enum { LEAST = 5, OTHER_ROWS = 5, FRAME = 8 }; // of the answer; of the screen
     if (!page->height)
         return G_MAXUINT;
-    return LEAST + (MAX(page->height, PAGE_HEIGHT) - PAGE_HEIGHT) / 2;
+    guint height = MAX(page->height, PAGE_HEIGHT), room = height - FRAME - OTHER_ROWS;
+    return MAX(LEAST + (height - PAGE_HEIGHT) / 2, room > lines ? room - lines : 0);
 }
 
-static guint paint_told(const GPtrArray *told, Page *page, guint row)
+static guint paint_told(const FindList *list, Page *page, guint row)
 {
     g_autoptr(Canvas) all = canvas_new_growing(PAGE_WIDTH, page->body->ascii);
-    guint rows = 0, most = rows_told(page);
+    const GPtrArray *told = list->told;
+    guint rows = 0, most = rows_told(page, list->lines->len);
     for (guint i = 0; told && i < told->len && rows <= most; i++)
         rows = canvas_wrap(all, rows, 4, TEXT_WIDTH, plain, told->pdata[i]);
     canvas_copy(page->body, row, 0, all, 0, MIN(rows, most));
@@ -103,7 +106,7 @@ guint find_paint_answer(const FindList *list, const Desk *desk, Page *page)
     g_autofree char *where = where_words(line, desk, page->body, PAGE_WIDTH - 3 - behind);
     canvas_put_right(page->body, 0, PAGE_WIDTH - 1, plain, where);
     paint_value(line->made, page, 2);
-    return paint_told(list->told, page, 4) + 1;
+    return paint_told(list, page, 4) + 1;
 }
 
 // LINES ------------------------------------------------------------------------------------------

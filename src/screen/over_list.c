@@ -15,7 +15,9 @@ OverList *over_list_new(const char *check)
 
 static void clear_shape(OverList *list)
 {
-    list->place_width = list->value_width = 0;
+    list->place_width = list->value_width = list->engines = 0;
+    list->wear = list->away = FALSE;
+    g_clear_pointer(&list->words, g_free);
     g_clear_pointer(&list->doubt, g_free);
     g_clear_pointer(&list->from, number_free);
     g_clear_pointer(&list->to, number_free);
@@ -108,12 +110,16 @@ static void find_shape(OverList *list)
         g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
         list->place_width = MAX(list->place_width, width_of(made->place));
         list->value_width = MAX(list->value_width, width_of(value));
+        list->wear = list->wear || made->wear;
+        list->away = list->away || over_wears_away(made);
+        list->engines += over_list_is_first(list, i) ? 1 : 0;
         if (!list->doubt)
             list->doubt = g_steal_pointer(&doubt);
         else if (strcmp(list->doubt, doubt) != 0)
             *list->doubt = '\0';
     }
-    over_window(list->rows, &list->from, &list->to);
+    if (over_window(list->rows, &list->from, &list->to))
+        list->words = over_words(list->rows);
 }
 
 static void look_again(OverList *list, const Desk *desk)

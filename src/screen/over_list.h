@@ -12,7 +12,10 @@ typedef struct {
     Number *from, *to;   // the window of all rows; NULL without any
     char *doubt;         // `±.004` where it is that of all rows, else ""
     guint place_width, value_width; // of the widest, in columns
-    guint known;                    // with so many entries of all builds
+    gboolean wear, away;            // some have a wear limit; wear away since new
+    guint engines;
+    char *words; // what the rows come to (over_words); NULL without any
+    guint known; // with so many entries of all builds
 } OverList;
 
 // `check` may be NULL.

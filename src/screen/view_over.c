@@ -13,7 +13,7 @@
 #include <string.h>
 
 enum { BUILD_COLUMN = 3, PLACE_COLUMN = 12, PLACE_MOST = 24, STRIP_END = 78, MARK_WIDTH = 7 };
-enum { MORE_LINES = 12 };
+enum { MORE_LINES = 12, FRAME = 8 }; // rows of the screen around the list
 
 static const Style plain = {TYPE_PLAIN, ROLE_CALM};
 
@@ -75,11 +75,6 @@ static Columns columns_of(const OverList *list)
     return columns;
 }
 
-static gboolean wears_away(const Requirement *made)
-{
-    return !made->lower && made->wear;
-}
-
 static char *row_strip(const OverList *list, const Over *row, guint cells)
 {
     const Requirement *made = row->made;
@@ -88,7 +83,7 @@ static char *row_strip(const OverList *list, const Over *row, guint cells)
     const Strip strip = {.lower = made->lower,
                          .upper = made->upper,
                          .wear = made->wear,
-                         .as_new = wears_away(made) ? none : NULL,
+                         .as_new = over_wears_away(made) ? none : NULL,
                          .values = values,
                          .count = 1,
                          .from = list->from,
@@ -182,7 +177,7 @@ static void paint_rows(const OverAll *over, Page *page)
 {
     const OverList *list = over->list;
     const Columns columns = columns_of(list);
-    guint most = page->height ? page->height : list->rows->len;
+    guint most = page->height > FRAME ? page->height - FRAME : list->rows->len;
     guint from = over->seen > most ? over->seen - most : 0;
     guint to = MIN(list->rows->len, over->seen + most + 1);
     guint engine = from ? over_list_engine(list, from - 1) : 0;
@@ -213,9 +208,8 @@ static void paint_detail(const OverAll *over, const Desk *desk, Page *page)
 // WORDS ------------------------------------------------------------------------------------------
 
 // Sentences, a line each, broken at blanks where a line is longer than a row.
-static char *sentences(const GArray *rows, gboolean ascii)
+static char *sentences(const char *words, gboolean ascii)
 {
-    g_autofree char *words = over_words(rows);
     g_auto(GStrv) lines = g_strsplit(words, "\n", -1);
     g_autoptr(Canvas) canvas = canvas_new_growing(PAGE_WIDTH - 2, ascii);
     guint row = 0;
@@ -239,15 +233,9 @@ static void say_check(const OverList *list, Page *page)
 // Only what the list has is explained.
 static void say_signs(const OverList *list, Page *page)
 {
-    gboolean wear = FALSE, away = FALSE;
-    guint engines = over_list_engine(list, list->rows->len - 1);
-    for (guint i = 0; i < list->rows->len; i++) {
-        wear = wear || row_at(list, i)->made->wear;
-        away = away || wears_away(row_at(list, i)->made);
-    }
     page->explains = TRUE;
-    page_say(&page->then, "%s┤ limit%s   %u engine%s", away ? "═ worn away since new   " : "",
-             wear ? "   ║ wear limit" : "", engines, engines == 1 ? "" : "s");
+    page_say(&page->then, "%s┤ limit%s   %u engine%s", list->away ? "═ worn away since new   " : "",
+             list->wear ? "   ║ wear limit" : "", list->engines, list->engines == 1 ? "" : "s");
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
@@ -279,7 +267,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     say_check(over->list, page);
     paint_rows(over, page);
     paint_detail(over, desk, page);
-    page->remark = sentences(over->list->rows, page->body->ascii);
+    page->remark = sentences(over->list->words, page->body->ascii);
     say_signs(over->list, page);
 }
 

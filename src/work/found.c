@@ -237,7 +237,7 @@ static const char *take_since(char *words)
     return at + strlen(" since ");
 }
 
-GPtrArray *found_words(Book *book, const char *asked, GError **error)
+GPtrArray *found_words(Book *book, const char *asked, GHashTable *known, GError **error)
 {
     g_autofree char *words = g_strdup(asked);
     const char *since = take_since(words);
@@ -249,7 +249,7 @@ GPtrArray *found_words(Book *book, const char *asked, GError **error)
         g_hash_table_new_full(g_str_hash, g_str_equal, g_free, found_read_free);
     g_autoptr(GHashTable) labels = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_free);
     g_autoptr(GPtrArray) found = g_ptr_array_new_with_free_func(found_free);
-    Search search = {book, shop, reads, labels, since, found};
+    Search search = {book, shop, reads, labels, known, since, found};
     fill_labels(&search, ledgers);
     if (*g_strstrip(words))
         add_names(&search, words);

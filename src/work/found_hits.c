@@ -21,7 +21,11 @@ const Read *found_read(Search *search, const char *ledger, GError **error)
     Read *read = g_hash_table_lookup(search->reads, ledger);
     if (read)
         return read;
-    GPtrArray *entries = entries_read(search->book, ledger, error);
+    GPtrArray *known =
+        search->known
+            ? g_hash_table_lookup(search->known, g_hash_table_lookup(search->labels, ledger))
+            : NULL;
+    GPtrArray *entries = known ? g_ptr_array_ref(known) : entries_read(search->book, ledger, error);
     if (!entries)
         return NULL;
     const Entry *const *first = (const Entry *const *)entries->pdata;

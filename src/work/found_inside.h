@@ -38,6 +38,7 @@ typedef struct {
     Shop *shop;
     GHashTable *reads;  // ledger id → Read *
     GHashTable *labels; // ledger id → label
+    GHashTable *known;  // label → GPtrArray of Entry *, or NULL
     const char *since;  // the first day, month or year that counts; "" for all
     GPtrArray *found;
 } Search;

@@ -56,6 +56,11 @@ void over_add(GArray *rows, const char *number, const Assessment *assessment, co
     }
 }
 
+gboolean over_wears_away(const Requirement *made)
+{
+    return !made->lower && made->wear;
+}
+
 static void widen(Number **least, Number **greatest, const Number *value)
 {
     if (!value)

@@ -21,6 +21,8 @@ typedef struct {
 // then the entries, by ledger and seq (Found *). Among the words, initials also stand for whatever
 // that person entered; a day (`2025-03-04`, `4 Mar`, `4 Mar 2025`) for what was done on it;
 // `struck` for what was struck. Behind them may stand `since 2024`, `since 2024-01` or `since
-// 2024-01-30`: then of the entries only those of work done since. NULL with an error (STORE). The
-// caller frees with g_ptr_array_unref.
-GPtrArray *found_words(Book *book, const char *asked, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+// 2024-01-30`: then of the entries only those of work done since. `known` has the
+// entries of builds that were read already (GPtrArray of Entry *, by number); it may be NULL. NULL
+// with an error (STORE). The caller frees with g_ptr_array_unref.
+GPtrArray *found_words(Book *book, const char *asked, GHashTable *known,
+                       GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -24,6 +24,9 @@ const char *over_about(const Assessment *assessment, const char *check);
 // Adds the places of one build at which a check of that name was read, in turn.
 void over_add(GArray *rows, const char *number, const Assessment *assessment, const char *check);
 
+// Whether it wears away from 0, new: its only limit is an upper one, and it has a wear limit.
+gboolean over_wears_away(const Requirement *made);
+
 // The least and the greatest that a strip of all of them must show: values, limits, wear limit,
 // and 0 where it wears away from there (the only limit is an upper one). FALSE without any row.
 // The caller frees both.
