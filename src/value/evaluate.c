@@ -48,13 +48,22 @@ static gboolean same_kind(const Work *work, const Node *node, const char *verb, 
     return TRUE;
 }
 
+// 0 °C is no nought.
+static gboolean is_nought(const Node *node, Kind kind)
+{
+    return node->form == NODE_NUMBER && number_sign(node->number) == 0 && kind.temperature == 0;
+}
+
 static gboolean product_kind(const Work *work, const Node *node, Kind *kind)
 {
     Kind left;
     Kind right;
-    if (!node_kind(work, node_inner(node, 0), &left) ||
-        !node_kind(work, node_inner(node, 1), &right)) {
+    const Node *other = node_inner(node, 1);
+    if (!node_kind(work, node_inner(node, 0), &left) || !node_kind(work, other, &right)) {
         return FALSE;
+    }
+    if (node->operation == ARRAY_DIVIDE && is_nought(other, right)) {
+        return refuse(work, other->offset, g_strdup("this divides by 0; put another number here"));
     }
     *kind =
         node->operation == ARRAY_MULTIPLY ? kind_multiply(left, right) : kind_divide(left, right);

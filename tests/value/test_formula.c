@@ -162,6 +162,7 @@ START_TEST(numbers_and_precedence)
         {"4 × 3 ÷ 2", "", "6"},      {"sqrt(9/4)", "", "1.5"},
         {"abs(3 - 5)", "", "2"},     {"sqrt(16 mm²)", "mm", "4"},
         {"3 mm * 2 mm", "mm²", "6"}, {"1 lbf * 1 ft", "lbf·ft", "1"},
+        {"-40 °C", "°F", "-40"},     {"27315 K / 0 °C", "", "100"},
         {"25 °C - 20 °C", "K", "5"}, {"range(3, 7, 5)", "", "4"},
         {"1 ± 0.2 + 1", "", "2"},    {"(2 mm)^3", "mm³", "8"},
     };
@@ -255,6 +256,7 @@ START_TEST(kinds_are_checked)
         const char *says;
     } rows[] = {
         {"bore - 89", 7, "a length and a pure number"},
+        {"bore / 0 mm", 7, "divides by 0"},
         {"bore + compression", 7, "a length and a pressure"},
         {"max(bore, compression)", 10, "compared"},
         {"sqrt(bore)", 0, "no square root"},
