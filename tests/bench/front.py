@@ -95,7 +95,7 @@ def open_shop(player):
     go(player, "2", "which wrench is in hand?")
     player.ask("wait 500")
     go(player, "1", "[ Enter = tight ]")
-    go(player, "h", "which build?")
+    go(player, "h", "The shop")
 
 
 def measure(stand, build, say):
@@ -113,7 +113,7 @@ def measure(stand, build, say):
         say("front end, a digit at the bench", each, "ms", 1)
         say("  bytes to the terminal, median", sent, "B", 400)
         say("  resident at most", resident(program_of(player)), "MB", 40)
-        go(player, "\x7fh", "which build?")
+        go(player, "\x7fh", "The shop")
         go(player, "f", "what was said?")
         say("front end, a letter in find", type_words(player), "ms", 1)
 
