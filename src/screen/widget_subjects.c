@@ -8,7 +8,7 @@
 #include <standbook/sheet/strip.h>
 #include <string.h>
 
-enum { MARK = 1, NAME = 10, NAME_WIDE = 24, SAID = 34, STRIP = 49, WIDE = 80 };
+enum { MARK = 1, NAME = 10, SAID = 34, STRIP = 49, WIDE = 80 };
 
 static const Requirement *made_at(const Agenda *agenda, const Subject *subject, guint which)
 {
@@ -75,6 +75,15 @@ static gboolean paint_strip(Canvas *canvas, guint row, guint from, const Require
     return TRUE;
 }
 
+// Behind a name that is longer than its column, if all that is said has room there.
+static guint said_column(const Canvas *canvas, const Subject *subject, const char *words)
+{
+    guint behind = NAME + canvas_text_width(canvas, subject->name) + 2;
+    guint note = subject->note ? canvas_text_width(canvas, subject->note) + 2 : 0;
+    return behind > SAID && behind + canvas_text_width(canvas, words) + note <= WIDE ? behind
+                                                                                     : SAID;
+}
+
 void subject_paint(Canvas *canvas, guint row, const Agenda *agenda, const Subject *subject)
 {
     static const Style plain;
@@ -82,9 +91,10 @@ void subject_paint(Canvas *canvas, guint row, const Agenda *agenda, const Subjec
     g_autofree char *words = subject_words(agenda, subject);
     canvas_put(canvas, row, MARK, 8, verdict_style(subject->verdict),
                verdict_mark(subject->verdict, subject->reason));
-    canvas_put(canvas, row, NAME, NAME_WIDE - 1, plain, subject->name);
     gboolean alone = subject->left && subject->places->len == 1;
-    guint behind = canvas_put(canvas, row, SAID, 0, plain, words);
+    guint said = alone && made->value ? SAID : said_column(canvas, subject, words);
+    canvas_put(canvas, row, NAME, said - NAME - 1, plain, subject->name);
+    guint behind = canvas_put(canvas, row, said, 0, plain, words);
     if (alone && paint_strip(canvas, row, behind + 1, made))
         return;
     g_autofree char *reason =
