@@ -77,14 +77,26 @@ Go proof_hand_ask_tool(const ProofHand *hand, Desk *desk)
 
 // SIGNATURES ------------------------------------------------------------------------------------
 
-static void sign_rows(const ProofHand *hand, Page *page)
+// `another person signs: /1 EV  /3 JT`: the keys that say who works here, of all others.
+static char *others_words(Desk *desk)
 {
+    g_autoptr(GPtrArray) people = desk_people(desk);
+    GString *words = g_string_new("another person signs:");
+    for (guint i = 0; i < people->len && i < 9; i++)
+        if (g_strcmp0(people->pdata[i], desk->who) != 0)
+            g_string_append_printf(words, " /%u %s ", i + 1, (const char *)people->pdata[i]);
+    return g_string_free(words, FALSE);
+}
+
+static void sign_rows(const ProofHand *hand, Desk *desk, Page *page)
+{
+    g_autofree char *others = others_words(desk);
     g_auto(AgendaItem) item = agenda_item(&hand->work.agenda, hand->place);
     page->field = ASKS_TICK;
     page_say(&page->unit, "Enter = sign");
     page_say(&page->next, "sign %s%s%s", hand->made->name, item.hold ? ": " : "",
              item.hold ? item.hold : "");
-    page_say(&page->then, "/ and a digit: another person signs");
+    page_say(&page->then, "%s", g_strchomp(others));
 }
 
 // ALL -------------------------------------------------------------------------------------------
@@ -157,7 +169,7 @@ void proof_hand_rows(const ProofHand *hand, Desk *desk, const char *typed, Suppo
     if (hand->tightening)
         bolt_rows(hand, desk, typed, page);
     else if (hand->made->asked == ASKED_SIGN)
-        sign_rows(hand, page);
+        sign_rows(hand, desk, page);
     else
         field_rows(hand, desk, typed, page);
     g_autofree char *line = *typed ? proof_hand_line(hand, desk, typed) : NULL;
