@@ -93,8 +93,6 @@ static Press press_enter(Typing *typing, Asks field, gint64 at)
         g_string_truncate(typing->text, 0);
         return press_action(command);
     }
-    if (field == ASKS_LINE && typing->text->len == 0)
-        return press_say("the field is empty: a number, then Enter");
     if (field == ASKS_DIGIT || field == ASKS_NOTHING ||
         (typing->text->len == 0 && field != ASKS_TICK && field != ASKS_TEXT))
         return press(PRESS_NOTHING);

@@ -190,16 +190,35 @@ static void paint_question(const Addition *addition, Page *page)
     page_key(page, ACTION_MORE, NULL);
 }
 
+// Whether limits end with a digit: they have no unit.
+static gboolean is_bare(const char *limits)
+{
+    gsize length = strlen(limits);
+    while (length && limits[length - 1] == ' ')
+        length--;
+    return length && g_ascii_isdigit(limits[length - 1]);
+}
+
+// What limits without a unit come to is said before they are taken: a new check has its unit from
+// them alone.
+static void say_bare(const Addition *addition, const char *typed, Page *page)
+{
+    if (addition->sort->line != check_line || addition->answers->len != 1 || !is_bare(typed))
+        return;
+    page->means = TRUE;
+    page_say(&page->then, "a bare number, without a unit; a length is %s mm", typed);
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Addition *addition = state;
     (void)desk;
-    (void)typed;
     page->means = FALSE;
     memset(page->keys, 0, sizeof page->keys);
-    if (addition->sort)
+    if (addition->sort) {
         paint_question(addition, page);
-    else
+        say_bare(addition, typed, page);
+    } else
         paint_sorts(addition, page);
 }
 
@@ -240,9 +259,6 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Addition *addition = state;
     guint at = addition->answers->len;
-    if (addition->sort && !*typed)
-        desk_warn(desk, "%s %s", addition->sort->questions[at].next,
-                  addition->sort->questions[at].hint);
     if (!addition->sort || !*typed)
         return go(GO_KEEP);
     g_ptr_array_add(addition->answers, g_strdup(typed));

@@ -71,6 +71,7 @@ static const char *const doors[] = {
     "  3   an engine, no plan   A blank card: measure now, name checks as you go.",
     "",
     " A reading is its digits and Enter. It is judged at once and never lost:",
+    "",
     "       0.041 ±.005  √ pass   0.030 ├──▒▒█▒▒────────┤ 0.065",
     "",
     " The maker's current service data governs. This is your workshop's record.",
@@ -241,10 +242,8 @@ static Go answer(First *first, Desk *desk, const char *typed)
         return ask(first, desk);
     }
     guint line = question->hint ? 0 : (guint)g_ascii_strtoull(text, NULL, 10);
-    if (!*text) {
-        desk_warn(desk, "%s: it cannot be left empty", question->prompt);
+    if (!*text)
         return go(GO_KEEP);
-    }
     if (!question->hint && (line < 1 || line > first->plans->len)) {
         desk_warn(desk, "there is no line %s; the list has 1 to %u", text, first->plans->len);
         return go(GO_KEEP);

@@ -1,4 +1,5 @@
 // One build: its steps, their verdicts, and which to go on with.
+#include "beside.h"
 #include "clock_line.h"
 #include "step_next.h"
 #include "telling.h"
@@ -60,24 +61,49 @@ static void paint_phases(const Told *told, Page *page)
     }
 }
 
-// At the right of a wide screen: what the letters of the phases stand for.
-static void paint_detail(const Told *told, Page *page)
+// What the letters of the phases stand for. Returns the row behind.
+static guint put_phases(Canvas *canvas, guint row, const Told *told)
 {
-    guint width = page_detail_width(page->width);
-    if (!width)
-        return;
-    page->detail = canvas_new_growing(width, page->body->ascii);
-    canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), "phases");
+    canvas_put(canvas, row++, 1, 0, style_of(TYPE_BOLD, 0), "phases");
     g_autoptr(GPtrArray) phases = summary_phases(told->agenda.plan);
-    for (guint i = 0; i < phases->len; i++) {
+    for (guint i = 0; i < phases->len; i++, row++) {
         Summary phase = summary_phase(&told->agenda, phases->pdata[i]);
         g_autofree char *words = g_strdup_printf("%c  %s", 'A' + (gint)(i % 26), phase.name);
         g_autofree char *done = g_strdup_printf("%u of %u steps", phase.done, phase.steps);
-        canvas_put(page->detail, 2 + i, 1, 9, verdict_style(phase.verdict),
+        canvas_put(canvas, row, 1, 9, verdict_style(phase.verdict),
                    verdict_mark(phase.verdict, REASON_NONE));
-        canvas_put(page->detail, 2 + i, 10, width - 25, style_of(0, 0), words);
-        canvas_put_right(page->detail, 2 + i, width - 1, style_of(0, 0), done);
+        canvas_put(canvas, row, 10, canvas->width - 25, style_of(0, 0), words);
+        canvas_put_right(canvas, row, canvas->width - 1, style_of(0, 0), done);
     }
+    return row;
+}
+
+// A step as the list has it, uncut. Returns the row behind.
+static guint put_step(Canvas *canvas, const Told *told, const PlanStep *step)
+{
+    Summary summary = summary_step(&told->agenda, step);
+    g_autofree char *words = step_words(step), *counts = tally_words(summary.counts);
+    g_autofree char *signature = summary_signed(&summary, told->taken, told->telling.now);
+    g_autofree char *signing = *signature ? g_strconcat("signed ", signature, NULL) : g_strdup("");
+    g_autofree char *why = why_words(told, &summary);
+    const char *const lines[] = {counts, why, signing};
+    guint row = 2;
+    canvas_put(canvas, 0, 1, 0, style_of(TYPE_BOLD, 0), words);
+    for (gsize i = 0; i < G_N_ELEMENTS(lines); i++)
+        if (*lines[i])
+            row = canvas_wrap(canvas, row, 1, canvas->width - 2, style_of(0, 0), lines[i]);
+    return row;
+}
+
+// At the right of a wide screen: the step chosen, the phases, the newest entries.
+static void paint_detail(const Told *told, Desk *desk, const PlanStep *here, Page *page)
+{
+    g_autoptr(Canvas) canvas = beside_begin(page);
+    if (!canvas)
+        return;
+    guint row = here ? put_step(canvas, told, here) + 1 : 0;
+    row = put_phases(canvas, row, told);
+    beside_end(page, canvas, row, desk_build(desk), desk->now);
 }
 
 // The story of a tool that was found wrong, as long as it puts something in doubt; else of one that
@@ -142,7 +168,6 @@ static void paint_steps(const Told *told, Page *page, const PlanStep *here)
     }
     page_say(&page->count, "%u of %u steps signed", is_signed, steps->len);
     say_remark(told, page);
-    paint_detail(told, page);
 }
 
 // What is next in the step; then how far it has come there.
@@ -268,6 +293,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (told_init(&told, desk)) {
         const PlanStep *here = chosen(steps, &told.agenda);
         paint_steps(&told, page, here);
+        paint_detail(&told, desk, here, page);
         if (agenda_is_card(&told.agenda))
             say_card(&told, here, page);
         else {

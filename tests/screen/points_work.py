@@ -272,7 +272,7 @@ def point_17_the_office_never_makes_the_stand_wait():
         waited = time.monotonic() - begun
         same("the stand waits less than 0.5 s", waited < 0.5, True)
         office.leave("3 main")
-        go(office, "h", "which build?")
+        go(office, "h", "waits for")
         go(office, "r", "which sheet?")
         office.type("\x7f")
         office.settle()

@@ -66,7 +66,7 @@ def tightening(player):
 
 def shop(player):
     tightening(player)
-    go(player, "h", "which build?")
+    go(player, "h", "waits for")
 
 
 def steps(player):
