@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
 """Readings exactly on a limit, and 10⁻¹² of the unit to either side, in every unit of
-standbook-reading(7) and across units of one kind that convert exactly (NIST SP 811:2008, appendix B):
+standbook-reading(7), below zero too, and across units of one kind that convert exactly (NIST SP 811:2008,
+appendix B):
 on the limit passes, beyond it fails. One row each: source, asked, got, must be.
 
     tests/outside/ties.py BUILD-FOLDER [all | spoil]
@@ -47,18 +48,20 @@ def limits(kind, mine, other):
 
 
 def row(kind, mine, other, wrong=None):
-    """(limit's unit, reading's unit, the limits in the reading's unit) of two units of a kind, or None;
-    `wrong`: the limits by these factors."""
+    """(limits, their unit, the reading's unit, the limits in it) of two units of a kind, or None; `wrong`:
+    the limits by these factors."""
     # A reading shows at most 40 digits: what does not end within 12 places is left out.
     if not all(map(on_grid, limits(kind, mine, other))):
         return None
-    return (mine, other, *(HAIR * round(limit / HAIR) for limit in limits(wrong or kind, mine, other)))
+    return ("10..20", mine, other, *(HAIR * round(limit / HAIR) for limit in limits(wrong or kind, mine, other)))
 
 
 def rows():
     for kind in KINDS:
         for mine in kind:
             yield from filter(None, (row(kind, mine, other) for other in kind))
+    for unit in ("°C", "°F", "mm"):
+        yield "-20..-10", unit, unit, -HIGH, -LOW
 
 
 def spoiled():
@@ -73,12 +76,12 @@ def spoiled():
 
 
 def cases(rows_of):
-    for unit, typed_in, low, high in rows_of:
+    for limits_text, unit, typed_in, low, high in rows_of:
         for value, must in ((low - HAIR, ("fail", "low")), (low, ("pass", "")), (low + HAIR, ("pass", "")),
                             (high - HAIR, ("pass", "")), (high, ("pass", "")),
                             (high + HAIR, ("fail", "high"))):
             name = f"t{len(made) + 1}"
-            made.append(Case(f"{unit} read in {typed_in}", name, [f"{name}: 10..20 {unit}"],
+            made.append(Case(f"{unit} read in {typed_in}", name, [f"{name}: {limits_text} {unit}"],
                              [f'read {name} "{text(value)} {typed_in}"'], must))
     return made
 
