@@ -8,6 +8,7 @@
 typedef struct {
     const ViewOps *ops;
     gpointer state;
+    char *before; // the build in hand that comes back when it closes; NULL: the one in hand stays
 } Opened;
 
 typedef struct {

@@ -6,12 +6,22 @@ Opened *screen_upper(const Screen *screen, guint below)
     return &g_array_index(screen->views, Opened, screen->views->len - 1 - below);
 }
 
-void screen_open(Screen *screen, ViewName view, const char *argument)
+// `build` (may be NULL) is in hand as long as the view is open.
+static void view_push(Screen *screen, ViewName view, const char *argument, const char *build)
 {
     Opened opened = {.ops = view_ops(view)};
+    if (build) {
+        opened.before = g_strdup(screen->desk.number);
+        desk_take_up(&screen->desk, build);
+    }
     opened.state = opened.ops->open ? opened.ops->open(&screen->desk, argument) : NULL;
     g_array_append_val(screen->views, opened);
     screen->opened = TRUE;
+}
+
+void screen_open(Screen *screen, ViewName view, const char *argument)
+{
+    view_push(screen, view, argument, NULL);
 }
 
 static void view_pop(Screen *screen)
@@ -19,6 +29,9 @@ static void view_pop(Screen *screen)
     Opened *opened = screen_upper(screen, 0);
     if (opened->ops->close)
         opened->ops->close(opened->state);
+    if (opened->before)
+        desk_take_up(&screen->desk, opened->before);
+    g_free(opened->before);
     g_array_set_size(screen->views, screen->views->len - 1);
 }
 
@@ -34,17 +47,22 @@ static void go_there(Screen *screen, Go there)
     gboolean help = screen->field == ASKS_KEY || (there.kind == GO_OPEN && there.view == VIEW_HELP);
     if (there.kind != GO_KEEP && there.kind != GO_DEFAULT && !help)
         g_string_truncate(screen->typing.text, 0);
+    // What comes instead of a view looks at the same build.
+    gboolean looks = !there.build && screen_upper(screen, 0)->before;
+    if (there.kind == GO_INSTEAD && looks)
+        there.build = g_strdup(screen->desk.number);
     if (there.kind == GO_UP || there.kind == GO_INSTEAD || there.kind == GO_ACT)
         view_pop(screen);
     gboolean under = there.kind == GO_INSTEAD && !there.argument && screen->views->len > 0 &&
                      screen_upper(screen, 0)->ops == view_ops(there.view);
     if ((there.kind == GO_OPEN || there.kind == GO_INSTEAD) && !under)
-        screen_open(screen, there.view, there.argument);
+        view_push(screen, there.view, there.argument, there.build);
     if (there.kind == GO_HOME)
         screen_close_to(screen, 1);
     if (there.kind == GO_LEAVE || screen->views->len == 0)
         screen->leave = TRUE;
     g_free(there.argument);
+    g_free(there.build);
     if (there.kind == GO_ACT && !screen->leave)
         screen_act(screen, there.action);
 }

@@ -49,6 +49,7 @@ typedef struct {
     GoKind kind;
     ViewName view;
     char *argument; // for its open; freed with g_free
+    char *build;    // that it looks at: in hand until it closes; NULL: the one in hand. Likewise
     Action action;
 } Go;
 
@@ -60,6 +61,12 @@ static inline Go go(GoKind kind)
 static inline Go go_open(ViewName view, char *argument)
 {
     return (Go){.kind = GO_OPEN, .view = view, .argument = argument};
+}
+
+// Over this one, with another build in hand as long as it is open.
+static inline Go go_look(const char *build, ViewName view, char *argument)
+{
+    return (Go){.kind = GO_OPEN, .view = view, .argument = argument, .build = g_strdup(build)};
 }
 
 static inline Go go_instead(ViewName view, char *argument)

@@ -124,8 +124,8 @@ static Go open_found(Find *find, Desk *desk, const Found *found)
         desk_warn(desk, "that stands in the shop's ledger, in no build");
         return go(GO_KEEP);
     }
-    desk_take_up(desk, found->label);
-    return made ? go_open(VIEW_WHY, requirement_name(made)) : go_instead(VIEW_STEPS, NULL);
+    return made ? go_look(found->label, VIEW_WHY, requirement_name(made))
+                : go_look(found->label, VIEW_STEPS, NULL);
 }
 
 static Go open_line(Find *find, Desk *desk, const FindLine *line)
@@ -136,8 +136,7 @@ static Go open_line(Find *find, Desk *desk, const FindLine *line)
         g_autofree char *lot = g_strdup(find->list->lot);
         return keep(find, desk, lot);
     }
-    desk_take_up(desk, line->build->number);
-    return go_open(VIEW_WHY, requirement_name(line->made));
+    return go_look(line->build->number, VIEW_WHY, requirement_name(line->made));
 }
 
 static void choose(Find *find, guint line)

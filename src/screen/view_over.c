@@ -300,9 +300,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         desk_warn(desk, "there is no engine %s in this list", typed);
         return go(GO_KEEP);
     }
-    char *place = requirement_name(over_worst(rows, number)->made);
-    desk_take_up(desk, number);
-    return go_open(VIEW_WHY, place);
+    return go_look(number, VIEW_WHY, requirement_name(over_worst(rows, number)->made));
 }
 
 static Go move(gpointer state, Desk *desk, gint direction)
