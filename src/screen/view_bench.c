@@ -15,6 +15,7 @@
 
 #include <standbook/sheet/figures.h>
 #include <standbook/work/coarse.h>
+#include <string.h>
 
 typedef struct {
     char *step;
@@ -147,6 +148,9 @@ static char *apart_words(const Bench *bench, const Checks *checks)
     return working_apart(&agenda, checks_at(checks, index, NULL));
 }
 
+static const char nothing_read[] =
+    "a part is fitted here, no value: Backspace erases, Enter alone is new";
+
 static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const char *typed,
                        const char *gauge, Page *page)
 {
@@ -164,6 +168,8 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     const Requirement *then = bench_requirement(work, behind);
     g_autofree char *then_words = then && then != made ? bench_then_words(then) : g_strdup("");
     page_say(&page->then, "%s", field.hint ? field.hint : then_words);
+    if (field.field == ASKS_TICK && *typed)
+        page_say(&page->then, "%s", nothing_read);
     page->means = *typed && bench->supposed.line;
     if (bench->supposed.problem)
         page_say(&page->then, "%s", bench->supposed.problem);
@@ -304,6 +310,8 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     const char *gauge = made ? bench_gauge(desk, &work.agenda, bench->here, typed) : NULL;
     g_autofree char *line =
         made ? bench_line(desk, &work.agenda, bench->here, bench->part, typed, gauge) : NULL;
+    if (!line && made && made->asked == ASKED_FIT && *typed)
+        desk_warn(desk, "%s", nothing_read);
     if (!line)
         return go(GO_KEEP);
     g_autofree char *place = bench_place(&work.agenda, bench->here, bench->part);
@@ -389,6 +397,13 @@ static Go add(const Bench *bench, const BenchWork *work, const Requirement *made
     return go_open(VIEW_ADD, g_strdup_printf("%s\n%s\n%s", bench->step, target, limits));
 }
 
+// Whether the entry filled a place, which comes back when it is struck; words on it do not.
+static gboolean stood_at_place(const BenchWork *work, gint64 seq)
+{
+    return seq >= 1 && (gsize)seq <= work->agenda.count &&
+           strcmp(work->agenda.entries[seq - 1]->kind->name, "note") != 0;
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Bench *bench = state;
@@ -423,7 +438,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_BUILD:
         return go_instead(VIEW_STEPS, NULL);
     case ACTION_STRIKE:
-        bench->strikes = desk->last_seq;
+        bench->strikes = stood_at_place(&work, desk->last_seq) ? desk->last_seq : 0;
         return go(GO_DEFAULT);
     default:
         return go(GO_DEFAULT);

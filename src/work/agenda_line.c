@@ -96,6 +96,8 @@ static char *part_line(const AgendaItem *item, const AgendaAnswer *answer)
     gboolean fresh = answer->use == AGENDA_NEW;
     if (fresh ? item->track && !is_said(answer->typed) : !is_said(answer->why))
         return NULL;
+    if (fresh && !item->track && is_said(answer->typed)) // nothing typed is let fall
+        return NULL;
     GString *line = g_string_new(NULL);
     g_string_append_printf(line, "fit %s", item->target);
     if (item->track && is_said(answer->typed)) {

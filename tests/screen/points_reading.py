@@ -1,6 +1,6 @@
 """Points 1 to 8 of the twenty: readings, the pad, bursts, slips and strikes. Each test returns what it
 measured."""
-from demo_at import BORES, PARKED, RINGS, SUMP, at, same
+from demo_at import BORES, PARKED, RINGS, SUMP, TENDER, at, same
 
 CYLINDER = ["90.027", "90.026", "90.022", "90.020", "90.019", "90.017"]
 PLACES = ["T, top", "T, mid", "T, bottom", "A, top", "A, mid", "A, bottom"]
@@ -42,7 +42,24 @@ def point_02_enter_writes_judges_and_moves_on_and_alone_does_nothing():
         stand.settle()
         same("screen at an old figure", stand.screen(), screen)
         same("entries at an old figure", len(stand.entries()), before)
-        return "0.36 on disk and pass at once; 3 Enters on an empty field and 1 on an old figure: nothing"
+    with at(TENDER) as stand:  # a part takes no value: what is typed is kept, and not taken as new
+        stand.answer("W3")
+        for keys in ("h", "1\r", "19\r"):
+            stand.press(keys)
+            stand.ask("wait 300")
+        stand.next_is("ring sets 1")
+        before = len(stand.entries())
+        stand.type("0.31\r")
+        stand.settle()
+        stand.has("a part is fitted here, no value", -2)
+        stand.has(r"\[0\.31 ", -4)
+        same("entries", len(stand.entries()), before)
+        stand.type("\x7f" * 4)
+        stand.press("n")
+        stand.press("dry bore\r")
+        stand.strike("4")  # a note struck leaves the place in hand
+        stand.next_is("ring sets 1")
+    return "0.36 on disk and pass at once; 3 Enters on an empty field and 1 on an old figure: nothing"
 
 
 def point_03_everything_from_the_pad_alone():
