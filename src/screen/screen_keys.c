@@ -46,6 +46,7 @@ static void do_pressed(Screen *screen, const Press *pressed)
         screen_move(screen, 1);
         break;
     case PRESS_DIGIT:
+        screen->answered = screen->pressed;
         screen_answer(screen, pressed->digit);
         break;
     case PRESS_SAY:
@@ -54,6 +55,15 @@ static void do_pressed(Screen *screen, const Press *pressed)
     default:
         break;
     }
+}
+
+enum { ANSWER_GAP = 500000 }; // µs
+
+// Enter right behind an answer, as one ends a line with it, tightens nothing.
+static gboolean ends_answer(const Screen *screen, const Press *pressed)
+{
+    return pressed->kind == PRESS_ENTER && screen->field == ASKS_TICK && screen->answered &&
+           screen->pressed - screen->answered < ANSWER_GAP;
 }
 
 // Whether a key does more than to change what stands in the field, or to take it.
@@ -74,7 +84,9 @@ static void press(Screen *screen, const Key *key, gboolean alone)
         term_stop(screen->term);
     else if (!is_parked(screen, key)) {
         Press pressed = typing_press(&screen->typing, screen->field, key);
-        if (alone || !is_command(screen, &pressed))
+        if (ends_answer(screen, &pressed))
+            desk_warn(&screen->desk, "the digit alone was the answer; Enter again if this is done");
+        else if (alone || !is_command(screen, &pressed))
             do_pressed(screen, &pressed);
         else
             desk_warn(&screen->desk, "two keys at once are no command; press it again");

@@ -25,6 +25,7 @@ import time
 
 GAP = 45  # ms after a key was read; under 30 is a burst
 HELD_GAP = 0.11  # s from a key to the same one; under 0.1 it is held down
+ANSWER_GAP = 0.52  # s from a digit that answers to Enter; under 0.5 it ends the answer
 ENTER_GAP = 0.26  # s from Enter to Enter; under 0.25 is a bounce
 FAKETIME = "/usr/lib/*/faketime/libfaketime.so.1"
 NAMES = "bold reverse underline blink italic foreground background".split()
@@ -155,6 +156,8 @@ class Player:
             if part in "\r\n":
                 self._entered = time.monotonic()
         self._typed = (text[-1:], time.monotonic())
+        if len(text) == 1 and text.isdigit():  # Enter right behind an answer is none
+            self._entered = time.monotonic() + ANSWER_GAP - ENTER_GAP
 
     def key(self, *names):
         """Keys by their names: Enter, Tab, Backspace, Up, PageDown, Pad0, Pad+ (see terminal.c)."""

@@ -107,6 +107,16 @@ def point_12_a_bolt_is_one_enter_and_a_round_one_key_but_never_angle_or_stretch(
         stand.settle()
         same("bolts an Enter takes in an angle stage at most",
              len(stand.bodies("tick")) - before <= 1, True)
+    with at(TENDER) as stand:  # Enter right behind an answer is no tick
+        before = len(stand.bodies("tick", "TL-0418"))
+        stand.ask("wait 300")
+        stand.ask("slow 60 1\\x0d")
+        stand.settle()
+        stand.has("the digit alone was the answer", -2)
+        same("ticks", len(stand.bodies("tick", "TL-0418")), before)
+        stand.ask("wait 500")
+        stand.press("\r")
+        same("ticks", len(stand.bodies("tick", "TL-0418")), before + 1)
     return "head nut: 1 key; 18 sump bolts: 1 key, `all 18` shown; flywheel +50°: bolt by bolt only"
 
 
