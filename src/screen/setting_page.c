@@ -1,7 +1,9 @@
 #include "setting_page.h"
 
+#include "bench_field.h"
 #include "beside.h"
 #include "setting_words.h"
+#include "toolbox.h"
 #include "widget_digits.h"
 #include "widget_groups.h"
 #include "widget_trials.h"
@@ -71,20 +73,35 @@ static guint detail_try(Canvas *about, guint row, const Taken *taken, const Tria
     return row;
 }
 
-// At the right of a wide screen: the tries entry by entry, and what was entered last.
+// What was read at the place asked for, its limits, and the gauge for it. Returns the row behind.
+static guint detail_place(Canvas *about, Desk *desk, const Requirement *made)
+{
+    g_autofree char *limits = figure_limits(made), *title = requirement_title(made);
+    g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
+    g_autofree char *verdict = figure_verdict(made);
+    g_autofree char *now = g_strdup_printf("now %s %s   %s", *value ? value : "·", doubt, verdict);
+    g_autofree char *line = g_strdup_printf("limits %s %s", limits, figure_unit(made));
+    ToolNeed need = bench_need(made);
+    const char *gauge = need.sort ? toolbox_for(desk, &need) : NULL;
+    g_autofree char *with = gauge ? toolbox_gauge_words(desk, need.sort, gauge) : g_strdup("");
+    g_autofree char *due = gauge ? toolbox_due(desk, gauge) : g_strdup("");
+    g_autofree char *tool = g_strconcat(with, *due ? ", " : "", due, NULL);
+    const char *const lines[] = {now, line, tool};
+    guint row = 1;
+    canvas_put(about, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
+    for (gsize i = 0; i < G_N_ELEMENTS(lines); i++)
+        row = canvas_wrap(about, row, 1, about->width - 2, style_of(0, 0), lines[i]);
+    return row;
+}
+
+// At the right of a wide screen: the place asked for, the tries entry by entry, the newest entries.
 void setting_detail(Desk *desk, const Trials *trials, const TrialNext *next, Page *page)
 {
     g_autoptr(Canvas) about = beside_begin(page);
-    guint row = 1;
     if (!about)
         return;
     g_autoptr(Taken) taken = taken_new(trials->entries, trials->count, NULL);
-    const Requirement *made = setting_made(trials, next);
-    g_autofree char *limits = figure_limits(made), *at = setting_at(made);
-    g_autofree char *line = g_strdup_printf("limits %s", limits);
-    g_autofree char *name = g_strdup_printf("%s%s", trials->check->name, at);
-    canvas_put(about, 0, 1, 0, style_of(TYPE_BOLD, 0), name);
-    canvas_put(about, row++, 1, 0, style_of(0, 0), line);
+    guint row = detail_place(about, desk, setting_made(trials, next));
     for (guint i = 0; i < trials->all->len; i++)
         row = detail_try(about, row + 1, taken, trials, trials->all->pdata[i]);
     beside_end(page, about, row, desk_build(desk), desk->now);

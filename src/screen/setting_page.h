@@ -7,5 +7,5 @@
 
 // What is in hand over the whole body, its strip below.
 void setting_far(const Trials *trials, const TrialNext *next, const char *typed, Page *page);
-// At the right of a wide screen: the tries entry by entry, and what was entered last.
+// At the right of a wide screen: the place asked for, the tries entry by entry, the newest entries.
 void setting_detail(Desk *desk, const Trials *trials, const TrialNext *next, Page *page);
