@@ -1,6 +1,8 @@
 // Bolts of a step, one after the other in their order, stage by stage.
 #include "before_closing.h"
+#include "bench_work.h"
 #include "clock_line.h"
+#include "left.h"
 #include "line_words.h"
 #include "others.h"
 #include "slip.h"
@@ -124,23 +126,6 @@ static void heed_loosened(Bolts *bolts, Desk *desk)
 
 // INTERRUPTION ----------------------------------------------------------------------------------
 
-// The newest time that work on this step was put down, unless a bolt of this set was ticked or
-// loosened since; 0 if there is none.
-static gint64 interrupted(const Bolts *bolts, Desk *desk)
-{
-    const GPtrArray *entries = session_entries(desk_build(desk));
-    for (guint i = entries->len; i-- > 0;) {
-        const Entry *entry = entries->pdata[i];
-        if (strcmp(entry->kind->name, "put down") == 0 &&
-            g_strcmp0(entry_text(entry, "step"), bolts->step) == 0)
-            return entry->seq;
-        if (kind_field(entry->kind, "tightening") &&
-            g_strcmp0(entry_text(entry, "tightening"), bolts->set) == 0)
-            return 0;
-    }
-    return 0;
-}
-
 // Whether nobody knows how the bolt in hand was left: a pull by angle does not tell whether it was
 // begun. A pull to a torque may be done twice.
 static gboolean is_question(const Bolts *bolts, Desk *desk, const Tightening *tightening,
@@ -148,27 +133,8 @@ static gboolean is_question(const Bolts *bolts, Desk *desk, const Tightening *ti
 {
     StageKind kind = tightening_stage(tightening, turn->stage)->kind;
     gboolean angle = kind == STAGE_TURN || kind == STAGE_ANGLE;
-    gint64 seq = angle ? interrupted(bolts, desk) : 0;
+    gint64 seq = angle ? left_interrupted(desk, bolts->step, bolts->set) : 0;
     return seq != 0 && seq != bolts->answered;
-}
-
-// WAITS -----------------------------------------------------------------------------------------
-
-// Whether the person who picked the step up last works at this terminal: of several terminals, one
-// enters that a wait is over.
-static gboolean picked_up_here(const Bolts *bolts, Desk *desk)
-{
-    Session *session = desk_build(desk);
-    const GPtrArray *entries = session_entries(session);
-    for (guint i = entries->len; i-- > 0;) {
-        const Entry *entry = entries->pdata[i];
-        if (strcmp(entry->kind->name, "pick up") != 0 ||
-            g_strcmp0(entry_text(entry, "step"), bolts->step) != 0)
-            continue;
-        const Entry *person = shop_by_id(session_shop(session), "person", entry->by);
-        return person && g_strcmp0(shop_label(person), desk->who) == 0;
-    }
-    return FALSE;
 }
 
 // PAINT -----------------------------------------------------------------------------------------
@@ -245,13 +211,14 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         g_autofree char *bolt = bolt_words(turn);
         tightening_question(tightening, turn, page);
         tightening_bolts(tightening, plan, turn, TRUE, &tool, page);
-        tightening_left(desk, interrupted(bolts, desk), bolt, page);
+        tightening_left(desk, left_interrupted(desk, bolts->step, bolts->set), bolt, page);
         return;
     }
     if (turn && desk->big)
         tightening_far(tightening, turn, &tool, page);
     else
-        tightening_about(desk, tightening, bolts->here, turn ? interrupted(bolts, desk) : 0, &tool,
+        tightening_about(desk, tightening, bolts->here,
+                         turn ? left_interrupted(desk, bolts->step, bolts->set) : 0, &tool,
                          tightening_bolts(tightening, plan, turn, FALSE, &tool, page) + 1, page);
     if (turn && bolts->asks_again)
         tightening_ask_again(tightening, tightening_again(tightening, bolts->here), turn, page);
@@ -337,7 +304,7 @@ static gboolean idle(gpointer state, Desk *desk)
     g_autoptr(Tightening) tightening =
         g_strcmp0(bolts->number, desk->number) == 0 ? tightening_of(bolts, desk) : NULL;
     const Turn *turn = tightening ? tightening_wait(desk, tightening, &over) : NULL;
-    if (!turn || over > now || over == bolts->tried || !picked_up_here(bolts, desk))
+    if (!turn || over > now || over == bolts->tried || !left_picked_up_here(desk, bolts->step))
         return FALSE;
     bolts->tried = over;
     g_autofree char *line = g_strdup_printf("waited %s in %s stage %u", bolts->set,
@@ -405,7 +372,7 @@ static Go digit(gpointer state, Desk *desk, guint digit)
         return answer_again(bolts, desk, tightening, digit);
     if (!turn || digit < 1 || digit > 3)
         return go(GO_STAY);
-    gint64 answered = interrupted(bolts, desk);
+    gint64 answered = left_interrupted(desk, bolts->step, bolts->set);
     gboolean taken = TRUE;
     if (digit == 1)
         taken = tick(bolts, desk, "");
@@ -418,6 +385,48 @@ static Go digit(gpointer state, Desk *desk, guint digit)
             desk_last(desk, "bolt out: nobody can tell how it was left");
     }
     bolts->answered = taken ? answered : bolts->answered;
+    return go(GO_STAY);
+}
+
+// To the place of the step in front of the bolts (-1) or behind them (1); behind the last, to the
+// close of the step.
+static Go leave_bolts(const Bolts *bolts, Desk *desk, const Turn *turn, gint direction)
+{
+    BenchWork work;
+    guint at = 0;
+    if (bolts->over || !bench_work(desk, bolts->step, &work) ||
+        !g_ptr_array_find(work.agenda.assessment->requirements, turn->made, &at))
+        return go(GO_STAY);
+    for (guint i = at + (guint)direction; bench_requirement(&work, i); i += (guint)direction) {
+        const Requirement *made = bench_requirement(&work, i);
+        if (!bench_asks(&work, i) || requirement_is_bolted(made) || made->asked == ASKED_SIGN)
+            continue;
+        g_autofree char *name = requirement_name(made);
+        return go_instead(VIEW_BENCH, g_strconcat(bolts->step, "\n", name, NULL));
+    }
+    return direction < 0 ? go(GO_STAY) : go_instead(VIEW_CLOSING, g_strdup(bolts->step));
+}
+
+static Go back_a_bolt(Bolts *bolts, Desk *desk, const Turn *turn)
+{
+    toolbox_forget_adapter(desk);
+    if (bolts->here == 0)
+        return leave_bolts(bolts, desk, turn, -1);
+    bolts->here--;
+    bolts->placed = TRUE;
+    return go(GO_STAY);
+}
+
+static Go on_a_bolt(Bolts *bolts, Desk *desk, const Tightening *tightening, const Turn *turn)
+{
+    toolbox_forget_adapter(desk);
+    if (turn->made->verdict != VERDICT_OPEN) // on from what was looked at again
+        bolts->here = tightening_next(tightening, bolts->here);
+    else if (bolts->here + 1 < tightening->turns->len)
+        bolts->here++;
+    else
+        return leave_bolts(bolts, desk, turn, 1);
+    bolts->placed = tightening_turn(tightening, bolts->here) != NULL;
     return go(GO_STAY);
 }
 
@@ -434,18 +443,11 @@ static Go act(gpointer state, Desk *desk, Action action)
     }
     switch (action) {
     case ACTION_BACK:
-        bolts->here -= bolts->here > 0 ? 1 : 0;
-        bolts->placed = TRUE;
-        toolbox_forget_adapter(desk);
-        return go(GO_STAY);
+        return back_a_bolt(bolts, desk, turn);
     case ACTION_ON:
-        if (turn->made->verdict != VERDICT_OPEN) // on from what was looked at again
-            bolts->here = tightening_next(tightening, bolts->here);
-        else if (bolts->here + 1 < tightening->turns->len)
-            bolts->here++;
-        bolts->placed = tightening_turn(tightening, bolts->here) != NULL;
-        toolbox_forget_adapter(desk);
-        return go(GO_STAY);
+        return on_a_bolt(bolts, desk, tightening, turn);
+    case ACTION_ADD:
+        return go_open(VIEW_ADD, g_strconcat(bolts->step, "\n\n", NULL));
     case ACTION_GAUGE:
         return bolt_tool_ask(desk, tightening, turn);
     case ACTION_NOTE:

@@ -156,9 +156,10 @@ static void add_settles(const Doubt *doubt)
     else if (is_late(doubt)) {
         g_autofree char *today = moment_text(doubt->now);
         add(doubt, "settles it",
-            g_strdup_printf("a check of %s: found wrong all stays in doubt, found good it stands, "
-                            "in standbook log --shop: calibration %s %.10s good",
-                            label, label, today));
+            g_strdup_printf(
+                "a check of %s: found wrong all stays in doubt, found good it stands, "
+                "in standbook log --shop, behind your initials: calibration %s %.10s good",
+                label, label, today));
     } else
         add(doubt, "settles it",
             g_strdup_printf("%s was used outside its range: do it again with one that holds it",

@@ -119,7 +119,8 @@ char *late_tool_words(const Agenda *agenda, const Taken *taken, guint index, Mom
     g_autofree char *late = label ? late_words(taken, entry, now) : NULL;
     g_autofree char *today = moment_text(now);
     return late ? g_strdup_printf("%s %s: what it was used for since is in doubt.\n"
-                                  "Found good it stands, in standbook log --shop: calibration %s "
+                                  "Found good it stands, in standbook log --shop, behind your "
+                                  "initials: calibration %s "
                                   "%.10s good",
                                   label, late, label, today)
                 : NULL;

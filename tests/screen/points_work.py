@@ -7,6 +7,7 @@ from demo_at import ANGLE, NUMBER, NUTS, PARKED, RINGS, RULE, TENDER, Stand, at,
 from walk import go
 
 LAID = ("11:30 lay gasket sealant", "2025-03-13 11:31")
+FLANGE = ("10:20 fit pick-up flange", "2025-03-13 10:36")
 PUMP_LAID = ("09:10 lay thread sealant on water pump", "2025-03-18 09:12")
 PUMP = ("tighten water pump[2]", "2025-03-18 09:20")
 COVER = ("read pick-up depth 135.86", "2025-03-13 09:13")
@@ -117,6 +118,15 @@ def point_12_a_bolt_is_one_enter_and_a_round_one_key_but_never_angle_or_stretch(
         stand.ask("wait 500")
         stand.press("\r")
         same("ticks", len(stand.bodies("tick", "TL-0418")), before + 1)
+    with at(FLANGE) as stand:  # back from the first bolt to the place before, on to it again
+        stand.answer("W1")
+        stand.next_is("bolt 1 · 1 of 2")
+        stand.press("-\r")
+        stand.next_is("pick-up flange 2   fit new")
+        stand.press("+\r")
+        stand.next_is("bolt 1 · 1 of 2")
+        stand.press("a")
+        stand.has("^ASK   add to this build", -4)
     return "head nut: 1 key; 18 sump bolts: 1 key, `all 18` shown; flywheel +50°: bolt by bolt only"
 
 
