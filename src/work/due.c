@@ -3,6 +3,7 @@
 
 #include <standbook/work/ago.h>
 #include <standbook/work/concession.h>
+#include <standbook/work/summary.h>
 #include <string.h>
 
 static const gint64 DAY = 86400;
@@ -47,6 +48,23 @@ static guint bolts_left(const Agenda *agenda, const PlanGroup *group, const Plan
         (*all)++;
     }
     return left;
+}
+
+// Bolts that were begun and left, where the work is not in hand.
+static void add_half_tightened(GArray *dues, const Agenda *agenda)
+{
+    const PlanStep *here = summary_standpoint(agenda).step;
+    for (guint i = 0; i < agenda->plan->steps->len; i++) {
+        const PlanStep *step = agenda->plan->steps->pdata[i];
+        for (guint j = 0; step != here && j < step->tightenings->len; j++) {
+            const PlanGroup *group = ((PlanTightening *)step->tightenings->pdata[j])->group;
+            guint all = 0, left = bolts_left(agenda, group, step, &all);
+            if (left > 0 && left < all)
+                add(dues, g_strdup(group->name),
+                    g_strdup_printf("HALF tightened in S%02u", step->index + 1),
+                    g_strdup_printf("%u of %u left", left, all));
+        }
+    }
 }
 
 static void add_retightening(GArray *dues, const Agenda *agenda, const PlanTightening *later)
@@ -109,6 +127,7 @@ static void add_watched(GArray *dues, const Agenda *agenda)
 GArray *dues_of_build(const Telling *telling)
 {
     GArray *dues = dues_new();
+    add_half_tightened(dues, telling->agenda);
     add_wrong_tools(dues, telling);
     add_retightenings(dues, telling->agenda);
     add_watched(dues, telling->agenda);

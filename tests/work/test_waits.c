@@ -57,7 +57,9 @@ START_TEST(bolts_are_counted_and_nobody_has_it)
     take("2025-03-04 08:00 MO pick up Main clearances");
     take("tighten main caps[3] stage 1 with W4");
     expect_waits("2025-03-04 08:05", "S17 main caps: bolt 2 of 6|MO, in hand 08:00|");
+    expect_dues("2025-03-04 08:06", "");
     take("08:30 pick up Rings");
+    expect_dues("2025-03-04 08:31", "main caps|HALF tightened in S17|17 of 18 left\n");
     take("fit ring sets new");
     take("read top ring gap 0.36 0.36 0.36 0.36 with G08");
     take("read second ring gap 0.30 0.30 0.30 0.30 with G08");

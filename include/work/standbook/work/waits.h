@@ -25,9 +25,9 @@ typedef struct {
     char *when; // `10 left, after S39`, `55 days past`
 } Due;
 
-// Those of a build (Due), in the order of the work: bolts that are through and are to be
-// retightened at a later gate; what was done with a tool found wrong later; what a concession says
-// is to be watched. The caller frees with g_array_unref.
+// Those of a build (Due), in the order of the work: bolts that were begun and left half tightened;
+// bolts that are through and are to be retightened at a later gate; what was done with a tool found
+// wrong later; what a concession says is to be watched. The caller frees with g_array_unref.
 GArray *dues_of_build(const Telling *telling) G_GNUC_WARN_UNUSED_RESULT;
 
 // Those of the shop's tools with these ids (a set of const char *): the last calibration is past,
