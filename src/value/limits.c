@@ -1,3 +1,4 @@
+#include "limits_marks.h"
 #include "node.h"
 #include <standbook/base/error.h>
 #include <standbook/value/limits.h>
@@ -23,6 +24,7 @@ typedef struct {
     Limits *limits;
     gsize *offset;
     GError **error;
+    gboolean any_order; // two deviations, of which either may stand first
 } Reader;
 
 static gsize offset_of(const Reader *reader, const char *at)
@@ -41,8 +43,9 @@ static gboolean refuse(const Reader *reader, const char *at, const char *message
 
 static Formula *read_side(const Reader *reader, const char *start, const char *end)
 {
-    Formula *side = formula_parse_part(start, (gsize)(end - start), offset_of(reader, start),
-                                       reader->offset, reader->error);
+    g_autofree char *part = mark_points(start, end);
+    Formula *side = formula_parse_part(part, strlen(part), offset_of(reader, start), reader->offset,
+                                       reader->error);
     if (side && formula_doubt_count(side) > 0) {
         refuse(reader, start + strspn(start, " "),
                "a limit has no `±` of its own; write both limits with `..`");
@@ -51,95 +54,102 @@ static Formula *read_side(const Reader *reader, const char *start, const char *e
     return side;
 }
 
+static Formula *read_mark(const Reader *reader, Mark mark)
+{
+    return read_side(reader, mark.at, mark.at + mark.length);
+}
+
 static const char *text_end(const Reader *reader)
 {
     return reader->text + strlen(reader->text);
 }
 
-static gboolean read_lower(Reader *reader, const char *rest)
+static gboolean read_lower(Reader *reader, const char *start, const char *end)
 {
-    reader->limits->lower = read_side(reader, rest, text_end(reader));
+    reader->limits->lower = read_side(reader, start, end);
     return reader->limits->lower != NULL;
 }
 
-static gboolean read_upper(Reader *reader, const char *rest)
+static gboolean read_upper(Reader *reader, const char *start, const char *end)
 {
-    reader->limits->upper = read_side(reader, rest, text_end(reader));
+    reader->limits->upper = read_side(reader, start, end);
     return reader->limits->upper != NULL;
 }
 
-static gboolean read_count(Reader *reader, const char *rest)
+static gboolean read_count(Reader *reader, const char *start, const char *end)
 {
-    const char *digits = rest + strspn(rest, " ");
+    const char *digits = start + strspn(start, " ");
     gsize length = strspn(digits, "0123456789");
-    if (length == 0 || length > 9 || digits[length + strspn(digits + length, " ")] != '\0') {
-        return refuse(reader, digits, "behind `exactly` stands a count, as in `exactly 4`");
+    const char *behind = digits + length;
+    if (length == 0 || length > 9 || behind + strspn(behind, " \t") < end) {
+        return refuse(reader, digits,
+                      "behind `exactly` or `=` stands a count without a unit, as in `exactly 4`");
     }
     reader->limits->form = LIMITS_COUNT;
     reader->limits->count = strtoul(digits, NULL, 10);
     return TRUE;
 }
 
+// Words before or behind one limit, or a count.
 typedef struct {
     const char *words;
-    gboolean (*read)(Reader *reader, const char *rest);
-} Front;
+    gboolean (*read)(Reader *reader, const char *start, const char *end);
+} Side;
 
-static const Front FRONTS[] = {
-    {"at least ", read_lower}, {"min ", read_lower},     {"≥", read_lower},
-    {">=", read_lower},        {"at most ", read_upper}, {"max ", read_upper},
-    {"≤", read_upper},         {"<=", read_upper},       {"exactly ", read_count},
+// A limit itself is inside: `>` is read as `≥`.
+static const Side FRONTS[] = {
+    {"at least ", read_lower}, {"min ", read_lower},     {"min. ", read_lower},
+    {"minimum ", read_lower},  {"≥", read_lower},        {">=", read_lower},
+    {">", read_lower},         {"at most ", read_upper}, {"max ", read_upper},
+    {"max. ", read_upper},     {"maximum ", read_upper}, {"up to ", read_upper},
+    {"≤", read_upper},         {"<=", read_upper},       {"<", read_upper},
+    {"exactly ", read_count},  {"=", read_count},
+};
+static const Side TAILS[] = {
+    {" min", read_lower}, {" min.", read_lower}, {" minimum", read_lower},
+    {" max", read_upper}, {" max.", read_upper}, {" maximum", read_upper},
 };
 
-// NULL if the text begins with none of them; `min (` and `max (` are functions.
-static const Front *front_of(const char *text)
+static gboolean begins(const char *text, const char *words)
 {
+    return g_ascii_strncasecmp(text, words, strlen(words)) == 0;
+}
+
+// NULL if the text begins with none of them; `min (` and `max (` are functions.
+static const Side *front_of(const char *text)
+{
+    gboolean call = text[0] == 'm' && g_str_has_prefix(text + strcspn(text, " "), " (");
     for (gsize i = 0; i < G_N_ELEMENTS(FRONTS); i++) {
         const char *rest = text + strlen(FRONTS[i].words);
-        gboolean call = text[0] == 'm' && g_str_has_prefix(text + strcspn(text, " "), " (");
-        if (g_str_has_prefix(text, FRONTS[i].words) && rest[strspn(rest, " ")] && !call) {
+        if (begins(text, FRONTS[i].words) && rest[strspn(rest, " ")] && !call) {
             return &FRONTS[i];
         }
     }
     return NULL;
 }
 
-// What stands between two limits, or between a middle and its width.
-typedef struct {
-    const char *at; // NULL: it is not there
-    gsize length;
-} Mark;
-
-static Mark find_mark(const char *text, const char *const marks[])
+// What ends with them is one number with its unit; else, as in `5 to 10 min`, they are its unit.
+static const Side *tail_of(const char *text, const char *end, gboolean *unit)
 {
-    for (gsize i = 0; marks[i]; i++) {
-        const char *at = strstr(text, marks[i]);
-        if (at) {
-            return (Mark){at, strlen(marks[i])};
+    for (gsize i = 0; i < G_N_ELEMENTS(TAILS); i++) {
+        gsize length = strlen(TAILS[i].words);
+        const char *at = (gsize)(end - text) > length ? end - length : NULL;
+        if (at && begins(at, TAILS[i].words) && mark_quantity(text, at, unit)) {
+            return &TAILS[i];
         }
     }
-    return (Mark){NULL, 0};
+    return NULL;
 }
 
-// The hyphen or dash of `0.03-0.065 mm`: behind a number, perhaps with its unit, and before another
-// number; a fraction such as `2-5/8` is one number.
-static Mark find_dash(const char *text)
+static gboolean read_tail(Reader *reader, const Side *tail, gboolean unit, const char *start,
+                          const char *end)
 {
-    static const char DIGITS[] = "0123456789.";
-    const char *first = text + strspn(text, "+-");
-    const char *behind = first + strspn(first, DIGITS);
-    const char *dash = behind + strcspn(behind, "-+*/()[]");
-    const char *wide = strstr(behind, "–");
-    Mark mark = wide ? (Mark){wide, strlen("–")} : (Mark){*dash == '-' ? dash : NULL, 1};
-    if (first == behind || mark.at == NULL) {
-        return (Mark){NULL, 0};
+    if (!unit && begins(" min.", tail->words)) {
+        return refuse(reader, start,
+                      "this could be so many minutes, or a lower limit; write `at least 5 min`, or "
+                      "`min 40 psi`");
     }
-    const char *second = mark.at + mark.length;
-    second += strspn(second, " ");
-    second += strspn(second, "-");
-    const char *end = second + strspn(second, DIGITS);
-    gboolean fraction = *end == '/' && g_ascii_isdigit(end[1]);
-    return end == second || fraction ? (Mark){NULL, 0} : mark;
+    return tail->read(reader, start, end - strlen(tail->words));
 }
 
 // A unit written goes before the default.
@@ -164,6 +174,24 @@ static gboolean read_tolerance(Reader *reader, const char *start, Mark mark)
     formula_make_width(width);
     limits->lower = formula_join(ARRAY_SUBTRACT, middle, width);
     limits->upper = formula_join(ARRAY_ADD, middle, width);
+    return TRUE;
+}
+
+// `80 +0.02 -0.01 mm`
+static gboolean read_deviations(Reader *reader, Deviations deviations)
+{
+    Limits *limits = reader->limits;
+    g_autoptr(Formula) middle = read_mark(reader, deviations.middle);
+    g_autoptr(Formula) one = middle ? read_mark(reader, deviations.one) : NULL;
+    g_autoptr(Formula) other = one ? read_mark(reader, deviations.other) : NULL;
+    if (other == NULL) {
+        return FALSE;
+    }
+    formula_make_width(one);
+    formula_make_width(other);
+    limits->upper = formula_join(ARRAY_ADD, middle, one);
+    limits->lower = formula_join(ARRAY_ADD, middle, other);
+    reader->any_order = TRUE;
     return TRUE;
 }
 
@@ -222,39 +250,81 @@ static gboolean read_word(Reader *reader, const char *word, gboolean *known)
     return FALSE;
 }
 
-// Two limits, a middle and its width, or an answer out of some.
-static gboolean read_parts(Reader *reader, const char *start)
+// `between 0.03 and 0.065`: moves *start behind the first word.
+static Mark find_words(const char **start)
 {
-    static const char *const DOTS[] = {"..", NULL}, *const WORD[] = {" to ", NULL};
+    static const struct {
+        const char *front, *between;
+    } WORDS[] = {{"between ", " and "}, {"from ", " to "}, {"", " to "}};
+    for (gsize i = 0; i < G_N_ELEMENTS(WORDS); i++) {
+        const char *at = strstr(*start, WORDS[i].between);
+        if (at && begins(*start, WORDS[i].front)) {
+            *start += strlen(WORDS[i].front);
+            return (Mark){at, strlen(WORDS[i].between)};
+        }
+    }
+    return (Mark){NULL, 0};
+}
+
+static gboolean refuse_form(const Reader *reader, const char *start)
+{
+    gboolean number = *start && strchr("0123456789.,+-", *start);
+    return refuse(reader, start,
+                  number ? "these are no limits; write `0.03 to 0.065 mm`, `max 0.05 mm` or "
+                           "`80 +0.02 -0 mm`"
+                         : "these are no limits; write `0.05 to 0.08 mm`, `0.05 ± 0.01`, "
+                           "`at least 90 %`, `max 0.1`, `exactly 4`, `any`, `yes`, `text` or "
+                           "`dry of dry/wet`");
+}
+
+static gboolean read_span(Reader *reader, const char *start, const char *end)
+{
+    Deviations deviations;
+    Mark between = find_words(&start);
+    if (!between.at && mark_deviations(start, end, &deviations)) {
+        return read_deviations(reader, deviations);
+    }
+    between = between.at ? between : mark_dash(start);
+    return between.at ? read_range(reader, start, between) : refuse_form(reader, start);
+}
+
+// Two limits, a middle and its width, or an answer out of some.
+static gboolean read_parts(Reader *reader, const char *start, const char *end)
+{
     static const char *const AROUND[] = {"±", "+/-", "+-", NULL};
-    Mark between = find_mark(start, DOTS), around = find_mark(start, AROUND);
+    gboolean doubtful = FALSE;
+    Mark dots = mark_dots(start, &doubtful), around = mark_find(start, AROUND);
     const char *of = strstr(start, " of ");
-    if (!between.at && around.at) {
+    if (doubtful) {
+        return refuse(reader, dots.at,
+                      "behind `...` the last point could be that of the number; write `0.1 to 5`, "
+                      "or `0.1 to 0.5`");
+    }
+    if (dots.at) {
+        return read_range(reader, start, dots);
+    }
+    if (around.at) {
         return read_tolerance(reader, start, around);
     }
-    if (!between.at && of && strchr(of, '/')) {
-        return read_choice(reader, start, of);
-    }
-    between = between.at ? between : find_mark(start, WORD);
-    between = between.at ? between : find_dash(start);
-    return between.at ? read_range(reader, start, between)
-                      : refuse(reader, start,
-                               "these are no limits; write `0.05 to 0.08 mm`, `0.05 ± 0.01`, "
-                               "`at least 90 %`, `max 0.1`, `exactly 4`, `any`, `yes`, `text` or "
-                               "`dry of dry/wet`");
+    return of && strchr(of, '/') ? read_choice(reader, start, of) : read_span(reader, start, end);
 }
 
 static gboolean read_form(Reader *reader)
 {
     const char *start = reader->text + strspn(reader->text, " \t");
-    gboolean known = FALSE;
+    gboolean known = FALSE, unit = FALSE;
     g_autofree char *word = g_strchomp(g_strdup(start));
+    const char *end = start + strlen(word);
     gboolean read = read_word(reader, word, &known);
-    const Front *front = known ? NULL : front_of(start);
+    const Side *front = known ? NULL : front_of(start);
+    const Side *tail = known || front ? NULL : tail_of(start, end, &unit);
     if (front) {
-        return front->read(reader, start + strlen(front->words));
+        return front->read(reader, start + strlen(front->words), text_end(reader));
     }
-    return known ? read : read_parts(reader, start);
+    if (tail) {
+        return read_tail(reader, tail, unit, start, end);
+    }
+    return known ? read : read_parts(reader, start, end);
 }
 
 // The last unit written holds for the numbers without one; two units must be of one kind.
@@ -289,6 +359,12 @@ static gboolean check_order(Reader *reader)
     if (low == NULL || high == NULL || number_compare(low, high) <= 0) {
         return TRUE;
     }
+    if (reader->any_order) {
+        Formula *lower = limits->upper;
+        limits->upper = limits->lower;
+        limits->lower = lower;
+        return TRUE;
+    }
     return refuse(reader, reader->text + strspn(reader->text, " \t"),
                   "the limits are upside down; write the smaller one first");
 }
@@ -297,11 +373,11 @@ Limits *limits_parse(const char *text, const Unit *unit, gsize *offset, GError *
 {
     Limits *limits = g_new0(Limits, 1);
     limits->references = 1;
-    Reader reader = {text, limits, offset, error};
+    Reader reader = {text, limits, offset, error, FALSE};
     const char *fault = text;
     if (!g_utf8_validate(text, -1, &fault)) {
         g_autofree char *front = g_strndup(text, (gsize)(fault - text));
-        Reader before = {front, limits, offset, error};
+        Reader before = {front, limits, offset, error, FALSE};
         refuse(&before, front + strlen(front), "this is not UTF-8; type it again");
         limits_free(limits);
         return NULL;

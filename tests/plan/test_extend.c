@@ -209,7 +209,7 @@ static const Refused refused[] = {
      0,
      "check \"gap\": put { } round its keys, or quotes round a text with `: ` in it"},
     {{"check", "gap", "Sump", "{limits: 1..2"}, ADDITION_DEFINITION, 0, NULL},
-    {{"check", "gap", "Sump", "> 5"},
+    {{"check", "gap", "Sump", "about 5"},
      ADDITION_DEFINITION,
      0,
      "step \"Sump\", check \"gap\": these are no limits; write `0.05 to 0.08 mm`, `0.05 ± 0.01`, "

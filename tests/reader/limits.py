@@ -3,6 +3,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction as F
 
 from formula import give_unit, parse, terms
 from units import Unit
@@ -35,10 +36,45 @@ def value_limits(text: str, lower: tuple | None, upper: tuple | None, unit: Unit
                   written)
 
 
-SIDES = ((r"(?:at least|min(?! *\()) (.+)", "lower"), (r"(?:≥|>=) ?(.+)", "lower"),
-         (r"(?:at most|max(?! *\()) (.+)", "upper"), (r"(?:≤|<=) ?(.+)", "upper"))
-NUMBER = r"-?[0-9.]+ ?[^-–+*/()0-9. ]*"
+LOWER, UPPER = r"(?:at least |min(?:\.|imum)? (?! *\())", r"(?:at most |max(?:\.|imum)? (?! *\()|up to )"
+SIDES = ((rf"(?:{LOWER}|≥|>=?)(.+)", "lower"), (rf"(?:{UPPER}|≤|<=?)(.+)", "upper"))
+PLAIN = r"[-+−]?[0-9.,]+(?:[ -]?[0-9]*/[0-9]+)?"
+TAILS = ((rf"({PLAIN} ?[^-–+*/()0-9. ][^–+()0-9. ]*) min(?:\.|imum)?|({PLAIN}) minimum", "lower"),
+         (rf"({PLAIN}(?: ?[^-–+*/()0-9. ][^–+()0-9. ]*)?) max(?:\.|imum)?", "upper"))
+NUMBER = r"-?[0-9.,]+ ?[^-–+*/()0-9. ]*"
 SPAN = re.compile(rf"({NUMBER}) ?[-–] ?({NUMBER})")
+BETWEEN = re.compile(r"(?i:between (.+?) and |from (.+?) to )(.+)")
+DEVIATION = r"(?:[-+−][0-9.,]+(?:/[1-9][0-9]*)?|0[0.,]*)(?: ?[^-−+*/()0-9. ]+)?"
+DEVIATIONS = re.compile(rf"({PLAIN}(?: ?[^-−+*/()0-9. ]+)?)(?: +)({DEVIATION})[ /]+({DEVIATION})")
+DOTS = re.compile(r"…|\.\.\.(?=[0-9]*[.,]|[^0-9])|\.\.")
+COMMA = re.compile(r"(?<![0-9.,])([0-9]*),([0-9]+)(?![.,]?[0-9])")
+
+
+def points(text: str) -> str:
+    """With decimal commas as points, outside of brackets."""
+    parts = re.split(r"([(\[].*[)\]])", text)
+    return "".join(part if i % 2 else COMMA.sub(r"\1.\2", part) for i, part in enumerate(parts))
+
+
+def side(text: str) -> tuple:
+    return parse(points(text).strip())
+
+
+def deviation(text: str) -> tuple:
+    return side(text.strip().removeprefix("+"))
+
+
+def deviated(text: str, middle: str, one: str, other: str, unit: Unit | None) -> Limits:
+    """A number and its two deviations, of which either may stand first."""
+    trees = [deviation(one), deviation(other)]
+    used = last_unit([side(middle), *trees]) or unit
+
+    def width(tree: tuple) -> F:
+        own = tree[5] or used
+        return own.width(tree[1]) if own else tree[1]
+
+    low, high = (("+", side(middle), tree) for tree in sorted(trees, key=width))
+    return value_limits(text, low, high, unit)
 
 
 def plain_limits(text: str) -> Limits | None:
@@ -48,7 +84,7 @@ def plain_limits(text: str) -> Limits | None:
         return Limits("text", text)
     if text in ANSWERS:
         return Limits("answer", text, wanted=text, choices=ANSWERS)
-    match = re.fullmatch(r"exactly (\d+)", text)
+    match = re.fullmatch(r"(?:exactly |= ?)(\d+)", text)
     if match:
         return Limits("count", text, wanted=match[1])
     match = re.fullmatch(r"(.+?) of (.+/.+)", text)
@@ -64,22 +100,35 @@ def parse_limits(text: str, unit: Unit | None) -> Limits:
     plain = plain_limits(text)
     if plain:
         return plain
-    for pattern, side in SIDES:
-        match = re.fullmatch(pattern, text)
+    for pattern, end in SIDES + TAILS:
+        match = re.fullmatch(pattern, text, re.IGNORECASE)
         if match:
-            tree = parse(match[1])
-            return value_limits(text, tree if side == "lower" else None,
-                                tree if side == "upper" else None, unit)
-    span = SPAN.fullmatch(text)
-    low, between, high = text.partition(".." if ".." in text else " to ")
-    if between or span:
-        low, high = (low, high) if between else (span[1], span[2])
-        return value_limits(text, parse(low), parse(high), unit)
+            tree = side(next(group for group in match.groups() if group))
+            return value_limits(text, tree if end == "lower" else None,
+                                tree if end == "upper" else None, unit)
+    return parse_two(text, unit)
+
+
+def parse_two(text: str, unit: Unit | None) -> Limits:
+    """Limits of two ends."""
+    dots, words = DOTS.search(text), BETWEEN.fullmatch(text)
+    if dots:
+        return value_limits(text, side(text[:dots.start()]), side(text[dots.end():]), unit)
     middle, sign, around = re.sub(r"\+/?-", "±", text).partition("±")
-    if not sign:
-        raise ValueError(f"`{text}` is no limits")
-    one, other = parse(middle), parse(around)
-    return value_limits(text, ("-", one, other), ("+", one, other), unit)
+    if sign:
+        one, other = side(middle), side(around)
+        return value_limits(text, ("-", one, other), ("+", one, other), unit)
+    low, between, high = text.partition(" to ")
+    if words or between:
+        low, high = (words[1] or words[2], words[3]) if words else (low, high)
+        return value_limits(text, side(low), side(high), unit)
+    match = DEVIATIONS.fullmatch(text)
+    if match and re.search("[-+−]", match[2] + match[3]):
+        return deviated(text, *match.groups(), unit)
+    match = SPAN.fullmatch(text)
+    if match:
+        return value_limits(text, side(match[1]), side(match[2]), unit)
+    raise ValueError(f"`{text}` is no limits")
 
 
 @dataclass

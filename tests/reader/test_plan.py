@@ -70,13 +70,24 @@ class Notation(unittest.TestCase):
             "0.050..0.080": (F("0.00005"), F("0.00008")), "-2.0..2.0 °": (-2, 2), "8 ± 2 °": (6, 10),
             "at most 0.05": (None, F("0.00005")), "≤ 90 %": (None, F("0.9")),
             "at least 1 bar": (100000, None)})
-        for text in ("0.05 to 0.08", "0.05-0.08", "0.05 - 0.08 mm", "0.05–0.08", "0.065 +- 0.015"):
+        for text in ("0.05 to 0.08", "0.05-0.08", "0.05 - 0.08 mm", "0.05–0.08", "0.065 +- 0.015",
+                     "0,05 - 0,08 mm", "0.05...0.08", "0.05…0.08", "between 0.05 and 0.08 mm",
+                     "From 0.05 to 0.08", "0.06 +0.02 -0.01", "0.06 -0,01/+0,02 mm",
+                     "0.05 mm +30 µm 0", "0.05 +0.03/0 mm", "0.09 -0.01 −0.04"):
             limits = parse_limits(text, millimetre)
             self.assertEqual([evaluate(side, Context(dict().__getitem__))[()].value
                               for side in (limits.lower, limits.upper)],
                              [F("0.00005"), F("0.00008")], text)
         self.assertIsNone(parse_limits("min 0.03", millimetre).upper)
         self.assertIsNone(parse_limits("max 0.1", millimetre).lower)
+        for text in ("> 40 psi", ">40 psi", "Min. 40 psi", "40 psi min", "40 psi minimum"):
+            self.assertIsNone(parse_limits(text, millimetre).upper)
+        for text in ("< 0.1", "max. 0.1", "0.1 mm MAX", "up to 0.1", "10 min max"):
+            self.assertIsNone(parse_limits(text, millimetre).lower)
+        for text in ("0.03/0.065 mm", "0.03 0.065 mm", "80 +0.02", "40 min", "80 0 0"):
+            with self.assertRaises(ValueError, msg=text):
+                parse_limits(text, millimetre)
+        self.assertEqual(parse_limits("= 3", None).wanted, "3")
         with self.assertRaises(ValueError):
             parse_limits("2-5/8", millimetre)
         self.assertEqual(parse_limits("dry of dry/damp/wet", None).choices, ("dry", "damp", "wet"))
