@@ -246,6 +246,13 @@ static gboolean read_word(Reader *reader, const char *word, gboolean *known)
     if (strcmp(word, "yes") == 0 || strcmp(word, "no") == 0) {
         return set_answer(reader, word, g_strsplit("yes/no", "/", -1));
     }
+    // A unit alone: read in it, no limit known. `min` alone is a limit that lacks its number.
+    g_autoptr(Unit) unit = strcmp(word, "min") == 0 ? NULL : unit_parse(word, NULL);
+    if (unit) {
+        reader->limits->form = LIMITS_ANY;
+        set_unit(reader->limits, unit);
+        return TRUE;
+    }
     *known = FALSE;
     return FALSE;
 }

@@ -122,6 +122,14 @@ START_TEST(limits_on_values)
 }
 END_TEST
 
+START_TEST(a_unit_alone_is_read_in)
+{
+    g_autoptr(Limits) limits = limits_parse(" thou ", NULL, NULL, NULL);
+    ck_assert_str_eq(unit_text(limits_unit(limits)), "thou");
+    ck_assert_ptr_null(limits_parse("min", NULL, NULL, NULL)); // its number is missing
+}
+END_TEST
+
 START_TEST(other_forms)
 {
     static const struct {
@@ -130,6 +138,7 @@ START_TEST(other_forms)
         const char *wanted, *choices;
     } rows[] = {
         {"any", LIMITS_ANY, NULL, NULL},
+        {"mm", LIMITS_ANY, NULL, NULL},
         {" text ", LIMITS_TEXT, NULL, NULL},
         {"yes", LIMITS_ANSWER, "yes", "yes/no"},
         {"no", LIMITS_ANSWER, "no", "yes/no"},
@@ -223,6 +232,7 @@ int main(void)
     Suite *suite = suite_create("limits");
     TCase *tcase = tcase_create("limits");
     tcase_add_test(tcase, limits_on_values);
+    tcase_add_test(tcase, a_unit_alone_is_read_in);
     tcase_add_test(tcase, other_forms);
     tcase_add_test(tcase, what_are_no_limits);
     suite_add_tcase(suite, tcase);

@@ -1,7 +1,7 @@
 // What a check is judged against, as a person names it anywhere: `0.050..0.080` (`0.050 to 0.080`,
 // `0.050-0.080`, `0.050...0.080`, `between 0.050 and 0.080`), `8 ± 2 °`, `80 +0.02 -0.01 mm` (two
 // deviations, in either order), `at least 90 %` (`min 90 %`, `90 % min`, `>= 90 %`, `> 90 %`),
-// `at most 0.05` (`max 0.05`, `0.05 mm max`, `<= 0.05`, `< 0.05`), `any`, `exactly 4` (`= 4`),
+// `at most 0.05` (`max 0.05`, `0.05 mm max`, `<= 0.05`, `< 0.05`), `any`, `mm`, `exactly 4` (`= 4`),
 // `yes`, `no`, `text`, `dry of dry/damp/wet`. A limit itself is inside. A comma before a digit is a
 // decimal comma.
 #pragma once
