@@ -155,8 +155,9 @@ static void meaning_row(const ProofHand *hand, const Supposed *supposed, const c
                            .here = hand->made,
                            .typed = typed};
     page->means = TRUE;
-    if (supposed->problem)
-        page_say(&page->then, "%s", supposed->problem);
+    const char *problem = supposed_problem(supposed, typed);
+    if (problem)
+        page_say(&page->then, "%s", problem);
     else if (supposed->made && hand->made->check) {
         g_autofree char *words = bench_meaning(&checks, hand->place);
         page_say(&page->then, "%s", words);

@@ -26,3 +26,10 @@ void supposed_take(Supposed *supposed, Desk *desk, const char *line)
         supposed->problem = g_strdup(words ? words + 2 : error->message);
     }
 }
+
+const char *supposed_problem(const Supposed *supposed, const char *typed)
+{
+    gsize length = strlen(typed);
+    gboolean goes_on = length && strchr(".,/+-<> ", typed[length - 1]);
+    return goes_on ? NULL : supposed->problem;
+}

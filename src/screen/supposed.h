@@ -10,4 +10,7 @@ typedef struct {
 
 // Supposes a log line of the build in hand (NULL: nothing is typed), as the person who works here.
 void supposed_take(Supposed *supposed, Desk *desk, const char *line);
+// Why what is typed cannot be taken, once it can be said: behind a point, a stroke or a sign more is
+// still to come. NULL if it can be taken, or nothing is to be said yet.
+const char *supposed_problem(const Supposed *supposed, const char *typed);
 void supposed_forget(Supposed *supposed);

@@ -170,9 +170,10 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     page_say(&page->then, "%s", field.hint ? field.hint : then_words);
     if (field.field == ASKS_TICK && *typed)
         page_say(&page->then, "%s", nothing_read);
-    page->means = *typed && bench->supposed.line;
-    if (bench->supposed.problem)
-        page_say(&page->then, "%s", bench->supposed.problem);
+    const char *problem = supposed_problem(&bench->supposed, typed);
+    page->means = *typed && bench->supposed.line && (problem || !bench->supposed.problem);
+    if (problem)
+        page_say(&page->then, "%s", problem);
     bench_field_clear(&field);
 }
 

@@ -228,7 +228,10 @@ def point_07_one_glance_and_big_digits():
     pictures = []
     for options in ({}, {"mono": True}):
         with at(RINGS, **options) as stand:
-            stand.type("0.9")
+            stand.type("0.")
+            stand.settle()
+            stand.has(r"^then  top ring gap 4", -3)  # nothing is wrong with half a number
+            stand.type("9")
             stand.settle()
             stand.has(r"^NEXT  top ring gap 3", -4)  # position
             stand.has(r"  2 +0\.40 +±\.01 +√ pass")  # last readings, verdict
