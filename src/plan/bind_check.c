@@ -112,6 +112,7 @@ static gboolean parse_limits(Reader *reader, PlanCheck *check, const char *where
         }
     }
     const TreeNode *decimals = check_says(reader, check, "decimals");
+    check->decimals_said = decimals != NULL;
     if (decimals)
         check->decimals = (guint)MIN(g_ascii_strtoull(decimals->text, NULL, 10), 12);
     if (check->asks != LIMITS_VALUE && check->asks != LIMITS_ANY)

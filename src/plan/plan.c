@@ -164,10 +164,41 @@ char *places_label(const GPtrArray *axes, guint index)
     return g_string_free(label, FALSE);
 }
 
+// What was worked out is cut where its limits end; what was read is not.
+static gboolean shows_all(const PlanCheck *check)
+{
+    return !check->decimals_said && (!check->formula || check->asks == LIMITS_ANY);
+}
+
+// The fewest decimals from `least` on that show the number whole; of one that has no end, and
+// would be a bare whole number, some.
+static guint decimals_needed(const Number *shown, guint least)
+{
+    enum { MORE_DECIMALS = 6, SOME_DECIMALS = 3 };
+    for (guint decimals = least; decimals <= least + MORE_DECIMALS; decimals++) {
+        g_autofree char *digits = number_decimal(shown, decimals);
+        g_autoptr(Number) back = number_from_text(digits, NULL);
+        if (back && number_equal(back, shown))
+            return decimals;
+    }
+    return least ? least : SOME_DECIMALS;
+}
+
+static guint value_decimals(const PlanCheck *check, const Number *value)
+{
+    g_autoptr(Number) shown = unit_from_base(check->unit, value);
+    return shows_all(check) ? decimals_needed(shown, check->decimals) : check->decimals;
+}
+
 char *check_value_words(const PlanCheck *check, const Number *value)
 {
     g_autoptr(Number) shown = unit_from_base(check->unit, value);
-    return number_decimal(shown, check->decimals);
+    return number_decimal(shown, value_decimals(check, value));
+}
+
+char *check_value_shown(const PlanCheck *check, const Number *value)
+{
+    return unit_show(check->unit, value, value_decimals(check, value));
 }
 
 Number *check_step(const PlanCheck *check)

@@ -40,9 +40,7 @@ char *figure_value(const Requirement *requirement)
 {
     if (!requirement->value || !requirement->check)
         return g_strdup(requirement->answer ? requirement->answer : "");
-    const Unit *unit = requirement->check ? requirement->check->unit : NULL;
-    g_autoptr(Number) shown = unit_from_base(unit, requirement->value);
-    g_autofree char *digits = number_decimal(shown, decimals_of(requirement));
+    g_autofree char *digits = check_value_words(requirement->check, requirement->value);
     const char *bound = requirement->bound == BOUND_BELOW   ? "<"
                         : requirement->bound == BOUND_ABOVE ? ">"
                                                             : "";

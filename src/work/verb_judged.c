@@ -146,8 +146,8 @@ static gboolean reaches(const Take *take, const Requirement *made, const Concess
     gboolean low = strcmp(side_of(made), "low") == 0;
     if (low ? order >= 0 : order <= 0)
         return TRUE;
-    const Unit *unit = made->check ? made->check->unit : NULL;
-    g_autofree char *value = unit_show(unit, made->value, made->check ? made->check->decimals : 0);
+    g_autofree char *value =
+        made->check ? check_value_shown(made->check, made->value) : unit_show(NULL, made->value, 0);
     return words_refuse(&take->words, at, error, "that is not far enough; `%s` stands at %s",
                         made->name, value);
 }

@@ -2,6 +2,7 @@
 #include <standbook/plan/extend.h>
 #include <standbook/plan/requirement.h>
 #include <standbook/plan/write.h>
+#include <standbook/value/reading.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -51,6 +52,40 @@ START_TEST(a_check_is_asked_as_the_plans_own)
     const GPtrArray *checks = plan_step(extended, "Sump")->checks;
     ck_assert_ptr_eq(g_ptr_array_index(checks, checks->len - 2), spread);
     ck_assert_ptr_null(plan_check(plan, "flange flat"));
+}
+END_TEST
+
+START_TEST(no_digit_typed_is_hidden_unless_the_plan_says_how_many)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const PlanAddition additions[] = {
+        {"check", "free", "Sump", "any"},
+        {"check", "feel", "Sump", "3 to 6 thou"},
+        {"check", "end gap", "Sump", "0.20..0.40 mm"},
+        {"check", "said", "Sump", "{decimals: 0, limits: any}"},
+        {"check", "twice = 2 * free", "Sump", "any"},
+        {"check", "third = free / 3", "Sump", "at most 30.0"},
+    };
+    g_autoptr(Plan) extended = extend(plan, additions, G_N_ELEMENTS(additions));
+    static const struct {
+        const char *check, *typed, *shown;
+    } rows[] = {
+        {"free", "80.01 mm", "80.01 mm"},    {"free", "80 mm", "80 mm"},
+        {"free", "1/64 in", "0.396875 mm"},  {"feel", ".004 thou", "0.004 thou"},
+        {"feel", ".004 in", "4 thou"},       {"feel", "0.1 mm", "3.937 thou"},
+        {"end gap", "0.3 mm", "0.30 mm"},    {"end gap", "0.405 mm", "0.405 mm"},
+        {"end gap", "1 in", "25.40 mm"},     {"said", "80.01 mm", "80 mm"},
+        {"twice", "160.02 mm", "160.02 mm"}, {"third", "26.667 mm", "26.7 mm"},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        const PlanCheck *check = plan_check(extended, rows[i].check);
+        g_auto(Reading) reading = {0};
+        ck_assert(reading_parse(rows[i].typed, check->unit, &reading, NULL, NULL));
+        g_autofree char *shown = check_value_shown(check, reading.value);
+        ck_assert_str_eq(shown, rows[i].shown);
+        g_autofree char *words = check_value_words(check, reading.value);
+        ck_assert_msg(g_str_has_prefix(shown, words), "%s", words);
+    }
 }
 END_TEST
 
@@ -330,6 +365,7 @@ int main(void)
     Suite *suite = suite_create("extend");
     TCase *tcase = tcase_create("extend");
     tcase_add_test(tcase, a_check_is_asked_as_the_plans_own);
+    tcase_add_test(tcase, no_digit_typed_is_hidden_unless_the_plan_says_how_many);
     tcase_add_test(tcase, bolts_and_parts_find_their_place);
     tcase_add_test(tcase, parts_join_those_written_as_names);
     tcase_add_test(tcase, a_step_stands_behind_the_one_named);

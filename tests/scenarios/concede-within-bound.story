@@ -12,4 +12,4 @@ read lash 0.28 with G1
 ? read lash: conceded · high = 0.28
 rework lash "set anew"
 read lash 0.281 with G1
-? read lash: fail · high = 0.28
+? read lash: fail · high = 0.281

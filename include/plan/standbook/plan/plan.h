@@ -104,10 +104,11 @@ struct PlanCheck {
     GPtrArray *limits; // PlanLimit *: empty without limits, one, or one for each label
     Kind kind;         // of its value
     Unit *unit;        // in which it is read and shown; NULL for a pure number or an answer
-    guint decimals;    // shown behind the point
-    Number *wear;      // the service limit in base units, NULL if there is none
-    gboolean wear_above; // wear opens: the service limit lies above the limits
-    Number *doubt;       // U (k = 2) of its method in base units, NULL if there is none
+    guint decimals;    // shown behind the point: the plan's, else the most of its limits
+    gboolean decimals_said; // the plan says them, and no value is shown with more
+    Number *wear;           // the service limit in base units, NULL if there is none
+    gboolean wear_above;    // wear opens: the service limit lies above the limits
+    Number *doubt;          // U (k = 2) of its method in base units, NULL if there is none
     PlanAim aim;
     Number *aim_value;          // of AIM_VALUE and AIM_SMALLEST, in base units
     const char *gauge, *source; // the nearest said: by itself, its step, the plan; or NULL
@@ -214,8 +215,12 @@ const PlanCheck *plan_check(const Plan *plan, const char *name);
 const PlanGroup *plan_group(const Plan *plan, const char *name);
 const PlanPart *plan_part(const Plan *plan, const char *name);
 // `0.31`: a value of the check (base units), or a difference of two, with the check's decimals and
-// without its unit. The caller frees with g_free.
+// without its unit. Where the plan says no decimals, a value that was read has up to six more, so
+// that no digit typed is hidden, and so has one worked out that has no limits. The caller frees
+// with g_free.
 char *check_value_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
+// `0.31 mm`: the same with the unit.
+char *check_value_shown(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
 char *check_width_words(const PlanCheck *check, const Number *width) G_GNUC_WARN_UNUSED_RESULT;
 // `.005`: the size of a doubt (U in base units, above 0) in the check's decimals, rounded up since
 // it must not look smaller than it is, without a leading 0. One that would not reach the last
