@@ -36,8 +36,8 @@ void live_causes(const Entry *const *entries, gsize count, const char **causes)
     for (gsize i = 0; i < count; i++)
         causes[i] = NULL;
     for (gsize i = 0; i < count; i++) {
-        gint64 struck = live[i] ? struck_by(entries[i]) : 0;
-        if (struck)
-            causes[struck - 1] = entry_text(entries[i], "cause");
+        gint64 seq = live[i] ? struck_by(entries[i]) : 0;
+        if (seq)
+            causes[seq - 1] = entry_text(entries[i], "cause");
     }
 }

@@ -97,7 +97,7 @@ static inline AgendaAnswer answer_of(const AgendaItem *item)
         answer.tool = item->made->asked == ASKED_WAIT ? NULL : "W3";
         break;
     case AGENDA_PART:
-        answer.typed = g_strcmp0(item->track, "lot") == 0 ? "RX-77" : "PS 12";
+        answer.typed = !item->track ? NULL : g_strcmp0(item->track, "lot") == 0 ? "RX-77" : "PS 12";
         answer.use = item->new_needed ? AGENDA_NEW : AGENDA_REUSED;
         answer.why = item->new_needed ? NULL : "\"as new\" within its limits";
         break;

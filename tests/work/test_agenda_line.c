@@ -177,6 +177,7 @@ START_TEST(an_answer_that_says_too_little_gives_no_line)
     expect_line("look complaint", (AgendaAnswer){0}, NULL);
     expect_line("fit main shells[2, upper]", (AgendaAnswer){0}, NULL);
     expect_line("fit camshaft", (AgendaAnswer){.use = AGENDA_REWORKED}, NULL);
+    expect_line("fit ring sets[1]", (AgendaAnswer){.typed = "0.31"}, NULL); // a value for a part
     // Angles and groups that are logged bolt by bolt refuse the round key.
     expect_line("bolt flywheel bolts in Flywheel[1], stage 2", (AgendaAnswer){.all = TRUE}, NULL);
     expect_line("bolt head nuts in Head on[1], stage 1", (AgendaAnswer){.all = TRUE}, NULL);
