@@ -82,7 +82,7 @@ GPtrArray *found_terms(const char *words)
     GPtrArray *terms = g_ptr_array_new_with_free_func(term_free);
     for (guint at = 0; at < bare->len;) {
         FoundTerm *term = g_new0(FoundTerm, 1);
-        guint count = MAX(read_day(bare, at, &term->day), 1);
+        guint day = read_day(bare, at, &term->day), count = MAX(day, 1);
         term->texts = g_new0(char *, count + 1);
         for (guint i = 0; i < count; i++)
             term->texts[i] = g_strdup(bare->pdata[at + i]);
