@@ -123,3 +123,9 @@ const char *text_nearest(const char *word, const char *const *candidates, gsize 
     }
     return nearest;
 }
+
+void text_add_once(GPtrArray *texts, const char *text)
+{
+    if (text && !g_ptr_array_find_with_equal_func(texts, text, g_str_equal, NULL))
+        g_ptr_array_add(texts, (gpointer)text);
+}

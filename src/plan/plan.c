@@ -184,21 +184,22 @@ static guint decimals_needed(const Number *shown, guint least)
     return least ? least : SOME_DECIMALS;
 }
 
-static guint value_decimals(const PlanCheck *check, const Number *value)
+// `shown` is in the check's unit.
+static guint value_decimals(const PlanCheck *check, const Number *shown)
 {
-    g_autoptr(Number) shown = unit_from_base(check->unit, value);
     return shows_all(check) ? decimals_needed(shown, check->decimals) : check->decimals;
 }
 
 char *check_value_words(const PlanCheck *check, const Number *value)
 {
     g_autoptr(Number) shown = unit_from_base(check->unit, value);
-    return number_decimal(shown, value_decimals(check, value));
+    return number_decimal(shown, value_decimals(check, shown));
 }
 
 char *check_value_shown(const PlanCheck *check, const Number *value)
 {
-    return unit_show(check->unit, value, value_decimals(check, value));
+    g_autoptr(Number) shown = unit_from_base(check->unit, value);
+    return unit_show(check->unit, value, value_decimals(check, shown));
 }
 
 Number *check_step(const PlanCheck *check)

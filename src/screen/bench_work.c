@@ -115,8 +115,7 @@ guint bench_to_read_again(const BenchWork *work, guint index)
     for (guint i = 0; read->check && i < work->agenda.assessment->requirements->len; i++) {
         const Requirement *made = bench_requirement(work, i);
         if (made->step == work->step && is_coarse(made) && made->check->places->len == 0 &&
-            read->check->places->len == 0 && made->check->formula &&
-            formula_uses(made->check->formula, read->check->name))
+            read->check->places->len == 0 && made->check->formula && agenda_goes_into(read, made))
             return input_of(work, made, i);
     }
     return NOWHERE;

@@ -53,9 +53,10 @@ gboolean gaps_is_begun(const Gaps *gaps, const PlanStep *step)
 
 // WHERE -----------------------------------------------------------------------------------------
 
-static guint first_left(const Gaps *gaps, const Subject *gap)
+guint gaps_first_left(const Gaps *gaps, guint at)
 {
-    for (guint i = 0; i < gap->places->len; i++) {
+    const Subject *gap = gaps_gap(gaps, at);
+    for (guint i = 0; gap && i < gap->places->len; i++) {
         guint index = g_array_index(gap->places, guint, i);
         if (requirement_is_left(gaps_made(gaps, index)))
             return index;
@@ -78,9 +79,9 @@ static guint next_bolt(const Gaps *gaps, guint index)
     return found;
 }
 
-static guint place_of(const Gaps *gaps, const Subject *gap)
+static guint place_of(const Gaps *gaps, guint at)
 {
-    guint found = first_left(gaps, gap);
+    guint found = gaps_first_left(gaps, at);
     const Requirement *made = found == AGENDA_NOWHERE ? NULL : gaps_made(gaps, found);
     if (!made ||
         (made->finding && made->own_verdict != VERDICT_OPEN && made->verdict == VERDICT_OPEN))
@@ -135,7 +136,7 @@ static gboolean has_page(const Gaps *gaps, guint place)
 Doing gaps_doing(const Gaps *gaps, guint at, guint *place)
 {
     const Subject *gap = gaps_gap(gaps, at);
-    *place = gap ? place_of(gaps, gap) : AGENDA_NOWHERE;
+    *place = place_of(gaps, at);
     if (*place == AGENDA_NOWHERE)
         return gap ? DO_WAIT : DO_NOTHING;
     gboolean begun = gaps_is_begun(gaps, gaps_made(gaps, *place)->step);

@@ -17,6 +17,8 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Gaps, gaps_clear)
 const GateCount *gaps_gate(const Gaps *gaps);
 const Requirement *gaps_made(const Gaps *gaps, guint index); // of the assessment
 const Subject *gaps_gap(const Gaps *gaps, guint at);         // NULL behind the last
+// The first place of a gap that is not settled; AGENDA_NOWHERE where there is none, or no such gap.
+guint gaps_first_left(const Gaps *gaps, guint at);
 
 // Whether a step was ever begun: else its cautions come first.
 gboolean gaps_is_begun(const Gaps *gaps, const PlanStep *step);

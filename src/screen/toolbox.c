@@ -1,5 +1,6 @@
 #include "toolbox.h"
 
+#include <standbook/base/text.h>
 #include <standbook/work/ago.h>
 #include <standbook/work/working.h>
 #include <standbook/work/wrench.h>
@@ -66,19 +67,13 @@ static const char *used_last(Desk *desk, const ToolNeed *need)
     return NULL;
 }
 
-static void add_once(GPtrArray *labels, const char *label)
-{
-    if (label && !g_ptr_array_find_with_equal_func(labels, label, g_str_equal, NULL))
-        g_ptr_array_add(labels, (gpointer)label);
-}
-
 static void add_serving(const Desk *desk, const ToolNeed *need, gboolean holding, GPtrArray *labels)
 {
     g_autoptr(GPtrArray) tools = shop_all(session_shop(desk->shop), "tool", NULL);
     for (guint i = 0; i < tools->len; i++) {
         const Entry *tool = tools->pdata[i];
         if (serves(tool, need) && tool_holds(tool, need->value) == holding)
-            add_once(labels, shop_label(tool));
+            text_add_once(labels, shop_label(tool));
     }
 }
 
@@ -105,8 +100,8 @@ static const char *holding(const Desk *desk, const ToolNeed *need, const char *l
 GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
 {
     GPtrArray *labels = g_ptr_array_new();
-    add_once(labels, holding(desk, need, in_hand(desk, need)));
-    add_once(labels, holding(desk, need, used_last(desk, need)));
+    text_add_once(labels, holding(desk, need, in_hand(desk, need)));
+    text_add_once(labels, holding(desk, need, used_last(desk, need)));
     add_all_serving(desk, need, labels);
     return labels;
 }

@@ -179,13 +179,8 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 // The first place of the gap in hand that is not settled; NULL without a gap.
 static const Requirement *first_left(const Gaps *gaps, guint at)
 {
-    const Subject *gap = gaps_gap(gaps, at);
-    for (guint i = 0; gap && i < gap->places->len; i++) {
-        const Requirement *made = gaps_made(gaps, g_array_index(gap->places, guint, i));
-        if (requirement_is_left(made))
-            return made;
-    }
-    return NULL;
+    guint found = gaps_first_left(gaps, at);
+    return found == AGENDA_NOWHERE ? NULL : gaps_made(gaps, found);
 }
 
 static Go concede(const Gaps *gaps, guint at, Desk *desk)

@@ -388,6 +388,12 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     return go(GO_STAY);
 }
 
+static gboolean is_beside_bolts(const BenchWork *work, guint index)
+{
+    const Requirement *made = bench_requirement(work, index);
+    return bench_asks(work, index) && !requirement_is_bolted(made) && made->asked != ASKED_SIGN;
+}
+
 // To the place of the step in front of the bolts (-1) or behind them (1); behind the last, to the
 // close of the step.
 static Go leave_bolts(const Bolts *bolts, Desk *desk, const Turn *turn, gint direction)
@@ -397,11 +403,9 @@ static Go leave_bolts(const Bolts *bolts, Desk *desk, const Turn *turn, gint dir
     if (bolts->over || !bench_work(desk, bolts->step, &work) ||
         !g_ptr_array_find(work.agenda.assessment->requirements, turn->made, &at))
         return go(GO_STAY);
-    for (guint i = at + (guint)direction; bench_requirement(&work, i); i += (guint)direction) {
-        const Requirement *made = bench_requirement(&work, i);
-        if (!bench_asks(&work, i) || requirement_is_bolted(made) || made->asked == ASKED_SIGN)
-            continue;
-        g_autofree char *name = requirement_name(made);
+    guint found = bench_search(&work, at + (guint)direction, direction, is_beside_bolts);
+    if (found != NOWHERE) {
+        g_autofree char *name = requirement_name(bench_requirement(&work, found));
         return go_instead(VIEW_BENCH, g_strconcat(bolts->step, "\n", name, NULL));
     }
     return direction < 0 ? go(GO_STAY) : go_instead(VIEW_CLOSING, g_strdup(bolts->step));

@@ -35,11 +35,9 @@ static gboolean add_hit(Search *search, const BookHit *hit, GError **error)
     const Read *read = found_read(search, hit->ledger, error);
     if (!read)
         return FALSE;
-    if (hit->seq > (gint64)read->entries->len)
-        return TRUE; // entered meanwhile
-    const Entry *entry = g_ptr_array_index(read->entries, (guint)hit->seq - 1);
+    const Entry *entry = found_entry(read, hit->seq);
     // What a build took is found where it stands, in the shop's ledger.
-    if (strcmp(entry->kind->name, "take") == 0 || !is_since(search, entry))
+    if (!entry || strcmp(entry->kind->name, "take") == 0 || !is_since(search, entry))
         return TRUE;
     g_autofree char *words = entry_words(read->taken, entry);
     Found *found = g_new0(Found, 1);
@@ -112,8 +110,7 @@ static gboolean add_uses(Search *search, gsize which, const Entry *thing, GError
         const Read *read = found_read(search, hit->ledger, error);
         if (!read)
             return FALSE;
-        const Entry *entry =
-            hit->seq <= (gint64)read->entries->len ? read->entries->pdata[hit->seq - 1] : NULL;
+        const Entry *entry = found_entry(read, hit->seq);
         g_autofree char *name = entry && read->live[hit->seq - 1] ? used_on(entry) : NULL;
         if (name && is_since(search, entry))
             add_use(uses_in(search, hit->ledger, found_things[which].kind,

@@ -37,6 +37,11 @@ const Read *found_read(Search *search, const char *ledger, GError **error)
     return read;
 }
 
+const Entry *found_entry(const Read *read, gint64 seq)
+{
+    return seq <= (gint64)read->entries->len ? read->entries->pdata[seq - 1] : NULL;
+}
+
 const Entry *found_thing(const Shop *shop, const char *kind, const char *label)
 {
     const Entry *exact = shop_find(shop, kind, label);
@@ -57,6 +62,15 @@ static gboolean holds(const GPtrArray *hits, const char *ledger, gint64 seq)
     return FALSE;
 }
 
+static void add_hit(GPtrArray *hits, const char *ledger, gint64 seq)
+{
+    if (holds(hits, ledger, seq))
+        return;
+    BookHit *hit = g_new0(BookHit, 1);
+    *hit = (BookHit){g_strdup(ledger), seq};
+    g_ptr_array_add(hits, hit);
+}
+
 static gint in_turn(gconstpointer one, gconstpointer other, gpointer labels)
 {
     const BookHit *first = *(const BookHit *const *)one, *second = *(const BookHit *const *)other;
@@ -70,11 +84,7 @@ static void add_calibrations(const Search *search, GPtrArray *hits, const char *
     g_autoptr(GPtrArray) all = shop_calibrations(search->shop, tool);
     for (guint i = 0; i < all->len; i++) {
         const Entry *entry = all->pdata[i];
-        if (!holds(hits, entry->ledger, entry->seq)) {
-            BookHit *hit = g_new0(BookHit, 1);
-            *hit = (BookHit){g_strdup(entry->ledger), entry->seq};
-            g_ptr_array_add(hits, hit);
-        }
+        add_hit(hits, entry->ledger, entry->seq);
     }
 }
 
@@ -166,11 +176,8 @@ static gboolean add_answers(Search *search, GPtrArray *hits, const FoundTerm *te
             return FALSE;
         for (guint i = 0; i < read->entries->len; i++) {
             const Entry *entry = read->entries->pdata[i];
-            if (!answers(read, entry, term, NULL) || holds(hits, ledger, entry->seq))
-                continue;
-            BookHit *hit = g_new0(BookHit, 1);
-            *hit = (BookHit){g_strdup(ledger), entry->seq};
-            g_ptr_array_add(hits, hit);
+            if (answers(read, entry, term, NULL))
+                add_hit(hits, ledger, entry->seq);
         }
     }
     g_ptr_array_sort_with_data(hits, in_turn, search->labels);
@@ -195,8 +202,7 @@ static gboolean keep_answers(Search *search, GPtrArray *hits, const FoundTerm *t
         const Read *read = found_read(search, hit->ledger, error);
         if (!read)
             return FALSE;
-        const Entry *entry =
-            hit->seq <= (gint64)read->entries->len ? read->entries->pdata[hit->seq - 1] : NULL;
+        const Entry *entry = found_entry(read, hit->seq);
         gboolean answered = entry && answers(read, entry, term, person);
         if (!answered && !holds(others, hit->ledger, hit->seq))
             g_ptr_array_remove_index(hits, i);

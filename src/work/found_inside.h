@@ -45,6 +45,8 @@ typedef struct {
 
 // The ledger of that id; NULL with an error. It belongs to the search.
 const Read *found_read(Search *search, const char *ledger, GError **error);
+// The entry of that number; NULL where it was entered meanwhile.
+const Entry *found_entry(const Read *read, gint64 seq);
 void found_read_free(gpointer read);
 
 // The tool or lot of that label, however it is spelled; NULL for none.

@@ -1,3 +1,4 @@
+#include <standbook/base/text.h>
 #include <standbook/work/parts_at.h>
 
 #include <standbook/value/formula.h>
@@ -74,12 +75,6 @@ static gboolean is_same_part(const Requirement *one, const Requirement *other)
     return strcmp(one->name, other->name) == 0 && strcmp(one->answer, other->answer) == 0;
 }
 
-static void add_once(GPtrArray *all, const char *word)
-{
-    if (!g_ptr_array_find_with_equal_func(all, word, g_str_equal, NULL))
-        g_ptr_array_add(all, (gpointer)word);
-}
-
 // `upper`: the labels of these parts that the place itself does not say.
 static char *own_labels(const GPtrArray *parts, const Requirement *made)
 {
@@ -88,7 +83,7 @@ static char *own_labels(const GPtrArray *parts, const Requirement *made)
         const Requirement *part = parts->pdata[i];
         for (guint l = 0; part->labels[l]; l++)
             if (!g_strv_contains((const char *const *)made->labels, part->labels[l]))
-                add_once(labels, part->labels[l]);
+                text_add_once(labels, part->labels[l]);
     }
     g_ptr_array_add(labels, NULL);
     return g_strjoinv("/", (GStrv)labels->pdata);
@@ -158,13 +153,13 @@ char *part_names(const GPtrArray *parts)
     GString *words = g_string_new(NULL);
     g_autoptr(GPtrArray) names = g_ptr_array_new();
     for (guint i = 0; i < parts->len; i++)
-        add_once(names, ((const Requirement *)parts->pdata[i])->name);
+        text_add_once(names, ((const Requirement *)parts->pdata[i])->name);
     for (guint n = 0; n < names->len; n++) {
         g_autoptr(GPtrArray) labels = g_ptr_array_new();
         for (guint i = 0; i < parts->len; i++) {
             const Requirement *part = parts->pdata[i];
             if (strcmp(part->name, names->pdata[n]) == 0 && part->labels[0])
-                add_once(labels, part->labels[0]);
+                text_add_once(labels, part->labels[0]);
         }
         g_string_append_printf(words, "%s%s", n ? ", " : "", (const char *)names->pdata[n]);
         for (guint i = 0; i < labels->len; i++)

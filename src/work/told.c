@@ -1,3 +1,4 @@
+#include <standbook/base/text.h>
 #include <standbook/work/told.h>
 
 #include <standbook/record/live.h>
@@ -7,14 +8,6 @@
 #include <standbook/work/parts_at.h>
 #include <standbook/work/working.h>
 #include <string.h>
-
-static void add_once(GPtrArray *all, const char *word)
-{
-    for (guint i = 0; i < all->len; i++)
-        if (strcmp(all->pdata[i], word) == 0)
-            return;
-    g_ptr_array_add(all, (gpointer)word);
-}
 
 // `G03 and G01`, `G03, G01 and G04`. The caller frees.
 static char *joined(const GPtrArray *words)
@@ -51,10 +44,8 @@ static void see_hands(Told *told, gint64 seq)
     const char *tool = entry_tool(entry);
     const char *label = tool ? taken_tool(told->taken, tool) : NULL;
     const char *initials = taken_initials(told->taken, entry->by);
-    if (label)
-        add_once(told->tools, label);
-    if (initials)
-        add_once(told->people, initials);
+    text_add_once(told->tools, label);
+    text_add_once(told->people, initials);
 }
 
 static Spread spread_of(Told *told, const char *name, const Requirement *made)

@@ -26,11 +26,6 @@ static void add(const Doubt *doubt, const char *head, char *said) // takes what 
     g_array_append_val(doubt->lines, line);
 }
 
-static const char *tool_of(const Entry *entry)
-{
-    return kind_field(entry->kind, "tool") ? entry_text(entry, "tool") : NULL;
-}
-
 // `30 Jan 2024`, of a certificate always with its year; NULL for no date.
 static char *day_said(const char *date)
 {
@@ -42,7 +37,7 @@ static char *day_said(const char *date)
 // `W2 click wrench, 4 Mar by MO: tighten main caps stage 3 all with W2`
 static void add_used(const Doubt *doubt)
 {
-    const char *tool = tool_of(doubt->use);
+    const char *tool = entry_tool(doubt->use);
     const char *sort = taken_text(doubt->taken, "tool", tool, "sort");
     g_autofree char *day = ago_day(entry_moment(doubt->use), doubt->now);
     g_autofree char *words = entry_words(doubt->taken, doubt->use);
@@ -112,7 +107,7 @@ static GArray *doubtful_things(const Doubt *doubt)
         const Requirement *made = agenda_made(doubt->agenda, i);
         const Entry *entry = made->entry ? doubt->agenda->entries[made->entry - 1] : NULL;
         if (made->verdict != VERDICT_IN_DOUBT || made->reason != REASON_TOOL || !entry ||
-            g_strcmp0(tool_of(entry), tool_of(doubt->use)) != 0)
+            g_strcmp0(entry_tool(entry), entry_tool(doubt->use)) != 0)
             continue;
         Doubtful *last = things->len ? &g_array_index(things, Doubtful, things->len - 1) : NULL;
         if (last && last->made->step == made->step && strcmp(last->made->name, made->name) == 0)
@@ -123,7 +118,7 @@ static GArray *doubtful_things(const Doubt *doubt)
     return things;
 }
 
-// `main caps 6, cam gear bolt 1, idler carrier 3`
+// `main caps, S17 (18); cam gear bolt, S25 (1)`
 static void add_doubtful(const Doubt *doubt)
 {
     g_autoptr(GArray) things = doubtful_things(doubt);
@@ -148,18 +143,17 @@ static gboolean is_late(const Doubt *doubt)
 
 static void add_settles(const Doubt *doubt)
 {
-    const char *label = taken_tool(doubt->taken, tool_of(doubt->use));
+    const char *label = taken_tool(doubt->taken, entry_tool(doubt->use));
     if (doubt->news)
         add(doubt, "settles it",
             g_strdup("do it again with another; or uphold it, in standbook log: who, and a second "
                      "person"));
     else if (is_late(doubt)) {
-        g_autofree char *today = moment_text(doubt->now);
+        g_autofree char *good = found_good_words(label, doubt->now);
         add(doubt, "settles it",
             g_strdup_printf(
-                "a check of %s: found wrong all stays in doubt, found good it stands, "
-                "in standbook log --shop, behind your initials: calibration %s %.10s good",
-                label, label, today));
+                "a check of %s: found wrong all stays in doubt, found good it stands, %s", label,
+                good));
     } else
         add(doubt, "settles it",
             g_strdup_printf("%s was used outside its range: do it again with one that holds it",
@@ -186,7 +180,7 @@ GArray *tool_doubt(const Agenda *agenda, const Taken *taken, guint index, Moment
                                                                           : AGENDA_NOWHERE;
     gint64 seq = place == AGENDA_NOWHERE ? 0 : agenda_made(agenda, place)->entry;
     const Entry *use = seq ? agenda->entries[seq - 1] : NULL;
-    if (!use || !tool_of(use))
+    if (!use || !entry_tool(use))
         return lines;
     const Doubt doubt = {agenda, taken, now, use, wrong_news(agenda, taken, index, use), lines};
     add_used(&doubt);

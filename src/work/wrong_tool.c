@@ -93,6 +93,13 @@ char *wrong_tool_words(const Taken *taken, const Entry *news, Moment now)
                            certificate ? ", " : "", day);
 }
 
+char *found_good_words(const char *label, Moment now)
+{
+    g_autofree char *today = moment_text(now);
+    return g_strdup_printf(
+        "in standbook log --shop, behind your initials: calibration %s %.10s good", label, today);
+}
+
 // `was due 15 Oct 2025` of a calibration that had run out on the day of use; NULL if it had not.
 static char *late_words(const Taken *taken, const Entry *entry, Moment now)
 {
@@ -117,11 +124,9 @@ char *late_tool_words(const Agenda *agenda, const Taken *taken, guint index, Mom
                              : NULL;
     const char *label = entry ? taken_tool(taken, entry_text(entry, "tool")) : NULL;
     g_autofree char *late = label ? late_words(taken, entry, now) : NULL;
-    g_autofree char *today = moment_text(now);
+    g_autofree char *good = late ? found_good_words(label, now) : NULL;
     return late ? g_strdup_printf("%s %s: what it was used for since is in doubt.\n"
-                                  "Found good it stands, in standbook log --shop, behind your "
-                                  "initials: calibration %s "
-                                  "%.10s good",
-                                  label, late, label, today)
+                                  "Found good it stands, %s",
+                                  label, late, good)
                 : NULL;
 }

@@ -8,3 +8,6 @@ guint tool_use(const Agenda *agenda, guint index);
 
 // A text of the calibration that the shop's news tell of; NULL if it has none.
 const char *news_text(const Entry *news, const char *field);
+
+// Where and how a check of that tool is entered that found it good. The caller frees with g_free.
+char *found_good_words(const char *label, Moment now) G_GNUC_WARN_UNUSED_RESULT;

@@ -21,3 +21,6 @@ guint text_slips(const char *one, const char *other);
 // Returns the candidate nearest to the word, or NULL if none is within one slip per four letters
 // begun. Of equals the first. The result belongs to `candidates` (`count` strings).
 const char *text_nearest(const char *word, const char *const *candidates, gsize count);
+
+// Adds a text to others (const char *) unless it is there already, or NULL. It is not copied.
+void text_add_once(GPtrArray *texts, const char *text);
