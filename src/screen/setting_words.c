@@ -127,14 +127,14 @@ static char *reading_words(const Requirement *made)
                   : g_strdup(verdict_mark(made->verdict, made->reason));
 }
 
-// What the digits mean: `0.07 mm ±.01   ▼ FAIL, 0.01 under`.
+// What the digits mean: `0.07 mm ±.01   ▼ FAIL, 0.01 under`; NULL while more is still to come.
 char *setting_meaning(const Supposed *supposed, const Trials *trials, const TrialNext *next,
                       const char *typed)
 {
     const PlanSetting *plan = trials->check->setting;
     const char *unit = plan->unit_text ? plan->unit_text : "";
     if (supposed->problem)
-        return g_strdup(supposed->problem);
+        return g_strdup(supposed_problem(supposed, typed));
     if (next->ask == TRIAL_MOVE)
         return is_step(trials, typed)
                    ? g_strdup_printf("moved by %s %s", typed, unit)

@@ -20,7 +20,8 @@ char *setting_next(Desk *desk, const Trials *trials,
                    const TrialNext *next) G_GNUC_WARN_UNUSED_RESULT;
 // What comes behind it.
 char *setting_then(const Trials *trials, const TrialNext *next) G_GNUC_WARN_UNUSED_RESULT;
-// What the digits mean, of which the line was supposed: `0.07 mm ±.01   ▼ FAIL, 0.01 under`.
+// What the digits mean, of which the line was supposed: `0.07 mm ±.01   ▼ FAIL, 0.01 under`; NULL
+// behind a point or sign, while more is still to come.
 char *setting_meaning(const Supposed *supposed, const Trials *trials, const TrialNext *next,
                       const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 // A unit that is a word, as short as there is room behind the field: `trn`. NULL: none.

@@ -116,6 +116,8 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
         return;
     const char *slip = slip_asked(&setting->slip, setting->supposed.line);
     g_autofree char *means = setting_meaning(&setting->supposed, trials, next, typed);
+    if (!slip && !means)
+        return;
     page->means = TRUE;
     page_say(&page->then, "%s", slip ? slip : means);
 }

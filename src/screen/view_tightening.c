@@ -186,8 +186,9 @@ static void say_typed(Bolts *bolts, Desk *desk, const Tightening *tightening, co
     g_autofree char *line = *typed ? tightening_line(desk, tightening, bolts->here, typed) : NULL;
     supposed_take(&bolts->supposed, desk, line);
     const char *asked = slip_asked(&bolts->slip, line);
-    if (asked || bolts->supposed.problem)
-        page_say(&page->then, "%s", asked ? asked : bolts->supposed.problem);
+    const char *said = asked ? asked : supposed_problem(&bolts->supposed, typed);
+    if (said)
+        page_say(&page->then, "%s", said);
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
