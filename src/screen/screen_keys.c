@@ -30,9 +30,22 @@ static gboolean is_parked(Screen *screen, const Key *key)
     return TRUE;
 }
 
-static void do_pressed(Screen *screen, const Press *pressed)
+// A letter or digit that does nothing is no secret; whatever else does nothing needs no words.
+static void say_dead(Screen *screen, const Key *key)
+{
+    char text[7] = "";
+    if (key->kind != PRESSED_CHARACTER || !g_unichar_isalnum(key->character))
+        return;
+    g_unichar_to_utf8(key->character, text);
+    desk_warn(&screen->desk, "`%s` does nothing here; the last row names the keys that do", text);
+}
+
+static void do_pressed(Screen *screen, const Press *pressed, const Key *key)
 {
     switch (pressed->kind) {
+    case PRESS_NOTHING:
+        say_dead(screen, key);
+        break;
     case PRESS_ENTER:
         screen_enter(screen);
         break;
@@ -87,7 +100,7 @@ static void press(Screen *screen, const Key *key, gboolean alone)
         if (ends_answer(screen, &pressed))
             desk_warn(&screen->desk, "the digit alone was the answer; Enter again if this is done");
         else if (alone || !is_command(screen, &pressed))
-            do_pressed(screen, &pressed);
+            do_pressed(screen, &pressed, key);
         else
             desk_warn(&screen->desk, "two keys at once are no command; press it again");
     }
