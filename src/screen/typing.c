@@ -151,6 +151,8 @@ static Press press_character(Typing *typing, Asks field, gunichar character)
     if ((field == ASKS_NOTHING && !sign) ||
         (field == ASKS_LINE && !sign && !(character < 0x80 && g_ascii_isdigit((char)character))))
         return press(PRESS_NOTHING);
+    if (field != ASKS_TEXT && typing->text->len == 0 && g_unichar_isspace(character))
+        return press_say("nothing begins with a blank; Enter takes what stands in the field");
     typing->entered = 0; // only an Enter right behind an Enter is a bounce
     return typing_add(typing, character) ? press(PRESS_TYPED) : press_say("the field is full");
 }

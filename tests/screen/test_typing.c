@@ -209,6 +209,18 @@ START_TEST(a_list_takes_digits_and_signs_alone)
 }
 END_TEST
 
+START_TEST(nothing_but_words_begins_with_a_blank)
+{
+    const Asks fields[] = {ASKS_NUMBER, ASKS_TICK};
+    for (gsize i = 0; i < G_N_ELEMENTS(fields); i++) {
+        ck_assert_int_eq(press_text(fields[i], " ").kind, PRESS_SAY);
+        ck_assert_str_eq(typing.text->str, "");
+    }
+    ck_assert_int_eq(press_text(ASKS_NUMBER, "2 5").kind, PRESS_TYPED);
+    ck_assert_str_eq(typing.text->str, "2 5");
+}
+END_TEST
+
 START_TEST(enter_held_down_is_dropped_as_long_as_it_is)
 {
     ck_assert_int_eq(press_key(ASKS_TICK, PRESSED_ENTER, 0).kind, PRESS_ENTER);
@@ -293,6 +305,7 @@ int main(void)
         a_burst_that_was_not_taken_gives_way_to_the_next_until_somebody_types,
         a_burst_finds_no_field_in_a_list_or_a_question,
         a_list_takes_digits_and_signs_alone,
+        nothing_but_words_begins_with_a_blank,
         enter_held_down_is_dropped_as_long_as_it_is,
         a_key_held_down_acts_once,
         a_digit_held_down_answers_one_question,
