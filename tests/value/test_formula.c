@@ -20,16 +20,31 @@ static const Known KNOWN[] = {
     {"wall", "mm", "grade:A B", "1 2"},
     {"pan depth", "mm", "", "145.9"},
     {"pan gasket", "mm", "", "1.5"},
+    {"maker's end gap", "mm", "", "0.3"},
+    {"maker’s play", "mm", "", "0.2"},
     {"stop", "mm", "before/after:before after", "2 1"},
     {"run-down torque", "N·m", "", "6"},
     {"min", "mm", "", "3"},
     {"leaf", "mm", "place:1 2", "0.05 <0.03"},
 };
 
-static const char *const NAMES[] = {
-    "bore",         "skirt",           "bolt length", "compression", "turning torque",
-    "big-end bore", "housing",         "wall",        "pan depth",   "pan gasket",
-    "stop",         "run-down torque", "min",         "leaf",        NULL};
+static const char *const NAMES[] = {"bore",
+                                    "skirt",
+                                    "bolt length",
+                                    "compression",
+                                    "turning torque",
+                                    "big-end bore",
+                                    "housing",
+                                    "wall",
+                                    "pan depth",
+                                    "pan gasket",
+                                    "maker's end gap",
+                                    "maker’s play",
+                                    "stop",
+                                    "run-down torque",
+                                    "min",
+                                    "leaf",
+                                    NULL};
 
 static const Known *find_known(const char *name)
 {
@@ -128,6 +143,7 @@ START_TEST(the_formulas_of_a_plan)
         {"(stop[before]-stop[after])/2", "mm", "0.5"}, // behind ] a minus is a minus
         {"pan depth - 135.9 mm + pan gasket", "mm", "11.5"},
         {"60 N·m + run-down torque", "N·m", "66"},
+        {"maker's end gap - maker’s play", "mm", "0.1"},
         {"0.3 % * skirt", "mm", "0.23985 0.24015"},
         {"max(skirt, 80 mm)", "mm", "80 80.05"},
         {"mean(compression)", "bar", "9"},
