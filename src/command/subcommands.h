@@ -2,6 +2,7 @@
 #pragma once
 #include "command.h"
 
+int adapter_run(int argc, char **argv, Common *common);
 int assess_run(int argc, char **argv, Common *common);
 int backup_run(int argc, char **argv, Common *common);
 int build_run(int argc, char **argv, Common *common);
@@ -12,6 +13,7 @@ int history_run(int argc, char **argv, Common *common);
 int import_run(int argc, char **argv, Common *common);
 int log_run(int argc, char **argv, Common *common);
 int plan_run(int argc, char **argv, Common *common);
+int preload_run(int argc, char **argv, Common *common);
 int sheet_run(int argc, char **argv, Common *common);
 int store_run(int argc, char **argv, Common *common);
 int tool_run(int argc, char **argv, Common *common);

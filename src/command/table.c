@@ -17,6 +17,8 @@ const Command *command_table(void)
         {"export", "write a ledger out", export_run},
         {"import", "take a ledger in", import_run},
         {"backup", "copy the store and verify the copy", backup_run},
+        {"preload", "how far a bolt is pulled", preload_run},
+        {"adapter", "what a wrench with an adapter is set to", adapter_run},
         {"store", "make a store, or make its tables again", store_run},
         {NULL, NULL, NULL},
     };

@@ -70,6 +70,11 @@ static void divide(mpq_t result, const mpq_t one, const mpq_t other)
     mpq_div(result, one, other);
 }
 
+double number_double(const Number *number)
+{
+    return mpq_get_d(number->value);
+}
+
 Number *number_add(const Number *one, const Number *other)
 {
     return combine(add, one, other);

@@ -19,6 +19,8 @@ Number *number_from_integer(glong value) G_GNUC_WARN_UNUSED_RESULT;
 Number *number_from_ratio(glong above, glong below) G_GNUC_WARN_UNUSED_RESULT;
 Number *number_copy(const Number *number) G_GNUC_WARN_UNUSED_RESULT;
 void number_free(Number *number); // NULL is allowed
+// About the same, for estimates: within one unit of a double's last place.
+double number_double(const Number *number);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Number, number_free)
 
 Number *number_add(const Number *one, const Number *other) G_GNUC_WARN_UNUSED_RESULT;
