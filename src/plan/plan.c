@@ -110,6 +110,16 @@ const PlanPart *plan_part(const Plan *plan, const char *name)
     return g_hash_table_lookup(plan->parts, name);
 }
 
+const PlanTightening *plan_tightening(const PlanStep *step, const char *group)
+{
+    for (guint i = 0; i < step->tightenings->len; i++) {
+        const PlanTightening *tightening = step->tightenings->pdata[i];
+        if (strcmp(tightening->group->name, group) == 0)
+            return tightening;
+    }
+    return NULL;
+}
+
 const PlanConsumable *plan_consumable(const Plan *plan, const char *name)
 {
     for (guint i = 0; i < plan->consumables->len; i++) {

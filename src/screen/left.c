@@ -2,32 +2,44 @@
 
 #include <string.h>
 
+static gboolean is_of(const Entry *entry, const char *kind, const char *step)
+{
+    return strcmp(entry->kind->name, kind) == 0 && g_strcmp0(entry_text(entry, "step"), step) == 0;
+}
+
+static gboolean is_by(Desk *desk, const Entry *entry, const char *initials)
+{
+    const Entry *person = shop_by_id(session_shop(desk_build(desk)), "person", entry->by);
+    return person && g_strcmp0(shop_label(person), initials) == 0;
+}
+
 gint64 left_interrupted(Desk *desk, const char *step, const char *set)
 {
     const GPtrArray *entries = session_entries(desk_build(desk));
+    gboolean again = FALSE; // picked up here behind the last bolt, that nobody put down
     for (guint i = entries->len; i-- > 0;) {
         const Entry *entry = entries->pdata[i];
-        if (strcmp(entry->kind->name, "put down") == 0 &&
-            g_strcmp0(entry_text(entry, "step"), step) == 0)
+        if (is_of(entry, "put down", step))
             return entry->seq;
         if (kind_field(entry->kind, "tightening") &&
             g_strcmp0(entry_text(entry, "tightening"), set) == 0)
-            return 0;
+            return again ? entry->seq : 0;
+        again = again || (is_of(entry, "pick up", step) && is_by(desk, entry, desk->who));
     }
     return 0;
 }
 
+gboolean left_put_down(Desk *desk, gint64 seq)
+{
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    return seq > 0 && strcmp(((const Entry *)entries->pdata[seq - 1])->kind->name, "put down") == 0;
+}
+
 gboolean left_picked_up_here(Desk *desk, const char *step)
 {
-    Session *session = desk_build(desk);
-    const GPtrArray *entries = session_entries(session);
-    for (guint i = entries->len; i-- > 0;) {
-        const Entry *entry = entries->pdata[i];
-        if (strcmp(entry->kind->name, "pick up") != 0 ||
-            g_strcmp0(entry_text(entry, "step"), step) != 0)
-            continue;
-        const Entry *person = shop_by_id(session_shop(session), "person", entry->by);
-        return person && g_strcmp0(shop_label(person), desk->who) == 0;
-    }
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    for (guint i = entries->len; i-- > 0;)
+        if (is_of(entries->pdata[i], "pick up", step))
+            return is_by(desk, entries->pdata[i], desk->who);
     return FALSE;
 }

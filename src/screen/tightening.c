@@ -12,16 +12,6 @@ const Turn *tightening_turn(const Tightening *tightening, guint index)
     return index < tightening->turns->len ? &g_array_index(tightening->turns, Turn, index) : NULL;
 }
 
-static const PlanTightening *find_plan(const PlanStep *step, const char *set)
-{
-    for (guint i = 0; i < step->tightenings->len; i++) {
-        const PlanTightening *tightening = step->tightenings->pdata[i];
-        if (strcmp(tightening->group->name, set) == 0)
-            return tightening;
-    }
-    return NULL;
-}
-
 // The position of a bolt in the order of the set's axes: requirements stand in the order asked.
 static guint position_of(const Tightening *tightening, const Requirement *made)
 {
@@ -85,7 +75,7 @@ static guint runs_of(const PlanTightening *plan, guint bolts)
 Tightening *tightening_new(const Plan *plan, const Assessment *assessment, const PlanStep *step,
                            const char *set)
 {
-    const PlanTightening *planned = find_plan(step, set);
+    const PlanTightening *planned = plan_tightening(step, set);
     if (!planned)
         return NULL;
     g_autoptr(Unit) torque = plan_torque_unit(plan);
@@ -180,7 +170,7 @@ char *tightening_later(const Tightening *tightening, const Plan *plan)
     GString *words = g_string_new(NULL);
     for (guint i = tightening->plan->step->index + 1; i < plan->steps->len; i++) {
         const PlanTightening *later =
-            find_plan(plan->steps->pdata[i], tightening->plan->group->name);
+            plan_tightening(plan->steps->pdata[i], tightening->plan->group->name);
         if (!later)
             continue;
         g_string_append(words, words->len ? ", " : "");

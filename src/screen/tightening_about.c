@@ -1,10 +1,12 @@
 #include "tightening_about.h"
 
+#include "left.h"
 #include "tightening_rows.h"
 #include "toolbox.h"
 
 #include <standbook/work/ago.h>
 #include <standbook/work/clocks.h>
+#include <standbook/work/set_preload.h>
 #include <string.h>
 
 Moment tightening_wait_over(Desk *desk, const Turn *turn)
@@ -75,7 +77,9 @@ void tightening_left(Desk *desk, gint64 seq, const char *bolt, Page *page)
     const GPtrArray *entries = session_entries(desk_build(desk));
     g_autofree char *time = time_of(entries->pdata[seq - 1], desk->now);
     g_autofree char *first = g_strdup_printf("%s was in hand when", bolt),
-                    *second = g_strdup_printf("work was put down, %s", time);
+                    *second = g_strdup_printf(
+                        "work %s, %s", left_put_down(desk, seq) ? "was put down" : "broke off",
+                        time);
     canvas_put(page->body, 0, COLUMN, 0, style_of(0, 0), first);
     canvas_put(page->body, 1, COLUMN, 0, style_of(0, 0), second);
 }
@@ -127,7 +131,7 @@ static guint put_down(Desk *desk, gint64 seq, const char *before, const char *bo
                       Page *page)
 {
     const GPtrArray *entries = session_entries(desk_build(desk));
-    Moment down = seq ? down_for(desk, seq) : 0;
+    Moment down = left_put_down(desk, seq) ? down_for(desk, seq) : 0;
     if (down < 60)
         return row;
     g_autofree char *time = time_of(entries->pdata[seq - 1], desk->now);
@@ -141,6 +145,14 @@ static guint put_down(Desk *desk, gint64 seq, const char *before, const char *bo
     return row + 1;
 }
 
+// Where it may be pulled beyond its proof load.
+static void put_caution(const Tightening *tightening, const Turn *turn, guint row, Page *page)
+{
+    g_autofree char *caution = set_preload_caution(tightening->plan, turn->position);
+    if (caution)
+        canvas_put(page->body, row, 1, PAGE_WIDTH - 2, style_of(TYPE_BOLD, ROLE_UNSURE), caution);
+}
+
 void tightening_about(Desk *desk, const Tightening *tightening, guint here, gint64 seq,
                       const BoltTool *tool, guint row, Page *page)
 {
@@ -152,6 +164,7 @@ void tightening_about(Desk *desk, const Tightening *tightening, guint here, gint
                *last = tightening_before(tightening, here);
     g_autofree char *bolt = bolt_words(turn), *before = last ? bolt_words(last) : NULL;
     guint behind = put_down(desk, seq, before, bolt, row, page);
+    put_caution(tightening, turn, behind + (behind > row && first ? 1 : 0), page);
     if (behind == row || !first)
         return;
     g_autofree char *at = bolt_words(first);

@@ -3,6 +3,8 @@
 #include "telling.h"
 #include "view.h"
 
+#include <standbook/work/agenda_item.h>
+#include <standbook/work/set_preload.h>
 #include <standbook/work/tool_doubt.h>
 
 // The state is the requirement's name (requirement_name).
@@ -30,6 +32,24 @@ static guint paint_tool(Desk *desk, const Requirement *made, guint row, Page *pa
     return row + (lines->len ? 1 : 0);
 }
 
+// How far a bolt is pulled, and what its stages come to against what they stand for; returns the
+// row behind.
+static guint paint_preload(Desk *desk, const Requirement *made, guint row, Page *page)
+{
+    g_auto(Told) told = {0};
+    guint index = 0;
+    if (made->asked != ASKED_BOLT || !told_init(&told, desk) ||
+        !g_ptr_array_find(told.agenda.assessment->requirements, made, &index))
+        return row;
+    g_auto(AgendaItem) item = agenda_item(&told.agenda, index);
+    if (!item.tightening || item.position < 0)
+        return row;
+    g_autoptr(GPtrArray) lines = set_preload_told(item.tightening, (guint)item.position);
+    for (guint i = 0; i < lines->len; i++)
+        row = canvas_wrap(page->body, row, 1, PAGE_WIDTH - 1, style_of(0, 0), lines->pdata[i]);
+    return row + 1;
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Session *session = desk_build(desk);
@@ -44,7 +64,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->keys[0] = (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
     if (!made)
         return;
-    guint row = about_figures(page->body, 0, made);
+    guint row = paint_preload(desk, made, about_figures(page->body, 0, made), page);
     about_entries(page->body, paint_tool(desk, made, row, page), session, made);
 }
 

@@ -3,6 +3,7 @@
 #include "sections.h"
 
 #include <standbook/record/live.h>
+#include <standbook/work/set_preload.h>
 #include <string.h>
 
 typedef struct {
@@ -82,6 +83,12 @@ static char *redone_words(const SheetSource *source, const PlanTightening *tight
     return NULL;
 }
 
+// ` 3` of a footnote with that text; "" without one.
+static char *footnote_number(Document *document, const char *text)
+{
+    return text ? g_strdup_printf(" %u", document_footnote(document, text)) : g_strdup("");
+}
+
 static void tightened_row(Document *document, const SheetSource *source,
                           const PlanTightening *tightening, const TightState *state, gboolean again)
 {
@@ -91,9 +98,10 @@ static void tightened_row(Document *document, const SheetSource *source,
         state->worst ? footnotes_of(document, source, state->worst) : g_strdup("");
     const Entry *entry = source_entry(source, state->newest);
     g_autofree char *redone = redone_words(source, tightening, entry);
-    g_autofree char *number =
-        redone ? g_strdup_printf(" %u", document_footnote(document, redone)) : g_strdup("");
-    g_autofree char *see = g_strstrip(g_strconcat(notes, number, NULL));
+    g_autofree char *substitute = set_substitute(tightening, 0);
+    g_autofree char *number = footnote_number(document, redone),
+                    *other = footnote_number(document, substitute);
+    g_autofree char *see = g_strstrip(g_strconcat(notes, number, other, NULL));
     g_autofree char *when = entry_when(entry), *day = g_strndup(when, 10);
     g_autofree char *name = g_strconcat(tightening->group->name, again ? ", again" : "", NULL);
     document_row(document, (const char *const[]){name, stages, done, day, see});

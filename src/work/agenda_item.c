@@ -152,16 +152,6 @@ static void fill_signature(AgendaItem *item)
 
 // BOLTS -----------------------------------------------------------------------------------------
 
-static const PlanTightening *tightening_of(const Requirement *made)
-{
-    for (guint i = 0; i < made->step->tightenings->len; i++) {
-        const PlanTightening *tightening = made->step->tightenings->pdata[i];
-        if (strcmp(tightening->group->name, made->name) == 0)
-            return tightening;
-    }
-    return NULL;
-}
-
 // The position of the bolt among those of its set; -1 for a wait.
 static gssize position_of(const GPtrArray *axes, const Requirement *made)
 {
@@ -215,12 +205,13 @@ static void fill_lubricant(const Agenda *agenda, AgendaItem *item, guint positio
 static void fill_bolt(const Agenda *agenda, AgendaItem *item)
 {
     item->field = AGENDA_TICK;
-    item->tightening = tightening_of(item->made);
+    item->tightening = plan_tightening(item->made->step, item->made->name);
     if (!item->tightening)
         return;
     const Stage *stage = item->tightening->stages->pdata[item->made->stage - 1];
     gssize position = position_of(item->tightening->group->axes, item->made);
     item->stage = stage;
+    item->position = position;
     item->amount_unit = agenda_amount_unit(agenda->plan, stage);
     g_autoptr(Number) base = agenda_amount(agenda, item->made, item->tightening, stage);
     item->amount = base ? unit_from_base(item->amount_unit, base) : NULL;

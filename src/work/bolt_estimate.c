@@ -72,7 +72,9 @@ static Band joint_of(const BoltAsked *asked, BoltEstimate *estimate)
 {
     Band elasticity;
     gboolean known = elasticity_of(asked->material, &elasticity);
-    assume(estimate, "what is clamped is %s, stiff as two cones of 30°, and nothing settles",
+    assume(estimate,
+           "what is clamped is %s, metal on metal, stiff as two cones of 30°; a gasket between "
+           "takes part of the angle",
            known ? asked->material : "anything from alloy to steel");
     return (Band){joint_stiffness(&asked->thread, asked->clamped, elasticity.low),
                   joint_stiffness(&asked->thread, asked->clamped, elasticity.high)};
@@ -166,9 +168,9 @@ char *proof_caution(const BoltEstimate *estimate, Band preload, gboolean may_yie
 {
     if (may_yield || estimate->proof <= 0 || preload.high <= estimate->proof)
         return NULL;
-    return g_strdup_printf("The upper end, %.3g kN, passes the proof load of %.3g kN: the bolt may "
-                           "be stretched for good.",
-                           preload.high / 1e3, estimate->proof / 1e3);
+    return g_strdup_printf(
+        "Up to %.3g kN, above the proof load of %.3g kN: it may be stretched for good.",
+        preload.high / 1e3, estimate->proof / 1e3);
 }
 
 char *substitute_words(const char *substitute, Band has, const char *asked, Band wanted)

@@ -112,13 +112,9 @@ static Moment wait_begun(const Running *running, const Requirement *wait)
 
 static const Number *wait_of(const Requirement *wait, Number **constant)
 {
-    for (guint i = 0; i < wait->step->tightenings->len; i++) {
-        const PlanTightening *tightening = wait->step->tightenings->pdata[i];
-        if (strcmp(tightening->group->name, wait->name) != 0)
-            continue;
-        const Stage *stage = tightening->stages->pdata[wait->stage - 1];
-        *constant = stage->formula ? formula_constant(stage->formula) : NULL;
-    }
+    const PlanTightening *tightening = plan_tightening(wait->step, wait->name);
+    const Stage *stage = tightening ? tightening->stages->pdata[wait->stage - 1] : NULL;
+    *constant = stage && stage->formula ? formula_constant(stage->formula) : NULL;
     return *constant;
 }
 

@@ -15,12 +15,7 @@ static char *list_words(const Entry *entry, const char *field)
 static const PlanTightening *tightening_of(const Plan *plan, const Entry *entry)
 {
     const PlanStep *step = plan_step(plan, entry_text(entry, "step"));
-    for (guint i = 0; step && i < step->tightenings->len; i++) {
-        const PlanTightening *tightening = step->tightenings->pdata[i];
-        if (strcmp(tightening->group->name, entry_text(entry, "tightening")) == 0)
-            return tightening;
-    }
-    return NULL;
+    return step ? plan_tightening(step, entry_text(entry, "tightening")) : NULL;
 }
 
 // `bolt 1`, `bolts 1, 3`, `all 18`.

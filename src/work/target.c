@@ -128,12 +128,7 @@ const PlanStep *take_step(Take *take, GError **error)
 
 static const PlanTightening *tightening_in(const PlanGroup *group, const PlanStep *step)
 {
-    for (guint i = 0; group && i < step->tightenings->len; i++) {
-        const PlanTightening *tightening = step->tightenings->pdata[i];
-        if (tightening->group == group)
-            return tightening;
-    }
-    return NULL;
+    return group ? plan_tightening(step, group->name) : NULL;
 }
 
 static gboolean reads_again(const PlanStep *step, const PlanCheck *check)

@@ -8,12 +8,9 @@ static const PlanTightening *any_tightening(const Take *take, const PlanGroup *g
 {
     const GPtrArray *steps = take->taker->plan->steps;
     for (guint i = 0; i < steps->len; i++) {
-        const PlanStep *step = g_ptr_array_index(steps, i);
-        for (guint j = 0; j < step->tightenings->len; j++) {
-            const PlanTightening *tightening = step->tightenings->pdata[j];
-            if (tightening->group == group)
-                return tightening;
-        }
+        const PlanTightening *tightening = plan_tightening(steps->pdata[i], group->name);
+        if (tightening)
+            return tightening;
     }
     return NULL;
 }

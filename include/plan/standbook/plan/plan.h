@@ -214,6 +214,8 @@ const PlanStep *plan_step(const Plan *plan, const char *name);
 const PlanCheck *plan_check(const Plan *plan, const char *name);
 const PlanGroup *plan_group(const Plan *plan, const char *name);
 const PlanPart *plan_part(const Plan *plan, const char *name);
+// How the group of that name is tightened in a step; NULL if it is not.
+const PlanTightening *plan_tightening(const PlanStep *step, const char *group);
 // `0.31`: a value of the check (base units), or a difference of two, with the check's decimals and
 // without its unit. Where the plan says no decimals, a value that was read has up to six more, so
 // that no digit typed is hidden, and so has one worked out that has no limits. The caller frees

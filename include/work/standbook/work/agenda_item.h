@@ -36,6 +36,7 @@ typedef struct {
     // Of bolts and waits; else NULL and 0.
     const PlanTightening *tightening;
     const Stage *stage;
+    gssize position;       // of the bolt among those of its set; -1 for a wait
     Number *amount;        // torque, angle or time in `amount_unit`; NULL if none, or not yet known
     Unit *amount_unit;     // NULL without amount
     char *amount_words;    // `75 N·m`, `+90°`, `snug`, `wait 10 min`; as written if not yet known
