@@ -2,6 +2,7 @@
 
 #include <standbook/work/coarse.h>
 #include <standbook/work/trials.h>
+#include <string.h>
 
 gboolean bench_work(Desk *desk, const char *step, BenchWork *work)
 {
@@ -89,6 +90,24 @@ guint bench_newest(const BenchWork *work)
             entry = bench_requirement(work, i)->entry;
         }
     return newest;
+}
+
+guint bench_open_named(const BenchWork *work, const char *name)
+{
+    const Requirement *made = name ? requirement_of_name(work->agenda.assessment, name) : NULL;
+    guint index = NOWHERE;
+    gboolean found = made && g_ptr_array_find(work->agenda.assessment->requirements, made, &index);
+    return found && bench_is_open(work, index) ? index : NOWHERE;
+}
+
+guint bench_added(const BenchWork *work, gint64 seq)
+{
+    const Entry *entry = work->agenda.entries[seq - 1];
+    const char *name = strcmp(entry->kind->name, "add") == 0 ? entry_text(entry, "name") : NULL;
+    for (guint i = 0; name && i < work->agenda.assessment->requirements->len; i++)
+        if (bench_is_open(work, i) && strcmp(bench_requirement(work, i)->name, name) == 0)
+            return i;
+    return NOWHERE;
 }
 
 // What is outside or in doubt because of the place in hand: itself, else the heaviest that is

@@ -33,6 +33,11 @@ guint bench_to_settle(const BenchWork *work, const char *name);
 // Where the newest entry of the step was made: the work goes on behind it.
 guint bench_newest(const BenchWork *work);
 
+// The requirement of that name (NULL: none) if it is open in this step, else NOWHERE.
+guint bench_open_named(const BenchWork *work, const char *name);
+// The first open place of the step that the entry of that seq added, else NOWHERE.
+guint bench_added(const BenchWork *work, gint64 seq);
+
 // What is outside or in doubt because of the place in hand: itself, else the heaviest that is
 // worked out in this step; NULL if nothing is.
 const Requirement *bench_fault(const BenchWork *work, const Requirement *made);

@@ -19,11 +19,14 @@
 
 typedef struct {
     char *step;
-    guint here;        // the place in hand: index in the assessment; NOWHERE if all is done
-    guint last;        // the place of the newest entry made here, NOWHERE if none
-    gboolean offered;  // to add a check, where the step has none
-    gboolean begun;    // `here` was set once
-    gint64 strikes;    // the newest entry when it was asked why it is struck; 0: it was not
+    guint here;            // the place in hand: index in the assessment; NOWHERE if all is done
+    guint last;            // the place of the newest entry made here, NOWHERE if none
+    gboolean offered;      // to add a check, where the step has none
+    gboolean begun;        // `here` was set once
+    gint64 strikes;        // the newest entry when it was asked why it is struck; 0: it was not
+    gboolean asked_to_add; // what is added, when the build had `known_then` entries
+    gsize known_then;
+    char *aside;       // the place then in hand: after what was added it goes on there; NULL: none
     char *settle;      // begin with this requirement, or with what is left ("left"): in doubt or
                        // failed, not only open; NULL with what is open
     PartState part;    // what was said of the part in hand
@@ -60,6 +63,7 @@ static void close(gpointer state)
     g_clear_pointer(&bench->struck, g_array_unref);
     taken_free(bench->taken);
     g_free(bench->settle);
+    g_free(bench->aside);
     g_free(bench->gauges);
     g_free(bench->held);
     g_free(bench->step);
@@ -74,6 +78,19 @@ static guint next_open(const Bench *bench, const BenchWork *work)
     guint next =
         bench->here == NOWHERE ? NOWHERE : bench_search(work, bench->here + 1, 1, bench_is_open);
     return next == NOWHERE ? bench_search(work, 0, 1, bench_is_open) : next;
+}
+
+// Where it goes on after what was taken: behind it; after the last place of what was added, where
+// it was before that, if that is still open.
+static guint next_after(Bench *bench, const BenchWork *work)
+{
+    guint next = next_open(bench, work);
+    const Requirement *then = bench_requirement(work, next);
+    if (then && strcmp(then->name, bench_requirement(work, bench->here)->name) == 0)
+        return next;
+    guint aside = bench_open_named(work, bench->aside);
+    g_clear_pointer(&bench->aside, g_free);
+    return aside == NOWHERE ? next : aside;
 }
 
 static const Requirement *in_hand(Bench *bench, const BenchWork *work)
@@ -255,6 +272,23 @@ static char *bolts_argument(const Requirement *made)
     return g_strconcat(made->name, "\n", made->step->name, open ? NULL : "\n", name, NULL);
 }
 
+static void ask_to_add(Bench *bench, const BenchWork *work)
+{
+    bench->asked_to_add = TRUE;
+    bench->known_then = work->agenda.count;
+}
+
+// What was added while that was asked is what is wanted next.
+static void go_to_added(Bench *bench, const Desk *desk, const BenchWork *work)
+{
+    guint added = bench->asked_to_add && desk->last_seq > (gint64)bench->known_then
+                      ? bench_added(work, desk->last_seq)
+                      : NOWHERE;
+    if (added != NOWHERE)
+        bench->here = added;
+    bench->asked_to_add = FALSE;
+}
+
 // Bolts and the close of the step have screens of their own.
 static Go wants(gpointer state, Desk *desk)
 {
@@ -267,6 +301,7 @@ static Go wants(gpointer state, Desk *desk)
         bench->here = bench->last;
     }
     bench->strikes = 0;
+    go_to_added(bench, desk, &work);
     const Requirement *made = in_hand(bench, &work);
     if (made && bench->ready == work.agenda.count && bench->ready_at == bench->here)
         return go(GO_STAY);
@@ -286,6 +321,7 @@ static Go wants(gpointer state, Desk *desk)
     gboolean card = agenda_is_card(&work.agenda);
     if (card && !bench->offered) {
         bench->offered = TRUE;
+        ask_to_add(bench, &work);
         return go_open(VIEW_ADD, g_strdup(bench->step));
     }
     if (card && !agenda_has_work(&work.agenda, work.step))
@@ -325,7 +361,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     bench->last = bench->here;
     bench->offered = FALSE;
     guint again = bench_to_read_again(&work, bench->here);
-    return go_to(bench, again == NOWHERE ? next_open(bench, &work) : again);
+    return go_to(bench, again == NOWHERE ? next_after(bench, &work) : again);
 }
 
 static Go digit(gpointer state, Desk *desk, guint digit)
@@ -346,6 +382,7 @@ static Go move(Bench *bench, Desk *desk, gint direction)
                                         : bench->here + (guint)direction;
     guint found = bench_search(&work, from, direction, bench_asks);
     bench->offered = bench->offered && direction < 0;
+    g_clear_pointer(&bench->aside, g_free);
     if (found != NOWHERE)
         return go_to(bench, found);
     return direction < 0 ? go(GO_STAY) : go_instead(VIEW_CLOSING, g_strdup(bench->step));
@@ -388,8 +425,11 @@ static Go concede(Desk *desk, const BenchWork *work, const Requirement *made)
 
 // Work beside the plan, or other limits: of what is outside because of the place in hand, else of
 // that place.
-static Go add(const Bench *bench, const BenchWork *work, const Requirement *made)
+static Go add(Bench *bench, const BenchWork *work, const Requirement *made)
 {
+    ask_to_add(bench, work);
+    if (made && !bench->aside)
+        bench->aside = requirement_name(made);
     const Requirement *fault = made ? bench_fault(work, made) : NULL;
     const Requirement *meant = fault ? fault : made;
     gboolean check = meant && meant->asked == ASKED_READ;
