@@ -195,6 +195,19 @@ static gint64 newest_source(const Judge *judge, const Place *place)
     return newest ? newest->seq : 0;
 }
 
+// How many decimals stand in what was typed in the unit of the check.
+static guint decimals_typed(const Judge *judge, const PlanCheck *check, gint64 seq)
+{
+    enum { DECIMALS_MOST = 12 };
+    const Entry *entry = seq && !check->formula ? judge->entries[seq - 1] : NULL;
+    const char *typed = entry ? entry_value(entry, "value", "typed") : NULL;
+    const char *unit = typed ? entry_value(entry, "value", "unit") : NULL;
+    const char *point = typed ? strpbrk(typed, ".,") : NULL;
+    if (!point || g_strcmp0(unit, check->unit ? unit_text(check->unit) : "") != 0)
+        return 0;
+    return (guint)MIN(strspn(point + 1, "0123456789"), DECIMALS_MOST);
+}
+
 static gboolean is_without_gauge(const Judge *judge, const Place *place)
 {
     for (guint i = 0; place->weights && i < place->weights->len; i++) {
@@ -233,6 +246,7 @@ static void take_value(Judge *judge, const CheckState *state, Requirement *made,
     made->bound = place->bound;
     made->variance = judge_variance(place, judge);
     made->entry = newest_source(judge, place);
+    made->decimals = decimals_typed(judge, state->check, made->entry);
     if (at < state->places)
         made->upheld = state->upheld[at];
     if (is_without_gauge(judge, place))

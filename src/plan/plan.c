@@ -194,22 +194,27 @@ static guint decimals_needed(const Number *shown, guint least)
     return least ? least : SOME_DECIMALS;
 }
 
-// `shown` is in the check's unit.
-static guint value_decimals(const PlanCheck *check, const Number *shown)
+static guint value_decimals(const PlanCheck *check, const Number *value, guint typed)
 {
-    return shows_all(check) ? decimals_needed(shown, check->decimals) : check->decimals;
+    g_autoptr(Number) shown = unit_from_base(check->unit, value);
+    guint least = MAX(check->decimals, typed);
+    return shows_all(check) ? decimals_needed(shown, least) : check->decimals;
 }
 
 char *check_value_words(const PlanCheck *check, const Number *value)
 {
-    g_autoptr(Number) shown = unit_from_base(check->unit, value);
-    return number_decimal(shown, value_decimals(check, shown));
+    return check_typed_words(check, value, 0);
 }
 
-char *check_value_shown(const PlanCheck *check, const Number *value)
+char *check_typed_words(const PlanCheck *check, const Number *value, guint typed)
 {
     g_autoptr(Number) shown = unit_from_base(check->unit, value);
-    return unit_show(check->unit, value, value_decimals(check, shown));
+    return number_decimal(shown, value_decimals(check, value, typed));
+}
+
+char *check_typed_shown(const PlanCheck *check, const Number *value, guint typed)
+{
+    return unit_show(check->unit, value, value_decimals(check, value, typed));
 }
 
 Number *check_step(const PlanCheck *check)

@@ -10,7 +10,7 @@ static char *value_words(const Requirement *made)
     static const char *const bounds[] = {
         [BOUND_NONE] = "", [BOUND_BELOW] = "<", [BOUND_ABOVE] = ">"};
     if (made->value && made->check) {
-        g_autofree char *shown = check_value_shown(made->check, made->value);
+        g_autofree char *shown = check_typed_shown(made->check, made->value, made->decimals);
         g_autofree char *inches = check_inch_words(made->check, made->value);
         return g_strconcat(" ", bounds[made->bound], shown, inches ? " = " : NULL, inches, NULL);
     }

@@ -147,7 +147,7 @@ static gboolean reaches(const Take *take, const Requirement *made, const Concess
     if (low ? order >= 0 : order <= 0)
         return TRUE;
     g_autofree char *value =
-        made->check ? check_value_shown(made->check, made->value) : unit_show(NULL, made->value, 0);
+        made->check ? check_typed_shown(made->check, made->value, made->decimals) : unit_show(NULL, made->value, 0);
     return words_refuse(&take->words, at, error, "that is not far enough; `%s` stands at %s",
                         made->name, value);
 }

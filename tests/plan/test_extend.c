@@ -81,7 +81,7 @@ START_TEST(no_digit_typed_is_hidden_unless_the_plan_says_how_many)
         const PlanCheck *check = plan_check(extended, rows[i].check);
         g_auto(Reading) reading = {0};
         ck_assert(reading_parse(rows[i].typed, check->unit, &reading, NULL, NULL));
-        g_autofree char *shown = check_value_shown(check, reading.value);
+        g_autofree char *shown = check_typed_shown(check, reading.value, 0);
         ck_assert_str_eq(shown, rows[i].shown);
         g_autofree char *words = check_value_words(check, reading.value);
         ck_assert_msg(g_str_has_prefix(shown, words), "%s", words);

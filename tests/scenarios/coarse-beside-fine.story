@@ -5,8 +5,8 @@ plan: lash
 read lash 0.1 with G2
 ? read lash: in doubt · gauge = 0.10
 read lash 0.150 with G1
-? read lash: pass = 0.15
+? read lash: pass = 0.150
 read lash 0.2 with G2
-? read lash: pass = 0.15
+? read lash: pass = 0.150
 uphold lash "it is good enough"
 ? refused: nothing there is in doubt

@@ -71,6 +71,7 @@ typedef struct {
     Verdict own_verdict;    // as judged, before finding, concession, read again took it over
     Reason own_reason;      // likewise
     Number *value;          // base units; NULL if there is none
+    guint decimals;         // it was typed with, in the check's unit; 0 if it is worked out
     Bound bound;            // of the value
     Number *variance;       // u² in base units; NULL without value
     Number *lower, *upper;  // limits in force, base units; NULL where there is none

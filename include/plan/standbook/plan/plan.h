@@ -221,8 +221,13 @@ const PlanTightening *plan_tightening(const PlanStep *step, const char *group);
 // that no digit typed is hidden, and so has one worked out that has no limits. The caller frees
 // with g_free.
 char *check_value_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
-// `0.31 mm`: the same with the unit.
-char *check_value_shown(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
+// The same of a value that was typed with so many decimals, which are shown where the plan does not
+// say how many: `80.00`.
+char *check_typed_words(const PlanCheck *check, const Number *value,
+                        guint typed) G_GNUC_WARN_UNUSED_RESULT;
+// `80.00 mm`: the same with the unit.
+char *check_typed_shown(const PlanCheck *check, const Number *value,
+                        guint typed) G_GNUC_WARN_UNUSED_RESULT;
 char *check_width_words(const PlanCheck *check, const Number *width) G_GNUC_WARN_UNUSED_RESULT;
 // `.005`: the size of a doubt (U in base units, above 0) in the check's decimals, rounded up since
 // it must not look smaller than it is, without a leading 0. One that would not reach the last
