@@ -61,6 +61,15 @@ char *bench_meaning(const Checks *checks, guint here)
     return g_strdup(words->str);
 }
 
+char *bench_has_limits(const Requirement *made)
+{
+    g_autofree char *title = requirement_title(made), *limits = figure_limits(made);
+    const Unit *unit = made->check->unit;
+    gboolean bounded = made->lower || made->upper;
+    return g_strdup_printf("%s has %s%s%s now", title, *limits ? limits : "no limits",
+                           bounded && unit ? " " : "", bounded && unit ? unit_text(unit) : "");
+}
+
 char *bench_then_words(const Requirement *made)
 {
     return made->asked == ASKED_SIGN ? g_strdup_printf("sign %s", made->name)

@@ -13,6 +13,9 @@ char *bench_meaning(const Checks *checks, guint here);
 char *bench_next_words(Desk *desk, const BenchWork *work, guint here, PartState part,
                        const BenchField *field, const char *gauge);
 
+// `carrier play has 3 to 6 mm now`: the limits in force there.
+char *bench_has_limits(const Requirement *made);
+
 // A place that comes after.
 char *bench_then_words(const Requirement *made);
 

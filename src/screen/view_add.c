@@ -22,9 +22,9 @@ typedef struct {
 struct Addition {
     const Sort *sort; // NULL: still to be chosen
     char *step;
-    char *target, *limits; // the check in hand and its limits in words; NULL if none is
-    GPtrArray *answers;    // char *
-    gboolean card;         // a blank card: nothing but checks, without a reason
+    char *target, *has; // the check in hand and what limits it has, in words; NULL if none is
+    GPtrArray *answers; // char *
+    gboolean card;      // a blank card: nothing but checks, without a reason
 };
 
 // What was answered, else what would do.
@@ -97,14 +97,14 @@ static const Sort sorts[] = {
       {"why?", "the reason, as the sheet prints it", "so"}},
      step_line},
     {"other limits",
-     {{"limits", "255 to 290 N, max 0.05 mm", "any"},
+     {{"other limits", "write others: 255 to 290 N, max 7 mm", "any"},
       {"why?", "the reason, as the sheet prints it", "so"},
       {"whose word?", "the source: a letter, a data sheet, a person", "so"}},
      amend_line},
 };
 
-// The argument: the step; behind a line feed the check in hand and behind another its limits, both
-// perhaps empty. The step alone: a blank card, where a check is named as it is measured.
+// The argument: the step; behind a line feed the check in hand, perhaps empty, and behind another
+// what limits it has. The step alone: a blank card, where a check is named as it is measured.
 static gpointer open(Desk *desk, const char *argument)
 {
     Addition *addition = g_new0(Addition, 1);
@@ -116,7 +116,7 @@ static gpointer open(Desk *desk, const char *argument)
     addition->sort = addition->card ? &sorts[0] : NULL;
     if (parts[1] && *parts[1]) {
         addition->target = g_strdup(parts[1]);
-        addition->limits = g_strdup(parts[2] ? parts[2] : "");
+        addition->has = g_strdup(parts[2] ? parts[2] : "");
     }
     return addition;
 }
@@ -127,7 +127,7 @@ static void close(gpointer state)
     g_ptr_array_unref(addition->answers);
     g_free(addition->step);
     g_free(addition->target);
-    g_free(addition->limits);
+    g_free(addition->has);
     g_free(addition);
 }
 
@@ -175,8 +175,7 @@ static void paint_question(const Addition *addition, Page *page)
     page_say(&page->unit, " ");
     page_say(&page->next, "%s", addition->sort->questions[at].next);
     if (amends && at == 0)
-        page_say(&page->then, "%s, now %s: %s", addition->target,
-                 *addition->limits ? addition->limits : "without limits", hint);
+        say_hint(page, addition->has, hint);
     else if (at)
         say_hint(page, amends ? addition->target : answer_at(addition, 0), hint);
     else

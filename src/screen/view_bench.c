@@ -13,7 +13,6 @@
 #include "widget_checks.h"
 #include "words.h"
 
-#include <standbook/sheet/figures.h>
 #include <standbook/work/coarse.h>
 #include <string.h>
 
@@ -423,19 +422,20 @@ static Go concede(Desk *desk, const BenchWork *work, const Requirement *made)
     return go_open(VIEW_CONCEDE, g_strdup_printf("%s\n%s", name, target));
 }
 
-// Work beside the plan, or other limits: of what is outside because of the place in hand, else of
-// that place.
+// Work beside the plan, or other limits: of what is outside because of the place before, else of
+// the place in hand; who went back to one that is read means that one.
 static Go add(Bench *bench, const BenchWork *work, const Requirement *made)
 {
     ask_to_add(bench, work);
     if (made && !bench->aside)
         bench->aside = requirement_name(made);
-    const Requirement *fault = made ? bench_fault(work, made) : NULL;
+    gboolean open = made && made->verdict == VERDICT_OPEN;
+    const Requirement *fault = open ? bench_fault(work, made) : NULL;
     const Requirement *meant = fault ? fault : made;
     gboolean check = meant && meant->asked == ASKED_READ;
     g_autofree char *target = check ? line_target(work->agenda.plan, meant) : g_strdup("");
-    g_autofree char *limits = check ? figure_limits(meant) : g_strdup("");
-    return go_open(VIEW_ADD, g_strdup_printf("%s\n%s\n%s", bench->step, target, limits));
+    g_autofree char *has = check ? bench_has_limits(meant) : g_strdup("");
+    return go_open(VIEW_ADD, g_strdup_printf("%s\n%s\n%s", bench->step, target, has));
 }
 
 // Whether the entry filled a place, which comes back when it is struck; words on it do not.

@@ -212,7 +212,8 @@ static char *upheld_words(const SheetSource *source, const Entry *entry)
                            second ? second : "");
 }
 
-// Both limits: those of the plan as it was kept, and those in force here.
+// Both limits: those of the plan as it was kept, or with which it was added, and those in force
+// here.
 static char *amended_words(const Requirement *requirement, const Entry *entry)
 {
     const char *asked = NULL, *why = entry_text(entry, "why");
@@ -221,8 +222,9 @@ static char *amended_words(const Requirement *requirement, const Entry *entry)
     const PlanCheck *check = requirement->check;
     for (guint i = 0; !asked && check && i < check->limits->len; i++)
         asked = limits_text(((const PlanLimit *)g_ptr_array_index(check->limits, i))->limits);
-    return g_strdup_printf("Limits amended here to %s%s%s; the plan asks for %s: %s%s%s.",
-                           limits ? limits : "", wear ? " wear " : "", wear ? wear : "",
+    return g_strdup_printf("Limits amended here to %s%s%s; %s %s: %s%s%s.", limits ? limits : "",
+                           wear ? " wear " : "", wear ? wear : "",
+                           requirement->added ? "it was added here with" : "the plan asks for",
                            asked ? asked : "none", why, source ? "; " : "", source ? source : "");
 }
 

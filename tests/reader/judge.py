@@ -49,6 +49,13 @@ def extend(plan: Plan, entries: list[Entry]) -> int:
 
 
 def add(plan: Plan, body: dict[str, Any]) -> None:
+    before = set(plan.checks)
+    graft(plan, body)
+    for name in set(plan.checks) - before:
+        plan.checks[name].added = True
+
+
+def graft(plan: Plan, body: dict[str, Any]) -> None:
     text = body.get("definition")
     value = yaml.load(text, Loader=yaml.BaseLoader) if text and text.startswith("{") else text
     if body["what"] == "step":
@@ -204,7 +211,9 @@ class Judge(Values):
         return amended
 
     def was_faulty(self, asked: Asked) -> bool:
-        """Whether the newest amendment of its limits found a fail or a doubt there."""
+        """Whether the newest amendment of limits that the plan gave found a fail or a doubt there."""
+        if self.plan.checks[asked.name].added:
+            return False
         rank = max(entry.rank for entry in self.walk.about("amend", asked))
         if rank not in self.earlier:
             before = [entry for entry in self.walk.entries if entry.rank < rank]

@@ -33,6 +33,7 @@ class Check:
     doubt: F | None = None
     choose: str | None = None
     setting: bool = False
+    added: bool = False
     held_by: list[str] = field(default_factory=list)
     rests_on: list[str] = field(default_factory=list)
     settled_by: list[str] = field(default_factory=list)
