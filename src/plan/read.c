@@ -85,47 +85,6 @@ void fault_unknown(Reader *reader, const TreeNode *node, const char *where, cons
                    "%sthere is no %s called `%s`; write the name of one", where, kind, node->text);
 }
 
-static gboolean is_word(const char *word, gboolean digits)
-{
-    gunichar first = g_utf8_get_char(word);
-    if (!g_unichar_isalpha(first) && !(digits && g_unichar_isdigit(first)))
-        return FALSE;
-    if (g_str_equal(word, "over"))
-        return FALSE;
-    for (const char *at = word; *at; at = g_utf8_next_char(at)) {
-        gunichar character = g_utf8_get_char(at);
-        gboolean joins = *at == '-' && at[1] && g_unichar_isalnum(g_utf8_get_char(at + 1));
-        if (!g_unichar_isalnum(character) && *at != '\'' && !joins)
-            return FALSE;
-    }
-    return TRUE;
-}
-
-static gboolean all_words(const char *text, gboolean digits)
-{
-    g_auto(GStrv) words = g_strsplit(text, " ", -1);
-    for (gsize i = 0; words[i]; i++)
-        if (!is_word(words[i], digits && i > 0))
-            return FALSE;
-    return words[0] != NULL;
-}
-
-gboolean is_name(const char *text)
-{
-    return all_words(text, FALSE);
-}
-
-gboolean is_check_name(const char *text)
-{
-    return all_words(text, TRUE);
-}
-
-void check_plain_name(Reader *reader, const TreeNode *node, const char *where)
-{
-    if (strpbrk(node->text, "[]\"\n"))
-        fault_at(reader, node, 0, where, "a name has no brackets and no quotes; write words");
-}
-
 const char *text_of(const SchemaMapping *mapping, const TreeNode *node, const char *key)
 {
     const TreeNode *value = schema_get(mapping, node, key);

@@ -59,7 +59,10 @@ gboolean is_name(const char *text);
 // digit (`oil at rocker 8`); such a name cannot stand in a formula.
 gboolean is_check_name(const char *text);
 
-// Adds a fault if a name holds a bracket or quote, which log lines need for themselves.
+// Adds a fault to the node if this cannot name a check: which sign it is, and what would do.
+void check_check_name(Reader *reader, const TreeNode *node, const char *name, const char *where);
+
+// Adds one if a name holds a bracket or quote, which log lines need for themselves.
 void check_plain_name(Reader *reader, const TreeNode *node, const char *where);
 
 // The text under a key, NULL if it is not there or faulty.

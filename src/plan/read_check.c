@@ -144,10 +144,7 @@ static void keep_check(Reader *reader, PlanStep *step, PlanCheck *check, const T
                        const char *where)
 {
     const PlanCheck *other = plan_check(reader->plan, check->name);
-    if (!is_check_name(check->name))
-        fault_at(reader, key, 0, where,
-                 "a name is words that begin with a letter, such as `main bore`; a formula stands "
-                 "behind ` = `");
+    check_check_name(reader, key, check->name, where);
     check_no_group(reader, check, key, where);
     if (other) {
         g_autofree char *there = already_where(reader, other->step, other->line);
