@@ -42,6 +42,20 @@ static gboolean is_bare_angle(const char *amount)
            g_str_has_suffix(amount, " turn");
 }
 
+// Whether two figures are written as one torque: `10/25`, `10 - 25 N·m`. A fraction behind a whole
+// number (`12 1/2`) is one.
+static gboolean runs_together(const char *amount)
+{
+    static const char figures[] = "0123456789.";
+    gsize first = strspn(amount, figures);
+    const char *sign = amount + first + strspn(amount + first, " ");
+    gboolean parted = *sign && strchr(",;/-", *sign);
+    const char *second = sign + (parted ? 1 : 0);
+    second += strspn(second, " ");
+    gsize length = strspn(second, figures);
+    return first && length && (parted || second[length] != '/');
+}
+
 // What is wrong with a stage of this shape, NULL if nothing.
 static const char *problem_of(gsize row, const char *amount, gboolean first)
 {
@@ -49,6 +63,8 @@ static const char *problem_of(gsize row, const char *amount, gboolean first)
         return "`snug` stands alone; write > before the next stage";
     if (shapes[row].amount_needed && !*amount)
         return "a stage is not finished here; write its torque, angle, check or time";
+    if (shapes[row].kind == STAGE_TORQUE && runs_together(amount))
+        return "one stage has one torque; write > between stages, as in 10 > 25 N·m";
     if (shapes[row].kind == STAGE_TORQUE && is_bare_angle(amount))
         return "an angle says from where: write +90° from where the bolt stands, or 90° from snug";
     if (shapes[row].kind == STAGE_ANGLE && first)

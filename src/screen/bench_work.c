@@ -103,7 +103,10 @@ guint bench_open_named(const BenchWork *work, const char *name)
 guint bench_added(const BenchWork *work, gint64 seq)
 {
     const Entry *entry = work->agenda.entries[seq - 1];
-    const char *name = strcmp(entry->kind->name, "add") == 0 ? entry_text(entry, "name") : NULL;
+    const char *name = strcmp(entry->kind->name, "add") == 0 &&
+                               strcmp(entry_text(entry, "what"), "tightening") != 0
+                           ? entry_text(entry, "name")
+                           : NULL;
     for (guint i = 0; name && i < work->agenda.assessment->requirements->len; i++)
         if (bench_is_open(work, i) && strcmp(bench_requirement(work, i)->name, name) == 0)
             return i;

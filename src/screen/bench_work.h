@@ -35,7 +35,8 @@ guint bench_newest(const BenchWork *work);
 
 // The requirement of that name (NULL: none) if it is open in this step, else NOWHERE.
 guint bench_open_named(const BenchWork *work, const char *name);
-// The first open place of the step that the entry of that seq added, else NOWHERE.
+// The first open place of the step of the check or part that the entry of that seq added, else
+// NOWHERE: bolts wait for who has a wrench in hand.
 guint bench_added(const BenchWork *work, gint64 seq);
 
 // What is outside or in doubt because of the place in hand: itself, else the heaviest that is

@@ -77,6 +77,12 @@ START_TEST(stages_are_told_apart)
                   "4: a stage is not finished here; write its torque, angle, check or time");
     expect_stages("90° from snug", "0: nothing is snug yet; write a snug stage or a torque before "
                                    "this angle");
+    static const char *const together[] = {"10, 25 N·m", "10/25", "10; 25", "10 - 25 N·m",
+                                           "10-25",      "10 25", "30, 60°"};
+    for (gsize i = 0; i < G_N_ELEMENTS(together); i++)
+        expect_stages(together[i],
+                      "0: one stage has one torque; write > between stages, as in 10 > 25 N·m");
+    expect_stages("12 1/2 lbf·ft > 2 * 10 N·m", "0 12 1/2 lbf·ft@0, 0 2 * 10 N·m@16");
     expect_stages("snug 30", "0: `snug` stands alone; write > before the next stage");
 }
 END_TEST

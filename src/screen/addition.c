@@ -1,0 +1,186 @@
+#include "addition.h"
+
+#include "line_words.h"
+
+#include <string.h>
+
+const char *addition_answer(const Addition *addition, guint index)
+{
+    return index < addition->answers->len ? addition->answers->pdata[index]
+                                          : addition->sort->questions[index].sample;
+}
+
+// LINES -----------------------------------------------------------------------------------------
+
+static char *check_line(const Addition *addition)
+{
+    g_autofree char *name = line_quoted(addition_answer(addition, 0));
+    g_autofree char *why =
+        line_quoted(addition->card ? "came up at the bench" : addition_answer(addition, 2));
+    return g_strdup_printf("add check %s %s in %s: %s", name, why, addition->step,
+                           addition_answer(addition, 1));
+}
+
+static char *part_line(const Addition *addition)
+{
+    g_autofree char *name = line_quoted(addition_answer(addition, 0));
+    g_autofree char *why = line_quoted(addition_answer(addition, 1));
+    return g_strdup_printf("add part %s %s in %s", name, why, addition->step);
+}
+
+// A text of YAML in double quotes.
+static char *quoted(const char *text)
+{
+    g_autoptr(GString) escaped = g_string_new(text);
+    g_string_replace(escaped, "\\", "\\\\", 0);
+    g_string_replace(escaped, "\"", "\\\"", 0);
+    return g_strdup_printf("\"%s\"", escaped->str);
+}
+
+static const char as_counted[] = "as counted";
+
+// The rows in which the bolts lie, behind `layout:` or without it.
+static char *layout_words(const char *rows)
+{
+    static const char key[] = "layout:";
+    const char *at = g_str_has_prefix(rows, key) ? rows + strlen(key) : rows;
+    g_autofree char *layout = quoted(at + strspn(at, " "));
+    return g_strconcat(", layout: ", layout, NULL);
+}
+
+// `3-4-1-2` or the name of a pattern; behind `spiral` the rows.
+static char *order_words(const char *order)
+{
+    g_auto(GStrv) parts = g_strsplit(order, " ", 2);
+    gboolean laid = parts[0] && strcmp(parts[0], "spiral") == 0 && parts[1];
+    if (strcmp(order, as_counted) == 0)
+        return g_strdup("");
+    g_autofree char *pattern = quoted(laid ? parts[0] : order);
+    g_autofree char *layout = laid ? layout_words(parts[1]) : g_strdup("");
+    return g_strconcat(", order: ", pattern, layout, NULL);
+}
+
+// A bare count of bolts is their positions.
+static char *group_line(const Addition *addition)
+{
+    const char *bolts = addition_answer(addition, 1);
+    gboolean count = strspn(bolts, "0123456789") == strlen(bolts);
+    g_autofree char *name = line_quoted(addition_answer(addition, 0));
+    g_autofree char *order = order_words(addition_answer(addition, 2));
+    g_autofree char *stages = quoted(addition_answer(addition, 3));
+    g_autofree char *why = line_quoted(addition_answer(addition, 4));
+    return g_strdup_printf("add group %s %s in %s: {bolts: %s%s%s, stages: %s}", name, why,
+                           addition->step, count ? "1.." : "", bolts, order, stages);
+}
+
+static char *step_line(const Addition *addition)
+{
+    g_autofree char *name = line_quoted(addition_answer(addition, 0));
+    g_autofree char *why = line_quoted(addition_answer(addition, 1));
+    return g_strdup_printf("add step %s %s behind %s", name, why, addition->step);
+}
+
+static char *amend_line(const Addition *addition)
+{
+    g_autofree char *why = line_quoted(addition_answer(addition, 1));
+    g_autofree char *source = line_quoted(addition_answer(addition, 2));
+    return g_strdup_printf("amend %s limits %s %s source %s", addition->target,
+                           addition_answer(addition, 0), why, source);
+}
+
+// QUESTIONS -------------------------------------------------------------------------------------
+
+static const Sort sorts[] = {
+    {"check",
+     "it is added to",
+     {{"what is measured?", "its name in words: main 3 oil clearance", "it", NULL},
+      {"limits", "0.05 to 0.25 mm, max 0.05 mm, mm (no limit known), yes, text; any", "any", NULL},
+      {"why?", "the reason, as the sheet prints it", "so", NULL}},
+     check_line},
+    {"part",
+     "it is added to",
+     {{"which part?", "its name in words", "it", NULL},
+      {"why?", "the reason, as the sheet prints it", "so", NULL}},
+     part_line},
+    {"group",
+     "it is added to",
+     {{"which bolts?", "their name in words", "it", NULL},
+      {"how many?", "4, or their positions: L1..L3/R1..R3", "4", NULL},
+      {"in which order?", "3-4-1-2, row, criss-cross, spiral 1 2 / 3 4; Enter: as counted",
+       as_counted, as_counted},
+      {"stages", "with > between: 10 > 25 N·m, or 30 N·m > +60°", "25 N·m", NULL},
+      {"why?", "the reason, as the sheet prints it", "so", NULL}},
+     group_line},
+    {"step",
+     "it comes behind",
+     {{"which step?", "its name in words", "it", NULL},
+      {"why?", "the reason, as the sheet prints it", "so", NULL}},
+     step_line},
+    {"other limits",
+     "",
+     {{"other limits", "write others: 255 to 290 N, max 7 mm", "any", NULL},
+      {"why?", "the reason, as the sheet prints it", "so", NULL},
+      {"whose word?", "the source: a letter, a data sheet, a person", "so", NULL}},
+     amend_line},
+};
+
+Addition *addition_new(const char *argument)
+{
+    Addition *addition = g_new0(Addition, 1);
+    g_auto(GStrv) parts = g_strsplit(argument, "\n", 3);
+    addition->answers = g_ptr_array_new_with_free_func(g_free);
+    addition->step = g_strdup(parts[0]);
+    addition->card = !parts[1];
+    addition->sort = addition->card ? &sorts[0] : NULL;
+    if (parts[1] && *parts[1]) {
+        addition->target = g_strdup(parts[1]);
+        addition->has = g_strdup(parts[2] ? parts[2] : "");
+    }
+    return addition;
+}
+
+void addition_free(Addition *addition)
+{
+    g_ptr_array_unref(addition->answers);
+    g_free(addition->step);
+    g_free(addition->target);
+    g_free(addition->has);
+    g_free(addition);
+}
+
+const Sort *addition_sort(const Addition *addition, guint index)
+{
+    guint offered = (guint)G_N_ELEMENTS(sorts) - (addition->target ? 0 : 1);
+    return index < offered ? &sorts[index] : NULL;
+}
+
+gboolean addition_is_check(const Addition *addition)
+{
+    return addition->sort && addition->sort->line == check_line;
+}
+
+gboolean addition_amends(const Addition *addition)
+{
+    return addition->sort && addition->sort->line == amend_line;
+}
+
+gboolean addition_ends(const Addition *addition, guint at)
+{
+    return (addition->card && at == 1) || at + 1 == QUESTIONS_MOST ||
+           !addition->sort->questions[at + 1].next;
+}
+
+const char *addition_alone(const Addition *addition)
+{
+    return addition->sort ? addition->sort->questions[addition->answers->len].alone : NULL;
+}
+
+char *addition_said(const Addition *addition)
+{
+    if (addition_amends(addition))
+        return g_strdup_printf("amended: %s, %s", addition->target, addition_answer(addition, 0));
+    if (addition_is_check(addition))
+        return g_strdup_printf("added: %s, %s", addition_answer(addition, 0),
+                               addition_answer(addition, 1));
+    return g_strdup_printf("added: %s %s", addition->sort->label, addition_answer(addition, 0));
+}

@@ -1,0 +1,46 @@
+// Work that the plan does not have, or other limits for one check: what is asked of each sort, one
+// line each, and the log line that the answers come to.
+#pragma once
+#include <glib.h>
+
+enum { QUESTIONS_MOST = 6 };
+
+typedef struct Addition Addition;
+
+typedef struct {
+    const char *label, *where; // among the answers; where it goes, before the step
+    struct {
+        const char *next, *hint;
+        const char *sample;                  // fits as long as the answer is not known
+        const char *alone;                   // what Enter alone answers; NULL: nothing
+    } questions[QUESTIONS_MOST];             // up to the first without words
+    char *(*line)(const Addition *addition); // as a log line; freed by the caller
+} Sort;
+
+struct Addition {
+    const Sort *sort; // NULL: still to be chosen
+    char *step;
+    char *target, *has; // the check in hand and what limits it has, in words; NULL if none is
+    GPtrArray *answers; // char *
+    gboolean card;      // a blank card: nothing but checks, without a reason
+};
+
+// The argument: the step; behind a line feed the check in hand, perhaps empty, and behind another
+// what limits it has. The step alone: a blank card, where a check is named as it is measured. Freed
+// with addition_free.
+Addition *addition_new(const char *argument) G_GNUC_WARN_UNUSED_RESULT;
+void addition_free(Addition *addition);
+
+// The sort at that index; NULL behind the last that can be chosen here.
+const Sort *addition_sort(const Addition *addition, guint index);
+// Whether a check is named, or limits are amended.
+gboolean addition_is_check(const Addition *addition);
+gboolean addition_amends(const Addition *addition);
+// Whether that question is the last one.
+gboolean addition_ends(const Addition *addition, guint at);
+// What was answered, else what would do.
+const char *addition_answer(const Addition *addition, guint index);
+// What Enter alone answers to the question that is open; NULL: nothing.
+const char *addition_alone(const Addition *addition);
+// What was entered, in words: `bore glaze, at most 0.05 mm`. The caller frees with g_free.
+char *addition_said(const Addition *addition) G_GNUC_WARN_UNUSED_RESULT;
