@@ -282,6 +282,14 @@ static gboolean graft_under_step(TreeNode *steps, const char *key, TreeNode *add
                       "a %s belongs to a step; write the name of one", addition->what);
     }
     TreeNode *step = step_mapping(g_ptr_array_index(steps->children, (guint)index));
+    const TreeNode *checks = strcmp(key, "checks") == 0 ? tree_get(step, key) : NULL;
+    TreeNode *there = checks ? graft_added_check(checks, added->key->text) : NULL;
+    if (there && graft_is_places(added)) {
+        g_autoptr(TreeNode) more = added;
+        refusal->field = ADDITION_DEFINITION;
+        refusal->offset = 0;
+        return graft_places(there, more, error);
+    }
     g_ptr_array_add(mapping_under(step, key, added->line)->children, added);
     return TRUE;
 }

@@ -13,6 +13,19 @@ TreeNode *tree_copy(const TreeNode *node) G_GNUC_WARN_UNUSED_RESULT;
 // without its text.
 void tree_say(TreeNode *node, const char *key, const char *text);
 
+// The same with limits for one label of a check in its long form, `labels` being all that it had:
+// these keep theirs.
+void tree_say_limits(TreeNode *check, const char *const *labels, const char *label,
+                     const char *limits);
+
+// The check of that name among those of a step, if a build added it; else NULL.
+TreeNode *graft_added_check(const TreeNode *checks, const char *name);
+// Whether a definition says nothing but places, and limits for them.
+gboolean graft_is_places(const TreeNode *definition);
+// Gives a check the places of such a definition, behind its own. FALSE with a sentence if it
+// cannot have them.
+gboolean graft_places(TreeNode *check, const TreeNode *more, GError **error);
+
 // Writes the plan's gates into its tree as a list, which it must be before anything is grafted.
 void graft_gates(TreeNode *top, const GPtrArray *gates);
 

@@ -1,5 +1,6 @@
 #include "addition.h"
 
+#include "check_typed.h"
 #include "line_words.h"
 
 #include <string.h>
@@ -12,22 +13,6 @@ const char *addition_answer(const Addition *addition, guint index)
 
 // LINES -----------------------------------------------------------------------------------------
 
-static char *check_line(const Addition *addition)
-{
-    g_autofree char *name = line_quoted(addition_answer(addition, 0));
-    g_autofree char *why =
-        line_quoted(addition->card ? "came up at the bench" : addition_answer(addition, 2));
-    return g_strdup_printf("add check %s %s in %s: %s", name, why, addition->step,
-                           addition_answer(addition, 1));
-}
-
-static char *part_line(const Addition *addition)
-{
-    g_autofree char *name = line_quoted(addition_answer(addition, 0));
-    g_autofree char *why = line_quoted(addition_answer(addition, 1));
-    return g_strdup_printf("add part %s %s in %s", name, why, addition->step);
-}
-
 // A text of YAML in double quotes.
 static char *quoted(const char *text)
 {
@@ -35,6 +20,40 @@ static char *quoted(const char *text)
     g_string_replace(escaped, "\\", "\\\\", 0);
     g_string_replace(escaped, "\"", "\\\"", 0);
     return g_strdup_printf("\"%s\"", escaped->str);
+}
+
+// What follows the name in a plan: limits alone, or with the places. More places of a check keep
+// its limits unless others are said.
+static char *definition(const CheckTyped *typed, const char *limits)
+{
+    g_autofree char *kept = check_typed_limits(typed), *text = quoted(limits);
+    gboolean keeps =
+        typed->grows && kept && strcmp(kept, limits) == 0 && typed->like->check->limits->len == 1;
+    if (!typed->at)
+        return g_strdup(limits);
+    if (keeps)
+        return g_strdup_printf("{at: %s}", typed->at);
+    return *limits == '{' ? g_strdup_printf("{at: %s, %s", typed->at, limits + 1)
+                          : g_strdup_printf("{at: %s, limits: %s}", typed->at, text);
+}
+
+static char *check_line(const Addition *addition, const Agenda *agenda)
+{
+    g_auto(CheckTyped) typed = check_typed(agenda, addition->step, addition_answer(addition, 0));
+    g_autofree char *kept = check_typed_limits(&typed);
+    const char *limits = addition->answers->len < 2 && kept ? kept : addition_answer(addition, 1);
+    g_autofree char *name = line_quoted(typed.name), *defined = definition(&typed, limits);
+    g_autofree char *why =
+        line_quoted(addition->card ? "came up at the bench" : addition_answer(addition, 2));
+    return g_strdup_printf("add check %s %s in %s: %s", name, why, addition->step, defined);
+}
+
+static char *part_line(const Addition *addition, const Agenda *agenda)
+{
+    (void)agenda;
+    g_autofree char *name = line_quoted(addition_answer(addition, 0));
+    g_autofree char *why = line_quoted(addition_answer(addition, 1));
+    return g_strdup_printf("add part %s %s in %s", name, why, addition->step);
 }
 
 static const char as_counted[] = "as counted";
@@ -61,8 +80,9 @@ static char *order_words(const char *order)
 }
 
 // A bare count of bolts is their positions.
-static char *group_line(const Addition *addition)
+static char *group_line(const Addition *addition, const Agenda *agenda)
 {
+    (void)agenda;
     const char *bolts = addition_answer(addition, 1);
     gboolean count = strspn(bolts, "0123456789") == strlen(bolts);
     g_autofree char *name = line_quoted(addition_answer(addition, 0));
@@ -73,15 +93,17 @@ static char *group_line(const Addition *addition)
                            addition->step, count ? "1.." : "", bolts, order, stages);
 }
 
-static char *step_line(const Addition *addition)
+static char *step_line(const Addition *addition, const Agenda *agenda)
 {
+    (void)agenda;
     g_autofree char *name = line_quoted(addition_answer(addition, 0));
     g_autofree char *why = line_quoted(addition_answer(addition, 1));
     return g_strdup_printf("add step %s %s behind %s", name, why, addition->step);
 }
 
-static char *amend_line(const Addition *addition)
+static char *amend_line(const Addition *addition, const Agenda *agenda)
 {
+    (void)agenda;
     g_autofree char *why = line_quoted(addition_answer(addition, 1));
     g_autofree char *source = line_quoted(addition_answer(addition, 2));
     return g_strdup_printf("amend %s limits %s %s source %s", addition->target,
@@ -93,7 +115,7 @@ static char *amend_line(const Addition *addition)
 static const Sort sorts[] = {
     {"check",
      "it is added to",
-     {{"what is measured?", "its name in words: main 3 oil clearance", "it", NULL},
+     {{"what is measured?", "its name in words: main 3 oil clearance, or rod[1..4]", "it", NULL},
       {"limits", "0.05 to 0.25 mm, max 0.05 mm, mm (no limit known), yes, text; any", "any", NULL},
       {"why?", "the reason, as the sheet prints it", "so", NULL}},
      check_line},
@@ -170,9 +192,20 @@ gboolean addition_ends(const Addition *addition, guint at)
            !addition->sort->questions[at + 1].next;
 }
 
-const char *addition_alone(const Addition *addition)
+char *addition_keeps(const Addition *addition, const Agenda *agenda)
 {
-    return addition->sort ? addition->sort->questions[addition->answers->len].alone : NULL;
+    if (!addition_is_check(addition) || addition->answers->len != 1)
+        return NULL;
+    g_auto(CheckTyped) typed = check_typed(agenda, addition->step, addition_answer(addition, 0));
+    return check_typed_limits(&typed);
+}
+
+char *addition_alone(const Addition *addition, const Agenda *agenda)
+{
+    if (!addition->sort)
+        return NULL;
+    const char *alone = addition->sort->questions[addition->answers->len].alone;
+    return alone ? g_strdup(alone) : addition_keeps(addition, agenda);
 }
 
 char *addition_said(const Addition *addition)

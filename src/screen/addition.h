@@ -1,7 +1,7 @@
 // Work that the plan does not have, or other limits for one check: what is asked of each sort, one
 // line each, and the log line that the answers come to.
 #pragma once
-#include <glib.h>
+#include <standbook/work/agenda.h>
 
 enum { QUESTIONS_MOST = 6 };
 
@@ -11,10 +11,11 @@ typedef struct {
     const char *label, *where; // among the answers; where it goes, before the step
     struct {
         const char *next, *hint;
-        const char *sample;                  // fits as long as the answer is not known
-        const char *alone;                   // what Enter alone answers; NULL: nothing
-    } questions[QUESTIONS_MOST];             // up to the first without words
-    char *(*line)(const Addition *addition); // as a log line; freed by the caller
+        const char *sample;      // fits as long as the answer is not known
+        const char *alone;       // what Enter alone answers; NULL: nothing
+    } questions[QUESTIONS_MOST]; // up to the first without words
+    // As a log line for the build as it stands; freed by the caller.
+    char *(*line)(const Addition *addition, const Agenda *agenda);
 } Sort;
 
 struct Addition {
@@ -40,7 +41,10 @@ gboolean addition_amends(const Addition *addition);
 gboolean addition_ends(const Addition *addition, guint at);
 // What was answered, else what would do.
 const char *addition_answer(const Addition *addition, guint index);
-// What Enter alone answers to the question that is open; NULL: nothing.
-const char *addition_alone(const Addition *addition);
+// What Enter alone answers to the question that is open; NULL: nothing. The caller frees with
+// g_free.
+char *addition_alone(const Addition *addition, const Agenda *agenda) G_GNUC_WARN_UNUSED_RESULT;
+// The limits that a check just named takes over, where they are asked; NULL for none. Likewise.
+char *addition_keeps(const Addition *addition, const Agenda *agenda) G_GNUC_WARN_UNUSED_RESULT;
 // What was entered, in words: `bore glaze, at most 0.05 mm`. The caller frees with g_free.
 char *addition_said(const Addition *addition) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,10 +1,13 @@
 // Work that the plan does not have: a step, a check, a group, a part; or other limits for one
 // check. Asked in one line each, and entered with the last.
 #include "addition.h"
+#include "bench_work.h"
 #include "supposed.h"
 #include "view.h"
 
 #include <string.h>
+
+enum { HINT_ROOM = PAGE_WIDTH - 6 };
 
 static gpointer open(Desk *desk, const char *argument)
 {
@@ -32,16 +35,33 @@ static void paint_sorts(const Addition *addition, Page *page)
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leaves it as it is"};
 }
 
+// The build as it stands; its plan must have the step.
+static Agenda agenda_of(Desk *desk, const Addition *addition)
+{
+    BenchWork work = {0};
+    bench_work(desk, addition->step, &work);
+    return work.agenda;
+}
+
 // The hint, behind what it is about where there is room for both.
 static void say_hint(Page *page, const char *about, const char *hint)
 {
-    enum { ROOM = PAGE_WIDTH - 6 };
-    gboolean both = g_utf8_strlen(about, -1) + 2 + g_utf8_strlen(hint, -1) <= ROOM;
+    gboolean both = g_utf8_strlen(about, -1) + 2 + g_utf8_strlen(hint, -1) <= HINT_ROOM;
     page_say(&page->then, "%s%s%s", both ? about : "", both ? ": " : "", hint);
 }
 
-static void paint_question(const Addition *addition, Page *page)
+// The hint, and where it goes if there is room for that.
+static void say_where(Page *page, const char *hint, const Addition *addition)
 {
+    g_autofree char *where =
+        g_strdup_printf("%s; %s %s", hint, addition->sort->where, addition->step);
+    page_say(&page->then, "%s", g_utf8_strlen(where, -1) <= HINT_ROOM ? where : hint);
+}
+
+static void paint_question(const Addition *addition, Desk *desk, Page *page)
+{
+    const Agenda agenda = agenda_of(desk, addition);
+    g_autofree char *keeps = addition_keeps(addition, &agenda);
     guint at = addition->answers->len;
     gboolean amends = addition_amends(addition);
     const char *hint = addition->sort->questions[at].hint;
@@ -49,12 +69,14 @@ static void paint_question(const Addition *addition, Page *page)
     page->field = ASKS_TEXT;
     page_say(&page->unit, " ");
     page_say(&page->next, "%s", addition->sort->questions[at].next);
-    if (amends && at == 0)
+    if (keeps)
+        page_say(&page->then, "Enter keeps %s; others: 0.05 to 0.25 mm, max 0.05 mm, any", keeps);
+    else if (amends && at == 0)
         say_hint(page, addition->has, hint);
     else if (at)
         say_hint(page, amends ? addition->target : addition_answer(addition, 0), hint);
     else
-        page_say(&page->then, "%s; %s %s", hint, addition->sort->where, addition->step);
+        say_where(page, hint, addition);
     page->keys[0] =
         (PageKey){ACTION_TAKE, "Enter", addition_ends(addition, at) ? "enters it" : "next"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field goes back"};
@@ -85,11 +107,10 @@ static void say_bare(const Addition *addition, const char *typed, Page *page)
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Addition *addition = state;
-    (void)desk;
     page->means = FALSE;
     memset(page->keys, 0, sizeof page->keys);
     if (addition->sort) {
-        paint_question(addition, page);
+        paint_question(addition, desk, page);
         say_bare(addition, typed, page);
     } else
         paint_sorts(addition, page);
@@ -105,10 +126,9 @@ static Go digit(gpointer state, Desk *desk, guint digit)
 }
 
 // Whether the plan's reader would have what was answered so far; if not, it says why.
-static gboolean would_do(const Addition *addition, Desk *desk)
+static gboolean would_do(Desk *desk, const char *line)
 {
     Supposed supposed = {0};
-    g_autofree char *line = addition->sort->line(addition);
     supposed_take(&supposed, desk, line);
     if (supposed.problem)
         desk_warn(desk, "%s", supposed.problem);
@@ -122,12 +142,15 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Addition *addition = state;
     guint at = addition->answers->len;
-    const char *answer = *typed ? typed : addition_alone(addition);
-    if (!addition->sort || !answer)
+    const Agenda agenda = agenda_of(desk, addition);
+    char *answer = *typed ? g_strdup(typed) : addition_alone(addition, &agenda);
+    if (!addition->sort || !answer) {
+        g_free(answer);
         return go(GO_KEEP);
-    g_ptr_array_add(addition->answers, g_strdup(answer));
-    g_autofree char *line = addition->sort->line(addition);
-    if (!addition_ends(addition, at) && would_do(addition, desk))
+    }
+    g_ptr_array_add(addition->answers, answer);
+    g_autofree char *line = addition->sort->line(addition, &agenda);
+    if (!addition_ends(addition, at) && would_do(desk, line))
         return go(GO_STAY);
     if (addition_ends(addition, at) && desk_line(desk, line, NULL)) {
         g_autofree char *said = addition_said(addition);

@@ -55,6 +55,80 @@ START_TEST(a_check_is_asked_as_the_plans_own)
 }
 END_TEST
 
+static void expect_places(const PlanAddition *additions, gsize count, const char *expected)
+{
+    g_autoptr(Plan) plan = read_twin();
+    g_autoptr(Plan) extended = extend(plan, additions, count);
+    const PlanCheck *check = plan_check(extended, "rod");
+    g_autoptr(GString) found = g_string_new(NULL);
+    for (guint i = 0; i < places_count(check->axes); i++) {
+        g_autofree char *place = places_label(check->axes, i);
+        const char *limits = NULL;
+        for (guint j = 0; !limits && j < check->limits->len; j++) {
+            const PlanLimit *limit = check->limits->pdata[j];
+            if (!limit->label || strcmp(limit->label, place) == 0)
+                limits = limits_text(limit->limits);
+        }
+        g_string_append_printf(found, "%s%s: %s", i ? ", " : "", place, limits);
+    }
+    ck_assert_str_eq(found->str, expected);
+}
+
+START_TEST(more_places_follow_those_of_an_added_check)
+{
+    const PlanAddition additions[] = {
+        {"check", "rod", "Sump", "{at: 1..2, limits: 0.03..0.06}"},
+        {"check", "rod", "Sump", "{at: 3..3}"},
+        {"check", "rod", "Sump", "{at: [5/4], limits: max 0.08}"},
+        {"check", "rod", "Sump", "{at: 6..6, limits: max 0.09}"},
+    };
+    expect_places(additions, 2, "1: 0.03..0.06, 2: 0.03..0.06, 3: 0.03..0.06");
+    expect_places(additions, 3,
+                  "1: 0.03..0.06, 2: 0.03..0.06, 3: 0.03..0.06, 5: max 0.08, 4: max 0.08");
+    expect_places(additions, 4,
+                  "1: 0.03..0.06, 2: 0.03..0.06, 3: 0.03..0.06, 5: max 0.08, 4: max "
+                  "0.08, 6: max 0.09");
+}
+END_TEST
+
+typedef struct {
+    const char *first, *more, *message;
+} PlacesRefused;
+
+static const PlacesRefused refused_places[] = {
+    {"{at: 1..2, limits: 1..2}", "{at: 2..3}",
+     "`rod` has a place `2` already; name one that it has not"},
+    {"1..2", "{at: 2..3}",
+     "`rod` has no numbered places of its own that more could follow; give this check another "
+     "name"},
+    {"{at: [end], limits: 1..2}", "{at: 2..3}",
+     "`rod` has no numbered places of its own that more could follow; give this check another "
+     "name"},
+    {"{at: 1..2, limits: 1..2}", "{at: 3..x}",
+     "`3..x` is no range; write one such as 1..4 or L1..L3"},
+    {"{at: 1..2, limits: 1..2}", "{at: 3..4, gauge: caliper}",
+     "step \"Sump\", check \"rod\": there is a check of this name already, in step \"Sump\"; give "
+     "this one another name"},
+    {"{at: 1..2, limits: 1..2}", "{at: 3..4, limits: about 2}",
+     "step \"Sump\", check \"rod\": these are no limits; write `0.05 to 0.08 mm`, `0.05 ± "
+     "0.01`, `at least 90 %`, `max 0.1`, `exactly 4`, `any`, `yes`, `text` or `dry of dry/wet`"},
+};
+
+START_TEST(places_that_cannot_follow_say_why)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const PlacesRefused *row = &refused_places[_i];
+    const PlanAddition additions[] = {{"check", "rod", "Sump", row->first},
+                                      {"check", "rod", "Sump", row->more}};
+    g_autoptr(GError) error = NULL;
+    PlanRefusal refusal = {0};
+    g_autoptr(Plan) extended = plan_extend(plan, additions, 2, &refusal, &error);
+    ck_assert_ptr_null(extended);
+    ck_assert_str_eq(error->message, row->message);
+    ck_assert_uint_eq(refusal.index, 1);
+}
+END_TEST
+
 START_TEST(no_digit_typed_is_hidden_unless_the_plan_says_how_many)
 {
     g_autoptr(Plan) plan = read_twin();
@@ -404,6 +478,8 @@ int main(void)
     Suite *suite = suite_create("extend");
     TCase *tcase = tcase_create("extend");
     tcase_add_test(tcase, a_check_is_asked_as_the_plans_own);
+    tcase_add_test(tcase, more_places_follow_those_of_an_added_check);
+    tcase_add_loop_test(tcase, places_that_cannot_follow_say_why, 0, G_N_ELEMENTS(refused_places));
     tcase_add_test(tcase, no_digit_typed_is_hidden_unless_the_plan_says_how_many);
     tcase_add_test(tcase, bolts_and_parts_find_their_place);
     tcase_add_test(tcase, parts_join_those_written_as_names);

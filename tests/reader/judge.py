@@ -15,7 +15,7 @@ from formula import Context, evaluate
 from labels import places
 from ledger import Entry
 from limits import Limits, parse_limits
-from plan import NEWTON_METRE, Asked, Check, Part, Plan
+from plan import NEWTON_METRE, Asked, Check, Part, Plan, Step
 from values import Values, in_base
 from walk import Walk
 
@@ -55,6 +55,13 @@ def add(plan: Plan, body: dict[str, Any]) -> None:
         plan.checks[name].added = True
 
 
+def is_places(plan: Plan, name: str, step: Step, value: Any) -> bool:
+    """Whether it is more places for a check that the build added."""
+    check = plan.checks.get(name)
+    return bool(check and check.added and check.step == step.name and isinstance(value, dict)
+                and "at" in value and set(value) <= {"at", "limits"})
+
+
 def graft(plan: Plan, body: dict[str, Any]) -> None:
     text = body.get("definition")
     value = yaml.load(text, Loader=yaml.BaseLoader) if text and text.startswith("{") else text
@@ -65,7 +72,9 @@ def graft(plan: Plan, body: dict[str, Any]) -> None:
     step = plan.steps.get(body["step"])
     if not step:
         return  # what stands on an addition that was struck is left out with it
-    if body["what"] == "check":
+    if body["what"] == "check" and is_places(plan, body["name"], step, value):
+        plan.add_places(plan.checks[body["name"]], value)
+    elif body["what"] == "check":
         plan.add_check(step, body["name"], value, {})
     elif body["what"] == "part":
         plan.add_part(step, body["name"], value or {})

@@ -296,6 +296,17 @@ class Plan:
         step.checks.append(check)
         return check
 
+    def add_places(self, check: Check, value: dict[str, Any]) -> None:
+        """More of them behind its own, with limits of their own or with its."""
+        (name, before), = check.axes
+        (_, more), = axes_at(value["at"], self.axes)
+        check.axes = [(name, (*before, *more))]
+        if "limits" in value:
+            all_of_it = check.limits.pop(None, None)
+            if all_of_it:
+                check.limits |= {label: all_of_it for label in before}
+            check.limits |= {label: parse_limits(str(value["limits"]), check.unit) for label in more}
+
     def measure(self, check: Check, value: dict[str, Any], outer: dict[str, Any]) -> None:
         """Limits, unit, service limit and doubt."""
         given = value.get("limits")
