@@ -46,16 +46,6 @@ void tree_say_limits(TreeNode *check, const char *const *labels, const char *lab
     tree_say(by_label, label, limits);
 }
 
-G_GNUC_PRINTF(2, 3) static gboolean refuse(GError **error, const char *format, ...)
-{
-    va_list arguments;
-    va_start(arguments, format);
-    g_autofree char *message = g_strdup_vprintf(format, arguments);
-    va_end(arguments);
-    g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, message);
-    return FALSE;
-}
-
 gboolean graft_places(TreeNode *check, const TreeNode *more, GError **error)
 {
     gsize offset = 0;
@@ -63,19 +53,23 @@ gboolean graft_places(TreeNode *check, const TreeNode *more, GError **error)
     TreeNode *at = places_in_place(check);
     const TreeNode *added = tree_get(more, "at"), *limits = tree_get(more, "limits");
     added = added->kind == TREE_LIST && tree_count(added) == 1 ? tree_at(added, 0) : added;
-    if (!at || added->kind != TREE_SCALAR)
-        return refuse(error,
-                      "`%s` has no numbered places of its own that more could follow; give this "
-                      "check another name",
-                      name);
+    if (!at || added->kind != TREE_SCALAR) {
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "`%s` has no numbered places of its own that more could follow; give this "
+                    "check another name",
+                    name);
+        return FALSE;
+    }
     g_auto(GStrv) before = labels_read(at->text, &offset, error);
     g_auto(GStrv) labels = before ? labels_read(added->text, &offset, error) : NULL;
     if (!labels)
         return FALSE;
     for (gsize i = 0; labels[i]; i++)
-        if (g_strv_contains((const char *const *)before, labels[i]))
-            return refuse(error, "`%s` has a place `%s` already; name one that it has not", name,
-                          labels[i]);
+        if (g_strv_contains((const char *const *)before, labels[i])) {
+            g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                        "`%s` has a place `%s` already; name one that it has not", name, labels[i]);
+            return FALSE;
+        }
     char *text = g_strconcat(at->text, "/", labels[1] ? added->text : labels[0], NULL);
     g_free(at->text);
     at->text = text;
