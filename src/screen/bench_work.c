@@ -113,6 +113,19 @@ guint bench_added(const BenchWork *work, gint64 seq)
     return NOWHERE;
 }
 
+gboolean bench_stood_at_place(const BenchWork *work, gint64 seq)
+{
+    return seq >= 1 && (gsize)seq <= work->agenda.count &&
+           strcmp(work->agenda.entries[seq - 1]->kind->name, "note") != 0;
+}
+
+const Requirement *bench_in_question(const BenchWork *work, guint here, guint last)
+{
+    const Requirement *made = bench_requirement(work, here);
+    gboolean through = !made || made->asked == ASKED_SIGN;
+    return through && last != NOWHERE ? bench_requirement(work, last) : made;
+}
+
 // What is outside or in doubt because of the place in hand: itself, else the heaviest that is
 // worked out from it; NULL if nothing is.
 const Requirement *bench_fault(const BenchWork *work, const Requirement *made)

@@ -33,6 +33,12 @@ guint bench_to_settle(const BenchWork *work, const char *name);
 // Where the newest entry of the step was made: the work goes on behind it.
 guint bench_newest(const BenchWork *work);
 
+// Whether the entry of that seq filled a place, which comes back when it is struck; words on it do
+// not.
+gboolean bench_stood_at_place(const BenchWork *work, gint64 seq);
+// What is meant: the place in hand, or where nothing is left to read the one read last. NULL: none.
+const Requirement *bench_in_question(const BenchWork *work, guint here, guint last);
+
 // The requirement of that name (NULL: none) if it is open in this step, else NOWHERE.
 guint bench_open_named(const BenchWork *work, const char *name);
 // The first open place of the step of the check or part that the entry of that seq added, else

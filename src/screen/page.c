@@ -112,7 +112,7 @@ static guint put_typed(Canvas *canvas, guint row, guint column, guint width, con
 
 static guint field_column(const Page *page, const char *typed, const Canvas *canvas)
 {
-    if (page->field != ASKS_TEXT)
+    if (!field_is_words(page->field))
         return FIELD_COLUMN;
     guint length = canvas_text_width(canvas, typed) + 1;
     guint most = FIELD_COLUMN + FIELD_WIDTH - 18;

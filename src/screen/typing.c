@@ -62,15 +62,20 @@ gsize typing_add_text(Typing *typing, const char *text)
     return (gsize)(at - text);
 }
 
+gboolean field_is_words(Asks field)
+{
+    return field == ASKS_TEXT || field == ASKS_NAME;
+}
+
 gboolean field_takes_burst(Asks field)
 {
-    return field == ASKS_NUMBER || field == ASKS_TICK || field == ASKS_TEXT;
+    return field == ASKS_NUMBER || field == ASKS_TICK || field_is_words(field);
 }
 
 gboolean typing_fits_burst(const Typing *typing, Asks field, const char *line)
 {
     gsize stays = typing->sent ? 0 : typing->text->len;
-    return field_takes_burst(field) && (field == ASKS_TEXT || stays == 0) &&
+    return field_takes_burst(field) && (field_is_words(field) || stays == 0) &&
            stays + strlen(line) + LONGEST_CHARACTER <= TYPED_MOST;
 }
 
@@ -94,7 +99,7 @@ static Press press_enter(Typing *typing, Asks field, gint64 at)
         return press_action(command);
     }
     if (field == ASKS_DIGIT || field == ASKS_NOTHING ||
-        (typing->text->len == 0 && field != ASKS_TICK && field != ASKS_TEXT))
+        (typing->text->len == 0 && field != ASKS_TICK && !field_is_words(field)))
         return press(PRESS_NOTHING);
     return press(PRESS_ENTER);
 }
@@ -138,8 +143,9 @@ static Press press_character(Typing *typing, Asks field, gunichar character)
     Action action = ACTION_NONE;
     if (field == ASKS_DIGIT)
         return press_ask(character);
-    if (field != ASKS_TEXT) {
+    if (field != ASKS_TEXT)
         action = action_at_once(typing, character);
+    if (!field_is_words(field)) {
         if (!action && typing->text->len == 0)
             action = action_of_letter(character);
         if (!action && character == '?')

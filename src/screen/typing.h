@@ -11,6 +11,7 @@ typedef enum {
     ASKS_LINE,    // the number of a line in a list
     ASKS_DIGIT,   // one digit answers
     ASKS_TEXT,    // words
+    ASKS_NAME,    // words that begin with a letter: on an empty field `*` and `/` act at once
     ASKS_KEY,     // any key goes back, and does nothing else
 } Asks;
 
@@ -78,6 +79,8 @@ Press typing_press(Typing *typing, Asks field, const Key *key);
 // What a lone sign in the field would do at Enter: ON, BACK or MORE; else NONE.
 Action typing_command(const Typing *typing);
 
+// Whether words are typed there: letters and signs are text.
+gboolean field_is_words(Asks field);
 // Whether a burst goes into such a field. A tick box takes a value too.
 gboolean field_takes_burst(Asks field);
 // A character into the field: FALSE if it has no place there.

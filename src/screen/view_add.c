@@ -58,6 +58,29 @@ static void say_where(Page *page, const char *hint, const Addition *addition)
     page_say(&page->then, "%s", g_utf8_strlen(where, -1) <= HINT_ROOM ? where : hint);
 }
 
+// Where a check of a card is named, nothing being typed yet, the work before can be gone back to.
+static gboolean is_naming(const Addition *addition)
+{
+    return addition->card && !addition->answers->len;
+}
+
+static void paint_keys(const Addition *addition, const Desk *desk, gboolean empty, Page *page)
+{
+    gboolean last = addition_ends(addition, addition->answers->len);
+    if (is_naming(addition) && empty) {
+        if (desk->last_seq)
+            page_key(page, ACTION_STRIKE, NULL);
+        page_key(page, ACTION_PUT_DOWN, NULL);
+        page_key(page, ACTION_BACK, NULL);
+        page_key(page, ACTION_ON, "close");
+        page_key(page, ACTION_MORE, NULL);
+        return;
+    }
+    page->keys[0] = (PageKey){ACTION_TAKE, "Enter", last ? "enters it" : "next"};
+    page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field goes back"};
+    page_key(page, ACTION_MORE, NULL);
+}
+
 static void paint_question(const Addition *addition, Desk *desk, Page *page)
 {
     const Agenda agenda = agenda_of(desk, addition);
@@ -66,7 +89,7 @@ static void paint_question(const Addition *addition, Desk *desk, Page *page)
     gboolean amends = addition_amends(addition);
     const char *hint = addition->sort->questions[at].hint;
     page->ask = FALSE;
-    page->field = ASKS_TEXT;
+    page->field = is_naming(addition) ? ASKS_NAME : ASKS_TEXT;
     page_say(&page->unit, " ");
     page_say(&page->next, "%s", addition->sort->questions[at].next);
     if (keeps)
@@ -77,12 +100,6 @@ static void paint_question(const Addition *addition, Desk *desk, Page *page)
         say_hint(page, amends ? addition->target : addition_answer(addition, 0), hint);
     else
         say_where(page, hint, addition);
-    page->keys[0] =
-        (PageKey){ACTION_TAKE, "Enter", addition_ends(addition, at) ? "enters it" : "next"};
-    page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field goes back"};
-    if (addition->card && at == 0)
-        page_key(page, ACTION_BACK, NULL);
-    page_key(page, ACTION_MORE, NULL);
 }
 
 // Whether limits end with a digit: they have no unit.
@@ -111,6 +128,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     memset(page->keys, 0, sizeof page->keys);
     if (addition->sort) {
         paint_question(addition, desk, page);
+        paint_keys(addition, desk, !*typed, page);
         say_bare(addition, typed, page);
     } else
         paint_sorts(addition, page);
@@ -161,14 +179,25 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     return go(GO_KEEP);
 }
 
+// What is done at the place read last, or to the card as a whole, is done there.
+static gboolean is_of_the_bench(Action action)
+{
+    static const Action there[] = {ACTION_STRIKE, ACTION_BACK,    ACTION_ON,
+                                   ACTION_NOTE,   ACTION_WHY,     ACTION_GAUGE,
+                                   ACTION_AGAIN,  ACTION_CONCEDE, ACTION_BUILD};
+    for (gsize i = 0; i < G_N_ELEMENTS(there); i++)
+        if (there[i] == action)
+            return TRUE;
+    return FALSE;
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Addition *addition = state;
-    gboolean first = addition->card && !addition->answers->len;
     (void)desk;
-    if (action == ACTION_BACK && first) // to the place read last, to strike it or to read it again
-        return (Go){.kind = GO_ACT, .action = ACTION_BACK};
-    if (action != ACTION_UP || !addition->sort || first)
+    if (is_naming(addition) && is_of_the_bench(action))
+        return (Go){.kind = GO_ACT, .action = action};
+    if (action != ACTION_UP || !addition->sort || is_naming(addition))
         return go(GO_DEFAULT);
     if (addition->answers->len)
         g_ptr_array_remove_index(addition->answers, addition->answers->len - 1);

@@ -438,20 +438,15 @@ static Go add(Bench *bench, const BenchWork *work, const Requirement *made)
     return go_open(VIEW_ADD, g_strdup_printf("%s\n%s\n%s", bench->step, target, has));
 }
 
-// Whether the entry filled a place, which comes back when it is struck; words on it do not.
-static gboolean stood_at_place(const BenchWork *work, gint64 seq)
-{
-    return seq >= 1 && (gsize)seq <= work->agenda.count &&
-           strcmp(work->agenda.entries[seq - 1]->kind->name, "note") != 0;
-}
-
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Bench *bench = state;
     BenchWork work;
     if (!bench_work(desk, bench->step, &work))
         return go(GO_DEFAULT);
-    const Requirement *made = bench_requirement(&work, bench->here);
+    const Requirement *made = bench_in_question(&work, bench->here, bench->last);
+    if (action != ACTION_ON && action != ACTION_BACK)
+        bench->offered = FALSE; // who comes back from there may name one more
     switch (action) {
     case ACTION_ON:
         return move(bench, desk, 1);
@@ -479,7 +474,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_BUILD:
         return go_instead(VIEW_STEPS, NULL);
     case ACTION_STRIKE:
-        bench->strikes = stood_at_place(&work, desk->last_seq) ? desk->last_seq : 0;
+        bench->strikes = bench_stood_at_place(&work, desk->last_seq) ? desk->last_seq : 0;
         return go(GO_DEFAULT);
     default:
         return go(GO_DEFAULT);

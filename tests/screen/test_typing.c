@@ -85,6 +85,16 @@ START_TEST(words_are_only_words)
 }
 END_TEST
 
+START_TEST(a_name_begins_with_no_sign_that_acts)
+{
+    expect_action(press_text(ASKS_NAME, "*"), ACTION_STRIKE);
+    expect_action(press_text(ASKS_NAME, "/"), ACTION_PUT_DOWN);
+    ck_assert_str_eq(typing.text->str, "");
+    press_text(ASKS_NAME, "gd * /?");
+    ck_assert_str_eq(typing.text->str, "gd * /?");
+}
+END_TEST
+
 START_TEST(enter_on_an_empty_number_does_nothing_ever)
 {
     ck_assert_int_eq(press_key(ASKS_NUMBER, PRESSED_ENTER, 0).kind, PRESS_NOTHING);
@@ -293,6 +303,7 @@ int main(void)
         star_and_slash_act_only_where_no_number_stands,
         letters_act_on_an_empty_field_and_are_units_in_a_number,
         words_are_only_words,
+        a_name_begins_with_no_sign_that_acts,
         enter_on_an_empty_number_does_nothing_ever,
         enter_on_an_empty_line_does_nothing_ever,
         a_second_enter_so_soon_is_dropped_and_said,
