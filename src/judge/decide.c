@@ -61,12 +61,8 @@ static Number *limit_at(Judge *judge, const CheckState *state, const Formula *fo
 
 const Limits *judge_limits(const PlanCheck *check, const char *const *labels)
 {
-    for (guint i = 0; i < check->limits->len; i++) {
-        const PlanLimit *limit = g_ptr_array_index(check->limits, i);
-        if (!limit->label || g_strv_contains(labels, limit->label))
-            return limit->limits;
-    }
-    return NULL;
+    const PlanLimit *limit = check_limit_at(check, labels);
+    return limit ? limit->limits : NULL;
 }
 
 static LimitsState set_limits(Judge *judge, const CheckState *state, guint index,

@@ -37,12 +37,17 @@ static Unit *default_unit(Reader *reader, const PlanCheck *check, const char *wh
     return unit ? unit_copy(unit) : NULL;
 }
 
-static gboolean has_label(const PlanCheck *check, const char *label)
+// Whether each label is one of another axis of the check.
+static gboolean has_labels(const PlanCheck *check, const char *const *labels)
 {
+    guint found = 0;
     for (guint i = 0; i < check->axes->len; i++)
-        if (axis_find(g_ptr_array_index(check->axes, i), label) >= 0)
-            return TRUE;
-    return FALSE;
+        for (gsize j = 0; labels[j]; j++)
+            if (axis_find(g_ptr_array_index(check->axes, i), labels[j]) >= 0) {
+                found++;
+                break;
+            }
+    return found >= g_strv_length((GStrv)labels);
 }
 
 static gboolean parse_limit(Reader *reader, const PlanCheck *check, PlanLimit *limit,
@@ -53,9 +58,11 @@ static gboolean parse_limit(Reader *reader, const PlanCheck *check, PlanLimit *l
     limit->limits = limits_parse(limit->node->text, unit, &offset, &error);
     if (!limit->limits)
         fault_at(reader, limit->node, offset, where, error->message);
-    if (!limit->label || has_label(check, limit->label))
+    if (!limit->labels || has_labels(check, (const char *const *)limit->labels))
         return limit->limits != NULL;
-    fault_at(reader, limit->node->key, 0, where, "no axis of this check has this label");
+    fault_at(reader, limit->node->key, 0, where,
+             limit->labels[1] ? "these are no labels of as many axes of this check"
+                              : "no axis of this check has this label");
     return FALSE;
 }
 

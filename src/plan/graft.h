@@ -13,8 +13,8 @@ TreeNode *tree_copy(const TreeNode *node) G_GNUC_WARN_UNUSED_RESULT;
 // without its text.
 void tree_say(TreeNode *node, const char *key, const char *text);
 
-// The same with limits for one label of a check in its long form, `labels` being all that it had:
-// these keep theirs.
+// The same with limits for one label or place (`1, T`) of a check in its long form. Where one said
+// them for all, the `labels` keep those.
 void tree_say_limits(TreeNode *check, const char *const *labels, const char *label,
                      const char *limits);
 

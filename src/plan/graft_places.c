@@ -33,6 +33,14 @@ gboolean graft_is_places(const TreeNode *definition)
     return TRUE;
 }
 
+// Of the limits that fit a place those said first count.
+static void put_first(TreeNode *mapping, const char *key)
+{
+    guint at = 0;
+    if (g_ptr_array_find(mapping->children, tree_get(mapping, key), &at))
+        g_ptr_array_insert(mapping->children, 0, g_ptr_array_steal_index(mapping->children, at));
+}
+
 void tree_say_limits(TreeNode *check, const char *const *labels, const char *label,
                      const char *limits)
 {
@@ -44,6 +52,8 @@ void tree_say_limits(TreeNode *check, const char *const *labels, const char *lab
     for (gsize i = 0; all && labels[i]; i++)
         tree_say(by_label, labels[i], all);
     tree_say(by_label, label, limits);
+    if (strstr(label, ", "))
+        put_first(by_label, label);
 }
 
 gboolean graft_places(TreeNode *check, const TreeNode *more, GError **error)

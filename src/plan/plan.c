@@ -174,6 +174,19 @@ char *places_label(const GPtrArray *axes, guint index)
     return g_string_free(label, FALSE);
 }
 
+const PlanLimit *check_limit_at(const PlanCheck *check, const char *const *labels)
+{
+    for (guint i = 0; i < check->limits->len; i++) {
+        const PlanLimit *limit = check->limits->pdata[i];
+        gboolean fits = TRUE;
+        for (gsize j = 0; fits && limit->labels && limit->labels[j]; j++)
+            fits = g_strv_contains(labels, limit->labels[j]);
+        if (fits)
+            return limit;
+    }
+    return NULL;
+}
+
 // What was worked out is cut where its limits end; what was read is not.
 static gboolean shows_all(const PlanCheck *check)
 {

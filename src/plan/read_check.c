@@ -70,6 +70,7 @@ static void add_limit(PlanCheck *check, const char *label, const TreeNode *node)
 {
     PlanLimit *limit = g_new0(PlanLimit, 1);
     limit->label = label;
+    limit->labels = label ? g_strsplit(label, ", ", -1) : NULL;
     limit->node = node;
     g_ptr_array_add(check->limits, limit);
 }
@@ -86,6 +87,7 @@ static void free_limit(gpointer data)
 {
     PlanLimit *limit = data;
     limits_free(limit->limits);
+    g_strfreev(limit->labels);
     g_free(limit);
 }
 

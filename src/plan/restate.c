@@ -20,13 +20,30 @@ static TreeNode *check_node(const TreeNode *top, const char *name)
     return NULL;
 }
 
+// The other places keep their limits, written for the labels of the first axis.
+static void amend_place(TreeNode *check, const PlanCheck *of, const PlanAmendment *amendment)
+{
+    g_autoptr(GPtrArray) labels = g_ptr_array_new();
+    g_autofree char *place = g_strjoinv(", ", (GStrv)amendment->place);
+    const Axis *first = of->places->pdata[0];
+    for (gsize i = 0; i < axis_size(first); i++)
+        g_ptr_array_add(labels, (gpointer)axis_label(first, i));
+    g_ptr_array_add(labels, NULL);
+    tree_say_limits(check, (const char *const *)labels->pdata, place, amendment->limits);
+}
+
 // Limits alone are the short form of a check; beside them nothing else can stand.
-static void amend(TreeNode *check, const PlanAmendment *amendment)
+static void amend(TreeNode *check, const PlanCheck *of, const PlanAmendment *amendment)
 {
     g_autofree char *alone =
         check->kind == TREE_SCALAR && *check->text ? g_strdup(check->text) : NULL;
     if (alone)
         tree_say(check, "limits", alone);
+    if (amendment->place) {
+        if (amendment->limits && of && of->places->len)
+            amend_place(check, of, amendment);
+        return;
+    }
     if (amendment->limits)
         tree_say(check, "limits", amendment->limits);
     if (amendment->wear)
@@ -45,7 +62,7 @@ Plan *plan_restate(const Plan *plan, const char *name, const char *revision,
     for (gsize i = 0; i < count; i++) {
         TreeNode *check = check_node(top, amendments[i].check);
         if (check)
-            amend(check, &amendments[i]);
+            amend(check, plan_check(plan, amendments[i].check), &amendments[i]);
     }
     return plan_read_tree(g_steal_pointer(&top), 0, faults);
 }

@@ -6,25 +6,40 @@
 #include <standbook/record/live.h>
 #include <string.h>
 
-// The live amendments (PlanAmendment) of whole checks, whose texts belong to their entries.
+// The labels of the place that an entry is about; NULL for all of them. The labels belong to it.
+static const char **place_of(const Entry *entry)
+{
+    gsize count = entry_list_length(entry, "place");
+    const char **labels = count ? g_new0(const char *, count + 1) : NULL;
+    for (gsize i = 0; i < count; i++)
+        labels[i] = entry_list_item(entry, "place", i);
+    return labels;
+}
+
+static void amendment_clear(gpointer data)
+{
+    PlanAmendment *amendment = data;
+    g_free((gpointer)amendment->place);
+}
+
+// The live amendments (PlanAmendment), whose texts belong to their entries.
 static GArray *amendments_of(const Opened *opened, guint *left_out)
 {
     const Entry *const *entries = (const Entry *const *)opened->entries->pdata;
     gsize count = (gsize)opened->upto;
     g_autofree gboolean *live = g_new0(gboolean, count + 1);
     GArray *amendments = g_array_new(FALSE, FALSE, sizeof(PlanAmendment));
+    g_array_set_clear_func(amendments, amendment_clear);
     live_entries(entries, count, live);
     *left_out = 0;
     for (gsize i = 0; i < count; i++) {
         if (!live[i] || strcmp(entries[i]->kind->name, "amend") != 0)
             continue;
         const PlanAmendment amendment = {
-            entry_text(entries[i], "check"), entry_text(entries[i], "limits"),
+            entry_text(entries[i], "check"), place_of(entries[i]), entry_text(entries[i], "limits"),
             entry_text(entries[i], "wear"), entry_text(entries[i], "source")};
-        if (json_object_get(entries[i]->body, "place"))
-            (*left_out)++;
-        else
-            g_array_append_val(amendments, amendment);
+        *left_out += amendment.place && amendment.wear ? 1 : 0;
+        g_array_append_val(amendments, amendment);
     }
     return amendments;
 }

@@ -396,7 +396,8 @@ def doubted(asked: Asked, doubts: frozenset[str],
 
 
 def limits_at(limits: dict[str | None, Limits], place: Labels) -> Limits | None:
-    return next((one for label, one in limits.items() if label is None or label in place), None)
+    return next((one for label, one in limits.items()
+                 if label is None or set(label.split(", ")) <= set(place)), None)
 
 
 def counts(verdicts: list[Verdict]) -> dict[str, int]:
