@@ -63,8 +63,8 @@ static GBytes *work_bytes(Book *book, const Entry *build, GError **error)
     g_autoptr(Opened) opened = opened_new(book, shop_label(build), error);
     char *text = opened ? plan_as_done(opened, &left_out, error) : NULL;
     if (left_out)
-        fail_saying(0, "left out: %u other service limit%s that hold%s for single places only", left_out,
-                    left_out > 1 ? "s" : "", left_out > 1 ? "" : "s");
+        fail_saying(0, "left out: %u other service limit%s that hold%s for single places only",
+                    left_out, left_out > 1 ? "s" : "", left_out > 1 ? "" : "s");
     return text ? g_bytes_new_take(text, strlen(text)) : NULL;
 }
 

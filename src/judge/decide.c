@@ -166,7 +166,7 @@ void judge_concede_amended(Judge *judge, guint index, const Entry *entry, Verdic
 {
     Requirement *made = judge_requirement(judge, index);
     gboolean faulty = before == VERDICT_FAIL || before == VERDICT_IN_DOUBT;
-    if (made->added || !faulty || made->verdict != VERDICT_PASS)
+    if (!faulty || made->verdict != VERDICT_PASS)
         return;
     Verdict then = judge_verdict_before(judge, index, judge_rank(judge, entry->seq));
     if (then != VERDICT_FAIL && then != VERDICT_IN_DOUBT && then != VERDICT_CONCEDED)

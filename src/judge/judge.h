@@ -433,8 +433,7 @@ void judge_check_requirement(Judge *judge, guint index);
 // The plan's limits at a place; NULL where there are none.
 const Limits *judge_limits(const PlanCheck *check, const char *const *labels);
 // Amended limits make this requirement pass: conceded, if they turn what stood as a fault then and
-// would be one (`before`, for `reason`) without them. Limits that no plan gave, those of an added
-// check, are their builder's own: changed, they concede nothing.
+// would be one (`before`, for `reason`) without them.
 void judge_concede_amended(Judge *judge, guint index, const Entry *entry, Verdict before,
                            Reason reason);
 // Whether the value passes when the limit on one side is left out.

@@ -220,9 +220,7 @@ class Judge(Values):
         return amended
 
     def was_faulty(self, asked: Asked) -> bool:
-        """Whether the newest amendment of limits that the plan gave found a fail or a doubt there."""
-        if self.plan.checks[asked.name].added:
-            return False
+        """Whether the newest amendment of its limits found a fail or a doubt there."""
         rank = max(entry.rank for entry in self.walk.about("amend", asked))
         if rank not in self.earlier:
             before = [entry for entry in self.walk.entries if entry.rank < rank]
