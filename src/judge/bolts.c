@@ -119,7 +119,7 @@ static Number *wrench_amount(Judge *judge, const Entry *entry, const TighteningS
 static guint32 tick_tool_doubt(Judge *judge, const Entry *entry, const TighteningState *state,
                                guint stage, guint bolt, guint *evidence)
 {
-    gboolean torque = stage_at(state, stage)->kind == STAGE_TORQUE;
+    gboolean torque = stage_is_torque(stage_at(state, stage)->kind);
     g_autoptr(Number) amount = torque ? wrench_amount(judge, entry, state, stage, bolt) : NULL;
     return judge_tool_doubt(judge, entry, torque, amount, evidence);
 }

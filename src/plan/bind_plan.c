@@ -88,6 +88,7 @@ static void bind_given(Reader *reader, PlanGiven *given)
 static const char *const amounts[] = {
     [STAGE_TORQUE] = NULL, [STAGE_SNUG] = NULL, [STAGE_TURN] = "°",   [STAGE_ANGLE] = "°",
     [STAGE_SLACKEN] = "°", [STAGE_DRAW] = "°",  [STAGE_UNTIL] = NULL, [STAGE_WAIT] = "min",
+    [STAGE_CHECK] = NULL,  [STAGE_SLOT] = "°",
 };
 
 static gboolean group_has_axis(const PlanGroup *group, const char *name)

@@ -204,12 +204,12 @@ static void read_order(Reader *reader, PlanTightening *tightening, const char *w
 }
 
 static void read_stages(Reader *reader, PlanTightening *tightening, const TreeNode *node,
-                        const char *where)
+                        const char *text, const char *where)
 {
     gsize offset = 0;
     g_autoptr(GError) error = NULL;
     tightening->stages_at = node;
-    tightening->stages = node ? stages_read(node->text, &offset, &error) : NULL;
+    tightening->stages = text ? stages_read(text, &offset, &error) : NULL;
     if (error)
         fault_at(reader, node, offset, where, error->message);
     for (guint i = 0; tightening->stages && i < tightening->stages->len; i++) {
@@ -309,13 +309,22 @@ static void read_group(Reader *reader, PlanStep *step, const TreeNode *node)
     PlanTightening *tightening = add_tightening(step, group, node->key);
     tightening->each = read_runs(reader, group, where);
     read_order(reader, tightening, where);
-    read_stages(reader, tightening, get(node, "stages"), where);
+    const TreeNode *stages = get(node, "stages");
+    read_stages(reader, tightening, stages, stages ? stages->text : NULL, where);
 }
 
 void read_groups(Reader *reader, PlanStep *step, const TreeNode *node)
 {
     for (guint i = 0; node && i < tree_count(node); i++)
         read_group(reader, step, tree_at(node, i));
+}
+
+// Stages of a retighten that every bolt goes through by itself, as with `each: bolt`.
+static char *without_one_by_one(const char *text)
+{
+    static const char one_by_one[] = ", one by one";
+    return g_str_has_suffix(text, one_by_one) ? g_strndup(text, strlen(text) - strlen(one_by_one))
+                                              : NULL;
 }
 
 static void read_retighten(Reader *reader, PlanStep *step, const TreeNode *node)
@@ -340,7 +349,13 @@ static void read_retighten(Reader *reader, PlanStep *step, const TreeNode *node)
     tightening->each = read_runs(reader, group, where);
     read_order(reader, tightening, where);
     hush(reader, as_before);
-    read_stages(reader, tightening, as_before ? get(group->node, "stages") : node, where);
+    g_autofree char *alone = without_one_by_one(node->text);
+    const TreeNode *stages = as_before ? get(group->node, "stages") : node;
+    if (alone) {
+        g_free(tightening->each);
+        tightening->each = as_numbered(group);
+    }
+    read_stages(reader, tightening, stages, alone ? alone : stages ? stages->text : NULL, where);
     hush(reader, FALSE);
 }
 

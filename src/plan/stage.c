@@ -18,11 +18,23 @@ static const struct {
     StageKind kind;
     gboolean amount_needed, amount_allowed;
 } shapes[] = {
-    {"snug", "", STAGE_SNUG, FALSE, FALSE},      {"+", "", STAGE_TURN, TRUE, TRUE},
-    {"", " from snug", STAGE_ANGLE, TRUE, TRUE}, {"slacken", "", STAGE_SLACKEN, FALSE, TRUE},
-    {"draw", "", STAGE_DRAW, TRUE, TRUE},        {"until", "", STAGE_UNTIL, TRUE, TRUE},
-    {"wait", "", STAGE_WAIT, TRUE, TRUE},        {"", "", STAGE_TORQUE, TRUE, TRUE},
+    {"snug", "", STAGE_SNUG, FALSE, FALSE},
+    {"+", "", STAGE_TURN, TRUE, TRUE},
+    {"", " from snug", STAGE_ANGLE, TRUE, TRUE},
+    {"slacken", "", STAGE_SLACKEN, FALSE, TRUE},
+    {"draw", "", STAGE_DRAW, TRUE, TRUE},
+    {"until", "", STAGE_UNTIL, TRUE, TRUE},
+    {"wait", "", STAGE_WAIT, TRUE, TRUE},
+    {"check", "", STAGE_CHECK, TRUE, TRUE},
+    {"to slot within", "", STAGE_SLOT, TRUE, TRUE},
+    {"to slot", "", STAGE_SLOT, FALSE, FALSE},
+    {"", "", STAGE_TORQUE, TRUE, TRUE},
 };
+
+gboolean stage_is_torque(StageKind kind)
+{
+    return kind == STAGE_TORQUE || kind == STAGE_CHECK;
+}
 
 static gboolean ends_word(const char *first, const char *text)
 {
@@ -60,7 +72,7 @@ static gboolean runs_together(const char *amount)
 static const char *problem_of(gsize row, const char *amount, gboolean first)
 {
     if (!shapes[row].amount_allowed && *amount)
-        return "`snug` stands alone; write > before the next stage";
+        return "`snug` and `to slot` stand alone; write > before the next stage";
     if (shapes[row].amount_needed && !*amount)
         return "a stage is not finished here; write its torque, angle, check or time";
     if (shapes[row].kind == STAGE_TORQUE && runs_together(amount))

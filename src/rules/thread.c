@@ -106,16 +106,32 @@ static const char *read_unified(const char *text, Thread *thread)
     return unc ? unc : unf ? unf : end;
 }
 
-static gboolean ends_with_its_hand(const char *text, Thread *thread)
+// Behind `left-hand` or what else is said for it; NULL if it does not stand here.
+static const char *skip_left_hand(const char *text)
 {
     static const char *const left[] = {"left-hand", "left hand", "LH"};
-    text = behind_blanks(text);
-    for (gsize i = 0; i < G_N_ELEMENTS(left) && !thread->left_hand; i++) {
-        const char *behind = skip_word(text, left[i]);
-        thread->left_hand = behind != NULL;
-        text = behind ? behind : text;
+    const char *behind = NULL;
+    for (gsize i = 0; i < G_N_ELEMENTS(left) && !behind; i++)
+        behind = skip_word(text, left[i]);
+    return behind;
+}
+
+gboolean thread_is_left_hand(const char *text)
+{
+    const char *word = text;
+    while (word && !skip_left_hand(word)) {
+        word = strchr(word, ' ');
+        word = word ? behind_blanks(word) : NULL;
     }
-    return !*text;
+    return word != NULL;
+}
+
+static gboolean ends_with_its_hand(const char *text, Thread *thread)
+{
+    text = behind_blanks(text);
+    const char *behind = skip_left_hand(text);
+    thread->left_hand = behind != NULL;
+    return !*(behind ? behind : text);
 }
 
 gboolean thread_parse(const char *text, Thread *thread, GError **error)

@@ -36,7 +36,7 @@ static gboolean stage_needs(Desk *desk, const Tightening *tightening, const Turn
 {
     const Stage *stage = tightening_stage(tightening, turn->stage);
     gboolean angle = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE;
-    if (stage->kind != STAGE_TORQUE && stage->kind != STAGE_UNTIL && !angle)
+    if (!stage_is_torque(stage->kind) && stage->kind != STAGE_UNTIL && !angle)
         return FALSE;
     *value = amount_at(desk, stage, turn);
     *adapter = angle ? NULL : planned_adapter(desk, tightening, turn);

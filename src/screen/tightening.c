@@ -131,7 +131,7 @@ const Turn *tightening_again(const Tightening *tightening, guint here)
     guint first = tightening_older(tightening, turn->stage, G_MAXINT64);
     const Turn *begin = tightening_turn(tightening, first);
     const Turn *next = tightening_turn(tightening, turn_after(tightening, turn->stage));
-    gboolean harmless = (kind == STAGE_TORQUE || kind == STAGE_SNUG) &&
+    gboolean harmless = (stage_is_torque(kind) || kind == STAGE_SNUG) &&
                         runs_of(tightening->plan, tightening->bolts) == 1;
     gboolean begun = next && next->made->verdict != VERDICT_OPEN;
     return harmless && !begun && begin->made->verdict != VERDICT_OPEN ? begin : NULL;
@@ -183,6 +183,6 @@ char *tightening_words(const Tightening *tightening, guint stage)
 {
     const Stage *made = tightening_stage(tightening, stage);
     gboolean bare =
-        made->kind == STAGE_TORQUE && g_ascii_isdigit(made->text[strlen(made->text) - 1]);
+        stage_is_torque(made->kind) && g_ascii_isdigit(made->text[strlen(made->text) - 1]);
     return g_strconcat(made->text, bare ? " " : "", bare ? tightening->torque : "", NULL);
 }

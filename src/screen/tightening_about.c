@@ -145,10 +145,10 @@ static guint put_down(Desk *desk, gint64 seq, const char *before, const char *bo
     return row + 1;
 }
 
-// Where it may be pulled beyond its proof load.
+// What to heed at this stage.
 static void put_caution(const Tightening *tightening, const Turn *turn, guint row, Page *page)
 {
-    g_autofree char *caution = set_preload_caution(tightening->plan, turn->position);
+    g_autofree char *caution = set_caution(tightening->plan, turn->stage, turn->position);
     if (caution)
         canvas_put(page->body, row, 1, PAGE_WIDTH - 2, style_of(TYPE_BOLD, ROLE_UNSURE), caution);
 }

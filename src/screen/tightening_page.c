@@ -86,7 +86,7 @@ static char *stage_figure(const Stage *stage)
 // The unit of the figure: `N·m` where that is a torque, else the stage as it is said.
 static char *unit_words(const Tightening *tightening, const Turn *here)
 {
-    gboolean torque = tightening_stage(tightening, here->stage)->kind == STAGE_TORQUE;
+    gboolean torque = stage_is_torque(tightening_stage(tightening, here->stage)->kind);
     return torque ? g_strdup(tightening->torque) : tightening_words(tightening, here->stage);
 }
 

@@ -3,6 +3,7 @@
 #include "line_words.h"
 #include "tightening_about.h"
 
+#include <standbook/rules/thread.h>
 #include <string.h>
 
 char *bolt_words(const Turn *turn)
@@ -100,9 +101,12 @@ static void say_bolt(const Tightening *tightening, const Turn *turn, const char 
     enum { WIDTH = FIELD_COLUMN - 7 };
     g_autofree char *amount = tightening_words(tightening, turn->stage);
     g_autofree char *lubricant = lubricant_words(tightening, turn->position);
+    const TreeNode *thread = tightening->plan->group->thread;
+    gboolean left = thread && thread_is_left_hand(thread->text);
     g_autofree char *of = g_strdup_printf(" · %u of %u", turn->turn, tightening->bolts);
-    g_autofree char *behind = g_strconcat(" · ", amount, *tool ? " · " : "", tool,
-                                          *lubricant ? " · " : "", lubricant, NULL);
+    g_autofree char *behind =
+        g_strconcat(left ? " · LEFT-HAND" : "", " · ", amount, *tool ? " · " : "", tool,
+                    *lubricant ? " · " : "", lubricant, NULL);
     glong width = g_utf8_strlen(bolts, -1) + g_utf8_strlen(of, -1) + g_utf8_strlen(behind, -1);
     page_say(&page->next, "%s%s%s", bolts, count == 1 && width <= WIDTH ? of : "", behind);
 }
@@ -123,7 +127,10 @@ static void say_next(Desk *desk, const Tightening *tightening, guint here, Page 
     if (count > 1)
         page_say(&page->unit, "Enter = all %u", count);
     else
-        page_say(&page->unit, "Enter = %s", kind == STAGE_SLACKEN ? "loose" : "tight");
+        page_say(&page->unit, "Enter = %s",
+                 kind == STAGE_SLACKEN ? "loose"
+                 : kind == STAGE_CHECK ? "held"
+                                       : "tight");
     say_bolt(tightening, turn, bolts, tool.words, count, page);
 }
 
@@ -131,7 +138,7 @@ char *tightening_shown(const Tightening *tightening, const Turn *turn, const cha
 {
     StageKind kind = tightening_stage(tightening, turn->stage)->kind;
     gboolean bare = g_ascii_isdigit(typed[strlen(typed) - 1]);
-    gboolean torque = kind == STAGE_TORQUE || kind == STAGE_UNTIL || kind == STAGE_SNUG;
+    gboolean torque = stage_is_torque(kind) || kind == STAGE_UNTIL || kind == STAGE_SNUG;
     return g_strconcat(typed, bare && torque ? " " : "", bare && torque ? tightening->torque : "",
                        NULL);
 }

@@ -106,7 +106,7 @@ Number *agenda_amount(const Agenda *agenda, const Requirement *made, const PlanT
 
 Unit *agenda_amount_unit(const Plan *plan, const Stage *stage)
 {
-    if (stage->kind == STAGE_TORQUE)
+    if (stage_is_torque(stage->kind))
         return plan_torque_unit(plan);
     if (stage->kind == STAGE_WAIT)
         return unit_parse("min", NULL);
@@ -126,11 +126,12 @@ static char *amount_text(const Number *amount)
 
 char *agenda_amount_words(const Stage *stage, const Number *amount, const Unit *unit)
 {
-    gboolean counted = stage->kind == STAGE_TORQUE || stage->kind == STAGE_TURN;
-    if (!amount || !counted)
+    const char *before = stage->kind == STAGE_TURN    ? "+"
+                         : stage->kind == STAGE_CHECK ? "check "
+                                                      : "";
+    if (!amount || !(stage_is_torque(stage->kind) || stage->kind == STAGE_TURN))
         return g_strdup(stage->text);
     g_autofree char *text = amount_text(amount);
     gboolean tight = strcmp(unit_text(unit), "°") == 0;
-    return g_strdup_printf("%s%s%s%s", stage->kind == STAGE_TURN ? "+" : "", text, tight ? "" : " ",
-                           unit_text(unit));
+    return g_strdup_printf("%s%s%s%s", before, text, tight ? "" : " ", unit_text(unit));
 }

@@ -33,27 +33,42 @@ static Band snug_by_feel(const PlanGroup *group)
     return (Band){0.1 * torque, 0.3 * torque};
 }
 
-// The last torque, with the angles behind it. FALSE where a stage pulls by what is not known
-// beforehand.
+static const double slot = G_PI / 3; // from one slot of six to the next
+
+// What a stage leaves of torque and angle; both are nothing behind what is slackened, drawn or
+// pulled until something is read.
+static void take_stage(const PlanGroup *group, const Stage *stage, Band *torque, Band *angle)
+{
+    double amount = constant_of(stage);
+    switch (stage->kind) {
+    case STAGE_WAIT:
+    case STAGE_CHECK:
+        break;
+    case STAGE_TURN:
+        *angle = sum(*angle, bolt_angle_band(amount));
+        break;
+    case STAGE_SLOT:
+        *angle = sum(*angle, (Band){0, amount > 0 ? amount : slot});
+        break;
+    case STAGE_ANGLE:
+        *angle = bolt_angle_band(amount);
+        break;
+    case STAGE_TORQUE:
+    case STAGE_SNUG:
+        *torque = stage->kind == STAGE_SNUG ? snug_by_feel(group) : bolt_torque_band(amount);
+        *angle = (Band){0};
+        break;
+    default:
+        *torque = *angle = (Band){0};
+    }
+}
+
+// The last torque, with the angles behind it. FALSE if that is not known beforehand.
 static gboolean take_stages(const PlanTightening *tightening, BoltAsked *asked)
 {
     Band torque = {0}, angle = {0};
-    for (guint i = 0; i < tightening->stages->len; i++) {
-        const Stage *stage = tightening->stages->pdata[i];
-        double amount = constant_of(stage);
-        gboolean seats = stage->kind == STAGE_TORQUE || stage->kind == STAGE_SNUG;
-        if (stage->kind == STAGE_WAIT)
-            continue;
-        if (seats)
-            torque = stage->kind == STAGE_SNUG ? snug_by_feel(tightening->group)
-                                               : bolt_torque_band(amount);
-        if (stage->kind == STAGE_TURN)
-            angle = sum(angle, bolt_angle_band(amount));
-        else
-            angle = stage->kind == STAGE_ANGLE ? bolt_angle_band(amount) : (Band){0};
-        if ((!seats && angle.high <= 0) || torque.high <= 0)
-            torque = (Band){0}; // slackened, drawn, or by a reading: what comes behind it counts
-    }
+    for (guint i = 0; i < tightening->stages->len; i++)
+        take_stage(tightening->group, tightening->stages->pdata[i], &torque, &angle);
     *(angle.high > 0 ? &asked->snug : &asked->torque) = torque;
     asked->angle = angle;
     return torque.high > 0;
@@ -112,9 +127,11 @@ static char *caution_of(const PlanTightening *tightening, const SetPreload *prel
                : NULL;
 }
 
-char *set_preload_caution(const PlanTightening *tightening, guint position)
+char *set_caution(const PlanTightening *tightening, guint stage, guint position)
 {
     g_auto(SetPreload) preload = {0};
+    if (((const Stage *)tightening->stages->pdata[stage - 1])->kind == STAGE_CHECK)
+        return g_strdup("A bolt that does not move may still have lost 10 to 15 % of its pull.");
     if (!tightening->group->strength)
         return NULL; // without a class there is no proof load
     set_preload(tightening, position, &preload);

@@ -164,7 +164,8 @@ static gboolean refuse_kind(const Take *take, const Target *target, GError **err
 static Unit *stage_unit(const Take *take, const Stage *stage)
 {
     gboolean turned = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE ||
-                      stage->kind == STAGE_DRAW || stage->kind == STAGE_SLACKEN;
+                      stage->kind == STAGE_DRAW || stage->kind == STAGE_SLACKEN ||
+                      stage->kind == STAGE_SLOT;
     g_autoptr(Unit) usual = unit_parse(turned ? "°" : "N·m", NULL);
     const GPtrArray *units = take->taker->plan->units;
     for (guint i = 0; i < units->len; i++)

@@ -70,6 +70,12 @@ START_TEST(stages_are_told_apart)
     expect_stages("snug > 90° from snug > wait 10 min", "1 -@4, 3 90°@7, 7 10 min@28");
     expect_stages("75 > slacken > 30 > slacken 1/4 turn", "0 75@0, 4 -@12, 0 30@15, 4 1/4 turn@28");
     expect_stages("draw 1 turn > until end float", "5 1 turn@5, 6 end float@20");
+    expect_stages("40 > to slot", "0 40@0, 9 -@12");
+    expect_stages("40 > to slot within 30° > check 40", "0 40@0, 9 30°@20, 8 40@32");
+    expect_stages("to slot 30",
+                  "0: `snug` and `to slot` stand alone; write > before the next stage");
+    expect_stages("check",
+                  "0: a stage is not finished here; write its torque, angle, check or time");
     expect_stages("snugging torque", "0 snugging torque@0");
     expect_stages("30 > 60°", "5: an angle says from where: write +90° from where the bolt stands, "
                               "or 90° from snug");
@@ -83,7 +89,7 @@ START_TEST(stages_are_told_apart)
         expect_stages(together[i],
                       "0: one stage has one torque; write > between stages, as in 10 > 25 N·m");
     expect_stages("12 1/2 lbf·ft > 2 * 10 N·m", "0 12 1/2 lbf·ft@0, 0 2 * 10 N·m@16");
-    expect_stages("snug 30", "0: `snug` stands alone; write > before the next stage");
+    expect_stages("snug 30", "0: `snug` and `to slot` stand alone; write > before the next stage");
 }
 END_TEST
 

@@ -152,6 +152,12 @@ def parse_stage(text: str, torque: Unit, angle: Unit) -> Stage:
     match = re.fullmatch(r"(slacken|draw|wait)(?: (.+))?", text)
     if match:
         return Stage(match[1], text, parse(match[2]) if match[2] else None)
+    match = re.fullmatch(r"to slot(?: within (.+))?", text)
+    if match:
+        return Stage("slot", text, parse(match[1]) if match[1] else None)
+    match = re.fullmatch(r"check (.+)", text)
+    if match:
+        return Stage("check", text, give_unit(parse(match[1]), torque))
     match = re.fullmatch(r"until (.+)", text)
     if match:
         return Stage("until", text, until=match[1])

@@ -14,6 +14,7 @@ from limits import Limits, Stage, parse_limits, parse_stage
 from units import PURE, Kind, Unit, parse_unit, raised, times
 
 NEWTON_METRE, DEGREE = parse_unit("N·m"), parse_unit("°")
+ONE_BY_ONE = ", one by one"  # behind the stages of a retighten
 CHECK_KEYS = {"at", "unit", "decimals", "limits", "wear", "aim", "gauge", "doubt", "source",
               "choose", "set", "with", "rests on", "settled by", "feature", "optional", "note",
               "formerly"}
@@ -78,10 +79,11 @@ class Tightening:
     group: Group
     step: str
     stages: list[Stage]
+    one_by_one: bool = False
 
     def run_of(self, place: Labels) -> Labels:
         """What `each` takes through all stages by itself: places of one run share this."""
-        if "bolt" in self.group.each:
+        if self.one_by_one or "bolt" in self.group.each:
             return place
         names = [axis[0] for axis in self.group.axes]
         return tuple(label for name, label in zip(names, place) if name in self.group.each)
@@ -249,8 +251,10 @@ class Plan:
             self.add_group(step, name, group)
         for name, stages in (value.get("retighten") or {}).items():
             group = self.groups[name]
-            again = group.stages if stages == "as before" else self.stages(stages)
-            step.tightenings.append(Tightening(group, step.name, again))
+            alone = str(stages).endswith(ONE_BY_ONE)
+            again = group.stages if stages == "as before" else \
+                self.stages(str(stages).removesuffix(ONE_BY_ONE))
+            step.tightenings.append(Tightening(group, step.name, again, alone))
 
     def add_part(self, step: Step, name: str, value: dict[str, Any]) -> Part:
         part = Part(name, step.name, axes_at(value.get("at"), self.axes),

@@ -174,7 +174,7 @@ class Values:
 
     def all_doubts(self, tick: Tick, out_of_order: bool) -> dict[str, int]:
         doubts = dict(tick.doubts) | ({"order": tick.entry.rank} if out_of_order else {})
-        torque = tick.tightening.stages[tick.stage - 1].kind == "torque"
+        torque = tick.tightening.stages[tick.stage - 1].kind in ("torque", "check")
         used, kind = self.used_at(tick) if torque else (None, None)
         tool = self.walk.shop.doubtful(tick.entry.text("tool"), tick.entry, used, kind, torque)
         return doubts | ({"tool": tool} if tool else {})

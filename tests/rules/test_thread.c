@@ -49,6 +49,15 @@ START_TEST(as_it_is_written)
 }
 END_TEST
 
+START_TEST(a_hand_is_read_whatever_else_stands_there)
+{
+    ck_assert(thread_is_left_hand("M12 left-hand"));
+    ck_assert(thread_is_left_hand("taper 3/8 left hand"));
+    ck_assert(!thread_is_left_hand("M12"));
+    ck_assert(!thread_is_left_hand("M12 right-hand"));
+}
+END_TEST
+
 START_TEST(what_is_no_thread_is_refused)
 {
     static const char *const texts[] = {
@@ -140,6 +149,7 @@ int main(void)
     Suite *suite = suite_create("thread");
     TCase *tcase = tcase_create("thread");
     tcase_add_loop_test(tcase, as_it_is_written, 0, G_N_ELEMENTS(written));
+    tcase_add_test(tcase, a_hand_is_read_whatever_else_stands_there);
     tcase_add_test(tcase, what_is_no_thread_is_refused);
     tcase_add_loop_test(tcase, iso_724, 0, G_N_ELEMENTS(sizes));
     tcase_add_test(tcase, strength_follows_the_size);

@@ -64,6 +64,32 @@ START_TEST(angles_stand_on_the_torque_before_them)
 }
 END_TEST
 
+// A castle nut goes on by up to a sixth of a turn, or as far as is said; a check pulls nothing.
+START_TEST(a_slot_adds_what_it_may)
+{
+    expect("thread: M10, length: 40 mm, lubricant: engine oil, stages: 30 > to slot within 30°", 0,
+           "pulled to 13.7 to 67.9 kN");
+    expect("thread: M10, length: 40 mm, lubricant: engine oil, stages: 30 > to slot", 0,
+           "pulled to 13.7 to 109 kN");
+    expect("thread: M10, lubricant: engine oil, stages: 71 > check 60", 0,
+           "pulled to 32.5 to 63.2 kN");
+}
+END_TEST
+
+START_TEST(a_check_says_what_it_hides)
+{
+    Plan *plan;
+    g_autoptr(GPtrArray) told = told_of("stages: 71 > check 71", &plan);
+    const PlanStep *step = plan->steps->pdata[0];
+    g_autofree char *first = set_caution(step->tightenings->pdata[0], 1, 0);
+    g_autofree char *second = set_caution(step->tightenings->pdata[0], 2, 0);
+    ck_assert_ptr_null(first);
+    ck_assert_str_eq(second,
+                     "A bolt that does not move may still have lost 10 to 15 % of its pull.");
+    plan_free(plan);
+}
+END_TEST
+
 START_TEST(what_it_lacks_is_said)
 {
     expect("stages: 71", 0, "how far it is pulled cannot be worked out: say also the thread");
@@ -96,6 +122,8 @@ int main(void)
     tcase_add_test(tcase, the_last_torque_counts);
     tcase_add_test(tcase, above_the_proof_load_is_cautioned_unless_it_is_for_one_use);
     tcase_add_test(tcase, angles_stand_on_the_torque_before_them);
+    tcase_add_test(tcase, a_slot_adds_what_it_may);
+    tcase_add_test(tcase, a_check_says_what_it_hides);
     tcase_add_test(tcase, what_it_lacks_is_said);
     tcase_add_test(tcase, a_substitute_is_told_beside_its_torque);
     suite_add_tcase(suite, tcase);

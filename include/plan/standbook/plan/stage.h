@@ -14,7 +14,12 @@ typedef enum {
     STAGE_DRAW,    // `draw 1 turn`: in rounds of this angle each, until it is down
     STAGE_UNTIL,   // `until CHECK`: until this check passes, below the ceiling
     STAGE_WAIT,    // `wait 10 min`
+    STAGE_CHECK,   // `check 75`: pulled at this torque to see that it does not move
+    STAGE_SLOT,    // `to slot`, `to slot within 30°`: on to the next slot for the pin, never back
 } StageKind;
+
+// Whether a torque wrench is set to the amount of such a stage.
+gboolean stage_is_torque(StageKind kind);
 
 struct PlanCheck;
 

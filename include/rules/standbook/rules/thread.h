@@ -15,6 +15,9 @@ typedef struct {
 // sentence for anything else, a taper thread among them.
 gboolean thread_parse(const char *text, Thread *thread, GError **error);
 
+// Whether the words say that it is left-handed, whatever else stands there.
+gboolean thread_is_left_hand(const char *text);
+
 // Pitch diameter d2, basic minor diameter D1 of the nut and minor diameter d3 of the bolt (ISO 724;
 // d3: ISO 898-1, 9.1.6), in m.
 double thread_pitch_diameter(const Thread *thread);
