@@ -5,11 +5,14 @@
 #include <standbook/base/error.h>
 #include <standbook/base/text.h>
 #include <standbook/work/begin.h>
+#include <standbook/work/grown.h>
+#include <standbook/work/opened.h>
 #include <string.h>
 
 enum { PLANS_MOST = 99, PLAN_BYTES = 2 * 1024 * 1024 };
 
-static const char blank_card[] = "plan: Blank card\n"
+#define BLANK_CARD "Blank card"
+static const char blank_card[] = "plan: " BLANK_CARD "\n"
                                  "gates: [hand over]\n"
                                  "steps:\n"
                                  "  Card:\n"
@@ -56,11 +59,12 @@ static Plan *plan_of(GBytes *bytes, GError **error)
     return plan;
 }
 
-static gboolean holds_plan(const char *path)
+// Whether a file holds a plan that is not kept already.
+static gboolean holds_plan(const char *path, const Shop *shop)
 {
     g_autoptr(GBytes) bytes = plan_file(path);
     g_autoptr(Plan) plan = bytes ? plan_of(bytes, NULL) : NULL;
-    return plan != NULL;
+    return plan && !(shop && plan_is_kept(shop, plan, bytes));
 }
 
 static gint by_name(gconstpointer one, gconstpointer other)
@@ -68,50 +72,92 @@ static gint by_name(gconstpointer one, gconstpointer other)
     return strcmp(*(char *const *)one, *(char *const *)other);
 }
 
-GPtrArray *plans_found(void)
+static GPtrArray *files_found(const Shop *shop)
 {
-    GPtrArray *plans = g_ptr_array_new_with_free_func(g_free);
+    GPtrArray *files = g_ptr_array_new_with_free_func(g_free);
     GDir *folder = g_dir_open(".", 0, NULL);
     const char *name;
-    while (folder && plans->len < PLANS_MOST && (name = g_dir_read_name(folder)))
+    while (folder && files->len < PLANS_MOST && (name = g_dir_read_name(folder)))
         if ((g_str_has_suffix(name, ".yaml") || g_str_has_suffix(name, ".yml")) &&
-            g_utf8_validate(name, -1, NULL) && holds_plan(name))
-            g_ptr_array_add(plans, g_strdup(name));
+            g_utf8_validate(name, -1, NULL) && holds_plan(name, shop))
+            g_ptr_array_add(files, g_strdup(name));
     g_clear_pointer(&folder, g_dir_close);
-    g_ptr_array_sort(plans, by_name);
+    g_ptr_array_sort(files, by_name);
+    return files;
+}
+
+// The blank card has a door of its own.
+static GPtrArray *kept_found(const Shop *shop)
+{
+    GPtrArray *names = g_ptr_array_new_with_free_func(g_free);
+    g_autoptr(GPtrArray) kept = shop ? shop_all(shop, "plan", NULL) : g_ptr_array_new();
+    for (guint i = 0; i < kept->len; i++)
+        if (strcmp(shop_label(kept->pdata[i]), BLANK_CARD) != 0)
+            g_ptr_array_add(names, g_strdup(shop_label(kept->pdata[i])));
+    return names;
+}
+
+GPtrArray *plans_found(const Desk *desk)
+{
+    const Shop *shop = desk->shop ? session_shop(desk->shop) : NULL;
+    GPtrArray *plans = kept_found(shop);
+    g_ptr_array_extend_and_steal(plans, files_found(shop));
+    g_ptr_array_set_size(plans, (gint)MIN(plans->len, PLANS_MOST));
     return plans;
 }
 
 // PERSON ----------------------------------------------------------------------------------------
 
-gboolean person_fits(const char *person, GError **error)
+gboolean person_fits(const Desk *desk, const char *person, GError **error)
 {
-    gsize initials = strspn(person, "ABCDEFGHIJKLMNOPQRSTUVWXYZ");
-    if (initials >= 2 && initials <= 4 && person[initials] == ' ' && person[initials + 1])
+    (void)desk;
+    gsize initials = strspn(person, G_CSET_A_2_Z);
+    if (initials >= 2 && initials <= 4 &&
+        (!person[initials] || (person[initials] == ' ' && person[initials + 1])))
         return TRUE;
     g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
                         "write two to four capitals, a blank and the name: TB Tess Bell");
     return FALSE;
 }
 
-gboolean word_fits(const char *word, GError **error)
+char *person_words(const char *person)
 {
-    static const char parting[] = " \t\"[](),#";
-    if (*word && !strpbrk(word, parting))
+    g_auto(GStrv) parts = g_strsplit(person, " ", 2);
+    g_autofree char *name = line_quoted(parts[1] ? parts[1] : parts[0]);
+    return g_strdup_printf("person %s %s", parts[0], name);
+}
+
+// BUILD -----------------------------------------------------------------------------------------
+
+static gboolean is_build(const Desk *desk, const char *number)
+{
+    return desk->shop && shop_find(session_shop(desk->shop), "build", number);
+}
+
+static const char parting[] = " \t\"[](),#";
+
+gboolean build_fits(const Desk *desk, const char *number, GError **error)
+{
+    g_autofree char *one = g_strdelimit(g_strdup(number), parting, '-');
+    if (strcmp(one, number) != 0)
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "it is one word, without blanks, brackets or commas: write %s", one);
+    else if (is_build(desk, number)) {
+        g_autofree char *unused = build_free(desk);
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "%s is a job already; call this one otherwise, such as %s", number, unused);
+    } else
         return TRUE;
-    g_autofree char *one = g_strdelimit(g_strdup(word), parting, '-');
-    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                "it is one word, without blanks, brackets or commas: write %s", one);
     return FALSE;
 }
 
-// `harrow` for `Ines Harrow`: the short word of an owner.
-static char *owner_word(const char *owner)
+char *build_free(const Desk *desk)
 {
-    const char *last = strrchr(owner, ' ');
-    g_autofree char *lower = g_utf8_strdown(last ? last + 1 : owner, -1);
-    g_autofree char *word = g_strdelimit(g_steal_pointer(&lower), "\t\"[](),#", '-');
-    return g_strdup(*word ? word : "owner");
+    for (guint i = 1;; i++) {
+        g_autofree char *number = g_strdup_printf("B-%u", i);
+        if (!is_build(desk, number))
+            return g_steal_pointer(&number);
+    }
 }
 
 // DEMO ------------------------------------------------------------------------------------------
@@ -159,49 +205,127 @@ gboolean begin_demo(Desk *desk, GError **error)
     return desk_open_store(desk, path, error);
 }
 
+// OWNER -----------------------------------------------------------------------------------------
+
+// The short word of an owner of that name; NULL if the shop has none.
+static const char *owner_known(const Desk *desk, const char *name)
+{
+    g_autoptr(GPtrArray) owners = shop_all(session_shop(desk->shop), "owner", NULL);
+    for (guint i = 0; i < owners->len; i++) {
+        g_autofree char *known = person_name(desk->book, entry_text(owners->pdata[i], "id"));
+        if (g_strcmp0(known, name) == 0)
+            return shop_label(owners->pdata[i]);
+    }
+    return NULL;
+}
+
+// `harrow` for `Ines Harrow`, `harrow-2` for the next of that surname.
+static char *owner_word(const Desk *desk, const char *owner)
+{
+    const char *last = strrchr(owner, ' ');
+    g_autofree char *lower = g_utf8_strdown(last ? last + 1 : owner, -1);
+    g_autofree char *word = g_strdelimit(g_steal_pointer(&lower), parting, '-');
+    g_autofree char *label = g_strdup(word);
+    for (guint i = 2; shop_find(session_shop(desk->shop), "owner", label); i++) {
+        g_free(label);
+        label = g_strdup_printf("%s-%u", word, i);
+    }
+    return g_steal_pointer(&label);
+}
+
+// Enters the owner, unless that one is known; then `*word` is the short word. Nobody: NULL.
+static gboolean enter_owner(Desk *desk, const char *owner, char **word)
+{
+    *word = *owner ? g_strdup(owner_known(desk, owner)) : NULL;
+    if (*word || !*owner)
+        return TRUE;
+    *word = owner_word(desk, owner);
+    g_autofree char *name = line_quoted(owner);
+    g_autofree char *line = g_strdup_printf("owner %s %s", *word, name);
+    return desk_shop_line(desk, line);
+}
+
 // ENGINE ----------------------------------------------------------------------------------------
 
-static gboolean enter_lines(Desk *desk, const Beginning *beginning, const Plan *plan,
-                            GError **error)
+// What the shop knows of the engine stays, unless it has changed hands.
+static gboolean enter_engine(Desk *desk, const Beginning *beginning, const Plan *plan,
+                             const char *owner)
 {
-    g_auto(GStrv) person = g_strsplit(beginning->person, " ", 2);
-    g_autofree char *name = line_quoted(person[1]), *owner = line_quoted(beginning->owner);
-    g_autofree char *short_owner = owner_word(beginning->owner);
-    g_autofree char *family = line_quoted(plan->family ? plan->family : "engine");
-    g_autofree char *plan_name = line_quoted(plan->name);
+    const Shop *shop = session_shop(desk->shop);
+    const Entry *known = shop_find(shop, "engine", beginning->serial);
+    const Entry *owning = owner ? shop_find(shop, "owner", owner) : NULL;
+    const char *note = known ? entry_text(known, "note") : NULL;
+    if (known && (!owning || g_strcmp0(entry_text(known, "owner"), entry_text(owning, "id")) == 0))
+        return TRUE;
     g_autofree char *serial = line_quoted(beginning->serial);
-    g_autofree char *lines = g_strdup_printf(
-        "%s person %s %s\nowner %s %s\nengine %s family %s owner %s\nbuild %s engine %s plan %s\n",
-        person[0], person[0], name, short_owner, owner, serial, family, short_owner,
-        beginning->build, serial, plan_name);
+    g_autofree char *family = line_quoted(known          ? entry_text(known, "family")
+                                          : plan->family ? plan->family
+                                                         : "engine");
+    g_autofree char *words = note ? line_quoted(note) : g_strdup("");
+    g_autofree char *line = g_strdup_printf("engine %s family %s%s%s %s", serial, family,
+                                            owner ? " owner " : "", owner ? owner : "", words);
+    return desk_shop_line(desk, line);
+}
+
+static gboolean enter_person(Desk *desk, const char *person)
+{
+    if (!person)
+        return TRUE;
+    g_autofree char *line = person_words(person);
     g_free(desk->who);
-    desk->who = g_strdup(person[0]);
-    return session_text(desk->shop, lines, strlen(lines), NULL, NULL, error);
+    desk->who = g_strndup(person, strcspn(person, " "));
+    return desk_shop_line(desk, line);
+}
+
+static gboolean enter_lines(Desk *desk, const Beginning *beginning, const Plan *plan)
+{
+    g_autofree char *owner = NULL;
+    g_autofree char *plan_name = line_quoted(plan->name), *serial = line_quoted(beginning->serial);
+    g_autofree char *build =
+        g_strdup_printf("build %s engine %s plan %s", beginning->build, serial, plan_name);
+    return enter_person(desk, beginning->person) && enter_owner(desk, beginning->owner, &owner) &&
+           enter_engine(desk, beginning, plan, owner) && desk_shop_line(desk, build);
+}
+
+// The plan as it is kept, or as its file has it, which is kept then.
+static Plan *take_plan(Desk *desk, const char *named, GError **error)
+{
+    const Entry *entry =
+        named && desk->shop ? shop_find(session_shop(desk->shop), "plan", named) : NULL;
+    if (entry)
+        return plan_kept(desk->book, entry_text(entry, "digest"), error);
+    const SessionOptions options = session_options(desk);
+    g_autoptr(GBytes) bytes =
+        named ? plan_file(named) : g_bytes_new_static(blank_card, strlen(blank_card));
+    g_autoptr(Plan) plan = bytes ? plan_of(bytes, error) : NULL;
+    return plan && plan_keep(desk->book, bytes, plan, &options, NULL, error) &&
+                   desk_read_shop(desk, error)
+               ? g_steal_pointer(&plan)
+               : NULL;
 }
 
 static gboolean fill_store(Desk *desk, const Beginning *beginning, GError **error)
 {
-    const SessionOptions options = session_options(desk);
-    g_autoptr(GBytes) bytes = beginning->plan ? plan_file(beginning->plan)
-                                              : g_bytes_new_static(blank_card, strlen(blank_card));
-    g_autoptr(Plan) plan = bytes ? plan_of(bytes, error) : NULL;
-    if (!plan)
+    g_autoptr(Plan) plan = take_plan(desk, beginning->plan, error);
+    if (!plan || !enter_lines(desk, beginning, plan))
         return FALSE;
-    return plan_keep(desk->book, bytes, plan, &options, NULL, error) &&
-           desk_open_store(desk, desk->options->store, error) &&
-           enter_lines(desk, beginning, plan, error);
+    g_autofree char *time = moment_text(desk->now);
+    desk_take_up(desk, beginning->build);
+    desk_last(desk, "%s begun · %.5s %s", beginning->build, time + 11, desk->who);
+    return TRUE;
 }
 
 gboolean begin_engine(Desk *desk, const Beginning *beginning, GError **error)
 {
     const char *store = desk->options->store;
-    if (!make_folder_of(store, error) || !book_create(store, error))
+    gboolean first = !desk->book;
+    if (first && (!make_folder_of(store, error) || !book_create(store, error)))
         return FALSE;
-    if (desk_open_store(desk, store, error) && fill_store(desk, beginning, error)) {
-        desk_take_up(desk, beginning->build);
+    if ((!first || desk_open_store(desk, store, error)) && fill_store(desk, beginning, error))
         return TRUE;
+    if (first) {
+        desk_close_store(desk);
+        g_unlink(store);
     }
-    desk_close_store(desk);
-    g_unlink(store);
     return FALSE;
 }

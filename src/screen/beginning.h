@@ -1,27 +1,36 @@
-// What the first screen begins: a demo of its own, or a store with its first engine.
+// What is begun: a demo of its own, a store with its first engine, or the next engine of a store.
 #pragma once
 #include "desk.h"
 
 typedef struct {
-    char *plan;   // file of the plan; NULL: a blank card
-    char *person; // `TB Tess Bell`
-    char *serial, *owner, *build;
+    char *plan;   // file of the plan, or name of one that is kept; NULL: a blank card
+    char *person; // `TB Tess Bell`, or initials alone; NULL: who works here
+    char *serial;
+    char *owner; // "": nobody knows
+    char *build;
 } Beginning;
 
 void beginning_clear(Beginning *beginning);
 
-// The files (char *) in the working folder that hold a plan without fault, by name, 99 at most. The
+// The plans that an engine can be begun with (char *), 99 at most: the names of those that are
+// kept, then by name the files in the working folder that hold another one without fault. The
 // caller frees with g_ptr_array_unref.
-GPtrArray *plans_found(void) G_GNUC_WARN_UNUSED_RESULT;
+GPtrArray *plans_found(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 
-// Whether this can be a person: initials and a name.
-gboolean person_fits(const char *person, GError **error);
+// Whether this can be a person: initials, and perhaps a name.
+gboolean person_fits(const Desk *desk, const char *person, GError **error);
+// `person TB "Tess Bell"`, as a line of the shop has it: the name is the initials where none is
+// said. The caller frees.
+char *person_words(const char *person) G_GNUC_WARN_UNUSED_RESULT;
 
-// Whether this can be a number that things are called by: one word.
-gboolean word_fits(const char *word, GError **error);
+// Whether this can be the number of a new build: one word that no other build has.
+gboolean build_fits(const Desk *desk, const char *number, GError **error);
+// The first of `B-1`, `B-2`, … that no build has. The caller frees.
+char *build_free(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 
 // Makes the demo beside the store, unless it is there, and works on it from then on.
 gboolean begin_demo(Desk *desk, GError **error);
 
-// Makes the store, and enters person, plan, owner, engine and build in it; all of them or no store.
+// Enters person, plan, owner, engine and build, and takes that build up. Where there is no store it
+// is made; then it is all of them or no store. FALSE with an error, or with a warning of the desk.
 gboolean begin_engine(Desk *desk, const Beginning *beginning, GError **error);

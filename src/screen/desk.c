@@ -20,13 +20,23 @@ void desk_close_store(Desk *desk)
     g_clear_pointer(&desk->book, book_close);
 }
 
-gboolean desk_open_store(Desk *desk, const char *path, GError **error)
+gboolean desk_read_shop(Desk *desk, GError **error)
 {
     const SessionOptions options = session_options(desk);
+    Session *shop = session_open(desk->book, NULL, &options, error);
+    if (!shop)
+        return FALSE;
+    g_clear_pointer(&desk->used, g_ptr_array_unref);
+    session_close(desk->shop);
+    desk->shop = shop;
+    return TRUE;
+}
+
+gboolean desk_open_store(Desk *desk, const char *path, GError **error)
+{
     desk_close_store(desk);
     desk->book = book_open(path, BOOK_WRITE, error);
-    desk->shop = desk->book ? session_open(desk->book, NULL, &options, error) : NULL;
-    return desk->shop != NULL;
+    return desk->book && desk_read_shop(desk, error);
 }
 
 gboolean desk_open(Desk *desk, const ScreenOptions *options, GError **error)

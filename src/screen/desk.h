@@ -42,6 +42,8 @@ void desk_clear(Desk *desk);
 // Opens this store in place of the one before, if any.
 gboolean desk_open_store(Desk *desk, const char *path, GError **error);
 void desk_close_store(Desk *desk);
+// Reads the shop's ledger anew: a plan was kept, which no line of it did. FALSE with an error.
+gboolean desk_read_shop(Desk *desk, GError **error);
 
 // The session of a build; NULL with a warning if it cannot be opened. Belongs to the desk.
 Session *desk_session(Desk *desk, const char *number);

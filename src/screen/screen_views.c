@@ -69,13 +69,18 @@ static void go_there(Screen *screen, Go there)
 
 enum { LEAVE_GAP = 1000000 }; // µs
 
-// Up one screen; who goes up many, or holds the key down, does not fall out of the program.
+// Up one screen; who goes up many, or holds the key down, does not fall out of the program, nor who
+// has nothing more to erase.
 static Go go_up(Screen *screen)
 {
     gint64 before = screen->went_up;
     screen->went_up = screen->pressed;
     if (screen->views->len > 1)
         return go(GO_UP);
+    if (screen->typing.before.kind == PRESSED_BACKSPACE) {
+        desk_warn(&screen->desk, "this is the first screen; q leaves the program");
+        return go(GO_STAY);
+    }
     if (!before || screen->pressed - before >= LEAVE_GAP)
         return go(GO_LEAVE);
     desk_warn(&screen->desk, "this is the first screen; the same key again leaves the program");

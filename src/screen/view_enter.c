@@ -17,13 +17,12 @@ static char *person_line(const Desk *desk, const Thing *thing, const char *typed
 {
     g_autofree char *person = initials_typed(typed);
     (void)thing;
-    if (!person_fits(person, error))
+    if (!person_fits(desk, person, error))
         return NULL;
-    const char *blank = strchr(person, ' ');
-    g_autofree char *initials = g_strndup(person, (gsize)(blank - person));
-    g_autofree char *name = line_quoted(blank + 1);
-    return g_strdup_printf("%s%sperson %s %s", desk->who ? "" : initials, desk->who ? "" : " ",
-                           initials, name);
+    g_autofree char *words = person_words(person);
+    gsize initials = strcspn(person, " ");
+    return desk->who ? g_steal_pointer(&words)
+                     : g_strdup_printf("%.*s %s", (int)initials, person, words);
 }
 
 static char *tool_line(const Desk *desk, const Thing *thing, const char *typed, GError **error)

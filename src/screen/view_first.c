@@ -1,4 +1,5 @@
-// An empty logbook: a demo shop, an engine with a plan, or an engine without one.
+// What is begun: on an empty logbook a demo shop, an engine with a plan, or one without; in a shop
+// the next engine, with or without.
 #include "beginning.h"
 #include "view.h"
 #include "words.h"
@@ -10,31 +11,55 @@ typedef enum { DOOR_NONE, DOOR_DEMO, DOOR_PLAN, DOOR_BLANK } Door;
 
 typedef struct {
     Door door;
-    GPtrArray *plans; // char *: files that hold a plan without fault
+    gboolean another; // there is a logbook, and somebody who works here
+    gboolean who;     // that was asked
+    GPtrArray *plans; // char *: those that are kept, and files that hold one without fault
     Beginning answers;
     guint asked;   // questions answered so far
     gboolean made; // the demo, so that its shop can be opened
 } First;
 
+// An answer that may be left out: what stands for it.
+static char *nobody_known(const Desk *desk)
+{
+    (void)desk;
+    return g_strdup("");
+}
+
 // What is asked behind doors 2 and 3, one line each.
 typedef struct {
-    Door least;         // doors from this one on do not ask it
+    gboolean plan;      // only with one
+    gboolean once;      // only on an empty logbook
     const char *prompt; // what NEXT says
     const char *hint;
-    gsize offset;                                         // of the answer in Beginning
-    gboolean (*fits)(const char *answer, GError **error); // NULL: anything does
+    gsize offset;                         // of the answer in Beginning
+    char *(*otherwise)(const Desk *desk); // for an empty answer; NULL: there must be one
+    gboolean (*fits)(const Desk *desk, const char *answer, GError **error); // NULL: anything does
 } Question;
 
 static const Question questions[] = {
-    {DOOR_BLANK, "which plan?", NULL, G_STRUCT_OFFSET(Beginning, plan), NULL},
-    {DOOR_BLANK + 1, "initials, name", "two to four capitals, then your name: TB Tess Bell",
-     G_STRUCT_OFFSET(Beginning, person), person_fits},
-    {DOOR_BLANK + 1, "engine number", "as it is stamped on the block",
-     G_STRUCT_OFFSET(Beginning, serial), NULL},
-    {DOOR_BLANK + 1, "whose is it?", "the owner's name", G_STRUCT_OFFSET(Beginning, owner), NULL},
-    {DOOR_BLANK + 1, "job number", "what you call this job: the build's number, such as B-1",
-     G_STRUCT_OFFSET(Beginning, build), word_fits},
+    {TRUE, FALSE, "which plan?", NULL, G_STRUCT_OFFSET(Beginning, plan), NULL, NULL},
+    {FALSE, TRUE, "initials, name", "two to four capitals, then your name: TB Tess Bell",
+     G_STRUCT_OFFSET(Beginning, person), NULL, person_fits},
+    {FALSE, FALSE, "engine number", "as it is stamped on the block",
+     G_STRUCT_OFFSET(Beginning, serial), NULL, NULL},
+    {FALSE, FALSE, "whose is it?", "the owner's name", G_STRUCT_OFFSET(Beginning, owner),
+     nobody_known, NULL},
+    {FALSE, FALSE, "job number", "what you call this job", G_STRUCT_OFFSET(Beginning, build),
+     build_free, build_fits},
 };
+
+// Whether the door that was chosen leads to that question.
+static gboolean is_asked(const First *first, const Question *question)
+{
+    return !(question->plan && first->door != DOOR_PLAN) && !(question->once && first->another);
+}
+
+// As it is shown: nobody is an answer too.
+static const char *shown(const char *answer)
+{
+    return *answer ? answer : "customer unknown";
+}
 
 static char *const *answer_to(const First *first, const Question *question)
 {
@@ -44,9 +69,9 @@ static char *const *answer_to(const First *first, const Question *question)
 static gpointer open(Desk *desk, const char *argument)
 {
     First *first = g_new0(First, 1);
-    (void)desk;
     (void)argument;
-    first->plans = plans_found();
+    first->another = desk->book != NULL;
+    first->plans = plans_found(desk);
     return first;
 }
 
@@ -58,18 +83,17 @@ static void close(gpointer state)
     g_free(first);
 }
 
-static const char *const doors[] = {
-    "",
-    " There is nothing to set up. What is on the stand?",
-    "",
-    "  1   a demo shop          Three engines and more, one in the middle of a step.",
-    "                           Kept apart from your work: you can break nothing.",
-    "",
-    "  2   an engine, a plan    Steps and limits for its family, read from a file.",
-    "",
-    "",
-    "  3   an engine, no plan   A blank card: measure now, name checks as you go.",
-    "",
+static const struct {
+    const char *what, *says, *more;
+} doors[] = {
+    [DOOR_DEMO] = {"a demo shop", "Three engines and more, one in the middle of a step.",
+                   "Kept apart from your work: you can break nothing."},
+    [DOOR_PLAN] = {"an engine, a plan", "Steps and limits for its family, read from a file.", NULL},
+    [DOOR_BLANK] = {"an engine, no plan", "A blank card: measure now, name checks as you go.",
+                    NULL},
+};
+
+static const char *const welcome[] = {
     " A reading is its digits and Enter. It is judged at once and never lost:",
     "",
     "       0.041 ±.005  √ pass   0.030 ├──▒▒█▒▒────────┤ 0.065",
@@ -77,23 +101,53 @@ static const char *const doors[] = {
     " The maker's current service data governs. This is your workshop's record.",
 };
 
+static Door first_door(const First *first)
+{
+    return first->another ? DOOR_PLAN : DOOR_DEMO;
+}
+
+// `2 plans found: hathersey-h23.yaml, …`
+static char *found_words(const First *first)
+{
+    guint count = first->plans->len;
+    g_autofree char *base = count ? g_path_get_basename(first->plans->pdata[0]) : NULL;
+    return count ? g_strdup_printf("%u plan%s found: %s%s", count, count > 1 ? "s" : "", base,
+                                   count > 1 ? ", …" : "")
+                 : g_strdup("None here; start in the folder where one lies.");
+}
+
+enum { DOOR_COLUMN = 3, WHAT_COLUMN = 7, SAYS_COLUMN = 28 };
+
+static guint paint_door(const First *first, Door door, guint row, Page *page)
+{
+    static const Style plain = {0, 0};
+    g_autofree char *number = g_strdup_printf("%d", (int)door - (int)first_door(first) + 1);
+    g_autofree char *found = door == DOOR_PLAN ? found_words(first) : g_strdup(doors[door].more);
+    canvas_put(page->body, row, DOOR_COLUMN, 0, plain, number);
+    canvas_put(page->body, row, WHAT_COLUMN, 0, plain, doors[door].what);
+    canvas_put(page->body, row, SAYS_COLUMN, 0, plain, doors[door].says);
+    if (found)
+        canvas_put(page->body, ++row, SAYS_COLUMN, PAGE_WIDTH - SAYS_COLUMN, plain, found);
+    return row + 2;
+}
+
 static void paint_doors(const First *first, Page *page)
 {
-    static const guint found_row = 7;
-    for (gsize i = 0; i < G_N_ELEMENTS(doors); i++)
-        canvas_put(page->body, (guint)i, 1, 0, style_of(0, 0), doors[i]);
-    g_autofree char *base = first->plans->len ? g_path_get_basename(first->plans->pdata[0]) : NULL;
-    g_autofree char *found = first->plans->len
-                                 ? g_strdup_printf("%u plan%s found: %s%s", first->plans->len,
-                                                   first->plans->len > 1 ? "s" : "", base,
-                                                   first->plans->len > 1 ? ", …" : "")
-                                 : g_strdup("None here; start in the folder where one lies.");
-    canvas_put(page->body, found_row, 28, 0, style_of(0, 0), found);
+    guint row = 3;
+    canvas_put(page->body, 1, 2, 0, style_of(0, 0),
+               first->another ? "What comes onto the stand?"
+                              : "There is nothing to set up. What is on the stand?");
+    for (Door door = first_door(first); door <= DOOR_BLANK; door++)
+        row = paint_door(first, door, row, page);
+    for (gsize i = 0; i < G_N_ELEMENTS(welcome) && !first->another; i++)
+        canvas_put(page->body, row++, 1, 0, style_of(0, 0), welcome[i]);
     page->field = ASKS_LINE;
-    page_say(&page->next, "1, 2 or 3?");
-    page_say(&page->then, "your initials, then the first reading: about a minute");
+    page_say(&page->next, first->another ? "1 or 2?" : "1, 2 or 3?");
+    page_say(&page->then, "%s, then the first reading: about a minute",
+             first->another ? "its number" : "your initials");
     page->keys[0] = (PageKey){ACTION_TAKE, "number Enter", "chooses"};
-    page->keys[1] = (PageKey){ACTION_UP, "q", "leave, nothing to save"};
+    page->keys[1] =
+        (PageKey){ACTION_UP, "q", first->another ? "back to the shop" : "leave, nothing to save"};
     page->keys[2] = (PageKey){ACTION_HELP, "?", "help"};
 }
 
@@ -111,13 +165,24 @@ static void paint_answers(const First *first, Page *page)
     for (guint i = 0; i < G_N_ELEMENTS(questions); i++) {
         const char *answer = *answer_to(first, &questions[i]);
         g_autofree char *line =
-            g_strdup_printf(" %-16s %s", questions[i].prompt, answer ? answer : "");
-        if (answer && first->door < questions[i].least)
+            g_strdup_printf(" %-16s %s", questions[i].prompt, answer ? shown(answer) : "");
+        if (answer && is_asked(first, &questions[i]))
             canvas_put(page->body, 1 + i, 1, 0, style_of(0, 0), line);
     }
 }
 
-static void paint_question(const First *first, Page *page)
+// What Enter does, or what is to be written.
+static char *answer_hint(const First *first, const Desk *desk, const Question *question)
+{
+    const char *before = *answer_to(first, question);
+    if (before)
+        return g_strconcat("Enter keeps ", shown(before), NULL);
+    g_autofree char *otherwise = question->otherwise ? question->otherwise(desk) : NULL;
+    return g_strconcat(question->hint, otherwise ? "; Enter alone: " : "",
+                       otherwise ? shown(otherwise) : "", NULL);
+}
+
+static void paint_question(const First *first, const Desk *desk, Page *page)
 {
     const Question *question = &questions[first->asked];
     page->field = question->hint ? ASKS_TEXT : ASKS_LINE;
@@ -126,9 +191,8 @@ static void paint_question(const First *first, Page *page)
         page_say(&page->then, "the line of a plan");
         paint_plans(first, page);
     } else {
-        const char *before = *answer_to(first, question);
-        page_say(&page->then, "%s%s", before ? "Enter keeps " : "",
-                 before ? before : question->hint);
+        g_autofree char *hint = answer_hint(first, desk, question);
+        page_say(&page->then, "%s", hint);
         paint_answers(first, page);
     }
     page->keys[0] = (PageKey){ACTION_TAKE, "Enter", "next"};
@@ -158,19 +222,21 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     (void)typed;
     g_autofree char *store = store_words(desk->options->store);
     page_say(&page->status, "standbook");
-    page_say(&page->head, "An empty logbook");
+    page_say(&page->head, first->another ? "Another engine" : "An empty logbook");
     page_say(&page->count, "%s", strlen(store) > 60 ? "" : store);
     if (first->door == DOOR_DEMO)
         paint_making(page);
     else if (first->door)
-        paint_question(first, page);
+        paint_question(first, desk, page);
     else
         paint_doors(first, page);
 }
 
+// Without an error the desk has warned.
 static void refuse(First *first, Desk *desk, const GError *error)
 {
-    desk_warn(desk, "%s", error ? error->message : "it could not be begun");
+    if (error || !desk->warning)
+        desk_warn(desk, "%s", error ? error->message : "it could not be begun");
     first->door = DOOR_NONE;
     first->asked = 0;
 }
@@ -180,7 +246,7 @@ static Go begin(First *first, Desk *desk)
 {
     g_autoptr(GError) error = NULL;
     if (begin_engine(desk, &first->answers, &error))
-        return go_instead(VIEW_SHOP, NULL);
+        return go_instead(first->another ? VIEW_STEPS : VIEW_SHOP, NULL);
     refuse(first, desk, error);
     return go(GO_STAY);
 }
@@ -202,60 +268,79 @@ static gboolean idle(gpointer state, Desk *desk)
     return TRUE;
 }
 
+// The demo's shop once it is made; who works here, before the next engine is begun.
 static Go wants(gpointer state, Desk *desk)
 {
-    const First *first = state;
-    (void)desk;
-    return first->made ? go_instead(VIEW_SHOP, NULL) : go(GO_STAY);
+    First *first = state;
+    if (first->made)
+        return go_instead(VIEW_SHOP, NULL);
+    if (!first->another || desk->who)
+        return go(GO_STAY);
+    if (first->who)
+        return go(GO_UP);
+    first->who = TRUE;
+    return go_open(VIEW_WHO, NULL);
 }
 
 // Goes to the next question that this door asks; behind the last one it begins.
 static Go ask(First *first, Desk *desk)
 {
-    while (first->asked < G_N_ELEMENTS(questions) && first->door >= questions[first->asked].least)
+    while (first->asked < G_N_ELEMENTS(questions) && !is_asked(first, &questions[first->asked]))
         first->asked++;
     return first->asked < G_N_ELEMENTS(questions) ? go(GO_STAY) : begin(first, desk);
 }
 
 static Go choose_door(First *first, Desk *desk, const char *typed)
 {
-    if (strlen(typed) != 1 || *typed < '1' || *typed > '3') {
-        desk_warn(desk, "there are three doors: 1, 2 or 3");
-        return go(GO_STAY);
-    }
-    first->door = (Door)(*typed - '0');
-    if (first->door == DOOR_PLAN && first->plans->len == 0) {
-        first->door = DOOR_NONE;
-        desk_warn(desk, "no plan lies in this folder; take 3, or start where one lies");
-        return go(GO_STAY);
-    }
-    return first->door == DOOR_DEMO ? go(GO_STAY) : ask(first, desk);
+    Door door = g_ascii_isdigit(*typed) && !typed[1] ? (Door)(*typed - '1' + (int)first_door(first))
+                                                     : DOOR_NONE;
+    if (door < first_door(first) || door > DOOR_BLANK)
+        desk_warn(desk, first->another ? "there are two doors: 1 or 2"
+                                       : "there are three doors: 1, 2 or 3");
+    else if (door == DOOR_PLAN && first->plans->len == 0)
+        desk_warn(desk, "no plan lies in this folder; take %u, or start where one lies",
+                  DOOR_BLANK - first_door(first) + 1);
+    else
+        first->door = door;
+    return first->door > DOOR_DEMO ? ask(first, desk) : go(GO_STAY);
 }
 
+// The plan of that line; NULL with a warning if there is none.
+static char *plan_of_line(const First *first, Desk *desk, const char *text)
+{
+    guint64 line = g_ascii_strtoull(text, NULL, 10);
+    if (line >= 1 && line <= first->plans->len)
+        return g_strdup(first->plans->pdata[line - 1]);
+    desk_warn(desk, "there is no line %s; the list has 1 to %u", text, first->plans->len);
+    return NULL;
+}
+
+// What was typed as an answer; NULL, perhaps with a warning, if it is none.
+static char *read_answer(const First *first, Desk *desk, const Question *question, const char *text)
+{
+    if (!*text)
+        return question->otherwise ? question->otherwise(desk) : NULL;
+    if (question->plan)
+        return plan_of_line(first, desk, text);
+    g_autoptr(GError) error = NULL;
+    g_autofree char *said = question->fits == person_fits ? initials_typed(text) : g_strdup(text);
+    if (!question->fits || question->fits(desk, said, &error))
+        return g_steal_pointer(&said);
+    desk_warn(desk, "%s", error->message);
+    return NULL;
+}
+
+// On an empty field what was answered before stays.
 static Go answer(First *first, Desk *desk, const char *typed)
 {
     const Question *question = &questions[first->asked];
     char **answer = G_STRUCT_MEMBER_P(&first->answers, question->offset);
     g_autofree char *text = g_strstrip(g_strdup(typed));
-    if (!*text && *answer) { // it was answered before
-        first->asked++;
-        return ask(first, desk);
-    }
-    guint line = question->hint ? 0 : (guint)g_ascii_strtoull(text, NULL, 10);
-    if (!*text)
+    char *read = !*text && *answer ? g_strdup(*answer) : read_answer(first, desk, question, text);
+    if (!read)
         return go(GO_KEEP);
-    if (!question->hint && (line < 1 || line > first->plans->len)) {
-        desk_warn(desk, "there is no line %s; the list has 1 to %u", text, first->plans->len);
-        return go(GO_KEEP);
-    }
-    g_autoptr(GError) error = NULL;
-    g_autofree char *person = question->fits == person_fits ? initials_typed(text) : NULL;
-    if (question->fits && !question->fits(person ? person : text, &error)) {
-        desk_warn(desk, "%s", error->message);
-        return go(GO_KEEP);
-    }
     g_free(*answer);
-    *answer = g_strdup(line ? first->plans->pdata[line - 1] : person ? person : text);
+    *answer = read;
     first->asked++;
     return ask(first, desk);
 }
@@ -270,7 +355,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 static void go_back(First *first)
 {
     guint before = first->asked;
-    while (before > 0 && first->door >= questions[before - 1].least)
+    while (before > 0 && !is_asked(first, &questions[before - 1]))
         before--;
     if (before > 0)
         first->asked = before - 1;

@@ -7,16 +7,21 @@
 
 typedef struct {
     GPtrArray *cards; // Card *
+    gint64 seen;      // the shop's last entry when they were listed
     char *latest;     // the build with the newest entry, NULL for none
     gboolean asked;   // who works here
 } Shelf;
 
+// A build is never taken away: those that are new come in between.
 static void fill_shelf(Shelf *shelf, Desk *desk)
 {
     g_autoptr(GPtrArray) numbers = desk_numbers(desk);
-    g_ptr_array_set_size(shelf->cards, 0);
-    for (guint i = 0; i < numbers->len; i++)
-        g_ptr_array_add(shelf->cards, card_new(numbers->pdata[i]));
+    shelf->seen = desk->shop ? shop_last(session_shop(desk->shop)) : 0;
+    for (guint i = 0; i < numbers->len; i++) {
+        const Card *card = i < shelf->cards->len ? shelf->cards->pdata[i] : NULL;
+        if (!card || strcmp(card->number, numbers->pdata[i]) != 0)
+            g_ptr_array_insert(shelf->cards, (gint)i, card_new(numbers->pdata[i]));
+    }
 }
 
 static gpointer open(Desk *desk, const char *argument)
@@ -104,9 +109,9 @@ static void say_next(const Card *next, Page *page)
 static void paint_keys(Page *page)
 {
     page->keys[0] = (PageKey){ACTION_TAKE, "number Enter", "opens"};
+    page_key(page, ACTION_ADD, "add an engine");
     page_key(page, ACTION_FIND, NULL);
     page_key(page, ACTION_ON, "NEXT");
-    page_key(page, ACTION_MORE, NULL);
     page_key(page, ACTION_HELP, NULL);
     page_key(page, ACTION_UP, NULL);
 }
@@ -119,6 +124,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->status, "%s", name ? name : "standbook");
     page_say(&page->head, "The shop");
     page_say(&page->count, "%s", day);
+    if (desk->shop && shelf->seen != shop_last(session_shop(desk->shop)))
+        fill_shelf(shelf, desk);
     for (guint i = 0; i < shelf->cards->len; i++)
         card_refresh(shelf->cards->pdata[i], desk);
     guint row = shop_cards(shelf->cards, page);
@@ -134,6 +141,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 
 static Go act(gpointer state, Desk *desk, Action action)
 {
+    if (action == ACTION_ADD && desk->shop)
+        return go_open(VIEW_FIRST, NULL);
     if (action != ACTION_ON)
         return go(GO_DEFAULT);
     if (!desk->number)

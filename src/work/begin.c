@@ -35,8 +35,7 @@ static gboolean put_plan(BookTurn *turn, Book *book, Entry *entry, GBytes *bytes
     return line && book_turn_put(turn, line, error) == BOOK_TAKEN;
 }
 
-// Whether the very same file is the newest of its name already.
-static gboolean is_kept(const Shop *shop, const Plan *plan, GBytes *bytes)
+gboolean plan_is_kept(const Shop *shop, const Plan *plan, GBytes *bytes)
 {
     const Entry *entry = shop_find(shop, "plan", plan->name);
     g_autofree char *digest = g_compute_checksum_for_bytes(G_CHECKSUM_SHA256, bytes);
@@ -56,7 +55,7 @@ gboolean plan_keep(Book *book, GBytes *bytes, const Plan *plan, const SessionOpt
     g_autoptr(Session) session = session_open(book, NULL, options, error);
     if (!session)
         return FALSE;
-    gboolean there = is_kept(session_shop(session), plan, bytes);
+    gboolean there = plan_is_kept(session_shop(session), plan, bytes);
     if (kept)
         *kept = !there;
     if (there)

@@ -109,6 +109,17 @@ static gboolean shop_owner(Take *take, GError **error)
     return TRUE;
 }
 
+// The owner's id; where none is said, the one known so far, NULL if nobody is.
+static gboolean read_owner(Take *take, const Entry *known, const char **owner, GError **error)
+{
+    *owner = known ? entry_text(known, "owner") : NULL;
+    if (!words_skip(&take->words, "owner"))
+        return TRUE;
+    const Entry *owning = take_shop_label(take, "owner", "the owner", error);
+    *owner = owning ? entry_text(owning, "id") : NULL;
+    return owning != NULL;
+}
+
 // A serial that is known already is the same engine, with what changed about it.
 static gboolean shop_engine(Take *take, GError **error)
 {
@@ -117,13 +128,10 @@ static gboolean shop_engine(Take *take, GError **error)
         serial ? read_behind(take, "family", "the engine family", error) : NULL;
     if (!family)
         return FALSE;
-    if (!words_skip(&take->words, "owner"))
-        return words_refuse(&take->words, take->words.at, error,
-                            "write `owner` and the short word for the owner here");
-    const Entry *owner = take_shop_label(take, "owner", "the owner", error);
-    if (!owner)
-        return FALSE;
     const Entry *known = shop_find(take->taker->shop, "engine", serial);
+    const char *owner = NULL;
+    if (!read_owner(take, known, &owner, error))
+        return FALSE;
     Entry *entry = take_shop_entry(take, "engine");
     if (known)
         entry_set_text(entry, "id", entry_text(known, "id"));
@@ -131,7 +139,7 @@ static gboolean shop_engine(Take *take, GError **error)
         set_new_id(take, entry);
     entry_set_text(entry, "family", family);
     entry_set_text(entry, "serial", serial);
-    entry_set_text(entry, "owner", entry_text(owner, "id"));
+    entry_set_text(entry, "owner", owner);
     if (!set_quoted(take, entry, "note", error))
         return FALSE;
     if (known)

@@ -171,6 +171,14 @@ def questions(player):
 def shop(player):
     go(player, "h", "waits for")
     yield "shop"
+    go(player, "a", "1 or 2?")
+    yield "another engine"
+    go(player, "2\r", "engine number")
+    go(player, "F-77\r", "whose")
+    yield "another engine, whose it is"
+    go(player, "\x7f", "engine number")
+    go(player, "\x7f", "1 or 2?")
+    go(player, "\x7f", "waits for")
     player.burst("141.72\r")
     player.wait_for("UNPLACED")
     yield "shop, a burst unplaced"

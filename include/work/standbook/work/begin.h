@@ -3,6 +3,10 @@
 #include <standbook/plan/plan.h>
 #include <standbook/work/session.h>
 
+// Whether the very same file is the newest plan of its name already. `bytes` are those that `plan`
+// was read from.
+gboolean plan_is_kept(const Shop *shop, const Plan *plan, GBytes *bytes);
+
 // Keeps a plan's file and enters it in the shop's ledger, which is begun if there is none. A file
 // that is there already, byte for byte, as the newest of its name changes nothing: then `*kept`
 // (may be NULL) is FALSE. `bytes` are those that `plan` was read from. Of `options` the clock and
