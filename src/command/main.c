@@ -1,4 +1,5 @@
 #include "command.h"
+#include "store.h"
 #include "subcommands.h"
 
 #include <standbook/base/text.h>
@@ -11,9 +12,15 @@ static const char about[] =
     "The maker's current service data, local codes and licensed practice come first.\n"
     "\n";
 
-static void say_commands(void)
+static void say_commands(const Common *common)
 {
-    say("Usage: standbook [--store FILE] [--json] COMMAND ...\n\n%s", about);
+    g_autofree char *store = store_path(common), *shown = text_path(store);
+    say("Usage: standbook [--store FILE]\n"
+        "       standbook [--store FILE] [--json] COMMAND ...\n\n%s"
+        "standbook alone opens the front end at the stand: readings, bolts, signatures.\n"
+        "The store is one file, %s;\n"
+        "--store FILE or STANDBOOK_STORE in the environment names another.\n\n",
+        about, shown);
     for (const Command *command = command_table(); command->name; command++)
         say("  %-10s %s\n", command->name, command->help);
     say("\nstandbook COMMAND --help says more. Exit status: 0 yes or done, 1 no, 2 misuse,\n"
@@ -61,7 +68,7 @@ static int before_command(int argc, char **argv, Common *common, int *status)
             g_free(common->store);
             common->store = g_strdup(argv[at] + strlen("--store="));
         } else if (strcmp(argv[at], "--help") == 0 || strcmp(argv[at], "-h") == 0) {
-            say_commands();
+            say_commands(common);
             return -1;
         } else if (strcmp(argv[at], "--version") == 0) {
             say("standbook %s\n", STANDBOOK_VERSION);

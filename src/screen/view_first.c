@@ -202,7 +202,7 @@ static void paint_question(const First *first, const Desk *desk, Page *page)
 static void paint_making(Page *page)
 {
     canvas_put(page->body, 1, 1, 0, style_of(0, 0),
-               "The demo shop is being entered, some 750 lines of work: it takes a second or two.");
+               "The demo shop is being entered, some 750 lines of work: a second or two.");
     page_say(&page->next, "wait a moment");
     page_say(&page->then, "who are you today?");
 }
