@@ -136,18 +136,25 @@ static gboolean is_build(const Desk *desk, const char *number)
 
 static const char parting[] = " \t\"[](),#";
 
+gboolean word_fits(const char *word, GError **error)
+{
+    g_autofree char *one = g_strdelimit(g_strdup(word), parting, '-');
+    if (strcmp(one, word) == 0)
+        return TRUE;
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                "it is one word, without blanks, brackets or commas: write %s", one);
+    return FALSE;
+}
+
 gboolean build_fits(const Desk *desk, const char *number, GError **error)
 {
-    g_autofree char *one = g_strdelimit(g_strdup(number), parting, '-');
-    if (strcmp(one, number) != 0)
-        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                    "it is one word, without blanks, brackets or commas: write %s", one);
-    else if (is_build(desk, number)) {
-        g_autofree char *unused = build_free(desk);
-        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                    "%s is a job already; call this one otherwise, such as %s", number, unused);
-    } else
+    if (!word_fits(number, error))
+        return FALSE;
+    if (!is_build(desk, number))
         return TRUE;
+    g_autofree char *unused = build_free(desk);
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                "%s is a job already; call this one otherwise, such as %s", number, unused);
     return FALSE;
 }
 

@@ -23,6 +23,8 @@ gboolean person_fits(const Desk *desk, const char *person, GError **error);
 // said. The caller frees.
 char *person_words(const char *person) G_GNUC_WARN_UNUSED_RESULT;
 
+// Whether this can be a number that things are called by: one word.
+gboolean word_fits(const char *word, GError **error);
 // Whether this can be the number of a new build: one word that no other build has.
 gboolean build_fits(const Desk *desk, const char *number, GError **error);
 // The first of `B-1`, `B-2`, … that no build has. The caller frees.

@@ -1,4 +1,4 @@
-// Something of the shop, entered where it is missed: a person, a tool, what a gauge was zeroed on.
+// Entered where it is missed: a person, what a gauge was zeroed on.
 #include "beginning.h"
 #include "line_words.h"
 #include "view.h"
@@ -8,7 +8,7 @@
 
 typedef struct {
     guint at; // in things
-    char *of; // the sort of a gauge, the label of the tool that is calibrated; may be empty
+    char *of; // the gauge; may be empty
 } Thing;
 
 // `MO Mab Orrin` as the shop's line has it; who is the first to work here enters himself. NULL with
@@ -25,24 +25,6 @@ static char *person_line(const Desk *desk, const Thing *thing, const char *typed
                      : g_strdup_printf("%.*s %s", (int)initials, person, words);
 }
 
-static char *tool_line(const Desk *desk, const Thing *thing, const char *typed, GError **error)
-{
-    (void)desk;
-    (void)thing;
-    (void)error;
-    return g_strconcat("tool ", typed, NULL);
-}
-
-// The tool need not be named again in front of the day.
-static char *calibration_line(const Desk *desk, const Thing *thing, const char *typed,
-                              GError **error)
-{
-    gboolean day = g_ascii_isdigit(*typed) && *thing->of;
-    (void)desk;
-    (void)error;
-    return g_strconcat("calibration ", day ? thing->of : "", day ? " " : "", typed, NULL);
-}
-
 // Of the gauge in hand: `90.000 in G02`.
 static char *zero_line(const Desk *desk, const Thing *thing, const char *typed, GError **error)
 {
@@ -57,18 +39,6 @@ static char *person_hint(const Thing *thing)
     return g_strdup("initials and name: TB Tess Bell");
 }
 
-static char *tool_hint(const Thing *thing)
-{
-    return *thing->of ? g_strdup_printf("G1 \"its name\" kind %s", thing->of)
-                      : g_strdup("W4 \"click wrench\" kind click wrench range 10..60 N·m");
-}
-
-static char *calibration_hint(const Thing *thing)
-{
-    return g_strdup_printf("%s%s2025-01-08 due 2026-01-08 good; Backspace if it is not", thing->of,
-                           *thing->of ? " " : "");
-}
-
 static char *zero_hint(const Thing *thing)
 {
     return g_strdup_printf("%s: the size, and in what: 90.000 in G02; then +27 is 27 marks over it",
@@ -79,13 +49,10 @@ static const struct {
     const char *what, *prompt;
     char *(*hint)(const Thing *thing);
     char *(*line)(const Desk *desk, const Thing *thing, const char *typed, GError **error);
-    const char *then; // what is asked next, NULL for nothing
-    gboolean build;   // it is entered in the build, not in the shop
+    gboolean build; // it is entered in the build, not in the shop
 } things[] = {
-    {"person", "who?", person_hint, person_line, NULL, FALSE},
-    {"tool", "which tool?", tool_hint, tool_line, "calibration", FALSE},
-    {"calibration", "calibrated?", calibration_hint, calibration_line, NULL, FALSE},
-    {"zero", "zeroed on?", zero_hint, zero_line, NULL, TRUE},
+    {"person", "who?", person_hint, person_line, FALSE},
+    {"zero", "zeroed on?", zero_hint, zero_line, TRUE},
 };
 
 // The argument: what, and what it is of behind a line feed.
@@ -134,7 +101,6 @@ static void say_last(Desk *desk, const Thing *thing, const char *typed)
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     const Thing *thing = state;
-    const char *then = things[thing->at].then;
     GError *error = NULL;
     if (!*typed)
         return go(GO_UP);
@@ -146,10 +112,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         return go(GO_KEEP);
     if (build)
         say_last(desk, thing, typed);
-    if (!then)
-        return go(GO_UP);
-    g_autofree char *label = g_strndup(typed, strcspn(typed, " "));
-    return go_instead(VIEW_ENTER, g_strdup_printf("%s\n%s", then, label));
+    return go(GO_UP);
 }
 
 const ViewOps enter_view = {

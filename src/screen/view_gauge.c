@@ -130,14 +130,37 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->keys[key] = (PageKey){ACTION_UP, "Backspace", "leave it open"};
 }
 
+// Which sort of tool would be new; an adapter is none of a wrench's.
+static char *new_words(const Tools *tools)
+{
+    static const char *const letters[] = {
+        [NEED_GAUGE] = "G", [NEED_TORQUE] = "T", [NEED_ANGLE] = "A"};
+    Need need = tools->need.need;
+    return g_strconcat(letters[need], need == NEED_GAUGE ? tools->sort : NULL, NULL);
+}
+
+// A tool that was entered just now is taken in hand, if it serves here.
+static Go wants(gpointer state, Desk *desk)
+{
+    Tools *tools = state;
+    g_autofree char *label = g_steal_pointer(&desk->new_tool);
+    if (!label)
+        return go(GO_STAY);
+    toolbox_take(desk, &tools->need, label);
+    if (g_strcmp0(toolbox_for(desk, &tools->need), label) == 0)
+        return go(GO_UP);
+    desk_warn(desk, "%s is entered, but what is needed here is outside its range", label);
+    return go(GO_STAY);
+}
+
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     const Tools *tools = state;
     const GPtrArray *labels = tools->labels;
-    gboolean gauge = tools->need.need == NEED_GAUGE;
+    if (digit == 0 && !desk->who)
+        return go_open(VIEW_WHO, NULL);
     if (digit == 0)
-        return go_open(VIEW_ENTER,
-                       g_strdup_printf("tool\n%s", gauge && tools->sort ? tools->sort : ""));
+        return go_open(VIEW_TOOL, new_words(tools));
     if (digit > MIN(labels->len, TOOLS_MOST))
         return go(GO_STAY);
     toolbox_take(desk, &tools->need, labels->pdata[digit - 1]);
@@ -162,5 +185,6 @@ const ViewOps gauge_view = {.name = "gauge",
                             .open = open,
                             .close = close,
                             .paint = paint,
+                            .wants = wants,
                             .digit = digit,
                             .act = act};

@@ -323,7 +323,8 @@ static gboolean shop_calibration(Take *take, GError **error)
     if (!words_date(&take->words, &date, error))
         return FALSE;
     if (!date)
-        return words_refuse(&take->words, at, error, "the day it was made is missing here");
+        return words_refuse(&take->words, at, error,
+                            "the day it was made is missing here; write it like %s", take->day);
     g_autoptr(Unit) unit = unit_of_tool(tool);
     Entry *entry = take_shop_entry(take, "calibration");
     set_new_id(take, entry);

@@ -279,13 +279,16 @@ def walk_second(player):
     yield "bench, words in a table"
     go(player, "\x7f", "Build")
     go(player, "2\r", "which wrench")
-    go(player, "0", "which tool?")
-    go(player, "TW1 \"torque wrench\" kind click wrench range 5..40 Nm\r", "then  TW1 2025")
-    yield "calibrated?"
-    go(player, "2025-01-08 due 2026-01-08 good\r", "1 TW1")
-    yield "which wrench, the only one"
-    player.ask("wait 500")
-    go(player, "1", "all 10")
+    go(player, "0", "its number?")
+    yield "a new wrench"
+    go(player, "TW1\r", "what is it?")
+    go(player, "torque wrench\r", "its range?")
+    go(player, "5 to 40 Nm\r", "its reach?")
+    go(player, "\r", "calibrated when?")
+    yield "a new wrench, calibrated when"
+    go(player, "2025-01-08\r", "next due?")
+    go(player, "2026-01-08\r", "how far off?")
+    go(player, "\r", "all 10")
     if not player.screen()[-4].startswith(("NEXT  all 10 · 6 lbf·ft", "NEXT  all 10 . 6 lbf.ft")):
         player.fail("the bolts are not in the plan's unit of torque")
     yield "tightening, in lbf·ft"

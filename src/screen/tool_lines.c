@@ -1,0 +1,258 @@
+#include "tool_lines.h"
+
+#include "beginning.h"
+#include "line_words.h"
+
+#include <standbook/base/error.h>
+#include <string.h>
+
+// KINDS OF TOOLS --------------------------------------------------------------------------------
+
+enum { GAUGES = 1 << NEED_GAUGE, WRENCHES = 1 << NEED_TORQUE, ANGLES = 1 << NEED_ANGLE, ALL = 7 };
+
+// What a person has in the hand, and how the questions speak of it.
+static const struct {
+    const char *sort;              // the word of plans; NULL: it must be said
+    const char *letter;            // in front of its number
+    const char *what;              // an example of its name; NULL: the sort
+    const char *unit;              // what its range must be of; NULL: anything
+    const char *range, *doubt;     // examples
+    const char *stand_in;          // a range that fits as long as none is known
+    const char *undated, *endless; // what follows without a calibration, or without its end
+} tools[] = {
+    [NEED_GAUGE] = {NULL, "G", NULL, NULL, "50 to 75 mm", "0.004 mm", "",
+                    "never, its division counts", "no day is set"},
+    [NEED_TORQUE] = {"torque wrench", "W", "click wrench", "N·m", "10 to 60 Nm", "2 Nm",
+                     " range 0..1 N·m", "never, its work is in doubt", "a year later"},
+    [NEED_ANGLE] = {"angle gauge", "A", "dial on the square", "°", "0 to 360 deg", "1 deg",
+                    " range 0..360 deg", "never", "no day is set"},
+};
+
+void tool_said_init(ToolSaid *said, Need need, const char *sort)
+{
+    *said = (ToolSaid){.need = need};
+    said->sort = g_strdup(tools[need].sort ? tools[need].sort : sort ? sort : "gauge");
+}
+
+void tool_said_clear(ToolSaid *said)
+{
+    for (guint i = 0; i < TOOL_ANSWERS; i++)
+        g_free(said->answers[i]);
+    g_free(said->sort);
+}
+
+// QUESTIONS -------------------------------------------------------------------------------------
+
+// What an empty answer stands for: nothing, a number that is free, the sort.
+typedef enum { LEFT_OUT, LEFT_OUT_FREE, LEFT_OUT_SORT } LeftOut;
+
+static const struct {
+    int of;              // which kinds of tools are asked that
+    gboolean calibrated; // only one that was
+    const char *next, *hint;
+    LeftOut left_out;
+    const char *otherwise; // what an empty answer means; NULL: that is another thing for each kind
+} questions[TOOL_ANSWERS] = {
+    [TOOL_LABEL] = {ALL, FALSE, "its number?", "one word, as it is marked on it: ", LEFT_OUT_FREE,
+                    NULL},
+    [TOOL_WHAT] = {ALL, FALSE, "what is it?", "as sheets name it: ", LEFT_OUT_SORT, NULL},
+    [TOOL_RANGE] = {ALL, FALSE, "its range?", "what it measures, from and to: ", LEFT_OUT,
+                    "not known"},
+    [TOOL_STEP] = {GAUGES | ANGLES, FALSE, "smallest division?", "its resolution: ", LEFT_OUT,
+                   "not known"},
+    [TOOL_REACH] = {WRENCHES, FALSE, "its reach?", "grip to square, for adapters: ", LEFT_OUT,
+                    "not known"},
+    [TOOL_DAY] = {ALL, FALSE, "calibrated when?", "found good on ", LEFT_OUT, NULL},
+    [TOOL_DUE] = {ALL, TRUE, "next due?", "the day it runs out: ", LEFT_OUT, NULL},
+    [TOOL_DOUBT] = {ALL, TRUE, "how far off?", "U of its certificate, k = 2: ", LEFT_OUT,
+                    "not said"},
+};
+
+static gboolean is_said(const char *answer)
+{
+    return answer && *answer;
+}
+
+gboolean tool_asks(const ToolSaid *said, ToolAnswer answer)
+{
+    return (questions[answer].of & 1 << said->need) &&
+           (!questions[answer].calibrated || is_said(said->answers[TOOL_DAY]));
+}
+
+// `W5`, the first of its letter that no tool has.
+static char *label_free(const Desk *desk, Need need)
+{
+    for (guint i = 1;; i++) {
+        g_autofree char *label = g_strdup_printf("%s%u", tools[need].letter, i);
+        if (!shop_find(session_shop(desk->shop), "tool", label))
+            return g_steal_pointer(&label);
+    }
+}
+
+// The day so many months behind a moment, or before it.
+static char *day_of(Moment moment, int months)
+{
+    g_autoptr(GDateTime) at = g_date_time_new_from_unix_utc(moment);
+    g_autoptr(GDateTime) day = g_date_time_add_months(at, months);
+    return g_date_time_format(day, "%Y-%m-%d");
+}
+
+static char *example(const ToolSaid *said, const Desk *desk, ToolAnswer answer)
+{
+    switch (answer) {
+    case TOOL_LABEL:
+        return label_free(desk, said->need);
+    case TOOL_WHAT:
+        return g_strdup(tools[said->need].what ? tools[said->need].what : said->sort);
+    case TOOL_RANGE:
+        return g_strdup(tools[said->need].range);
+    case TOOL_STEP:
+        return g_strdup(said->need == NEED_GAUGE ? "0.01 mm" : "1 deg");
+    case TOOL_REACH:
+        return g_strdup("420 mm");
+    case TOOL_DAY:
+        return day_of(desk->now, -1);
+    case TOOL_DUE:
+        return day_of(moment_of_day(said->answers[TOOL_DAY]), 12);
+    default:
+        return g_strdup(tools[said->need].doubt);
+    }
+}
+
+// What an empty answer means where it says nothing itself.
+static const char *meaning(Need need, ToolAnswer answer)
+{
+    return answer == TOOL_DAY   ? tools[need].undated
+           : answer == TOOL_DUE ? tools[need].endless
+                                : questions[answer].otherwise;
+}
+
+void tool_question(const ToolSaid *said, const Desk *desk, ToolAnswer answer,
+                   ToolQuestion *question)
+{
+    g_autofree char *such = example(said, desk, answer);
+    LeftOut left_out = questions[answer].left_out;
+    gboolean must = answer == TOOL_RANGE && tools[said->need].unit;
+    *question = (ToolQuestion){.next = questions[answer].next,
+                               .hint = g_strconcat(questions[answer].hint, such, NULL)};
+    if (must)
+        return;
+    question->instead = g_strdup(left_out == LEFT_OUT_FREE   ? such
+                                 : left_out == LEFT_OUT_SORT ? said->sort
+                                                             : "");
+    question->otherwise =
+        g_strdup(*question->instead ? question->instead : meaning(said->need, answer));
+}
+
+void tool_question_clear(ToolQuestion *question)
+{
+    g_free(question->hint);
+    g_free(question->otherwise);
+    g_free(question->instead);
+}
+
+// LINES -----------------------------------------------------------------------------------------
+
+// `10 to 60 Nm` and `10-60 Nm` as a line has it: `10..60 Nm`.
+static char *range_words(const char *typed)
+{
+    static const char *const between[] = {"..", "to", "–", "-"};
+    for (gsize i = 0; i < G_N_ELEMENTS(between); i++) {
+        const char *at = *typed ? strstr(typed + 1, between[i]) : NULL;
+        if (!at)
+            continue;
+        g_autofree char *from = g_strstrip(g_strndup(typed, (gsize)(at - typed)));
+        g_autofree char *to = g_strstrip(g_strdup(at + strlen(between[i])));
+        return g_strconcat(from, "..", to, NULL);
+    }
+    return g_strdup(typed);
+}
+
+static void add_said(GString *line, const char *phrase, const char *answer)
+{
+    if (is_said(answer))
+        g_string_append_printf(line, " %s %s", phrase, answer);
+}
+
+static char *tool_line(const ToolSaid *said)
+{
+    const char *const *answers = (const char *const *)said->answers;
+    g_autofree char *what = line_quoted(is_said(answers[TOOL_WHAT]) ? answers[TOOL_WHAT] : "it");
+    g_autofree char *range = is_said(answers[TOOL_RANGE]) ? range_words(answers[TOOL_RANGE]) : NULL;
+    GString *line = g_string_new(NULL);
+    g_string_append_printf(line, "tool %s %s kind %s", answers[TOOL_LABEL], what, said->sort);
+    if (!range)
+        g_string_append(line, tools[said->need].stand_in);
+    add_said(line, "range", range);
+    add_said(line, "step", answers[TOOL_STEP]);
+    add_said(line, "reach", answers[TOOL_REACH]);
+    return g_string_free(line, FALSE);
+}
+
+static char *calibration_line(const ToolSaid *said)
+{
+    GString *line = g_string_new(NULL);
+    g_string_append_printf(line, "calibration %s %s", said->answers[TOOL_LABEL],
+                           said->answers[TOOL_DAY]);
+    add_said(line, "due", said->answers[TOOL_DUE]);
+    g_string_append(line, " good");
+    add_said(line, "U", said->answers[TOOL_DOUBT]);
+    return g_string_free(line, FALSE);
+}
+
+GStrv tool_lines(const ToolSaid *said)
+{
+    g_autoptr(GStrvBuilder) lines = g_strv_builder_new();
+    g_autofree char *tool = tool_line(said);
+    g_strv_builder_add(lines, tool);
+    if (is_said(said->answers[TOOL_DAY])) {
+        g_autofree char *calibration = calibration_line(said);
+        g_strv_builder_add(lines, calibration);
+    }
+    return g_strv_builder_end(lines);
+}
+
+// WOULD IT DO -----------------------------------------------------------------------------------
+
+// Whether the range is of what such a tool is needed for; its unit is the last word.
+static gboolean measures(const ToolSaid *said, Desk *desk)
+{
+    const char *range = said->answers[TOOL_RANGE], *needed = tools[said->need].unit;
+    if (!is_said(range) || !needed)
+        return TRUE;
+    const char *last = range + strlen(range);
+    while (last > range && !g_ascii_isdigit(last[-1]) && last[-1] != ' ')
+        last--;
+    g_autoptr(Unit) unit = *last ? unit_parse(last, NULL) : NULL;
+    g_autoptr(Unit) wanted = unit_parse(needed, NULL);
+    if (unit && kind_equal(unit_kind(unit), unit_kind(wanted)))
+        return TRUE;
+    desk_warn(desk, "the range of a %s has both ends and a unit: %s", said->sort,
+              tools[said->need].range);
+    return FALSE;
+}
+
+// As if entered by who works here, in a session that stores nothing.
+static gboolean would_take(Desk *desk, GStrv lines, GError **error)
+{
+    const ScreenOptions *with = desk->options;
+    const SessionOptions options = {
+        .now = with->now, .new_id = with->new_id, .user = with->user, .check = TRUE};
+    g_autoptr(Session) session = session_open(desk->book, NULL, &options, error);
+    for (guint i = 0; session && lines[i]; i++) {
+        g_autofree char *line = g_strconcat(desk->who ? desk->who : "", " ", lines[i], NULL);
+        if (!session_line(session, line, -1, NULL, error))
+            return FALSE;
+    }
+    return session != NULL;
+}
+
+gboolean tool_would_do(const ToolSaid *said, Desk *desk)
+{
+    GError *error = NULL;
+    g_auto(GStrv) lines = tool_lines(said);
+    if (!word_fits(said->answers[TOOL_LABEL], &error) ||
+        (measures(said, desk) && !would_take(desk, lines, &error)))
+        desk_warn_error(desk, error);
+    return !desk->warning;
+}
