@@ -24,6 +24,7 @@ typedef enum {
     ACTION_FIND,
     ACTION_OVER,
     ACTION_ADD,
+    ACTION_UPHOLD,
     ACTION_PRINT,
     ACTION_CLOSE,
     ACTION_UP, // Backspace on an empty list field, q

@@ -150,6 +150,8 @@ void screen_act(Screen *screen, Action action)
     }
     Go there =
         opened->ops->act ? opened->ops->act(opened->state, &screen->desk, action) : go(GO_DEFAULT);
+    if (there.kind == GO_DEFAULT && screen->field == ASKS_KEY)
+        action = ACTION_UP;
     if (there.kind == GO_DEFAULT)
         there = act_default(screen, action);
     if (there.kind == GO_DEFAULT && !screen->desk.warning)

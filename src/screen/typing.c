@@ -133,7 +133,7 @@ static Press press_ask(gunichar character)
     Action action = character == '/' ? ACTION_PUT_DOWN : action_of_letter(character);
     if (action == ACTION_PUT_DOWN || action == ACTION_WHY || action == ACTION_HELP ||
         action == ACTION_NOTE || action == ACTION_GAUGE || action == ACTION_CONCEDE ||
-        action == ACTION_UP)
+        action == ACTION_UPHOLD || action == ACTION_UP)
         return press_action(action);
     return press(PRESS_NOTHING);
 }
@@ -163,10 +163,17 @@ static Press press_character(Typing *typing, Asks field, gunichar character)
     return typing_add(typing, character) ? press(PRESS_TYPED) : press_say("the field is full");
 }
 
+// The one key that can do more than to go back, as a letter and on the number pad.
+static gboolean upholds(const Key *key)
+{
+    return key->kind == PRESSED_CHARACTER &&
+           (key->character == '1' || action_of_letter(key->character) == ACTION_UPHOLD);
+}
+
 static Press press_key(Typing *typing, Asks field, const Key *key)
 {
     if (field == ASKS_KEY)
-        return press_action(ACTION_UP);
+        return press_action(upholds(key) ? ACTION_UPHOLD : ACTION_UP);
     switch (key->kind) {
     case PRESSED_CHARACTER:
         return press_character(typing, field, key->character);

@@ -9,6 +9,7 @@
 #include "line_words.h"
 #include "slip.h"
 #include "supposed.h"
+#include "uphold.h"
 #include "view.h"
 #include "widget_checks.h"
 #include "words.h"
@@ -462,6 +463,8 @@ static Go act(gpointer state, Desk *desk, Action action)
         return add(bench, &work, made);
     case ACTION_CONCEDE:
         return concede(desk, &work, made);
+    case ACTION_UPHOLD:
+        return uphold_ask(desk, work.step, made);
     case ACTION_WHY:
         return made ? go_open(VIEW_WHY,
                               requirement_name(bench_fault(&work, made) ? bench_fault(&work, made)

@@ -4,6 +4,7 @@
 #include "clock_line.h"
 #include "line_words.h"
 #include "telling.h"
+#include "uphold.h"
 #include "view.h"
 #include "widget_groups.h"
 #include "widget_subjects.h"
@@ -424,6 +425,8 @@ static Go act(gpointer state, Desk *desk, Action action)
         return concede(&now, desk);
     if (action == ACTION_NOTE)
         return go_open(VIEW_NOTE, NULL);
+    if (action == ACTION_UPHOLD)
+        return uphold_ask(desk, now.step, now.left ? made_at(&now, now.first) : NULL);
     return action == ACTION_WHY ? why(&now) : go(GO_DEFAULT);
 }
 

@@ -39,11 +39,11 @@ static void put_action(Page *page, guint row, guint column, Action action)
 // on the least screen.
 static void put_actions(Page *page, guint *row)
 {
-    enum { FIRST = 1, SECOND = 41, ROWS = (ACTIONS - ACTION_GAUGE + 1) / 2 };
-    for (guint i = 1; i < ACTION_GAUGE; i++)
+    enum { FIRST = 1, SECOND = 41, ROWS = (ACTIONS - ACTION_MORE + 1) / 2 };
+    for (guint i = 1; i < ACTION_MORE; i++)
         put_action(page, (*row)++, FIRST, (Action)i);
-    for (guint i = 0; i < ACTIONS - ACTION_GAUGE; i++)
-        put_action(page, *row + i % ROWS, i < ROWS ? FIRST : SECOND, (Action)(ACTION_GAUGE + i));
+    for (guint i = 0; i < ACTIONS - ACTION_MORE; i++)
+        put_action(page, *row + i % ROWS, i < ROWS ? FIRST : SECOND, (Action)(ACTION_MORE + i));
     *row += ROWS;
 }
 

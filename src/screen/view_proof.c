@@ -5,6 +5,7 @@
 #include "proof_body.h"
 #include "proof_hand.h"
 #include "toolbox.h"
+#include "uphold.h"
 #include "words.h"
 
 typedef struct {
@@ -220,6 +221,8 @@ static Go act(gpointer state, Desk *desk, Action action)
         return go_open(VIEW_NOTE, NULL);
     case ACTION_CONCEDE:
         return concede(&gaps, proof->at, desk);
+    case ACTION_UPHOLD:
+        return left ? uphold_ask(desk, left->step, left) : go(GO_DEFAULT);
     case ACTION_WHY:
         return left ? go_open(VIEW_WHY, requirement_name(left)) : go(GO_DEFAULT);
     case ACTION_GAUGE:

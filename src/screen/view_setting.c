@@ -5,6 +5,7 @@
 #include "setting_page.h"
 #include "setting_words.h"
 #include "slip.h"
+#include "uphold.h"
 #include "view.h"
 #include "widget_groups.h"
 #include "widget_trials.h"
@@ -358,6 +359,8 @@ static Go act(gpointer state, Desk *desk, Action action)
         return go_open(VIEW_OVER, g_strdup(trials->check->name));
     case ACTION_CONCEDE:
         return concede(desk, trials, made);
+    case ACTION_UPHOLD:
+        return uphold_ask(desk, trials->step, made);
     case ACTION_WHY:
         return go_open(VIEW_WHY, requirement_name(made));
     case ACTION_CLOSE:

@@ -120,8 +120,7 @@ static void say_remark(const Told *told, Page *page)
             continue;
         g_autofree char *words = wrong_tool_words(told->taken, news, told->telling.now);
         page_say(&page->remark,
-                 "%s\nDo again what it was used for, or uphold it: who, and a second person.",
-                 words);
+                 "%s\nDo again what it was used for, or uphold it: u where it is in doubt.", words);
         return;
     }
     for (guint i = 0; i < all->len && !page->remark; i++)

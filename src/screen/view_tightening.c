@@ -11,6 +11,7 @@
 #include "tightening_page.h"
 #include "tightening_rows.h"
 #include "toolbox.h"
+#include "uphold.h"
 #include "view.h"
 #include "words.h"
 
@@ -462,6 +463,8 @@ static Go act(gpointer state, Desk *desk, Action action)
         if (bolts->asks_again)
             return go(GO_STAY);
         return go_open(VIEW_LOOSEN, line_target(session_plan(desk_build(desk)), turn->made));
+    case ACTION_UPHOLD:
+        return uphold_ask(desk, turn->made->step, turn->made);
     case ACTION_WHY:
         return go_open(VIEW_WHY, requirement_name(turn->made));
     case ACTION_BUILD:

@@ -1,7 +1,7 @@
 // What a verdict rests on: its figures, its notes, and the entries about it.
 #include "about.h"
 #include "telling.h"
-#include "view.h"
+#include "uphold.h"
 
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/set_preload.h>
@@ -50,22 +50,44 @@ static guint paint_preload(Desk *desk, const Requirement *made, guint row, Page 
     return row + 1;
 }
 
-static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+static void say_keys(const Requirement *made, Page *page)
+{
+    gboolean doubt = made && uphold_can(made);
+    page_say(&page->next,
+             doubt ? "u or 1 upholds it; any other key goes back" : "any key goes back");
+    if (doubt)
+        page_key(page, ACTION_UPHOLD, NULL);
+    page->keys[doubt ? 1 : 0] =
+        doubt ? (PageKey){ACTION_UP, "any other key", "goes back"}
+              : (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
+}
+
+static const Requirement *made_of(Desk *desk, const char *name)
 {
     Session *session = desk_build(desk);
-    const Requirement *made =
-        session ? requirement_of_name(session_assessment(session), state) : NULL;
+    return session ? requirement_of_name(session_assessment(session), name) : NULL;
+}
+
+static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+{
+    const Requirement *made = made_of(desk, state);
     g_autofree char *title = desk_title(desk, desk->number);
     (void)typed;
     page_say(&page->status, "%s", title);
     page_say(&page->head, "Why: %s", (const char *)state);
     page->field = ASKS_KEY;
-    page_say(&page->next, "any key goes back");
-    page->keys[0] = (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
+    say_keys(made, page);
     if (!made)
         return;
     guint row = paint_preload(desk, made, about_figures(page->body, 0, made), page);
-    about_entries(page->body, paint_tool(desk, made, row, page), session, made);
+    about_entries(page->body, paint_tool(desk, made, row, page), desk_build(desk), made);
 }
 
-const ViewOps why_view = {.name = "why", .open = open, .close = g_free, .paint = paint};
+static Go act(gpointer state, Desk *desk, Action action)
+{
+    const Requirement *made = made_of(desk, state);
+    gboolean doubt = action == ACTION_UPHOLD && made && uphold_can(made);
+    return doubt ? uphold_ask(desk, made->step, made) : go(GO_DEFAULT);
+}
+
+const ViewOps why_view = {.name = "why", .open = open, .close = g_free, .paint = paint, .act = act};

@@ -146,8 +146,8 @@ static void add_settles(const Doubt *doubt)
     const char *label = taken_tool(doubt->taken, entry_tool(doubt->use));
     if (doubt->news)
         add(doubt, "settles it",
-            g_strdup("do it again with another; or uphold it, in standbook log: who, and a second "
-                     "person"));
+            g_strdup(
+                "do it again with another; or uphold it (u): why it stands, and who else says so"));
     else if (is_late(doubt)) {
         g_autofree char *good = found_good_words(label, doubt->now);
         add(doubt, "settles it",

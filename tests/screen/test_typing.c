@@ -210,6 +210,17 @@ START_TEST(a_burst_finds_no_field_in_a_list_or_a_question)
 }
 END_TEST
 
+START_TEST(any_key_goes_back_and_one_upholds)
+{
+    for (const char *key = "x0q /9"; *key; key++) {
+        const char one[] = {*key, '\0'};
+        ck_assert_int_eq(press_text(ASKS_KEY, one).action, ACTION_UP);
+    }
+    ck_assert_int_eq(press_text(ASKS_KEY, "u").action, ACTION_UPHOLD);
+    ck_assert_int_eq(press_text(ASKS_KEY, "1").action, ACTION_UPHOLD);
+}
+END_TEST
+
 START_TEST(a_list_takes_digits_and_signs_alone)
 {
     press_text(ASKS_LINE, "1");
@@ -315,6 +326,7 @@ int main(void)
         a_burst_never_goes_behind_digits_that_were_typed,
         a_burst_that_was_not_taken_gives_way_to_the_next_until_somebody_types,
         a_burst_finds_no_field_in_a_list_or_a_question,
+        any_key_goes_back_and_one_upholds,
         a_list_takes_digits_and_signs_alone,
         nothing_but_words_begins_with_a_blank,
         enter_held_down_is_dropped_as_long_as_it_is,

@@ -154,8 +154,8 @@ START_TEST(a_doubt_for_a_tool_found_wrong_is_told_whole)
         "-9 %; last good check 2024-01-30\n"
         "in doubt: main caps, S17 (18); main caps, S18 (18); cam gear bolt, S25 (1); idler "
         "carrier, S26 (6)\n"
-        "settles it: do it again with another; or uphold it, in standbook log: who, and a second "
-        "person\n";
+        "settles it: do it again with another; or uphold it (u): why it stands, and "
+        "who else says so\n";
     g_autofree char *idler =
         g_strconcat("used: W2 click wrench, 10 Mar by MO: tighten idler carrier[1, 3, 2] stage 2 "
                     "in Idler backlash with W2\n",
@@ -173,8 +173,8 @@ START_TEST(a_doubt_for_a_tool_found_wrong_is_told_whole)
                 "gives 82, about -9 %; last good check 2024-01-30\n"
                 "in doubt: main caps, S17 (18); main caps, S18 (18); cam gear bolt, S25 (1); idler "
                 "carrier, S26 (6)\n"
-                "settles it: do it again with another; or uphold it, in standbook log: who, and a "
-                "second person\n");
+                "settles it: do it again with another; or uphold it (u): why it stands, and "
+                "who else says so\n");
 }
 END_TEST
 

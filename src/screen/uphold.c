@@ -1,0 +1,60 @@
+#include "uphold.h"
+
+#include "line_words.h"
+#include "supposed.h"
+
+#include <string.h>
+
+gboolean uphold_can(const Requirement *made)
+{
+    const guint32 others = reason_bit(REASON_SPENT) | reason_bit(REASON_GAUGE);
+    return !made->withdrawn && made->verdict == VERDICT_IN_DOUBT && (made->doubts & ~others);
+}
+
+static guint nearness(const Requirement *made)
+{
+    return !made ? 0 : uphold_can(made) ? 2 : made->verdict == VERDICT_IN_DOUBT ? 1 : 0;
+}
+
+// The place in hand, unless another one of the step is in a doubt that says more.
+static const Requirement *meant(const Assessment *assessment, const PlanStep *step,
+                                const Requirement *made)
+{
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *each = assessment->requirements->pdata[i];
+        made = each->step == step && nearness(each) > nearness(made) ? each : made;
+    }
+    return made;
+}
+
+Go uphold_ask(Desk *desk, const PlanStep *step, const Requirement *made)
+{
+    Session *session = desk_build(desk);
+    made = session ? meant(session_assessment(session), step, made) : NULL;
+    if (!nearness(made)) {
+        desk_warn(desk, "nothing here is in doubt, so there is nothing to uphold");
+        return go(GO_STAY);
+    }
+    if (!desk->who)
+        return go_open(VIEW_WHO, NULL);
+    Supposed supposed = {0};
+    g_autofree char *target = line_target(session_plan(session), made);
+    g_autofree char *line = g_strdup_printf("uphold %s \"so\"", target);
+    supposed_take(&supposed, desk, line);
+    if (supposed.problem)
+        desk_warn(desk, "%s", supposed.problem);
+    gboolean can = !supposed.problem;
+    supposed_forget(&supposed);
+    return can ? go_open(VIEW_UPHOLD, requirement_name(made)) : go(GO_STAY);
+}
+
+guint uphold_count(const Assessment *assessment, const Requirement *made)
+{
+    guint count = 0;
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *each = assessment->requirements->pdata[i];
+        count +=
+            each->step == made->step && strcmp(each->name, made->name) == 0 && uphold_can(each);
+    }
+    return count;
+}

@@ -1,0 +1,16 @@
+// A doubt that is argued away: what can be, and where it is asked why.
+#pragma once
+#include "view.h"
+
+#include <standbook/judge/assess.h>
+
+// Whether the doubt at a place can be upheld at all: not what a gauge cannot tell, nor a spent
+// bolt.
+gboolean uphold_can(const Requirement *made);
+
+// To the page that asks why a doubt does not count: that of the place in hand (NULL: none is), else
+// the first of the step. Where nothing can be upheld a warning says why and it stays.
+Go uphold_ask(Desk *desk, const PlanStep *step, const Requirement *made);
+
+// How many places of the same name in that step are in a doubt that can be upheld.
+guint uphold_count(const Assessment *assessment, const Requirement *made);
