@@ -44,6 +44,11 @@ def feed_idler(build, folder):
     feed_demo(build, folder, ("TL-0412", "2025-03-10 09:00 pick up Idler backlash"))
 
 
+def feed_wrong(build, folder):
+    """The demo as it stood when a wrench had been found wrong."""
+    feed_demo(build, folder, ("TL-0412", "09:40 shop calibration W2"))
+
+
 def go(player, keys, text):
     """Types, and waits for a text that only the screen it leads to has."""
     player.type(keys)
@@ -345,6 +350,34 @@ def walk_setting(player):
     go(player, "x", "FAIL at 1")
 
 
+def walk_doubt(player):
+    """Readings in doubt for a wrench, upheld."""
+    player.wait_for("2 MO")
+    player.settle()
+    go(player, "2", "on to the build")
+    player.ask("wait 500")
+    go(player, "1", "Build")
+    yield "build, in doubt"
+    go(player, "18\r", "CAUTION")
+    go(player, "+\r", "S18  Crank")
+    go(player, "n", "NEXT  note")
+    go(player, "the caps again\r", "last  note")
+    go(player, "d", "settle them, or close")
+    player.ask("wait 300")
+    go(player, "w", "u or 1 upholds it")
+    yield "why, in doubt"
+    go(player, "u", "uphold which?")
+    yield "uphold which"
+    player.ask("wait 500")
+    go(player, "2", "why does it stand?")
+    yield "uphold, the reason"
+    go(player, "Under 0.002 against 0.011.\r", "who else says so?")
+    player.ask("wait 500")
+    yield "who else upholds it"
+    go(player, line_digit(player, "JT"), "last  upheld")
+    yield "why, upheld"
+
+
 def line_digit(player, label):
     """The digit behind which a label stands in the line of answers."""
     return re.search(rf"(\d+) {label}\b", player.row(-3))[1]
@@ -352,6 +385,7 @@ def line_digit(player, label):
 
 # What the folder of the player holds (None: the store of the demo; what makes it), and the walk.
 WALKS = [(None, walk_demo), (None, walk_newcomer), (feed_idler, walk_setting),
+         (feed_wrong, walk_doubt),
          (os.path.join(DEMO, "hathersey-h23.yaml"), walk_empty),
          (os.path.join(PLANS, "second.yaml"), walk_second)]
 
