@@ -116,7 +116,7 @@ gboolean person_fits(const Desk *desk, const char *person, GError **error)
         (!person[initials] || (person[initials] == ' ' && person[initials + 1])))
         return TRUE;
     g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                        "write two to four capitals, a blank and the name: TB Tess Bell");
+                        "write two to four capitals, or these, a blank and the name: TB Tess Bell");
     return FALSE;
 }
 

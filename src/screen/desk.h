@@ -94,7 +94,8 @@ void desk_watch_clock(Desk *desk);
 // Takes in what others have entered; TRUE if there was something.
 gboolean desk_catch_up(Desk *desk);
 
-// The build numbers (char *), newest first. The caller frees with g_ptr_array_unref.
+// The build numbers (char *): those that this shop began, newest first, then those that came from
+// another one. The caller frees with g_ptr_array_unref.
 GPtrArray *desk_numbers(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 // The build with the newest entry, NULL if there is none. The caller frees with g_free.
 char *desk_latest(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;

@@ -36,7 +36,7 @@ static char *zero_line(const Desk *desk, const Thing *thing, const char *typed, 
 static char *person_hint(const Thing *thing)
 {
     (void)thing;
-    return g_strdup("initials and name: TB Tess Bell");
+    return g_strdup("initials, and the name if you like: TB Tess Bell");
 }
 
 static char *zero_hint(const Thing *thing)

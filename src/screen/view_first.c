@@ -39,7 +39,7 @@ typedef struct {
 
 static const Question questions[] = {
     {TRUE, FALSE, "which plan?", NULL, G_STRUCT_OFFSET(Beginning, plan), NULL, NULL},
-    {FALSE, TRUE, "initials, name", "two to four capitals, then your name: TB Tess Bell",
+    {FALSE, TRUE, "initials, name", "two to four capitals, and your name if you like: TB Tess Bell",
      G_STRUCT_OFFSET(Beginning, person), NULL, person_fits},
     {FALSE, FALSE, "engine number", "as it is stamped on the block",
      G_STRUCT_OFFSET(Beginning, serial), NULL, NULL},
