@@ -230,7 +230,9 @@ static void ask(const State *state, Desk *desk, Page *page)
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "not yet"};
     page->keys[2] = (PageKey){ACTION_WHY, "w", "why"};
-    page->keys[3] = (PageKey){ACTION_HELP, "?", "help"};
+    if (state->left && uphold_can(made_at(state, state->first)))
+        page_key(page, ACTION_UPHOLD, NULL);
+    page_key(page, ACTION_HELP, NULL);
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
