@@ -40,7 +40,8 @@ char *figure_value(const Requirement *requirement)
 {
     if (!requirement->value || !requirement->check)
         return g_strdup(requirement->answer ? requirement->answer : "");
-    g_autofree char *digits = check_typed_words(requirement->check, requirement->value, requirement->decimals);
+    g_autofree char *digits =
+        check_typed_words(requirement->check, requirement->value, requirement->decimals);
     const char *bound = requirement->bound == BOUND_BELOW   ? "<"
                         : requirement->bound == BOUND_ABOVE ? ">"
                                                             : "";

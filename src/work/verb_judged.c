@@ -146,8 +146,9 @@ static gboolean reaches(const Take *take, const Requirement *made, const Concess
     gboolean low = strcmp(side_of(made), "low") == 0;
     if (low ? order >= 0 : order <= 0)
         return TRUE;
-    g_autofree char *value =
-        made->check ? check_typed_shown(made->check, made->value, made->decimals) : unit_show(NULL, made->value, 0);
+    g_autofree char *value = made->check
+                                 ? check_typed_shown(made->check, made->value, made->decimals)
+                                 : unit_show(NULL, made->value, 0);
     return words_refuse(&take->words, at, error, "that is not far enough; `%s` stands at %s",
                         made->name, value);
 }
