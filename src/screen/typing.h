@@ -12,7 +12,7 @@ typedef enum {
     ASKS_DIGIT,   // one digit answers
     ASKS_TEXT,    // words
     ASKS_NAME,    // words that begin with a letter: on an empty field `*` and `/` act at once
-    ASKS_KEY, // any key goes back, and does nothing else; where there is a doubt, one upholds it
+    ASKS_KEY,     // any key goes back; where there is a doubt, `u` or 1 upholds it
 } Asks;
 
 typedef enum {

@@ -360,7 +360,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_CONCEDE:
         return concede(desk, trials, made);
     case ACTION_UPHOLD:
-        return uphold_ask(desk, trials->step, made);
+        return setting->look ? go(GO_DEFAULT) : uphold_ask(desk, trials->step, made);
     case ACTION_WHY:
         return go_open(VIEW_WHY, requirement_name(made));
     case ACTION_CLOSE:
