@@ -251,8 +251,10 @@ gboolean tool_would_do(const ToolSaid *said, Desk *desk)
 {
     GError *error = NULL;
     g_auto(GStrv) lines = tool_lines(said);
-    if (!word_fits(said->answers[TOOL_LABEL], &error) ||
-        (measures(said, desk) && !would_take(desk, lines, &error)))
-        desk_warn_error(desk, error);
-    return !desk->warning;
+    if (word_fits(said->answers[TOOL_LABEL], &error) && !measures(said, desk))
+        return FALSE;
+    if (!error && would_take(desk, lines, &error))
+        return TRUE;
+    desk_warn_error(desk, error);
+    return FALSE;
 }
