@@ -75,9 +75,9 @@ static const char *problem_of(gsize row, const char *amount, gboolean first)
         return "`snug` and `to slot` stand alone; write > before the next stage";
     if (shapes[row].amount_needed && !*amount)
         return "a stage is not finished here; write its torque, angle, check or time";
-    if (shapes[row].kind == STAGE_TORQUE && runs_together(amount))
+    if (stage_is_torque(shapes[row].kind) && runs_together(amount))
         return "one stage has one torque; write > between stages, as in 10 > 25 N·m";
-    if (shapes[row].kind == STAGE_TORQUE && is_bare_angle(amount))
+    if (stage_is_torque(shapes[row].kind) && is_bare_angle(amount))
         return "an angle says from where: write +90° from where the bolt stands, or 90° from snug";
     if (shapes[row].kind == STAGE_ANGLE && first)
         return "nothing is snug yet; write a snug stage or a torque before this angle";

@@ -27,16 +27,25 @@ static const struct {
     {"5/8", 11, 18}, {"3/4", 10, 16},  {"7/8", 9, 14},  {"1", 8, 12},
 };
 
+// Digits with a point; what strtod would read beyond them (`0x10`, `1e3`) is no size.
+static double plain(const char *text, const char **end)
+{
+    static const char figures[] = "0123456789";
+    gsize length = strspn(text, figures);
+    length += text[length] == '.' ? 1 + strspn(text + length + 1, figures) : 0;
+    g_autofree char *digits = g_strndup(text, length);
+    *end = text + length;
+    return g_ascii_strtod(digits, NULL);
+}
+
 // A positive decimal or fraction that begins here, and where it ends; 0 if there is none.
 static double amount(const char *text, const char **end)
 {
     if (!g_ascii_isdigit(*text))
         return 0;
-    char *behind;
-    double value = g_ascii_strtod(text, &behind);
-    if (*behind == '/' && g_ascii_isdigit(behind[1]))
-        value /= g_ascii_strtod(behind + 1, &behind);
-    *end = behind;
+    double value = plain(text, end);
+    if (**end == '/' && g_ascii_isdigit((*end)[1]))
+        value /= plain(*end + 1, end);
     return isfinite(value) ? value : 0;
 }
 
@@ -136,12 +145,13 @@ static gboolean ends_with_its_hand(const char *text, Thread *thread)
 
 gboolean thread_parse(const char *text, Thread *thread, GError **error)
 {
+    static const double most = 1; // m; no bolt is as thick
     const char *begin = behind_blanks(text);
     gboolean metric = *begin == 'M' || *begin == 'm';
     const char *behind =
         metric ? read_metric(behind_blanks(begin + 1), thread) : read_unified(begin, thread);
     if (behind && ends_with_its_hand(behind, thread) && thread->pitch > 0 &&
-        thread->pitch < thread->diameter / 2)
+        thread->pitch < thread->diameter / 2 && thread->diameter < most)
         return TRUE;
     g_set_error(
         error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,

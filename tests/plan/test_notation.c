@@ -79,12 +79,14 @@ START_TEST(stages_are_told_apart)
     expect_stages("snugging torque", "0 snugging torque@0");
     expect_stages("30 > 60°", "5: an angle says from where: write +90° from where the bolt stands, "
                               "or 90° from snug");
+    expect_stages("30 > check 60°", "5: an angle says from where: write +90° from where the bolt "
+                                    "stands, or 90° from snug");
     expect_stages("30 >",
                   "4: a stage is not finished here; write its torque, angle, check or time");
     expect_stages("90° from snug", "0: nothing is snug yet; write a snug stage or a torque before "
                                    "this angle");
-    static const char *const together[] = {"10, 25 N·m", "10/25", "10; 25", "10 - 25 N·m",
-                                           "10-25",      "10 25", "30, 60°"};
+    static const char *const together[] = {"10, 25 N·m", "10/25", "10; 25",  "10 - 25 N·m",
+                                           "10-25",      "10 25", "30, 60°", "check 10/25"};
     for (gsize i = 0; i < G_N_ELEMENTS(together); i++)
         expect_stages(together[i],
                       "0: one stage has one torque; write > between stages, as in 10 > 25 N·m");

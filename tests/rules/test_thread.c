@@ -61,8 +61,9 @@ END_TEST
 START_TEST(what_is_no_thread_is_refused)
 {
     static const char *const texts[] = {
-        "",          "M",    "M0",       "M10 ×",    "M10 × 0", "M10 × 6", "M13",     "3/8",
-        "taper 3/8", "3/8-", "5/32 UNF", "M10 fine", "M1e999",  "1/0-16",  "-3/8-16", "#-10"};
+        "",        "M",         "M0",    "M10 ×",    "M10 × 0",  "M10 × 6", "M13",
+        "3/8",     "taper 3/8", "3/8-",  "5/32 UNF", "M10 fine", "M1e999",  "1/0-16",
+        "-3/8-16", "#-10",      "M0x10", "M1000x6",  "M1e2x1",   "#0x1-80", "M1.2.3x0.3"};
     for (gsize i = 0; i < G_N_ELEMENTS(texts); i++) {
         Thread thread;
         g_autoptr(GError) error = NULL;
