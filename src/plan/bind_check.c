@@ -37,17 +37,13 @@ static Unit *default_unit(Reader *reader, const PlanCheck *check, const char *wh
     return unit ? unit_copy(unit) : NULL;
 }
 
-// Whether each label is one of another axis of the check.
+// Whether each label is one of another axis of the check, in the order of these.
 static gboolean has_labels(const PlanCheck *check, const char *const *labels)
 {
-    guint found = 0;
-    for (guint i = 0; i < check->axes->len; i++)
-        for (gsize j = 0; labels[j]; j++)
-            if (axis_find(g_ptr_array_index(check->axes, i), labels[j]) >= 0) {
-                found++;
-                break;
-            }
-    return found >= g_strv_length((GStrv)labels);
+    gsize found = 0;
+    for (guint i = 0; labels[found] && i < check->axes->len; i++)
+        found += axis_find(g_ptr_array_index(check->axes, i), labels[found]) >= 0 ? 1 : 0;
+    return !labels[found];
 }
 
 static gboolean parse_limit(Reader *reader, const PlanCheck *check, PlanLimit *limit,
@@ -61,7 +57,7 @@ static gboolean parse_limit(Reader *reader, const PlanCheck *check, PlanLimit *l
     if (!limit->labels || has_labels(check, (const char *const *)limit->labels))
         return limit->limits != NULL;
     fault_at(reader, limit->node->key, 0, where,
-             limit->labels[1] ? "these are no labels of as many axes of this check"
+             limit->labels[1] ? "these are no labels of as many axes of this check, in their order"
                               : "no axis of this check has this label");
     return FALSE;
 }

@@ -174,16 +174,20 @@ char *places_label(const GPtrArray *axes, guint index)
     return g_string_free(label, FALSE);
 }
 
+// Whether the labels of a limit stand in a place, in the order of its axes: `1, 2` is not `2, 1`.
+static gboolean fits(const PlanLimit *limit, const char *const *labels)
+{
+    gsize found = 0;
+    for (gsize i = 0; limit->labels && limit->labels[found] && labels[i]; i++)
+        found += strcmp(limit->labels[found], labels[i]) == 0 ? 1 : 0;
+    return !limit->labels || !limit->labels[found];
+}
+
 const PlanLimit *check_limit_at(const PlanCheck *check, const char *const *labels)
 {
-    for (guint i = 0; i < check->limits->len; i++) {
-        const PlanLimit *limit = check->limits->pdata[i];
-        gboolean fits = TRUE;
-        for (gsize j = 0; fits && limit->labels && limit->labels[j]; j++)
-            fits = g_strv_contains(labels, limit->labels[j]);
-        if (fits)
-            return limit;
-    }
+    for (guint i = 0; i < check->limits->len; i++)
+        if (fits(check->limits->pdata[i], labels))
+            return check->limits->pdata[i];
     return NULL;
 }
 

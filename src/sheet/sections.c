@@ -216,12 +216,13 @@ static char *upheld_words(const SheetSource *source, const Entry *entry)
 // here.
 static char *amended_words(const Requirement *requirement, const Entry *entry)
 {
-    const char *asked = NULL, *why = entry_text(entry, "why");
+    const char *why = entry_text(entry, "why");
     const char *source = entry_text(entry, "source");
     const char *limits = entry_text(entry, "limits"), *wear = entry_text(entry, "wear");
     const PlanCheck *check = requirement->check;
-    for (guint i = 0; !asked && check && i < check->limits->len; i++)
-        asked = limits_text(((const PlanLimit *)g_ptr_array_index(check->limits, i))->limits);
+    const PlanLimit *limit =
+        check ? check_limit_at(check, (const char *const *)requirement->labels) : NULL;
+    const char *asked = limit ? limits_text(limit->limits) : NULL;
     return g_strdup_printf("Limits amended here to %s%s%s; %s %s: %s%s%s.", limits ? limits : "",
                            wear ? " wear " : "", wear ? wear : "",
                            requirement->added ? "it was added here with" : "the plan asks for",

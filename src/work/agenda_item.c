@@ -75,12 +75,8 @@ static char *target_of(const Agenda *agenda, const Requirement *made)
 
 static const Limits *limits_of(const Requirement *made)
 {
-    for (guint i = 0; i < made->check->limits->len; i++) {
-        const PlanLimit *limit = made->check->limits->pdata[i];
-        if (!limit->label || g_strv_contains((const char *const *)made->labels, limit->label))
-            return limit->limits;
-    }
-    return NULL;
+    const PlanLimit *limit = check_limit_at(made->check, (const char *const *)made->labels);
+    return limit ? limit->limits : NULL;
 }
 
 static GStrv labels_of(const Axis *axis)

@@ -99,12 +99,8 @@ gboolean verb_read(Take *take, GError **error)
 static const Limits *limits_at(const Target *target, guint place)
 {
     g_auto(GStrv) labels = places_labels(target->axes, place);
-    for (guint i = 0; i < target->check->limits->len; i++) {
-        const PlanLimit *limit = target->check->limits->pdata[i];
-        if (!limit->label || g_strv_contains((const char *const *)labels, limit->label))
-            return limit->limits;
-    }
-    return NULL;
+    const PlanLimit *limit = check_limit_at(target->check, (const char *const *)labels);
+    return limit ? limit->limits : NULL;
 }
 
 static char *read_choice(Take *take, const Target *target, const Limits *limits, GError **error)

@@ -125,7 +125,8 @@ START_TEST(limits_fit_their_check)
     expect_checks("      x: {at: cylinder, limits: {1: 1..2, 3: 2..3}}\n",
                   "t:13:43: " CHECK_PREFIX "no axis of this check has this label\n");
     expect_checks("      x: {at: [cylinder, in/ex], limits: {\"2, ex\": 1..2, \"1, 2\": 2..3}}\n",
-                  "t:13:59: " CHECK_PREFIX "these are no labels of as many axes of this check\n");
+                  "t:13:59: " CHECK_PREFIX
+                  "these are no labels of as many axes of this check, in their order\n");
     expect_checks("      x: {limits: 1..2, wear: 1.5}\n",
                   "t:13:31: " CHECK_PREFIX
                   "the service limit must lie outside the limits; check both figures\n");

@@ -394,8 +394,14 @@ def doubted(asked: Asked, doubts: frozenset[str],
 
 
 def limits_at(limits: dict[str | None, Limits], place: Labels) -> Limits | None:
-    return next((one for label, one in limits.items()
-                 if label is None or set(label.split(", ")) <= set(place)), None)
+    return next((one for label, one in limits.items() if label is None or stands_in(label, place)),
+                None)
+
+
+def stands_in(label: str, place: Labels) -> bool:
+    """Whether its labels are among those of the place, in their order."""
+    left = iter(place)
+    return all(each in left for each in label.split(", "))
 
 
 def counts(verdicts: list[Verdict]) -> dict[str, int]:

@@ -58,8 +58,9 @@ struct PlanPart {
 
 // What is asked of a check's place.
 typedef struct {
-    const char *label; // a label of an axis of the check, or of several (`1, T`); NULL: all places
-    GStrv labels;      // the same one by one; NULL likewise
+    const char
+        *label;   // a label of an axis of the check, or of several in order (`1, T`); NULL: all
+    GStrv labels; // the same one by one; NULL likewise
     Limits *limits;
     const TreeNode *node;
 } PlanLimit;
@@ -217,8 +218,8 @@ const PlanGroup *plan_group(const Plan *plan, const char *name);
 const PlanPart *plan_part(const Plan *plan, const char *name);
 // How the group of that name is tightened in a step; NULL if it is not.
 const PlanTightening *plan_tightening(const PlanStep *step, const char *group);
-// What is asked at a place of these labels: the first limits that have no others; NULL where there
-// are none. They belong to the check.
+// What is asked at a place of these labels, one for each axis: the first limits whose own stand
+// among them in this order; NULL where there are none. They belong to the check.
 const PlanLimit *check_limit_at(const PlanCheck *check, const char *const *labels);
 // `0.31`: a value of the check (base units), or a difference of two, with the check's decimals and
 // without its unit. Where the plan says no decimals, a value that was read has up to six more, so
