@@ -20,7 +20,7 @@ void tree_say_limits(TreeNode *check, const char *const *labels, const char *lab
 
 // The check of that name among those of a step, if a build added it; else NULL.
 TreeNode *graft_added_check(const TreeNode *checks, const char *name);
-// Whether a definition says nothing but places, and limits for them.
+// Whether a definition says nothing but places, and perhaps one limit for all of them.
 gboolean graft_is_places(const TreeNode *definition);
 // Gives a check the places of such a definition, behind its own. FALSE with a sentence if it
 // cannot have them.

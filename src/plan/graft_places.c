@@ -26,8 +26,9 @@ gboolean graft_is_places(const TreeNode *definition)
     if (definition->kind != TREE_MAP || !tree_get(definition, "at"))
         return FALSE;
     for (guint i = 0; i < tree_count(definition); i++) {
-        const char *key = tree_at(definition, i)->key->text;
-        if (strcmp(key, "at") != 0 && strcmp(key, "limits") != 0)
+        const TreeNode *said = tree_at(definition, i);
+        gboolean limits = strcmp(said->key->text, "limits") == 0 && said->kind == TREE_SCALAR;
+        if (strcmp(said->key->text, "at") != 0 && !limits)
             return FALSE;
     }
     return TRUE;
@@ -56,34 +57,55 @@ void tree_say_limits(TreeNode *check, const char *const *labels, const char *lab
         put_first(by_label, label);
 }
 
+static gboolean refuse_places(GError **error, const char *format, ...) G_GNUC_PRINTF(2, 3);
+static gboolean refuse_places(GError **error, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    g_autofree char *message = g_strdup_vprintf(format, arguments);
+    va_end(arguments);
+    g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, message);
+    return FALSE;
+}
+
+// Whether the check may have these places too; what is said for each place says nothing of others.
+static gboolean may_follow(const TreeNode *check, const char *added, GStrv before, GStrv labels,
+                           const TreeNode *limits, GError **error)
+{
+    const char *name = check->key->text;
+    const TreeNode *has = tree_get(check, "limits");
+    for (gsize i = 0; labels[i]; i++)
+        if (g_strv_contains((const char *const *)before, labels[i]))
+            return refuse_places(error, "`%s` has a place `%s` already; name one that it has not",
+                                 name, labels[i]);
+    if (limits || !has || has->kind == TREE_SCALAR)
+        return TRUE;
+    const char *such = tree_at(has, tree_count(has) - 1)->text;
+    return refuse_places(error,
+                         "`%s` has limits of their own for its places; say which these have, as in "
+                         "{at: %s, limits: %s}",
+                         name, added, such);
+}
+
 gboolean graft_places(TreeNode *check, const TreeNode *more, GError **error)
 {
     gsize offset = 0;
-    const char *name = check->key->text;
     TreeNode *at = places_in_place(check);
     const TreeNode *added = tree_get(more, "at"), *limits = tree_get(more, "limits");
     added = added->kind == TREE_LIST && tree_count(added) == 1 ? tree_at(added, 0) : added;
-    if (!at || added->kind != TREE_SCALAR) {
-        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                    "`%s` has no numbered places of its own that more could follow; give this "
-                    "check another name",
-                    name);
-        return FALSE;
-    }
+    if (!at || added->kind != TREE_SCALAR)
+        return refuse_places(error,
+                             "`%s` has no numbered places of its own that more could follow; give "
+                             "this check another name",
+                             check->key->text);
     g_auto(GStrv) before = labels_read(at->text, &offset, error);
     g_auto(GStrv) labels = before ? labels_read(added->text, &offset, error) : NULL;
-    if (!labels)
+    if (!labels || !may_follow(check, added->text, before, labels, limits, error))
         return FALSE;
-    for (gsize i = 0; labels[i]; i++)
-        if (g_strv_contains((const char *const *)before, labels[i])) {
-            g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                        "`%s` has a place `%s` already; name one that it has not", name, labels[i]);
-            return FALSE;
-        }
     char *text = g_strconcat(at->text, "/", labels[1] ? added->text : labels[0], NULL);
     g_free(at->text);
     at->text = text;
-    for (gsize i = 0; limits && limits->kind == TREE_SCALAR && labels[i]; i++) {
+    for (gsize i = 0; limits && labels[i]; i++) {
         tree_say_limits(check, (const char *const *)before, labels[i], limits->text);
         TreeNode *said = (TreeNode *)tree_get(tree_get(check, "limits"), labels[i]);
         said->line = limits->line;

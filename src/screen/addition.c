@@ -27,8 +27,9 @@ static char *quoted(const char *text)
 static char *definition(const CheckTyped *typed, const char *limits)
 {
     g_autofree char *kept = check_typed_limits(typed), *text = quoted(limits);
-    gboolean keeps =
-        typed->grows && kept && strcmp(kept, limits) == 0 && typed->like->check->limits->len == 1;
+    const GPtrArray *has = typed->grows ? typed->like->check->limits : NULL;
+    gboolean for_all = has && has->len == 1 && !((const PlanLimit *)has->pdata[0])->label;
+    gboolean keeps = for_all && kept && strcmp(kept, limits) == 0;
     if (!typed->at)
         return g_strdup(limits);
     if (keeps)

@@ -109,6 +109,12 @@ static const PlacesRefused refused_places[] = {
     {"{at: 1..2, limits: 1..2}", "{at: 3..4, gauge: caliper}",
      "step \"Sump\", check \"rod\": there is a check of this name already, in step \"Sump\"; give "
      "this one another name"},
+    {"{at: 1..2, limits: 1..2}", "{at: 3..4, limits: {3: 1..2, 4: 1..3}}",
+     "step \"Sump\", check \"rod\": there is a check of this name already, in step \"Sump\"; give "
+     "this one another name"},
+    {"{at: 1..2, limits: {1: 1..2, 2: 1..3}}", "{at: 3..3}",
+     "`rod` has limits of their own for its places; say which these have, as in {at: 3..3, limits: "
+     "1..3}"},
     {"{at: 1..2, limits: 1..2}", "{at: 3..4, limits: about 2}",
      "step \"Sump\", check \"rod\": these are no limits; write `0.05 to 0.08 mm`, `0.05 ± "
      "0.01`, `at least 90 %`, `max 0.1`, `exactly 4`, `any`, `yes`, `text` or `dry of dry/wet`"},

@@ -20,3 +20,7 @@ read wear[cylinder 2, 1..2 1] 1.25 with G1
 add check "mark" "seen" in Set: {at: [cylinder, in/ex], limits: {"2, ex": dry of dry/wet, in: none of none/some, ex: none of none/some}}
 look mark[2, ex] dry
 ? look mark[2, ex]: pass = dry
+# A sheet names the limits that stood at that place.
+amend stop[1, in] limits 1.0..1.3 "letter"
+? 0 from sheet T-1 record
+? says: Limits amended here to 1.0..1.3; it was added here with 1.0..1.1: letter

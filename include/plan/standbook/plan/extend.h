@@ -25,13 +25,13 @@ typedef struct {
 // Returns the plan with all additions (`count` at least 1: with none the plan itself does), in the
 // order in which they were made. A check, part or tightening comes last among those of its step. A
 // check of a name that the build itself added to the step, with nothing but places and perhaps
-// limits for them (`{at: 4/5}`), gives that check more places behind its own, with its limits or
-// with these. A step comes behind the one named and in the plan's order before the next; with an
-// `after` of its own it stands beside the others, whose order, gate and phase it never changes.
-// `plan` may itself come from plan_extend; it is only read, and the new one holds nothing of it.
-// The caller frees with plan_free. NULL: STANDBOOK_ERROR_MISUSE with a sentence about the first
-// addition that cannot be taken after those before it, and `refusal` (may be NULL) says where in
-// it.
+// limits for them (`{at: 4/5}`), gives that check more places behind its own, with its limits if
+// these are one for all, else with those said. A step comes behind the one named and in the plan's
+// order before the next; with an `after` of its own it stands beside the others, whose order, gate
+// and phase it never changes. `plan` may itself come from plan_extend; it is only read, and the new
+// one holds nothing of it. The caller frees with plan_free. NULL: STANDBOOK_ERROR_MISUSE with a
+// sentence about the first addition that cannot be taken after those before it, and `refusal` (may
+// be NULL) says where in it.
 Plan *plan_extend(const Plan *plan, const PlanAddition *additions, gsize count,
                   PlanRefusal *refusal, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
