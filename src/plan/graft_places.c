@@ -57,17 +57,6 @@ void tree_say_limits(TreeNode *check, const char *const *labels, const char *lab
         put_first(by_label, label);
 }
 
-static gboolean refuse_places(GError **error, const char *format, ...) G_GNUC_PRINTF(2, 3);
-static gboolean refuse_places(GError **error, const char *format, ...)
-{
-    va_list arguments;
-    va_start(arguments, format);
-    g_autofree char *message = g_strdup_vprintf(format, arguments);
-    va_end(arguments);
-    g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, message);
-    return FALSE;
-}
-
 // Whether the check may have these places too; what is said for each place says nothing of others.
 static gboolean may_follow(const TreeNode *check, const char *added, GStrv before, GStrv labels,
                            const TreeNode *limits, GError **error)
@@ -75,16 +64,18 @@ static gboolean may_follow(const TreeNode *check, const char *added, GStrv befor
     const char *name = check->key->text;
     const TreeNode *has = tree_get(check, "limits");
     for (gsize i = 0; labels[i]; i++)
-        if (g_strv_contains((const char *const *)before, labels[i]))
-            return refuse_places(error, "`%s` has a place `%s` already; name one that it has not",
-                                 name, labels[i]);
+        if (g_strv_contains((const char *const *)before, labels[i])) {
+            g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                        "`%s` has a place `%s` already; name one that it has not", name, labels[i]);
+            return FALSE;
+        }
     if (limits || !has || has->kind == TREE_SCALAR)
         return TRUE;
-    const char *such = tree_at(has, tree_count(has) - 1)->text;
-    return refuse_places(error,
-                         "`%s` has limits of their own for its places; say which these have, as in "
-                         "{at: %s, limits: %s}",
-                         name, added, such);
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                "`%s` has limits of their own for its places; say which these have, as in "
+                "{at: %s, limits: %s}",
+                name, added, tree_at(has, tree_count(has) - 1)->text);
+    return FALSE;
 }
 
 gboolean graft_places(TreeNode *check, const TreeNode *more, GError **error)
@@ -93,11 +84,13 @@ gboolean graft_places(TreeNode *check, const TreeNode *more, GError **error)
     TreeNode *at = places_in_place(check);
     const TreeNode *added = tree_get(more, "at"), *limits = tree_get(more, "limits");
     added = added->kind == TREE_LIST && tree_count(added) == 1 ? tree_at(added, 0) : added;
-    if (!at || added->kind != TREE_SCALAR)
-        return refuse_places(error,
-                             "`%s` has no numbered places of its own that more could follow; give "
-                             "this check another name",
-                             check->key->text);
+    if (!at || added->kind != TREE_SCALAR) {
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "`%s` has no numbered places of its own that more could follow; give this "
+                    "check another name",
+                    check->key->text);
+        return FALSE;
+    }
     g_auto(GStrv) before = labels_read(at->text, &offset, error);
     g_auto(GStrv) labels = before ? labels_read(added->text, &offset, error) : NULL;
     if (!labels || !may_follow(check, added->text, before, labels, limits, error))

@@ -17,12 +17,13 @@ static Band sum(Band one, Band other)
     return (Band){one.low + other.low, one.high + other.high};
 }
 
-// An amount that no reading changes, in N·m or radians; 0 for none.
-static double constant_of(const Stage *stage)
+// An amount that no reading changes, in N·m or radians; 0 for none. FALSE if a reading does.
+static gboolean constant_of(const Stage *stage, double *amount)
 {
-    g_autoptr(Number) amount = stage->formula ? formula_constant(stage->formula) : NULL;
-    double value = amount ? number_double(amount) : 0;
-    return stage->kind == STAGE_TORQUE ? value : value * G_PI / 180;
+    g_autoptr(Number) constant = stage->formula ? formula_constant(stage->formula) : NULL;
+    double value = constant ? number_double(constant) : 0;
+    *amount = stage->kind == STAGE_TORQUE ? value : value * G_PI / 180;
+    return constant || !stage->formula;
 }
 
 // Snug by feel is a tenth to three tenths of the torque that it stands for (common practice, no
@@ -35,12 +36,14 @@ static Band snug_by_feel(const PlanGroup *group)
 
 static const double slot = G_PI / 3; // from one slot of six to the next
 
-// What a stage leaves of torque and angle; both are nothing behind what is slackened, drawn or
-// pulled until something is read.
+// What a stage leaves of torque and angle; both are nothing behind what is slackened, drawn, pulled
+// until something is read, or by an amount that is worked out from a reading.
 static void take_stage(const PlanGroup *group, const Stage *stage, Band *torque, Band *angle)
 {
-    double amount = constant_of(stage);
-    switch (stage->kind) {
+    double amount;
+    gboolean known = constant_of(stage, &amount);
+    gboolean pulls = stage->kind != STAGE_WAIT && stage->kind != STAGE_CHECK;
+    switch (pulls && !known ? STAGE_UNTIL : stage->kind) {
     case STAGE_WAIT:
     case STAGE_CHECK:
         break;

@@ -103,6 +103,19 @@ START_TEST(what_it_lacks_is_said)
 }
 END_TEST
 
+// An angle worked out from a reading is not known before it is read; 30 N·m and nothing more would
+// be far too little.
+START_TEST(an_angle_from_a_reading_is_not_known_beforehand)
+{
+    expect(
+        "thread: M8, length: 40 mm, stages: 30 > +gap * 60 °/mm}\n    checks:\n      gap: {limits: "
+        "0.5..1 mm",
+        0,
+        "how far it is pulled cannot be worked out: its last stage is no torque or angle that is "
+        "known beforehand");
+}
+END_TEST
+
 START_TEST(a_substitute_is_told_beside_its_torque)
 {
     expect("thread: M8, length: 25 mm, instead of: 18, lubricant: graphite paste, "
@@ -125,6 +138,7 @@ int main(void)
     tcase_add_test(tcase, a_slot_adds_what_it_may);
     tcase_add_test(tcase, a_check_says_what_it_hides);
     tcase_add_test(tcase, what_it_lacks_is_said);
+    tcase_add_test(tcase, an_angle_from_a_reading_is_not_known_beforehand);
     tcase_add_test(tcase, a_substitute_is_told_beside_its_torque);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
