@@ -191,6 +191,12 @@ void toolbox_take(Desk *desk, const ToolNeed *need, const char *label)
         g_hash_table_insert(desk->tools, g_strdup(adapter_key), g_strdup(adapter));
 }
 
+char *toolbox_as_planned(const ToolNeed *need, const char *label)
+{
+    gboolean adapter = need->need == NEED_TORQUE && need->sort;
+    return g_strconcat(label, adapter ? joined : NULL, need->sort, NULL);
+}
+
 const char *toolbox_words(const Desk *desk, const char *label)
 {
     const Entry *tool = tool_of(desk, label);

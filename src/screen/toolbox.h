@@ -34,6 +34,10 @@ void toolbox_forget_adapter(Desk *desk);
 // Takes a tool in hand, by a label as above.
 void toolbox_take(Desk *desk, const ToolNeed *need, const char *label);
 
+// The label of a tool with what the plan puts on it here: `W9 with X1`. The caller frees with
+// g_free.
+char *toolbox_as_planned(const ToolNeed *need, const char *label) G_GNUC_WARN_UNUSED_RESULT;
+
 // `bore gauge 50-150, set in the micrometer`; "" if there is no such tool.
 const char *toolbox_words(const Desk *desk, const char *label);
 // What NEXT says of the gauge to read with: `G03 bore gauge, zeroed in G02`; for NULL which sort is

@@ -146,7 +146,8 @@ static Go wants(gpointer state, Desk *desk)
     g_autofree char *label = g_steal_pointer(&desk->new_tool);
     if (!label)
         return go(GO_STAY);
-    toolbox_take(desk, &tools->need, label);
+    g_autofree char *planned = toolbox_as_planned(&tools->need, label);
+    toolbox_take(desk, &tools->need, planned);
     if (g_strcmp0(toolbox_for(desk, &tools->need), label) == 0)
         return go(GO_UP);
     desk_warn(desk, "%s is entered, but what is needed here is outside its range", label);
