@@ -344,18 +344,19 @@ static void read_retighten(Reader *reader, PlanStep *step, const TreeNode *node)
     }
     PlanTightening *tightening = add_tightening(step, group, node->key);
     tightening->again = TRUE;
-    gboolean as_before = g_str_equal(node->text, "as before");
+    g_autofree char *alone = without_one_by_one(node->text);
+    gboolean as_before = g_str_equal(alone ? alone : node->text, "as before");
     hush(reader, TRUE); // a faulty order was told where the group stands
     tightening->each = read_runs(reader, group, where);
     read_order(reader, tightening, where);
     hush(reader, as_before);
-    g_autofree char *alone = without_one_by_one(node->text);
     const TreeNode *stages = as_before ? get(group->node, "stages") : node;
     if (alone) {
         g_free(tightening->each);
         tightening->each = as_numbered(group);
     }
-    read_stages(reader, tightening, stages, alone ? alone : stages ? stages->text : NULL, where);
+    const char *text = alone && !as_before ? alone : stages ? stages->text : NULL;
+    read_stages(reader, tightening, stages, text, where);
     hush(reader, FALSE);
 }
 

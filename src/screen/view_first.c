@@ -110,8 +110,8 @@ static Door first_door(const First *first)
 static char *found_words(const First *first)
 {
     guint count = first->plans->len;
-    g_autofree char *base = count ? g_path_get_basename(first->plans->pdata[0]) : NULL;
-    return count ? g_strdup_printf("%u plan%s found: %s%s", count, count > 1 ? "s" : "", base,
+    const char *name = count ? first->plans->pdata[0] : NULL;
+    return count ? g_strdup_printf("%u plan%s found: %s%s", count, count > 1 ? "s" : "", name,
                                    count > 1 ? ", …" : "")
                  : g_strdup("None here; start in the folder where one lies.");
 }

@@ -22,6 +22,7 @@ static void fill_shelf(Shelf *shelf, Desk *desk)
         if (!card || strcmp(card->number, numbers->pdata[i]) != 0)
             g_ptr_array_insert(shelf->cards, (gint)i, card_new(numbers->pdata[i]));
     }
+    g_ptr_array_set_size(shelf->cards, (gint)numbers->len); // of one that changed places
 }
 
 static gpointer open(Desk *desk, const char *argument)

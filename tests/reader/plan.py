@@ -252,8 +252,8 @@ class Plan:
         for name, stages in (value.get("retighten") or {}).items():
             group = self.groups[name]
             alone = str(stages).endswith(ONE_BY_ONE)
-            again = group.stages if stages == "as before" else \
-                self.stages(str(stages).removesuffix(ONE_BY_ONE))
+            said = str(stages).removesuffix(ONE_BY_ONE)
+            again = group.stages if said == "as before" else self.stages(said)
             step.tightenings.append(Tightening(group, step.name, again, alone))
 
     def add_part(self, step: Step, name: str, value: dict[str, Any]) -> Part:

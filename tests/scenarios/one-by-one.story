@@ -18,3 +18,11 @@ tighten nuts stage 1 all with W2
 ? bolt nuts in Last*: in doubt · tool
 tighten nuts stage 1 all with W1
 ? bolt nuts in Last*: pass
+pick up Later
+tighten nuts[2] stage 1 with W1
+tighten nuts[2] stage 2
+tighten nuts[1] stage 1 with W1
+tighten nuts[1] stage 2
+tighten nuts[3] stage 1 with W1
+tighten nuts[3] stage 2
+? bolt nuts in Later*: pass
