@@ -38,9 +38,22 @@ static gboolean names_one_of(const char *lubricant, const char *words)
     return FALSE;
 }
 
+// Words such as `no oil` name what is not there.
+static gboolean denies(const char *lubricant)
+{
+    static const char *const words[] = {"no", "not", "without", NULL};
+    g_autofree char *lower = g_utf8_strdown(lubricant, -1);
+    g_auto(GStrv) all = g_strsplit_set(lower, " ,;", -1);
+    for (guint i = 0; all[i]; i++)
+        if (g_strv_contains(words, all[i]))
+            return TRUE;
+    return FALSE;
+}
+
 gboolean friction_of(const char *lubricant, Band *friction)
 {
-    for (gsize i = 0; lubricant && i < G_N_ELEMENTS(frictions); i++) {
+    gboolean names = lubricant && !denies(lubricant);
+    for (gsize i = 0; names && i < G_N_ELEMENTS(frictions); i++) {
         if (!names_one_of(lubricant, frictions[i].words))
             continue;
         *friction = frictions[i].friction;

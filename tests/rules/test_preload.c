@@ -90,6 +90,7 @@ START_TEST(friction_by_what_is_put_on)
         {"graphite paste", TRUE, 0.04, 0.16}, {"dry", TRUE, 0.14, 0.24},
         {"medium locker", TRUE, 0.14, 0.24},  {"thread sealant", TRUE, 0.08, 0.16},
         {"as found", FALSE, 0.08, 0.24},      {NULL, FALSE, 0.08, 0.24},
+        {"No oil, dry", FALSE, 0.08, 0.24},   {"none", TRUE, 0.14, 0.24},
     };
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
         Band friction;

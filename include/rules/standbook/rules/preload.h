@@ -14,7 +14,8 @@ Band band_around(double value, double share);
 
 // Coefficients of friction in thread and under the head for what is put on them, by the classes of
 // VDI 2230-1, table A5: solid lubricants (moly, graphite) A and B together, oil and grease B,
-// nothing or adhesive C. Words that name none of them give B and C together, and FALSE.
+// nothing or adhesive C. Words that name none of them, or say what is not there (`no oil`), give B
+// and C together, and FALSE.
 gboolean friction_of(const char *lubricant, Band *friction);
 
 // Torque of a preload and the other way round, one coefficient in thread and under the head:
