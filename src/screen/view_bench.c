@@ -85,8 +85,9 @@ static guint next_open(const Bench *bench, const BenchWork *work)
 static guint next_after(Bench *bench, const BenchWork *work)
 {
     guint next = next_open(bench, work);
-    const Requirement *then = bench_requirement(work, next);
-    if (then && strcmp(then->name, bench_requirement(work, bench->here)->name) == 0)
+    const Requirement *taken = bench_requirement(work, bench->here);
+    const Requirement *then = taken ? bench_requirement(work, next) : NULL;
+    if (then && strcmp(then->name, taken->name) == 0)
         return next;
     guint aside = bench_open_named(work, bench->aside);
     g_clear_pointer(&bench->aside, g_free);
