@@ -307,8 +307,11 @@ static void judge_check_place(Judge *judge, CheckState *state, guint index)
         requirement_note(made, g_strdup(place->note));
     if (place->state == PLACE_NOT_NEEDED)
         made->verdict = VERDICT_NOT_NEEDED;
-    if (place->state != PLACE_VALUE)
+    if (place->state != PLACE_VALUE) { // what it will be judged by
+        const Entry *amended = amend_limits(judge, state, state->requirement[index], &found);
+        made->amended = amended ? amended->seq : 0;
         return;
+    }
     take_value(judge, state, made, index, place);
     judge_value_here(judge, state, index, place, found);
 }
