@@ -121,7 +121,10 @@ def measure(stand, build, say):
 def measure_find(stand, build, say):
     """The same as the last of `measure`, on a store of many builds."""
     with Player(build, folder=str(stand.folder), STANDBOOK_STORE=str(stand.store)) as player:
-        open_shop(player)
+        player.wait_for("who picks up?")
+        go(player, "2", "NEXT")  # where `measure` left off
+        player.ask("wait 500")
+        go(player, "h", "The shop")
         go(player, "f", "what was said?")
         say("front end, a letter in find, 30 builds", type_words(player), "ms")
         say("  resident at most", resident(program_of(player)), "MB")
