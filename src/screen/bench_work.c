@@ -113,10 +113,13 @@ guint bench_added(const BenchWork *work, gint64 seq)
     return NOWHERE;
 }
 
-gboolean bench_stood_at_place(const BenchWork *work, gint64 seq)
+guint bench_place_of(const BenchWork *work, gint64 seq)
 {
-    return seq >= 1 && (gsize)seq <= work->agenda.count &&
-           strcmp(work->agenda.entries[seq - 1]->kind->name, "note") != 0;
+    const GPtrArray *all = work->agenda.assessment->requirements;
+    for (guint i = 0; seq > 0 && i < all->len; i++)
+        if (bench_asks(work, i) && bench_requirement(work, i)->entry == seq)
+            return i;
+    return NOWHERE;
 }
 
 const Requirement *bench_in_question(const BenchWork *work, guint here, guint last)

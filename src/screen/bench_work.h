@@ -33,9 +33,9 @@ guint bench_to_settle(const BenchWork *work, const char *name);
 // Where the newest entry of the step was made: the work goes on behind it.
 guint bench_newest(const BenchWork *work);
 
-// Whether the entry of that seq filled a place, which comes back when it is struck; words on it do
-// not.
-gboolean bench_stood_at_place(const BenchWork *work, gint64 seq);
+// The place that stands on the entry of that seq, and comes back when it is struck; NOWHERE if none
+// of the step does.
+guint bench_place_of(const BenchWork *work, gint64 seq);
 // What is meant: the place in hand, or where nothing is left to read the one read last. NULL: none.
 const Requirement *bench_in_question(const BenchWork *work, guint here, guint last);
 

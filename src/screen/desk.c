@@ -1,9 +1,10 @@
 #include "desk.h"
 
+#include "struck.h"
+
 #include <standbook/base/error.h>
 #include <standbook/work/ago.h>
 #include <standbook/work/clocks.h>
-#include <standbook/work/entry_words.h>
 #include <string.h>
 
 static SessionOptions session_options(const Desk *desk)
@@ -165,13 +166,6 @@ static gboolean take(Desk *desk, Session *session, const char *line, char **answ
     return FALSE;
 }
 
-// What a person takes back with a key: not that work was picked up or put down, nor a `take`.
-static gboolean can_be_struck(const Entry *entry)
-{
-    static const char *const others[] = {"take", "pick up", "put down", "caution passed", NULL};
-    return !g_strv_contains(others, entry->kind->name);
-}
-
 gboolean desk_line(Desk *desk, const char *line, char **answer)
 {
     Session *session = desk_build(desk);
@@ -179,9 +173,12 @@ gboolean desk_line(Desk *desk, const char *line, char **answer)
     if (!take(desk, session, line, answer))
         return FALSE;
     const GPtrArray *entries = session_entries(session);
+    desk->last_first = 0;
     for (guint i = before; i < entries->len; i++)
-        if (can_be_struck(entries->pdata[i]))
+        if (struck_can_be(entries->pdata[i])) {
+            desk->last_first = desk->last_first ? desk->last_first : i + 1;
             desk->last_seq = i + 1;
+        }
     return TRUE;
 }
 
@@ -193,24 +190,16 @@ char *desk_last_words(const Desk *desk)
     return g_strconcat(desk->last ? desk->last : "", since ? ", " : "", since, NULL);
 }
 
-static gboolean is_by(Session *session, const Entry *entry, const char *initials)
-{
-    const Entry *person = shop_by_id(session_shop(session), "person", entry->by);
-    return person && g_strcmp0(shop_label(person), initials) == 0;
-}
-
 void desk_recall(Desk *desk)
 {
     Session *session = desk->who && !desk->last_seq ? desk_build(desk) : NULL;
     const GPtrArray *entries = session ? session_entries(session) : NULL;
     for (guint i = entries ? entries->len : 0; i-- > 0 && !desk->last_seq;) {
         const Entry *entry = entries->pdata[i];
-        if (!can_be_struck(entry) || !is_by(session, entry, desk->who))
+        if (!struck_can_be(entry) || !struck_is_own(desk, i + 1))
             continue;
-        g_autoptr(Taken) taken =
-            taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
-        g_autofree char *said = entry_said(session_plan(session), taken, entry);
-        desk->last_seq = i + 1;
+        g_autofree char *said = struck_words(desk, i + 1);
+        desk->last_seq = desk->last_first = i + 1;
         desk_last(desk, "%s · %.5s %s", said, entry_done(entry) + 11, desk->who);
         desk->last_at = entry_moment(entry);
     }
@@ -277,7 +266,7 @@ static Standing own_standing(Desk *desk)
 {
     Session *session = desk->who ? desk_build(desk) : NULL;
     Standing standing = session ? standing_of(session) : (Standing){NULL, FALSE, NULL};
-    gboolean own = standing.entry && is_by(session, standing.entry, desk->who);
+    gboolean own = standing.entry && struck_is_own(desk, standing.entry->seq);
     return own ? standing : (Standing){NULL, FALSE, NULL};
 }
 

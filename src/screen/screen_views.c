@@ -106,7 +106,8 @@ static Go act_default(Screen *screen, Action action)
     case ACTION_SHOP:
         return go(GO_HOME);
     case ACTION_STRIKE:
-        return screen->desk.last_seq ? go_open(VIEW_STRIKE, NULL) : go(GO_DEFAULT);
+        return screen->desk.last_seq && screen->desk.who ? go_open(VIEW_STRIKE, NULL)
+                                                         : go(GO_DEFAULT);
     case ACTION_PUT_DOWN:
         return go_open(VIEW_WHO, g_strdup("put down"));
     case ACTION_UP:

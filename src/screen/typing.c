@@ -163,17 +163,21 @@ static Press press_character(Typing *typing, Asks field, gunichar character)
     return typing_add(typing, character) ? press(PRESS_TYPED) : press_say("the field is full");
 }
 
-// The one key that can do more than to go back, as a letter and on the number pad.
-static gboolean upholds(const Key *key)
+// The keys that can do more than to go back: `u`, on the number pad 1, and `*`.
+static Action action_of_any_key(const Key *key)
 {
-    return key->kind == PRESSED_CHARACTER &&
-           (key->character == '1' || action_of_letter(key->character) == ACTION_UPHOLD);
+    if (key->kind != PRESSED_CHARACTER)
+        return ACTION_UP;
+    if (key->character == '*')
+        return ACTION_STRIKE;
+    gboolean upholds = key->character == '1' || action_of_letter(key->character) == ACTION_UPHOLD;
+    return upholds ? ACTION_UPHOLD : ACTION_UP;
 }
 
 static Press press_key(Typing *typing, Asks field, const Key *key)
 {
     if (field == ASKS_KEY)
-        return press_action(upholds(key) ? ACTION_UPHOLD : ACTION_UP);
+        return press_action(action_of_any_key(key));
     switch (key->kind) {
     case PRESSED_CHARACTER:
         return press_character(typing, field, key->character);

@@ -8,6 +8,7 @@
 #include "gauge_lines.h"
 #include "line_words.h"
 #include "slip.h"
+#include "struck.h"
 #include "supposed.h"
 #include "uphold.h"
 #include "view.h"
@@ -23,7 +24,8 @@ typedef struct {
     guint last;            // the place of the newest entry made here, NOWHERE if none
     gboolean offered;      // to add a check, where the step has none
     gboolean begun;        // `here` was set once
-    gint64 strikes;        // the newest entry when it was asked why it is struck; 0: it was not
+    gint64 strikes;        // the entry of which it was asked why it is struck; 0: it was not
+    guint stricken;        // the place that stood on it
     gboolean asked_to_add; // what is added, when the build had `known_then` entries
     gsize known_then;
     char *aside;       // the place then in hand: after what was added it goes on there; NULL: none
@@ -297,9 +299,9 @@ static Go wants(gpointer state, Desk *desk)
     BenchWork work;
     if (!bench_work(desk, bench->step, &work))
         return go(GO_UP);
-    if (bench->strikes && bench->strikes != desk->last_seq) { // it was struck: its place comes back
-        bench->begun = bench->last != NOWHERE;
-        bench->here = bench->last;
+    if (bench->strikes && bench_requirement(&work, bench->stricken)->entry != bench->strikes) {
+        bench->begun = TRUE; // its place comes back
+        bench->here = bench->stricken;
     }
     bench->strikes = 0;
     go_to_added(bench, desk, &work);
@@ -478,7 +480,8 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_BUILD:
         return go_instead(VIEW_STEPS, NULL);
     case ACTION_STRIKE:
-        bench->strikes = bench_stood_at_place(&work, desk->last_seq) ? desk->last_seq : 0;
+        bench->stricken = bench_place_of(&work, struck_next(desk));
+        bench->strikes = bench->stricken == NOWHERE ? 0 : struck_next(desk);
         return go(GO_DEFAULT);
     default:
         return go(GO_DEFAULT);

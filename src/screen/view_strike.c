@@ -1,15 +1,21 @@
-// Why the last entry of this terminal is struck: one digit.
+// Why an entry is struck: one digit. The last one of who works here, or the one that is said.
+#include "struck.h"
 #include "view.h"
 
 static const char *const causes[] = {NULL,      "misread", "wrong place",
                                      "slipped", "typo",    "part changed"};
 
-// What the entry to be struck says, whatever was done since.
-static char *entry_words(const Desk *desk)
+// The state is the number of the entry, 0 for none.
+static gint64 seq_of(gconstpointer state)
 {
-    return desk->entered_seq == desk->last_seq
-               ? g_strdup(desk->entered)
-               : g_strdup_printf("entry #%" G_GINT64_FORMAT, desk->last_seq);
+    return *(const gint64 *)state;
+}
+
+static gpointer open(Desk *desk, const char *argument)
+{
+    gint64 *seq = g_new(gint64, 1);
+    *seq = argument ? g_ascii_strtoll(argument, NULL, 10) : struck_next(desk);
+    return seq;
 }
 
 enum { ROOM = 46 }; // columns between `strike ` and the field
@@ -24,9 +30,9 @@ static char *shortened(const char *text, glong room)
 }
 
 // `top ring gap 3 · 3.6`: its place and what was entered; a long place gives way.
-static char *short_words(const Desk *desk)
+static char *short_words(Desk *desk, gint64 seq)
 {
-    g_autofree char *words = entry_words(desk);
+    g_autofree char *words = struck_words(desk, seq);
     g_auto(GStrv) parts = g_strsplit(words, " · ", 3);
     g_autofree char *end = parts[0] && parts[1] ? g_strconcat(" · ", parts[1], NULL) : g_strdup("");
     g_autofree char *place =
@@ -37,15 +43,18 @@ static char *short_words(const Desk *desk)
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
-    (void)state;
+    gint64 seq = seq_of(state);
     (void)typed;
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     page->means = FALSE;
-    page_say(&page->unit, "1 to 5");
-    g_autofree char *words = short_words(desk);
-    page_say(&page->next, "strike %s?", words);
-    page_say(&page->then, "1 misread   2 wrong place   3 slipped   4 typo   5 part changed");
+    page_say(&page->unit, seq ? "1 to 5" : "0");
+    g_autofree char *words = short_words(desk, seq);
+    if (seq) {
+        page_say(&page->next, "strike %s?", words);
+        page_say(&page->then, "1 misread   2 wrong place   3 slipped   4 typo   5 part changed");
+    } else
+        page_say(&page->next, "nothing of %s is left to strike", desk->who);
     memset(page->keys, 0, sizeof page->keys);
     page_key(page, ACTION_TAKE, NULL);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
@@ -54,30 +63,42 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         (PageKey){ACTION_UP, "Backspace", "leaves it as it is; 0 takes back the last strike"};
 }
 
-static Go strike(Desk *desk, guint digit)
+// What came of one line is struck as one, the newest first.
+static Go strike(Desk *desk, gint64 seq, guint digit)
 {
-    g_autofree char *line =
-        g_strdup_printf("strike #%" G_GINT64_FORMAT " \"%s\"", desk->last_seq, causes[digit]);
-    gint64 struck = desk->last_seq;
-    g_autofree char *was = short_words(desk);
-    if (!desk_line(desk, line, NULL))
-        return go(GO_UP);
-    desk_last(desk, "struck, %s: #%" G_GINT64_FORMAT " %s", causes[digit], struck, was);
+    gint64 first = seq == desk->last_seq ? desk->last_first : seq;
+    g_autofree char *was = short_words(desk, seq);
+    for (gint64 each = seq; each >= first; each--) {
+        g_autofree char *line =
+            g_strdup_printf("strike #%" G_GINT64_FORMAT " \"%s\"", each, causes[digit]);
+        if (!desk_line(desk, line, NULL))
+            return go(GO_UP);
+    }
+    desk_last(desk, "struck, %s: #%" G_GINT64_FORMAT " %s", causes[digit], seq, was);
     return go(GO_UP);
 }
 
-static Go digit(gpointer state, Desk *desk, guint digit)
+static Go take_back(Desk *desk)
 {
-    (void)state;
-    if (digit >= 1 && digit < G_N_ELEMENTS(causes))
-        return strike(desk, digit);
-    if (digit != 0)
-        return go(GO_STAY);
+    gint64 seq = struck_last(desk);
+    if (!seq) {
+        desk_warn(desk, "no strike of %s stands that could be taken back", desk->who);
+        return go(GO_UP);
+    }
     g_autofree char *line =
-        g_strdup_printf("strike #%" G_GINT64_FORMAT " \"stands after all\"", desk->last_seq);
+        g_strdup_printf("strike #%" G_GINT64_FORMAT " \"stands after all\"", seq);
     if (desk_line(desk, line, NULL))
         desk_last(desk, "the last strike is taken back");
     return go(GO_UP);
 }
 
-const ViewOps strike_view = {.name = "strike", .small = TRUE, .paint = paint, .digit = digit};
+static Go digit(gpointer state, Desk *desk, guint digit)
+{
+    if (digit == 0)
+        return take_back(desk);
+    return seq_of(state) && digit < G_N_ELEMENTS(causes) ? strike(desk, seq_of(state), digit)
+                                                         : go(GO_STAY);
+}
+
+const ViewOps strike_view = {
+    .name = "strike", .small = TRUE, .open = open, .close = g_free, .paint = paint, .digit = digit};

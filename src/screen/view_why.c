@@ -1,5 +1,6 @@
 // What a verdict rests on: its figures, its notes, and the entries about it.
 #include "about.h"
+#include "struck.h"
 #include "telling.h"
 #include "uphold.h"
 
@@ -50,16 +51,27 @@ static guint paint_preload(Desk *desk, const Requirement *made, guint row, Page 
     return row + 1;
 }
 
-static void say_keys(const Requirement *made, Page *page)
+// The entry that stands there and can be struck here: that of who looks at it; 0 for none. What is
+// worked out stands on several.
+static gint64 to_strike(Desk *desk, const Requirement *made)
 {
-    gboolean doubt = made && uphold_can(made);
-    page_say(&page->next,
-             doubt ? "u or 1 upholds it; any other key goes back" : "any key goes back");
+    gboolean worked_out = made && made->check && made->check->formula;
+    return made && !worked_out && made->entry > 0 && struck_is_own(desk, made->entry) ? made->entry
+                                                                                      : 0;
+}
+
+static void say_keys(Desk *desk, const Requirement *made, Page *page)
+{
+    gboolean doubt = made && uphold_can(made), own = to_strike(desk, made) != 0;
+    page_say(&page->next, "%s%s%s", doubt ? "u or 1 upholds it; " : "", own ? "* strikes it; " : "",
+             doubt || own ? "any other key goes back" : "any key goes back");
     if (doubt)
         page_key(page, ACTION_UPHOLD, NULL);
-    page->keys[doubt ? 1 : 0] =
-        doubt ? (PageKey){ACTION_UP, "any other key", "goes back"}
-              : (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
+    if (own)
+        page_key(page, ACTION_STRIKE, NULL);
+    page->keys[doubt + own] =
+        doubt || own ? (PageKey){ACTION_UP, "any other key", "goes back"}
+                     : (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
 }
 
 static const Requirement *made_of(Desk *desk, const char *name)
@@ -76,7 +88,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->status, "%s", title);
     page_say(&page->head, "Why: %s", (const char *)state);
     page->field = ASKS_KEY;
-    say_keys(made, page);
+    say_keys(desk, made, page);
     if (!made)
         return;
     guint row = paint_preload(desk, made, about_figures(page->body, 0, made), page);
@@ -86,8 +98,12 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 static Go act(gpointer state, Desk *desk, Action action)
 {
     const Requirement *made = made_of(desk, state);
-    gboolean doubt = action == ACTION_UPHOLD && made && uphold_can(made);
-    return doubt ? uphold_ask(desk, made->step, made) : go(GO_DEFAULT);
+    gint64 own = to_strike(desk, made);
+    if (action == ACTION_UPHOLD && made && uphold_can(made))
+        return uphold_ask(desk, made->step, made);
+    if (action == ACTION_STRIKE && own)
+        return go_open(VIEW_STRIKE, g_strdup_printf("%" G_GINT64_FORMAT, own));
+    return go(GO_DEFAULT);
 }
 
 const ViewOps why_view = {.name = "why", .open = open, .close = g_free, .paint = paint, .act = act};

@@ -1,0 +1,64 @@
+#include "struck.h"
+
+#include <standbook/record/live.h>
+#include <standbook/work/entry_words.h>
+#include <string.h>
+
+gboolean struck_can_be(const Entry *entry)
+{
+    static const char *const others[] = {"take", "pick up", "put down", "caution passed", NULL};
+    return !g_strv_contains(others, entry->kind->name);
+}
+
+static const Entry *entry_at(Desk *desk, gint64 seq)
+{
+    Session *session = desk_build(desk);
+    const GPtrArray *entries = session ? session_entries(session) : NULL;
+    return entries && seq >= 1 && seq <= (gint64)entries->len ? entries->pdata[seq - 1] : NULL;
+}
+
+gboolean struck_is_own(Desk *desk, gint64 seq)
+{
+    const Entry *entry = entry_at(desk, seq);
+    const Entry *person =
+        entry ? shop_by_id(session_shop(desk_build(desk)), "person", entry->by) : NULL;
+    return person && g_strcmp0(shop_label(person), desk->who) == 0;
+}
+
+static gint64 newest(Desk *desk, gboolean strikes)
+{
+    Session *session = desk->who ? desk_build(desk) : NULL;
+    const GPtrArray *entries = session ? session_entries(session) : NULL;
+    g_autofree gboolean *live = entries ? g_new0(gboolean, entries->len + 1) : NULL;
+    if (live)
+        live_entries((const Entry *const *)entries->pdata, entries->len, live);
+    for (guint i = entries ? entries->len : 0; i-- > 0;) {
+        const Entry *entry = entries->pdata[i];
+        gboolean strike = strcmp(entry->kind->name, "strike") == 0;
+        if (live[i] && strike == strikes && struck_can_be(entry) && struck_is_own(desk, i + 1))
+            return i + 1;
+    }
+    return 0;
+}
+
+gint64 struck_next(Desk *desk)
+{
+    return newest(desk, FALSE);
+}
+
+gint64 struck_last(Desk *desk)
+{
+    return newest(desk, TRUE);
+}
+
+char *struck_words(Desk *desk, gint64 seq)
+{
+    const Entry *entry = entry_at(desk, seq);
+    if (seq == desk->entered_seq)
+        return g_strdup(desk->entered);
+    if (!entry)
+        return g_strdup("");
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    g_autoptr(Taken) taken = taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
+    return entry_said(session_plan(desk_build(desk)), taken, entry);
+}
