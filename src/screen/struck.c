@@ -25,6 +25,13 @@ gboolean struck_is_own(Desk *desk, gint64 seq)
     return person && g_strcmp0(shop_label(person), desk->who) == 0;
 }
 
+// A strike of a strike takes nothing back that could come back once more by 0.
+static gboolean strikes_a_strike(Desk *desk, const Entry *entry)
+{
+    const Entry *struck = entry_at(desk, entry_number(entry, "entry"));
+    return struck && strcmp(struck->kind->name, "strike") == 0;
+}
+
 static gint64 newest(Desk *desk, gboolean strikes)
 {
     Session *session = desk->who ? desk_build(desk) : NULL;
@@ -35,7 +42,8 @@ static gint64 newest(Desk *desk, gboolean strikes)
     for (guint i = entries ? entries->len : 0; i-- > 0;) {
         const Entry *entry = entries->pdata[i];
         gboolean strike = strcmp(entry->kind->name, "strike") == 0;
-        if (live[i] && strike == strikes && struck_can_be(entry) && struck_is_own(desk, i + 1))
+        if (live[i] && strike == strikes && struck_can_be(entry) && struck_is_own(desk, i + 1) &&
+            !(strike && strikes_a_strike(desk, entry)))
             return i + 1;
     }
     return 0;
