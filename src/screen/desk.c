@@ -130,7 +130,8 @@ void desk_take_up(Desk *desk, const char *number)
         return;
     g_free(desk->number);
     desk->number = g_strdup(number);
-    desk->last_seq = desk->entered_seq = 0;
+    desk->last_seq = desk->last_first = desk->entered_seq = 0;
+    desk->seal_asked = 0;
     desk->latest_of = 0;
     desk_recall(desk);
 }
@@ -199,7 +200,7 @@ void desk_recall(Desk *desk)
         if (!struck_can_be(entry) || !struck_is_own(desk, i + 1))
             continue;
         g_autofree char *said = struck_words(desk, i + 1);
-        desk->last_seq = desk->last_first = i + 1;
+        desk->last_seq = i + 1;
         desk_last(desk, "%s · %.5s %s", said, entry_done(entry) + 11, desk->who);
         desk->last_at = entry_moment(entry);
     }

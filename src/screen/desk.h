@@ -19,7 +19,8 @@ typedef struct {
     char *last;          // what was done last here, in words; NULL if nothing
     Moment last_at;      // and when
     gint64 last_seq;     // this terminal's newest entry in the build in hand, 0 if none
-    gint64 last_first;   // the first of those that came of one line with it
+    gint64 last_first;   // the first of those that came of one line with it; 0: it was recalled
+    guint seal_asked;    // how many entries the build in hand had when it was asked to be sealed
     char *entered;       // that entry in words, as long as entered_seq is its number
     gint64 entered_seq;
     char *warning;      // what row 23 warns of until the next key; NULL for nothing

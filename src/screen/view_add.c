@@ -61,7 +61,7 @@ static void say_where(Page *page, const char *hint, const Addition *addition)
 // Where a check of a card is named, nothing being typed yet, the work before can be gone back to.
 static gboolean is_naming(const Addition *addition)
 {
-    return addition->card && !addition->answers->len;
+    return addition->card && addition->sort && !addition->answers->len;
 }
 
 static void paint_keys(const Addition *addition, const Desk *desk, gboolean empty, Page *page)
@@ -74,6 +74,7 @@ static void paint_keys(const Addition *addition, const Desk *desk, gboolean empt
         page_key(page, ACTION_BACK, NULL);
         page_key(page, ACTION_ON, "close");
         page_key(page, ACTION_MORE, NULL);
+        page_key(page, ACTION_TAKE, "bolts");
         return;
     }
     page->keys[0] = (PageKey){ACTION_TAKE, "Enter", last ? "enters it" : "next"};
@@ -161,6 +162,11 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     Addition *addition = state;
     guint at = addition->answers->len;
     const Agenda agenda = agenda_of(desk, addition);
+    if (is_naming(addition) && !*typed) { // not a check: what else is added
+        addition->card = FALSE;
+        addition->sort = NULL;
+        return go(GO_STAY);
+    }
     char *answer = *typed ? g_strdup(typed) : addition_alone(addition, &agenda);
     if (!addition->sort || !answer) {
         g_free(answer);

@@ -15,7 +15,6 @@
 enum { ROW_SUM = 0, ROW_PHASES = 1, ROW_COLUMNS = 3, ROW_STEPS = 4, TURN_ROWS = 10 };
 
 typedef struct {
-    guint asked;  // gates whose seal was asked for already
     char *wanted; // the step to open once it is known who works; NULL for none
     gint at;      // the step chosen by arrows, from 0; -1: the one to go on with
 } Steps;
@@ -130,8 +129,10 @@ static void say_remark(const Told *told, Page *page)
 static const PlanStep *chosen(const Steps *steps, const Agenda *agenda)
 {
     const GPtrArray *all = agenda->plan->steps;
-    return steps->at >= 0 && (guint)steps->at < all->len ? all->pdata[steps->at]
-                                                         : step_next(agenda);
+    const PlanStep *next = step_next(agenda);
+    if (steps->at >= 0 && (guint)steps->at < all->len)
+        return all->pdata[steps->at];
+    return next || !agenda_is_card(agenda) ? next : all->pdata[all->len - 1]; // more is named there
 }
 
 static void paint_heads(const Told *told, Page *page)
@@ -193,7 +194,7 @@ static void say_gate(const Told *told, Page *page)
 // On a blank card nothing was planned that could be missing; what is measured is named there.
 static void say_card(const Told *told, const PlanStep *here, Page *page)
 {
-    if (here && agenda_has_work(&told->agenda, here)) {
+    if (step_next(&told->agenda) && agenda_has_work(&told->agenda, here)) {
         say_next(told, here, page);
         g_autofree char *then = g_steal_pointer(&page->then);
         page_say(&page->then, "%s     a names one more check", then ? then : "");
@@ -256,7 +257,8 @@ static char *card_step(Desk *desk)
     return step ? g_strdup(step->name) : NULL;
 }
 
-// A gate that has become complete is to be sealed; asked once for each.
+// A gate that has become complete by what was entered here is to be sealed; asked once. Later it is
+// asked on the page of its proof.
 static Go wants(gpointer state, Desk *desk)
 {
     Steps *steps = state;
@@ -267,12 +269,14 @@ static Go wants(gpointer state, Desk *desk)
     const PlanStep *step = wanted && session ? plan_step(session_plan(session), wanted) : NULL;
     if (step && desk->who)
         return open_step(steps, desk, step);
-    const GPtrArray *gates = session && desk->who ? session_assessment(session)->gates : NULL;
-    for (guint i = steps->asked; gates && i < gates->len; i++) {
+    guint known = session ? session_entries(session)->len : 0;
+    gboolean asks = desk->who && desk->last_first && desk->seal_asked != known;
+    const GPtrArray *gates = asks ? session_assessment(session)->gates : NULL;
+    for (guint i = 0; gates && i < gates->len; i++) {
         const GateCount *gate = gates->pdata[i];
         if (gate->left || gate->sealed)
             continue;
-        steps->asked = i + 1;
+        desk->seal_asked = known;
         return go_open(VIEW_SEAL, g_strdup(gate->name));
     }
     return go(GO_STAY);

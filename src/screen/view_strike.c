@@ -66,7 +66,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 // What came of one line is struck as one, the newest first.
 static Go strike(Desk *desk, gint64 seq, guint digit)
 {
-    gint64 first = seq == desk->last_seq ? desk->last_first : seq;
+    gint64 first = seq == desk->last_seq && desk->last_first ? desk->last_first : seq;
     g_autofree char *was = short_words(desk, seq);
     for (gint64 each = seq; each >= first; each--) {
         g_autofree char *line =

@@ -128,13 +128,14 @@ static void heed_loosened(Bolts *bolts, Desk *desk)
 // INTERRUPTION ----------------------------------------------------------------------------------
 
 // Whether nobody knows how the bolt in hand was left: a pull by angle does not tell whether it was
-// begun. A pull to a torque may be done twice.
+// begun. A pull to a torque may be done twice. Who has not picked it up yet is not asked.
 static gboolean is_question(const Bolts *bolts, Desk *desk, const Tightening *tightening,
                             const Turn *turn)
 {
     StageKind kind = tightening_stage(tightening, turn->stage)->kind;
     gboolean angle = kind == STAGE_TURN || kind == STAGE_ANGLE;
-    gint64 seq = angle ? left_interrupted(desk, bolts->step, bolts->set) : 0;
+    gboolean in_hand = angle && standing_of(desk_build(desk)).in_hand;
+    gint64 seq = in_hand ? left_interrupted(desk, bolts->step, bolts->set) : 0;
     return seq != 0 && seq != bolts->answered;
 }
 
