@@ -95,3 +95,45 @@ Number *tool_setting(const Number *torque, const Number *length, const Number *r
     g_autoptr(Number) turned = number_multiply(torque, length);
     return number_divide(turned, whole);
 }
+
+// What it gave of what it was set to.
+static Number *ratio_at(const ToolGave *gave)
+{
+    return number_divide(gave->gave, gave->set);
+}
+
+// The setting nearest to `set` from below (or at it), or from above; NULL if there is none.
+static const ToolGave *beside(const ToolGave *rows, gsize count, const Number *set, gboolean above)
+{
+    const ToolGave *nearest = NULL;
+    for (gsize i = 0; i < count; i++) {
+        gint to = number_compare(rows[i].set, set);
+        gint nearer = nearest ? number_compare(rows[i].set, nearest->set) : 0;
+        if ((above ? to > 0 : to <= 0) && (!nearest || (above ? nearer < 0 : nearer > 0)))
+            nearest = &rows[i];
+    }
+    return nearest;
+}
+
+// On the straight line from the ratio at one setting to that at the other.
+static Number *ratio_between(const ToolGave *below, const ToolGave *above, const Number *set)
+{
+    g_autoptr(Number) from = ratio_at(below), to = ratio_at(above);
+    g_autoptr(Number) rise = number_subtract(to, from);
+    g_autoptr(Number) gone = number_subtract(set, below->set);
+    g_autoptr(Number) whole = number_subtract(above->set, below->set);
+    g_autoptr(Number) part = number_divide(gone, whole);
+    g_autoptr(Number) more = number_multiply(rise, part);
+    return number_add(from, more);
+}
+
+Number *tool_gave(const ToolGave *rows, gsize count, const Number *set)
+{
+    const ToolGave *below = beside(rows, count, set, FALSE);
+    const ToolGave *above = beside(rows, count, set, TRUE);
+    if (!below && !above)
+        return NULL;
+    g_autoptr(Number) ratio =
+        below && above ? ratio_between(below, above, set) : ratio_at(below ? below : above);
+    return number_multiply(set, ratio);
+}

@@ -2,6 +2,7 @@
 
 #include <standbook/rules/tool.h>
 #include <stdlib.h>
+#include <string.h>
 
 static mpq_srcptr number_or_null(mpq_ptr number, const char *text)
 {
@@ -229,6 +230,44 @@ START_TEST(no_setting_without_a_length)
 }
 END_TEST
 
+// What a wrench gave that was found to give 91 at 100, 40.5 at 45 and 82 at 90, set to `set`; only
+// the first `count` of these are known. Worked by hand: the ratios are 0.91, 0.9 and 82/90.
+static char *gave_at(gsize count, const char *set)
+{
+    g_autoptr(Number) hundred = number_from_integer(100), ninety = number_from_integer(90),
+                      low = number_from_integer(45), a = number_from_integer(91),
+                      b = number_from_ratio(81, 2), c = number_from_integer(82);
+    const ToolGave rows[] = {{hundred, a}, {low, b}, {ninety, c}};
+    g_autoptr(Number) at = number_from_text(set, NULL);
+    g_autoptr(Number) gave = tool_gave(rows, count, at);
+    return gave ? number_text(gave) : g_strdup("-");
+}
+
+START_TEST(what_a_wrong_wrench_gave)
+{
+    // Common practice, no published source.
+    static const struct {
+        gsize count;
+        const char *set, *gave;
+    } rows[] = {
+        {3, "100", "91"},       // as found
+        {3, "45", "40.5"},      // likewise
+        {3, "90", "82"},        // likewise
+        {3, "40", "36"},        // below all: 40 times 0.9
+        {3, "200", "182"},      // above all: 200 times 0.91
+        {3, "67.5", "61.125"},  // half way from 0.9 to 82/90: 67.5 times 163/180
+        {1, "40", "36.4"},      // one alone: 40 times 0.91
+        {2, "72.5", "65.6125"}, // half way from 0.9 to 0.91: 72.5 times 0.905
+        {0, "40", "-"},         // nothing was found
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autofree char *gave = gave_at(rows[i].count, rows[i].set);
+        ck_assert_msg(strcmp(gave, rows[i].gave) == 0, "%s of %s, expected %s", gave, rows[i].set,
+                      rows[i].gave);
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("tool");
@@ -244,6 +283,7 @@ int main(void)
     tcase_add_test(tcase, of_one_day_the_ledger_decides);
     tcase_add_test(tcase, no_calibration_mends_a_use_out_of_range);
     tcase_add_test(tcase, the_wrench_mistake);
+    tcase_add_test(tcase, what_a_wrong_wrench_gave);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

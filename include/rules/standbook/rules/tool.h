@@ -75,3 +75,15 @@ ToolStanding tool_use_standing(ToolSort sort, const ToolCalibration *calibration
 // 0. The caller frees.
 Number *tool_setting(const Number *torque, const Number *length,
                      const Number *reach) G_GNUC_WARN_UNUSED_RESULT;
+
+// What a calibration found a tool to give at a setting. All in one unit, base units or not; `set`
+// is above 0.
+typedef struct {
+    const Number *set, *gave;
+} ToolGave;
+
+// What the tool gave where it was set to `set`, by what it gave at `count` settings, each but once
+// and in any order: the ratio of gave to set runs in a straight line between the two settings
+// beside it, and stays that of the nearest outside them (common practice, no published source).
+// NULL where nothing is known. The caller frees.
+Number *tool_gave(const ToolGave *rows, gsize count, const Number *set) G_GNUC_WARN_UNUSED_RESULT;
