@@ -31,6 +31,15 @@
     "low/high/beyond wear/look/gauge/tool/order/basis/spent/part/window/disagree/clock"
 #define OWN_ID {"id", FIELD_ID, TRUE, "its id", NULL}
 #define LABEL {"label", FIELD_TEXT, TRUE, "what the shop calls it", NULL}
+#define CALIBRATED \
+    OWN_ID, {"tool", FIELD_ID, TRUE, "which tool", NULL}, \
+    {"date", FIELD_DATE, TRUE, "the day it was done", NULL}, \
+    {"due", FIELD_DATE, FALSE, "the day it runs out", NULL}, \
+    {"found", FIELD_CHOICE, TRUE, "the tool as found, or that it was only put right", \
+     "good/wrong/adjusted"}, \
+    {"uncertainty", FIELD_VALUE, FALSE, "expanded uncertainty U in use, k = 2", NULL}, \
+    {"repeat", FIELD_VALUE, FALSE, "how well it repeats, k = 2", NULL}, \
+    {"certificate", FIELD_TEXT, FALSE, "the paper it stands on", NULL}
 
 static const EntryKind kinds[] = {
     {"read", 1, LEDGER_BUILD, "a value read at one place",
@@ -170,14 +179,11 @@ static const EntryKind kinds[] = {
       {"graduation", FIELD_VALUE, FALSE, "its smallest division", NULL},
       {"reach", FIELD_VALUE, FALSE, "length of a wrench or adapter", NULL}, NOTE}},
     {"calibration", 1, LEDGER_SHOP, "a tool was calibrated or compared",
-     {OWN_ID, {"tool", FIELD_ID, TRUE, "which tool", NULL},
-      {"date", FIELD_DATE, TRUE, "the day it was done", NULL},
-      {"due", FIELD_DATE, FALSE, "the day it runs out", NULL},
-      {"found", FIELD_CHOICE, TRUE, "the tool as found, or that it was only put right",
-       "good/wrong/adjusted"},
-      {"uncertainty", FIELD_VALUE, FALSE, "expanded uncertainty U in use, k = 2", NULL},
-      {"repeat", FIELD_VALUE, FALSE, "how well it repeats, k = 2", NULL},
-      {"certificate", FIELD_TEXT, FALSE, "the paper it stands on", NULL}, NOTE}},
+     {CALIBRATED, NOTE}},
+    {"calibration", 2, LEDGER_SHOP, "a tool was calibrated or compared, with what it gave as found",
+     {CALIBRATED,
+      {"gave", FIELD_LIST, FALSE, "what it gave at what it was set to: `91 N·m at 100 N·m`", NULL},
+      NOTE}},
     {"lot", 1, LEDGER_SHOP, "a lot of parts received",
      {OWN_ID, LABEL, {"part", FIELD_TEXT, TRUE, "what they are", NULL},
       {"maker", FIELD_TEXT, FALSE, "maker", NULL},

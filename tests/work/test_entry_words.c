@@ -106,7 +106,7 @@ START_TEST(what_was_taken_is_found_again)
     ck_assert_ptr_null(taken_text(taken, "tool", id, "label"));
     ck_assert_ptr_null(taken_text(taken, "calibration", NULL, "found"));
     g_autoptr(GPtrArray) ids = taken_ids(taken, "calibration");
-    ck_assert_uint_eq(ids->len, 1);
+    ck_assert_uint_eq(ids->len, 2);
 }
 END_TEST
 
