@@ -308,6 +308,9 @@ static void calibration_words(GString *out, const Taken *taken, const Entry *ent
     put_value(out, " U ", entry, "uncertainty");
     put_value(out, " repeats ", entry, "repeat");
     put(out, " due ", entry_text(entry, "due"));
+    gsize rows = kind_field(entry->kind, "gave") ? entry_list_length(entry, "gave") : 0;
+    for (gsize i = 0; i < rows; i++)
+        put(out, i ? ", " : " gave ", entry_list_item(entry, "gave", i));
 }
 
 // A kind without its own row says its fields of one word in their order; so every kind is told.

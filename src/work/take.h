@@ -96,6 +96,15 @@ const Assessment *take_assessment(const Take *take);
 // A label of the shop that must be there: refused with the nearest.
 const Entry *take_shop_label(Take *take, const char *kind, const char *what, GError **error);
 
+// verb_shop.c
+// A unit, one word. NULL with an error; the caller frees.
+Unit *take_unit(Take *take, GError **error);
+
+// verb_gave.c
+// Reads `gave` and what the tool gave at which settings, if they are there, into a calibration.
+// `range` is the unit of the tool's range, NULL if it has none.
+gboolean take_gave(Take *take, Entry *entry, const Unit *range, GError **error);
+
 // verb_zero.c
 // A signed reading of a gauge that stands at zero on a known size becomes the size read: `+27` is
 // that many marks of its dial beyond, `+0.027` so much. Returns the words on it, for the caller to

@@ -206,7 +206,7 @@ found:
     return NULL;
 }
 
-static Unit *read_unit(Take *take, GError **error)
+Unit *take_unit(Take *take, GError **error)
 {
     const char *at = take->words.at;
     g_autofree char *word = words_word(&take->words, "the unit", error);
@@ -235,7 +235,7 @@ static gboolean set_range(Take *take, Entry *entry, Unit **unit, GError **error)
     if (!g_str_has_prefix(take->words.at, ".."))
         return words_refuse(&take->words, take->words.at, error, "write a range like 0..25 mm");
     take->words.at += 2;
-    if (!words_number(&take->words, &greatest, error) || !(*unit = read_unit(take, error)))
+    if (!words_number(&take->words, &greatest, error) || !(*unit = take_unit(take, error)))
         return FALSE;
     if (number_compare(least.number, greatest.number) >= 0)
         return words_refuse(&take->words, at, error, "the range is upside down");
@@ -335,7 +335,7 @@ static gboolean shop_calibration(Take *take, GError **error)
         !set_found(take, entry, error) ||
         !set_value(take, entry, "U", "uncertainty", unit, error) ||
         !set_value(take, entry, "repeats", "repeat", unit, error) ||
-        !check_calibration(take, entry, at, error))
+        !take_gave(take, entry, unit, error) || !check_calibration(take, entry, at, error))
         return FALSE;
     take_news(take, entry, "tool", entry_text(tool, "id"));
     return TRUE;

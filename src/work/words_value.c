@@ -6,7 +6,7 @@
 // Words that end a row of values; whatever else stands there must be a unit.
 static const char *const fixed[] = {"with", "loose",    "after",  "from",        "by",
                                     "to",   "customer", "second", "certificate", "repeats",
-                                    "due",  "U",        "step",   "reach"};
+                                    "due",  "U",        "step",   "reach",       "gave"};
 
 static gboolean is_fixed(const char *word)
 {

@@ -1,5 +1,7 @@
 #include "build.h"
 
+#include <standbook/work/entry_words.h>
+
 START_TEST(one_line_is_one_ledger_line)
 {
     take("2025-03-13 11:36 MO pick up Check returned work");
@@ -308,6 +310,38 @@ START_TEST(a_calibration_is_news_to_all_who_took_the_tool)
 }
 END_TEST
 
+// What a calibration of W2 (range 20..120 N·m) keeps of what it gave.
+static const struct {
+    const char *typed, *kept;
+} gave_rows[] = {
+    {"U 2 N·m repeats 1 gave 91 at 100, 41 at 45",
+     "calibration 2025-03-11 wrong U 2 N·m repeats 1 N·m gave 91 N·m at 100 N·m, 41 N·m at 45 N·m "
+     "(low)"},
+    {"gave 91at 100", "calibration 2025-03-11 wrong gave 91 N·m at 100 N·m (low)"},
+    // The unit written last holds for all without one.
+    {"gave 67 at 74, 30 at 33.5 lbf·ft",
+     "calibration 2025-03-11 wrong gave 67 lbf·ft at 74 lbf·ft, 30 lbf·ft at 33.5 lbf·ft (low)"},
+    {"gave 91 N·m at 74 lbf·ft", "calibration 2025-03-11 wrong gave 91 N·m at 74 lbf·ft (low)"},
+    {"repeats 1 gave 91 at 100 from paper",
+     "calibration 2025-03-11 wrong repeats 1 N·m gave 91 N·m at 100 N·m (low)"},
+};
+
+START_TEST(a_calibration_keeps_what_the_tool_gave)
+{
+    take("2025-03-12 09:00 MO tighten drain plug all with W2");
+    for (gsize i = 0; i < G_N_ELEMENTS(gave_rows); i++) {
+        g_autofree char *line =
+            g_strconcat("shop calibration W2 2025-03-11 wrong \"low\" ", gave_rows[i].typed, NULL);
+        take(line);
+        const Entry *entry = shop_entry(demo->shop, shop_last(demo->shop));
+        g_autofree char *kept = entry_words(NULL, entry);
+        ck_assert_str_eq(kept, gave_rows[i].kept);
+        // The copy that the build was told carries it.
+        ck_assert(json_equal(json_object_get(last(0)->body, "body"), entry->body));
+    }
+}
+END_TEST
+
 START_TEST(a_recalled_lot_says_so)
 {
     take("2025-03-13 11:36 MO fit thrust washers lot RB-1182-B new");
@@ -510,6 +544,7 @@ int main(void)
         signatures_are_counted,
         decisions,
         a_calibration_is_news_to_all_who_took_the_tool,
+        a_calibration_keeps_what_the_tool_gave,
         a_recalled_lot_says_so,
         what_is_said_of_a_lot_has_no_order,
         names_stand_outside_the_chain,

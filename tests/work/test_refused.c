@@ -118,6 +118,20 @@ static const char *const refusals[][2] = {
     {"shop calibration W2 2025-03-14 good",
      "column 21: this calibration is still to come; the line is of 2025-03-13"},
     {"shop calibration W2 2025-03-01 wrong", "column 37: what was wrong? write it in quotes"},
+    {"shop calibration W2 2025-03-01 wrong \"x\" gave 0 at 100",
+     "column 47: `0` is no plain figure above 0; write what it gave and at what, as in `gave 91 at "
+     "100, 41 at 45`"},
+    {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at -100",
+     "column 53: `-100` is no plain figure above 0; write what it gave and at what, as in `gave 91 "
+     "at 100, 41 at 45`"},
+    {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at 100, 82 at 90, 92 at 100",
+     "column 74: what it gave at 100 N·m is said already; write each setting once"},
+    {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 mm at 100",
+     "column 47: `mm` is a length; write what this tool gave in N·m, as its range is"},
+    {"shop calibration W2 2025-03-01 wrong \"x\" gave 91, 41 at 45",
+     "column 49: write `at` and what it was set to here, as in `gave 91 at 100`"},
+    {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at",
+     "column 52: a value is missing here; write digits"},
     {"shop tool G99 \"x\" kind feelers range 5..1 mm", "column 32: the range is upside down"},
 };
 
