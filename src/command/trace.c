@@ -1,9 +1,11 @@
 #include "answer.h"
 #include "subcommands.h"
+#include "trace_got.h"
 
 #include <standbook/base/text.h>
 #include <standbook/book/find.h>
 #include <standbook/record/live.h>
+#include <standbook/work/gave.h>
 #include <string.h>
 
 typedef struct {
@@ -11,6 +13,7 @@ typedef struct {
     const Shop *shop;
     const char *since; // `2025-03-13`, NULL for all
     Document *document;
+    GPtrArray *found_wrong; // numbers of the builds that know what the tool gave
     guint count;
 } Trace;
 
@@ -116,7 +119,7 @@ static void tell_uses(Trace *trace, const char *label, const char *serial, const
 
 // The uses among the hits in one ledger.
 static gboolean trace_ledger(Trace *trace, const BookLedger *ledger, const GPtrArray *hits,
-                             const char *kind, GError **error)
+                             const char *text, const char *kind, GError **error)
 {
     g_autoptr(GPtrArray) entries = entries_read(trace->book, ledger->id, error);
     if (!entries)
@@ -132,6 +135,8 @@ static gboolean trace_ledger(Trace *trace, const BookLedger *ledger, const GPtrA
         if (is_since(trace, entry) && (!kind || strcmp(entry->kind->name, kind) == 0))
             use_add(uses, entry, live[hit->seq - 1]);
     }
+    if (gave_tells((const Entry *const *)entries->pdata, entries->len, text))
+        g_ptr_array_add(trace->found_wrong, g_strdup(ledger->label));
     g_autoptr(Taken) taken = taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
     tell_uses(trace, ledger->label, taken_only(taken, "engine", "serial"), uses);
     return TRUE;
@@ -146,10 +151,17 @@ static gboolean trace_hits(Trace *trace, BookQuestion question, const char *text
         return FALSE;
     for (guint i = 0; i < ledgers->len; i++) {
         const BookLedger *ledger = g_ptr_array_index(ledgers, i);
-        if (ledger->sort == LEDGER_BUILD && !trace_ledger(trace, ledger, hits, kind, error))
+        if (ledger->sort == LEDGER_BUILD && !trace_ledger(trace, ledger, hits, text, kind, error))
             return FALSE;
     }
     return TRUE;
+}
+
+// All uses of a tool or lot by its id, and what bolts got from a tool that was found wrong.
+static gboolean trace_found(Trace *trace, BookQuestion question, const char *id, GError **error)
+{
+    return trace_hits(trace, question, id, NULL, error) &&
+           trace_got(trace->document, trace->book, trace->found_wrong, id, trace->since, error);
 }
 
 static gboolean refuse(const Shop *shop, const char *kind, const char *name, GError **error)
@@ -203,7 +215,7 @@ static gboolean trace_elsewhere(Trace *trace, const char *kind, const char *name
         return refuse(trace->shop, kind, name, error);
     tell_note(trace, "", "known only from builds that came in from elsewhere");
     begin_table(trace);
-    return trace_hits(trace, question, id, NULL, error);
+    return trace_found(trace, question, id, error);
 }
 
 static gboolean trace_tool(Trace *trace, const char *name, GError **error)
@@ -221,7 +233,7 @@ static gboolean trace_tool(Trace *trace, const char *name, GError **error)
         tell_note(trace, "", words);
     }
     begin_table(trace);
-    return trace_hits(trace, BOOK_FIND_TOOL, id, NULL, error);
+    return trace_found(trace, BOOK_FIND_TOOL, id, error);
 }
 
 static gboolean trace_lot(Trace *trace, const char *name, GError **error)
@@ -235,7 +247,7 @@ static gboolean trace_lot(Trace *trace, const char *name, GError **error)
     tell_note(trace, "from ", entry_text(lot ? lot : consumable, "supplier"));
     tell_note(trace, "RECALLED: ", recall ? entry_text(recall, "why") : NULL);
     begin_table(trace);
-    return lot ? trace_hits(trace, BOOK_FIND_LOT, entry_text(lot, "id"), NULL, error)
+    return lot ? trace_found(trace, BOOK_FIND_LOT, entry_text(lot, "id"), error)
                : trace_hits(trace, BOOK_FIND_WORDS, name, "laid", error);
 }
 
@@ -258,7 +270,12 @@ static int trace(GStrv words, const char *since, Common *common)
     g_autofree char *title =
         g_strjoin(" ", tool ? "Tool" : "Lot", words[1], since ? "since" : NULL, since, NULL);
     g_autoptr(Document) document = document_new("trace", title);
-    Trace asked = {.book = book, .shop = shop, .since = since, .document = document};
+    g_autoptr(GPtrArray) found_wrong = g_ptr_array_new_with_free_func(g_free);
+    Trace asked = {.book = book,
+                   .shop = shop,
+                   .since = since,
+                   .document = document,
+                   .found_wrong = found_wrong};
     if (!(tool ? trace_tool : trace_lot)(&asked, words[1], &error))
         return fail_with(error);
     if (asked.count == 0)

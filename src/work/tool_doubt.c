@@ -3,6 +3,7 @@
 #include "wrong_tool.h"
 
 #include <standbook/work/ago.h>
+#include <standbook/work/bolts_got.h>
 #include <standbook/work/subject.h>
 #include <string.h>
 
@@ -90,6 +91,20 @@ static void add_found(const Doubt *doubt)
     add(doubt, "found wrong",
         g_strdup_printf("%s%s%s%s: %s", day, paper ? " (" : "", paper ? paper : "",
                         paper ? ")" : "", note ? note : "how much was not written down"));
+}
+
+// GOT -------------------------------------------------------------------------------------------
+
+// `about 91 N·m of 100`: what the bolt really got, where the calibration says what the tool gave.
+static void add_got(const Doubt *doubt, const Requirement *made)
+{
+    g_autoptr(Unit) unit = NULL;
+    g_autofree char *got = bolt_got(doubt->agenda, made, doubt->use,
+                                    json_object_get(doubt->news->body, "body"), &unit);
+    const char *of = got ? strstr(got, " of ") : NULL;
+    if (of)
+        add(doubt, "got",
+            g_strdup_printf("about %.*s %s%s", (int)(of - got), got, unit_text(unit), of));
 }
 
 // IN DOUBT --------------------------------------------------------------------------------------
@@ -185,8 +200,10 @@ GArray *tool_doubt(const Agenda *agenda, const Taken *taken, guint index, Moment
     const Doubt doubt = {agenda, taken, now, use, wrong_news(agenda, taken, index, use), lines};
     add_used(&doubt);
     add_certificate(&doubt);
-    if (doubt.news)
+    if (doubt.news) {
         add_found(&doubt);
+        add_got(&doubt, agenda_made(agenda, place));
+    }
     add_doubtful(&doubt);
     add_settles(&doubt);
     return lines;

@@ -1,0 +1,29 @@
+// What bolts really got from a wrench that was found wrong, by what its calibration says it gave.
+// Pure: everything comes in.
+#pragma once
+#include <standbook/work/agenda.h>
+
+// What the bolt (a place of a bolt set at one stage) got from that tick of it, by the body of a
+// calibration: `91 of 100`, the figure behind `of` being what the wrench was set to or showed if
+// that was typed, else what the stage asks for; in *unit the unit of both, which the caller frees.
+// NULL, and NULL in *unit: the stage is no torque, or the calibration does not say. The caller
+// frees.
+char *bolt_got(const Agenda *agenda, const Requirement *made, const Entry *tick,
+               const json_t *calibration, Unit **unit) G_GNUC_WARN_UNUSED_RESULT;
+
+// Bolts of one set in one step that got the same and stand the same today.
+typedef struct {
+    const Requirement *made; // one of them: its set and step
+    GString *bolts;          // `1, 2, 5`
+    GString *got;            // over the stages: `36 of 40, 68 of 75, 91 of 100`
+    char *unit;              // `N·m`
+    const char *stands;      // static: `in doubt`, `upheld`, `done again`, `open`, …
+    gint64 entry;            // seq of the first tick
+} BoltsGot;
+
+// All that a tool (by id) tightened in the build from `since` on (`2025-03-13`, NULL: ever) and
+// that stands or stood in doubt because it was found wrong, where its calibration says what it
+// gave; BoltsGot, in the order of the work. Struck ticks do not count, and of several at one stage
+// of a bolt the last does. Freed with g_ptr_array_unref.
+GPtrArray *bolts_got(const Agenda *agenda, const char *tool,
+                     const char *since) G_GNUC_WARN_UNUSED_RESULT;
