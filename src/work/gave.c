@@ -38,7 +38,7 @@ static void row_clear(gpointer data)
 // A row that somebody else's program wrote in another form says nothing.
 static void add_row(GArray *rows, const char *text, Kind kind)
 {
-    const char *at = strstr(text, between);
+    const char *at = text ? strstr(text, between) : NULL;
     g_autofree char *front = at ? g_strndup(text, (gsize)(at - text)) : NULL;
     Row row = {.gave = front ? figure_read(front, kind) : NULL,
                .set = at ? figure_read(at + strlen(between), kind) : NULL};

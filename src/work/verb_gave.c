@@ -21,7 +21,8 @@ static void figure_clear(gpointer data)
 static gboolean has_unit(const Words *words)
 {
     Words here = *words;
-    return !words_ended(words) && *words->at != ',' && !words_skip(&here, "at");
+    return !words_ended(words) && *words->at != ',' && !words_begin_value(words) &&
+           !words_skip(&here, "at");
 }
 
 static gboolean read_figure(Take *take, GArray *figures, GError **error)
@@ -51,6 +52,16 @@ static gboolean skip_comma(Words *words)
     return there;
 }
 
+// Behind a setting stands its end, or a comma and a blank: a tight comma is that of a decimal.
+static gboolean check_end(const Take *take, GError **error)
+{
+    Words here = take->words;
+    return !(words_begin_value(&here) || words_skip(&here, "at")) ||
+           words_refuse(&take->words, take->words.at, error,
+                        "write a comma and a blank between two settings, as in `gave 91 at 100, 41 "
+                        "at 45`");
+}
+
 static gboolean read_figures(Take *take, GArray *figures, GError **error)
 {
     do {
@@ -59,27 +70,31 @@ static gboolean read_figures(Take *take, GArray *figures, GError **error)
         if (!words_skip(&take->words, "at"))
             return words_refuse(&take->words, take->words.at, error,
                                 "write `at` and what it was set to here, as in `gave 91 at 100`");
-        if (!read_figure(take, figures, error))
+        if (!read_figure(take, figures, error) || !check_end(take, error))
             return FALSE;
     } while (skip_comma(&take->words));
     return TRUE;
 }
 
-// The unit written last holds for all that have none, else that of the tool's range; all are of the
-// kind of the range, or of the first where it has none.
+// The unit written last, which holds for all that have none; else that of the tool's range.
+static const Unit *unit_for_all(const GArray *figures, const Unit *range)
+{
+    for (guint i = figures->len; i-- > 0;)
+        if (g_array_index(figures, Figure, i).unit)
+            return g_array_index(figures, Figure, i).unit;
+    return range;
+}
+
+// All are of the kind of the range, or where the tool has none of the unit written last.
 static gboolean set_units(const Take *take, GArray *figures, const Unit *range, GError **error)
 {
-    const Unit *last = range;
-    for (guint i = 0; i < figures->len; i++)
-        last =
-            g_array_index(figures, Figure, i).unit ? g_array_index(figures, Figure, i).unit : last;
+    const Unit *last = unit_for_all(figures, range), *asked = range ? range : last;
     for (guint i = 0; i < figures->len; i++) {
         Figure *figure = &g_array_index(figures, Figure, i);
-        figure->unit = figure->unit ? figure->unit : unit_copy(last);
-        const Unit *asked = range ? range : g_array_index(figures, Figure, 0).unit;
-        if (!figure->unit)
+        if (!last)
             return words_refuse(&take->words, figure->at, error,
                                 "the tool has no range whose unit this could have; write the unit");
+        figure->unit = figure->unit ? figure->unit : unit_copy(last);
         if (kind_equal(unit_kind(figure->unit), unit_kind(asked)))
             continue;
         g_autofree char *has = kind_text(unit_kind(figure->unit));

@@ -132,6 +132,17 @@ static const char *const refusals[][2] = {
      "column 49: write `at` and what it was set to here, as in `gave 91 at 100`"},
     {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at",
      "column 52: a value is missing here; write digits"},
+    {"shop calibration X1 2025-03-01 wrong \"x\" gave 91 at 100",
+     "column 47: the tool has no range whose unit this could have; write the unit"},
+    {"shop calibration W2 2025-03-01 wrong \"x\" gave <91 at 100",
+     "column 47: `<91` is no plain figure above 0; write what it gave and at what, as in `gave 91 "
+     "at 100, 41 at 45`"},
+    {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at 100 41 at 45",
+     "column 57: write a comma and a blank between two settings, as in `gave 91 at 100, 41 at 45`"},
+    {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at 100,41 at 45",
+     "column 60: write a comma and a blank between two settings, as in `gave 91 at 100, 41 at 45`"},
+    {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at 100 and 41 at 45", NULL},
+    {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at 100, 41 at 45,", NULL},
     {"shop tool G99 \"x\" kind feelers range 5..1 mm", "column 32: the range is upside down"},
 };
 
