@@ -219,22 +219,39 @@ static Number *asked_of(const Agenda *agenda, const Entry *entry, Unit **unit)
     return NULL;
 }
 
-// What a wrench showed, against what is asked: a fifth either way is no slip (a rule of our own).
+static gboolean is_off_by(const Number *value, const Number *asked, glong above, glong below)
+{
+    g_autoptr(Number) part = number_from_ratio(above, below), away = number_subtract(value, asked);
+    g_autoptr(Number) most = number_multiply(asked, part), size = number_abs(away);
+    return number_compare(size, most) > 0;
+}
+
+// A factor that brings it within a fifth of what is asked, else more than a tenth away (rules of
+// our own).
+static SlipKind slip_from_asked(const Reading *reading, const Number *asked, Number **meant)
+{
+    g_autoptr(Number) less = number_from_ratio(4, 5), more = number_from_ratio(6, 5);
+    g_autoptr(Number) lower = number_multiply(asked, less), upper = number_multiply(asked, more);
+    const SlipQuestion question = {
+        .value = reading->value, .lower = lower, .upper = upper, .step = reading->place};
+    SlipKind kind = slip_likely(&question, meant);
+    if (kind != SLIP_NONE || !is_off_by(reading->value, asked, 1, 10))
+        return kind;
+    *meant = number_copy(asked);
+    return SLIP_FAR;
+}
+
+// What a wrench showed, against what is asked.
 static char *slip_of_tick(const Agenda *agenda, const Entry *entry, gboolean ask)
 {
     g_auto(Reading) reading = {0};
     g_autoptr(Unit) unit = NULL;
     if (strcmp(entry->kind->name, "tick") != 0 || !read_entry(entry, &reading))
         return NULL;
-    g_autoptr(Number) asked = asked_of(agenda, entry, &unit);
+    g_autoptr(Number) asked = asked_of(agenda, entry, &unit), meant = NULL;
     if (!asked || number_sign(asked) <= 0)
         return NULL;
-    g_autoptr(Number) less = number_from_ratio(4, 5), more = number_from_ratio(6, 5);
-    g_autoptr(Number) lower = number_multiply(asked, less), upper = number_multiply(asked, more);
-    g_autoptr(Number) meant = NULL;
-    const SlipQuestion question = {
-        .value = reading.value, .lower = lower, .upper = upper, .step = reading.place};
-    SlipKind kind = slip_likely(&question, &meant);
+    SlipKind kind = slip_from_asked(&reading, asked, &meant);
     if (kind == SLIP_NONE)
         return NULL;
     g_autofree char *keeps = keeps_in_words(unit, reading.decimals, &reading, meant, ask);

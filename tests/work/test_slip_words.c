@@ -90,6 +90,11 @@ START_TEST(what_a_wrench_showed_is_compared_with_what_is_asked)
     expect_slip(session, "MO tighten main caps[3] stage 1 400 with W2",
                 "10 times what is asked? Enter again keeps 400 N·m, not 40 N·m");
     expect_slip(session, "MO tighten main caps[3] stage 1 41 with W2", NULL);
+    expect_slip(session, "MO tighten main caps[3] stage 1 44 with W2", NULL); // a tenth is none
+    expect_slip(session, "MO tighten main caps[3] stage 1 44.1 with W2",
+                "Far from what is asked? Enter again keeps 44.1 N·m, not 40.0 N·m");
+    expect_slip(session, "MO tighten main caps[3] stage 1 1 with W2",
+                "Far from what is asked? Enter again keeps 1 N·m, not 40 N·m");
     session_close(session);
 }
 END_TEST
