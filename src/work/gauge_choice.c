@@ -72,6 +72,11 @@ static GPtrArray *read_with_it(const Assessment *assessment, const Requirement *
 
 // THE SHOP'S GAUGES -----------------------------------------------------------------------------
 
+// What a gauge must get at; an end that is not known is NULL.
+typedef struct {
+    const Number *least, *greatest;
+} Extent;
+
 // The size of what is read at a place, or at another place of its check; NULL if nothing is.
 static const Number *size_of(const Assessment *assessment, const Requirement *here)
 {
@@ -86,11 +91,33 @@ static gboolean is_planned(const Entry *tool, const PlanCheck *check)
     return !check->gauge || g_strcmp0(entry_text(tool, "sort"), check->gauge) == 0;
 }
 
-static gboolean serves(const Entry *tool, const PlanCheck *check, const Number *size)
+// The size that was read, else what may be read: its own limits.
+static Extent extent_of(const Assessment *assessment, const Requirement *here)
 {
-    if (check->gauge)
-        return is_planned(tool, check) && tool_holds(tool, size);
-    return size && tool_holds(tool, size) && tool_measures(tool, check->kind);
+    const Number *size = size_of(assessment, here);
+    return size ? (Extent){size, size} : (Extent){here->lower, here->upper};
+}
+
+static gboolean is_below(const Number *one, const Number *other)
+{
+    return one && other && number_compare(one, other) < 0;
+}
+
+// Whether the range of a tool, as far as it is marked, has anything of that.
+static gboolean reaches(const Entry *tool, const PlanCheck *check, const Extent *extent)
+{
+    g_autoptr(Number) least = entry_amount(tool, "least"),
+                      greatest = entry_amount(tool, "greatest");
+    return !is_below(greatest, extent->least) && !is_below(extent->greatest, least) &&
+           (!greatest || tool_measures(tool, check->kind));
+}
+
+static gboolean serves(const Entry *tool, const PlanCheck *check, const Extent *extent)
+{
+    gboolean planned =
+        check->gauge ? is_planned(tool, check)
+                     : (extent->least || extent->greatest) && tool_measures(tool, check->kind);
+    return planned && reaches(tool, check, extent);
 }
 
 static const Entry *stated_on(const Shop *shop, const char *tool, const char *day)
@@ -113,6 +140,7 @@ typedef struct {
     guint settled;
     GaugeQuestion question;
     const GPtrArray *checks;
+    Extent extent;
 } Choosing;
 
 // The doubt of what is to be settled if it is read with this tool.
@@ -137,9 +165,10 @@ static GaugeChoice choice_of(const Choosing *choosing, const Entry *tool, const 
                           .in_hand = g_strcmp0(choosing->in_hand, shop_label(tool)) == 0,
                           .used = g_strcmp0(choosing->used, shop_label(tool)) == 0,
                           .as_planned = is_planned(tool, check),
+                          .out_of_range = !reaches(tool, check, &choosing->extent),
                           .outlook = GAUGE_CANNOT};
     gboolean whole = TRUE;
-    g_autoptr(Number) variance = variance_with(choosing, tool, &whole);
+    g_autoptr(Number) variance = choice.out_of_range ? NULL : variance_with(choosing, tool, &whole);
     if (!variance)
         return choice;
     choice.least = !whole;
@@ -180,15 +209,14 @@ void gauge_choices_clear(GaugeChoices *choices)
     g_array_unref(choices->gauges);
 }
 
-static void add_gauges(const Choosing *choosing, const Requirement *here, const Number *size,
-                       GArray *gauges)
+static void add_gauges(const Choosing *choosing, const Requirement *here, GArray *gauges)
 {
     g_autoptr(GPtrArray) tools = shop_all(choosing->shop, "tool", NULL);
     for (guint i = 0; i < tools->len; i++) {
         const Entry *tool = tools->pdata[i];
         const char *label = shop_label(tool);
         if (g_strcmp0(choosing->in_hand, label) != 0 && g_strcmp0(choosing->used, label) != 0 &&
-            !serves(tool, here->check, size))
+            !serves(tool, here->check, &choosing->extent))
             continue;
         const GaugeChoice choice = choice_of(choosing, tool, here->check);
         g_array_append_val(gauges, choice);
@@ -210,13 +238,19 @@ GaugeChoices gauge_choices(Judgement *judgement, const Shop *shop, const char *d
         return choices;
     const Requirement *made = made_at(assessment, settled);
     g_autoptr(GPtrArray) checks = read_with_it(assessment, here, made);
-    const Choosing choosing = {
-        judgement, shop, day, in_hand, used, settled, {made->lower, made->upper, made->value},
-        checks};
+    const Choosing choosing = {judgement,
+                               shop,
+                               day,
+                               in_hand,
+                               used,
+                               settled,
+                               {made->lower, made->upper, made->value},
+                               checks,
+                               extent_of(assessment, here)};
     choices.settled = made;
     choices.read = made->value != NULL;
     choices.wanted = gauge_doubt_wanted(&choosing.question);
-    add_gauges(&choosing, here, size_of(assessment, here), choices.gauges);
+    add_gauges(&choosing, here, choices.gauges);
     return choices;
 }
 
@@ -254,7 +288,8 @@ char *gauge_outlook_said(const GaugeChoices *choices, const GaugeChoice *choice)
 {
     const char *hand = choice->in_hand ? " (in hand)" : choice->used ? " (used)" : "";
     if (!choice->doubt)
-        return g_strconcat("doubt not known", hand, NULL);
+        return g_strconcat(choice->out_of_range ? "out of its range" : "doubt not known", hand,
+                           NULL);
     if (choice->outlook != GAUGE_CAN)
         return g_strconcat(gauge_outlook_words(choice->outlook), hand, NULL);
     g_autofree char *inside = check_doubt_words(choices->settled->check, choice->inside);

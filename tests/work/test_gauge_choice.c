@@ -65,6 +65,16 @@ START_TEST(a_gauge_is_left_out_that_is_too_short)
 }
 END_TEST
 
+// Before anything is read the limits say what must be got at: 0.30 to 0.50 mm.
+START_TEST(a_gauge_in_hand_that_does_not_reach_settles_nothing)
+{
+    expect_said("read top ring gap[1]", "G01",
+                "top ring gap; G08 ±.01 settles it; G01 ±? out of its range (in hand)");
+    expect_said("read spring load[1]", "G07",
+                "spring load; G11 ±2 settles it; G07 ±? out of its range (in hand)");
+}
+END_TEST
+
 START_TEST(nothing_is_settled_where_nothing_is_limited)
 {
     expect_said("bolt main caps in Crank[1], stage 1", "G07", "nothing");
@@ -75,6 +85,7 @@ int main(void)
 {
     const TTest *const tests[] = {the_gauge_is_chosen_before_the_first_reading,
                                   a_gauge_is_left_out_that_is_too_short,
+                                  a_gauge_in_hand_that_does_not_reach_settles_nothing,
                                   nothing_is_settled_where_nothing_is_limited,
                                   after_a_reading_in_doubt_the_finer_gauge_comes_first};
     return run_on_build("gauge choice", tests, G_N_ELEMENTS(tests), 0);

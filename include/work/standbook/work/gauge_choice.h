@@ -10,8 +10,11 @@ typedef struct {
     const char *words;      // what it is: `caliper 150`; likewise
     gboolean in_hand, used; // `used`: what is read there was read with it
     gboolean as_planned;    // of the kind that the plan names, or it names none
-    Number *doubt;          // U (k = 2) of what is to be settled, base units; NULL: not known
-    gboolean least;         // it is that at the least: something else is still to be read
+    gboolean out_of_range;  // it measures another thing, or its range has nothing of what may be
+                            // read there
+    Number
+        *doubt; // U (k = 2) of what is to be settled, base units; NULL: not known, or out of range
+    gboolean least; // it is that at the least: something else is still to be read
     Number *inside; // how far inside a limit that must lie to pass; NULL: it is believed as read
     GaugeOutlook outlook; // GAUGE_CANNOT where the doubt is not known
 } GaugeChoice;
@@ -28,10 +31,11 @@ typedef struct {
 // The gauges for the place of that index in the assessment (a reading), with the calibrations in
 // force on `day` (`2025-03-13`) in the shop. A gauge is taken to read all that goes into the result
 // in the same step and for which the plan names the same kind. They are: the one in hand, the one
-// it was read with (labels; NULL: none) and those of the kind that the plan names. Where it names
-// none, all that measure the same and whose range holds what is read there, once a size is known:
-// what a gauge gets at nobody has said. Assessment, shop and judgement outlive the result. The
-// caller clears it.
+// it was read with (labels; NULL: none) and those of the kind that the plan names, or where it
+// names none all that measure the same; of these those whose range holds what was read there or at
+// another place of the check, else something of its limits. Without either, none but the plan's
+// kind: what a gauge gets at nobody has said. Assessment, shop and judgement outlive the result.
+// The caller clears it.
 GaugeChoices gauge_choices(Judgement *judgement, const Shop *shop, const char *day, guint index,
                            const char *in_hand, const char *used);
 // The same for a build at the bench, today.
@@ -43,8 +47,8 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(GaugeChoices, gauge_choices_clear)
 // caller frees with g_free.
 char *gauge_doubt_words(const GaugeChoices *choices,
                         const GaugeChoice *choice) G_GNUC_WARN_UNUSED_RESULT;
-// `settles it`, `passes only .7 inside`, `cannot`, `doubt not known`, of the gauge in hand
-// with ` (in hand)` or ` (used)` behind it. The caller frees with g_free.
+// `settles it`, `passes only .7 inside`, `cannot`, `doubt not known`, `out of its range`, of the
+// gauge in hand with ` (in hand)` or ` (used)` behind it. The caller frees with g_free.
 char *gauge_outlook_said(const GaugeChoices *choices,
                          const GaugeChoice *choice) G_GNUC_WARN_UNUSED_RESULT;
 // What the value read needs: `Inside by 0.5; with G07 a pass needs .7. A doubt of ±.6 settles it.`
