@@ -1,7 +1,7 @@
 #include "judge.h"
 
+#include <standbook/judge/tool_rule.h>
 #include <standbook/rules/consumable.h>
-#include <standbook/rules/tool.h>
 #include <string.h>
 
 enum { SECONDS_OF_A_DAY = 86400 };
@@ -22,13 +22,6 @@ static Number *body_value(const Judge *judge, const json_t *body, const char *fi
     if (!number)
         return NULL;
     return width ? unit_width_to_base(unit, number) : unit_to_base(unit, number);
-}
-
-static gint64 day_of(const char *date)
-{
-    g_autofree char *text = g_strdup_printf("%s 00:00", date ? date : "");
-    Moment moment = 0;
-    return moment_parse(text, &moment, NULL) ? moment / SECONDS_OF_A_DAY : G_MININT64;
 }
 
 static gint64 day_done(const Judge *judge, gint64 seq)
@@ -103,23 +96,10 @@ static gint calibration_order(gconstpointer a, gconstpointer b)
     return (one->rule.seq > other->rule.seq) - (one->rule.seq < other->rule.seq);
 }
 
-static ToolFound found_of(const char *words)
-{
-    if (g_strcmp0(words, "wrong") == 0)
-        return TOOL_FOUND_WRONG;
-    return g_strcmp0(words, "adjusted") == 0 ? TOOL_ADJUSTED : TOOL_FOUND_GOOD;
-}
-
 static Calibration calibration_of(const Judge *judge, const Entry *entry, const json_t *body)
 {
-    const char *due = body_text(body, "due");
-    ToolCalibration rule = {.day = day_of(body_text(body, "date")),
-                            .seq = entry->seq,
-                            .due = due ? day_of(due) : 0,
-                            .has_due = due != NULL,
-                            .found = found_of(body_text(body, "found"))};
     return (Calibration){
-        .rule = rule,
+        .rule = tool_calibration(body, entry->seq),
         .expanded = body_value(judge, body, "uncertainty", TRUE),
         .repeat = body_value(judge, body, "repeat", TRUE),
         .gauge = g_strdup_printf("%s %" G_GINT64_FORMAT, body_text(body, "tool"), entry->seq)};
@@ -176,14 +156,6 @@ static ToolStanding standing_of(const Judge *judge, const Entry *entry, const To
     return tool_use_standing(sort, rules, count, &use);
 }
 
-static ToolState range_of(const Tool *tool, ToolSort sort, const Number *value)
-{
-    if (!value || (!tool->least && !tool->greatest))
-        return TOOL_GOOD;
-    return tool_range_state(sort, number_rational(tool->least), number_rational(tool->greatest),
-                            number_rational(value));
-}
-
 guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, gboolean torque,
                          const Number *value, guint *evidence)
 {
@@ -192,7 +164,8 @@ guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, gboolean torque
         return torque ? reason_bit(REASON_TOOL) : 0;
     const Tool *tool = tool_of(judge, id);
     ToolSort sort = torque ? TOOL_TORQUE : TOOL_GAUGE;
-    ToolStanding standing = standing_of(judge, entry, tool, sort, range_of(tool, sort, value));
+    ToolStanding standing =
+        standing_of(judge, entry, tool, sort, tool_range(sort, tool->least, tool->greatest, value));
     const Calibration *news = calibration_at(tool, standing.after);
     if (news && standing.state == TOOL_WRONG)
         *evidence = MAX(*evidence, judge_rank(judge, news->rule.seq));
@@ -268,7 +241,7 @@ void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading)
 
 static gboolean is_expired(const Judge *judge, const char *date, gint64 seq)
 {
-    return date && day_done(judge, seq) > day_of(date);
+    return date && day_done(judge, seq) > tool_day(date);
 }
 
 guint32 judge_lot_doubt(const Judge *judge, const Entry *entry, guint *evidence)

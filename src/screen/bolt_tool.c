@@ -1,7 +1,6 @@
 #include "bolt_tool.h"
 
 #include "bench_work.h"
-#include "toolbox.h"
 
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/wrench.h>
@@ -44,19 +43,24 @@ static gboolean stage_needs(Desk *desk, const Tightening *tightening, const Turn
     return TRUE;
 }
 
-// `18.5`, NULL where the stage has no torque of its own.
-static char *set_words(const Desk *desk, const Tightening *tightening, const ToolNeed *need,
-                       BoltTool *tool)
+// What the tool is set to, or turned by, in base units; NULL if that is not known.
+static Number *set_of(const Desk *desk, const ToolNeed *need, const BoltTool *tool)
 {
     const Shop *shop = session_shop(desk->shop);
+    return need->value
+               ? wrench_setting(need->value, shop_find(shop, "tool", tool->tool),
+                                tool->adapter ? shop_find(shop, "tool", tool->adapter) : NULL)
+               : NULL;
+}
+
+// `18.5`, NULL where the stage has no torque of its own.
+static char *set_words(const Tightening *tightening, const ToolNeed *need, BoltTool *tool)
+{
     if (need->need != NEED_TORQUE || !need->value)
         return NULL;
     g_autoptr(Unit) unit = unit_parse(tightening->torque, NULL);
-    g_autoptr(Number) setting =
-        wrench_setting(need->value, shop_find(shop, "tool", tool->tool),
-                       tool->adapter ? shop_find(shop, "tool", tool->adapter) : NULL);
-    tool->unknown = !setting;
-    return setting ? wrench_setting_words(setting, unit) : g_strdup("?");
+    tool->unknown = !tool->set;
+    return tool->set ? wrench_setting_words(tool->set, unit) : g_strdup("?");
 }
 
 BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
@@ -74,7 +78,9 @@ BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
     }
     const char *chosen = need.need == NEED_TORQUE ? toolbox_adapter(desk) : NULL;
     tool.adapter = g_strdup(!chosen ? adapter : *chosen ? chosen : NULL);
-    g_autofree char *set = set_words(desk, tightening, &need, &tool);
+    tool.need = need.need;
+    tool.set = set_of(desk, &need, &tool);
+    g_autofree char *set = set_words(tightening, &need, &tool);
     tool.words = g_strconcat(tool.tool, tool.adapter ? " with " : "",
                              tool.adapter ? tool.adapter : "", set ? " set " : "", set, NULL);
     return tool;
@@ -83,6 +89,7 @@ BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
 void bolt_tool_clear(BoltTool *tool)
 {
     g_clear_pointer(&tool->adapter, g_free);
+    g_clear_pointer(&tool->set, number_free);
     g_clear_pointer(&tool->words, g_free);
 }
 

@@ -1,12 +1,15 @@
 // The wrench for a bolt at a stage, with its adapter and what it is set to.
 #pragma once
 #include "tightening.h"
+#include "toolbox.h"
 #include "view.h"
 
 typedef struct {
     const char *tool; // label of the one in hand; NULL if none is needed, or none is there
     char *adapter;    // label, NULL for none
     gboolean asked;   // one is needed and none is there
+    Need need;        // what it is needed for, where one is
+    Number *set;      // base units: what it is set to, or turned by; NULL: not known
     gboolean unknown; // what it is set to is not known: a length is missing
     char *words; // `W3 set 75`, `W1 with X1 set 18.5`, `g: which wrench?`; "" if none is needed
 } BoltTool;

@@ -84,11 +84,11 @@ void tightening_left(Desk *desk, gint64 seq, const char *bolt, Page *page)
     canvas_put(page->body, 1, COLUMN, 0, style_of(0, 0), second);
 }
 
-// `W1 click wrench 5-25, with X1 in-line adapter, due 15 Oct √`, and why it is not known what it is
-// set to.
+// `W1 click wrench 5-25, with X1 in-line adapter, due 15 Oct √`, or what stands against it, and why
+// it is not known what it is set to.
 static char *wrench_words(const Desk *desk, const BoltTool *tool)
 {
-    g_autofree char *due = toolbox_due(desk, tool->tool);
+    g_autofree char *due = toolbox_standing(desk, tool->need, tool->tool, tool->set);
     const char *adapter = tool->adapter;
     return g_strconcat(tool->tool, " ", toolbox_words(desk, tool->tool), adapter ? ", with " : "",
                        adapter ? adapter : "", adapter ? " " : "",

@@ -1,7 +1,7 @@
 #include "toolbox.h"
 
 #include <standbook/base/text.h>
-#include <standbook/work/ago.h>
+#include <standbook/work/tool_standing.h>
 #include <standbook/work/working.h>
 #include <standbook/work/wrench.h>
 #include <string.h>
@@ -219,17 +219,34 @@ char *toolbox_gauge_words(Desk *desk, const char *sort, const char *label)
     return g_strdup_printf("%s %s%s", label, sort, zero);
 }
 
-char *toolbox_due(const Desk *desk, const char *label)
+// HOW IT STANDS ---------------------------------------------------------------------------------
+
+char *toolbox_standing(const Desk *desk, Need need, const char *label, const Number *value)
 {
     const Entry *tool = tool_of(desk, label);
-    g_autofree char *now = moment_text(desk->now);
-    now[10] = '\0';
-    const Entry *calibration =
-        tool ? shop_calibration_on(session_shop(desk->shop), entry_text(tool, "id"), now) : NULL;
-    const char *due = calibration ? entry_text(calibration, "due") : NULL;
-    Moment day = moment_of_day(due);
-    if (!day)
-        return g_strdup("");
-    g_autofree char *words = ago_day(day, desk->now);
-    return g_strdup_printf("due %s %s", words, strcmp(due, now) < 0 ? "LATE" : "√");
+    ToolSort sort = need == NEED_TORQUE ? TOOL_TORQUE : TOOL_GAUGE;
+    return tool ? tool_standing_words(session_shop(desk->shop), tool, sort, value, desk->now)
+                : g_strdup("");
+}
+
+// `click wrench 5-25`, of a wrench with an adapter the wrench alone; with what it is set to.
+static char *line_of(const Desk *desk, const ToolNeed *need, guint digit, const char *label)
+{
+    g_auto(GStrv) parts = g_strsplit(label, need->need == NEED_TORQUE ? joined : "\n", 2);
+    g_autoptr(Number) set =
+        need->value ? wrench_setting(need->value, tool_of(desk, parts[0]), tool_of(desk, parts[1]))
+                    : NULL;
+    g_autofree char *standing = toolbox_standing(desk, need->need, parts[0], set);
+    return g_strdup_printf("   %u   %s %s%s%s", digit, label, toolbox_words(desk, parts[0]),
+                           *standing ? "   " : "", standing);
+}
+
+char *toolbox_lines(const Desk *desk, const ToolNeed *need, const GPtrArray *labels, guint most)
+{
+    GString *lines = g_string_new(NULL);
+    for (guint i = 0; i < labels->len && i < most; i++) {
+        g_autofree char *line = line_of(desk, need, i + 1, labels->pdata[i]);
+        g_string_append_printf(lines, "%s%s", i ? "\n" : "", line);
+    }
+    return g_string_free(lines, FALSE);
 }

@@ -44,6 +44,12 @@ const char *toolbox_words(const Desk *desk, const char *label);
 // to be taken in hand. The caller frees with g_free.
 char *toolbox_gauge_words(Desk *desk, const char *sort,
                           const char *label) G_GNUC_WARN_UNUSED_RESULT;
-// `due 15 Oct √`, `due 31 Jan LATE`: when the calibration in force today runs out; "" if none does.
-// The caller frees with g_free.
-char *toolbox_due(const Desk *desk, const char *label) G_GNUC_WARN_UNUSED_RESULT;
+// What stands against using a tool today, or when its calibration runs out, by
+// work/tool_standing.h; `value` is what it is set to or turned by, NULL for a gauge or where that
+// is not known. "" for nothing. The caller frees with g_free.
+char *toolbox_standing(const Desk *desk, Need need, const char *label,
+                       const Number *value) G_GNUC_WARN_UNUSED_RESULT;
+// A line for each wrench or angle gauge of a list, by their digits: what it is and how it stands:
+// `   1   W3   click wrench 60-300   due 15 Oct √`. The caller frees with g_free.
+char *toolbox_lines(const Desk *desk, const ToolNeed *need, const GPtrArray *labels,
+                    guint most) G_GNUC_WARN_UNUSED_RESULT;

@@ -16,7 +16,8 @@ typedef struct {
     char *place;       // the index of the place to be read; NULL if there is none
     gint64 seen;       // the shop's last entry when what follows was worked out
     GPtrArray *labels; // char *, by their digits; empty where the place has not been looked at
-    char *can;         // what each can tell there, a line each; NULL likewise
+    char *can;         // what each can tell there, or how each wrench stands, a line each; NULL
+                       // where neither is known
 } Tools;
 
 // What is to be settled, what that needs, and the gauges.
@@ -65,6 +66,8 @@ static void look_round(Tools *tools, Desk *desk)
     g_clear_pointer(&tools->can, g_free);
     look_at(tools, desk);
     add_serving(tools, desk);
+    if (tools->need.need != NEED_GAUGE && tools->labels->len)
+        tools->can = toolbox_lines(desk, &tools->need, tools->labels, TOOLS_MOST);
 }
 
 // The argument: T, A or G, the sort of a gauge or the adapter of a wrench, a line feed, the value

@@ -1,0 +1,12 @@
+// What stands against a tool of the shop before it is used, as it would be judged.
+#pragma once
+#include <standbook/base/moment.h>
+#include <standbook/rules/tool.h>
+#include <standbook/work/shop.h>
+
+// `due 15 Oct √`; else what would leave its work in doubt, in capitals what a calibration says:
+// `FOUND WRONG 11 Mar`, `OVERDUE since 31 Jan`, `never calibrated`, and of a value (base units;
+// NULL: not known) that its range does not hold `60-300 N·m: 40 is outside`, one behind the other.
+// "" where there is nothing to say. Nothing is refused for it. The caller frees with g_free.
+char *tool_standing_words(const Shop *shop, const Entry *tool, ToolSort sort, const Number *value,
+                          Moment now) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,0 +1,84 @@
+#include <standbook/work/tool_standing.h>
+
+#include <standbook/judge/tool_rule.h>
+#include <standbook/value/unit.h>
+#include <standbook/work/ago.h>
+#include <standbook/work/wrench.h>
+
+enum { SECONDS_OF_A_DAY = 86400 };
+
+// The calibrations of a tool as they are judged (ToolCalibration), in order.
+static GArray *calibrations_of(const Shop *shop, const Entry *tool)
+{
+    g_autoptr(GPtrArray) entries = shop_calibrations(shop, entry_text(tool, "id"));
+    GArray *rules = g_array_new(FALSE, FALSE, sizeof(ToolCalibration));
+    for (guint i = 0; i < entries->len; i++) {
+        const Entry *entry = entries->pdata[i];
+        const ToolCalibration rule = tool_calibration(entry->body, entry->seq);
+        g_array_append_val(rules, rule);
+    }
+    return rules;
+}
+
+// The last day on which a calibration holds; FALSE if none is set.
+static gboolean due_of(ToolSort sort, const ToolCalibration *calibration, gint64 *due)
+{
+    if (!calibration || (!calibration->has_due && sort != TOOL_TORQUE))
+        return FALSE;
+    *due = calibration->has_due ? calibration->due : tool_default_due(calibration->day);
+    return TRUE;
+}
+
+static char *day_words(gint64 day, Moment now)
+{
+    return ago_day(day * SECONDS_OF_A_DAY, now);
+}
+
+static char *calibration_words(const GArray *rules, ToolSort sort, Moment now)
+{
+    const ToolUse use = {.day = now / SECONDS_OF_A_DAY, .seq = G_MAXINT64, .range = TOOL_GOOD};
+    const ToolStanding standing =
+        tool_use_standing(sort, (const ToolCalibration *)rules->data, rules->len, &use);
+    const ToolCalibration *last =
+        standing.before < 0 ? NULL : &g_array_index(rules, ToolCalibration, standing.before);
+    gint64 due = 0;
+    gboolean ends = due_of(sort, last, &due);
+    g_autofree char *until = ends ? day_words(due, now) : NULL;
+    g_autofree char *found = last ? day_words(last->day, now) : NULL;
+    switch (standing.state) {
+    case TOOL_WRONG:
+        return g_strdup_printf("FOUND WRONG %s", found);
+    case TOOL_OVERDUE:
+        return g_strdup_printf("OVERDUE since %s", until);
+    case TOOL_UNKNOWN:
+        return g_strdup("never calibrated");
+    default:
+        return ends ? g_strdup_printf("due %s √", until) : g_strdup("");
+    }
+}
+
+// `60-300 N·m: 40 is outside`, of a range without a lower mark `up to 300 N·m: …`; "" where the
+// range holds the value.
+static char *range_words(const Entry *tool, ToolSort sort, const Number *value)
+{
+    g_autoptr(Number) least = entry_amount(tool, "least"),
+                      greatest = entry_amount(tool, "greatest");
+    if (tool_range(sort, least, greatest, value) != TOOL_OUT_OF_RANGE)
+        return g_strdup("");
+    const char *words = entry_value(tool, greatest ? "greatest" : "least", "unit");
+    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
+    g_autofree char *from = least ? wrench_setting_words(least, unit) : g_strdup("up to ");
+    g_autofree char *to = greatest ? wrench_setting_words(greatest, unit) : g_strdup("");
+    g_autofree char *used = wrench_setting_words(value, unit);
+    return g_strdup_printf("%s%s%s%s%s: %s is outside", from, least ? "-" : "", to, unit ? " " : "",
+                           unit ? unit_text(unit) : "", used);
+}
+
+char *tool_standing_words(const Shop *shop, const Entry *tool, ToolSort sort, const Number *value,
+                          Moment now)
+{
+    g_autoptr(GArray) rules = calibrations_of(shop, tool);
+    g_autofree char *said = calibration_words(rules, sort, now);
+    g_autofree char *range = range_words(tool, sort, value);
+    return g_strconcat(said, *said && *range ? ", " : "", range, NULL);
+}
