@@ -73,7 +73,8 @@ BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
     tool.tool = needed ? toolbox_for(desk, &need) : NULL;
     tool.asked = needed && !tool.tool;
     if (!tool.tool) {
-        tool.words = g_strdup(tool.asked ? "g: which wrench?" : "");
+        tool.words =
+            tool.asked ? g_strdup_printf("g: which %s?", need_words(need.need)) : g_strdup("");
         return tool;
     }
     const char *chosen = need.need == NEED_TORQUE ? toolbox_adapter(desk) : NULL;

@@ -11,7 +11,7 @@ typedef struct {
     Need need;        // what it is needed for, where one is
     Number *set;      // base units: what it is set to, or turned by; NULL: not known
     gboolean unknown; // what it is set to is not known: a length is missing
-    char *words; // `W3 set 75`, `W1 with X1 set 18.5`, `g: which wrench?`; "" if none is needed
+    char *words;      // `W3 set 75`, `W1 with X1 set 18.5`, `g: which wrench?`; "" for none
 } BoltTool;
 
 BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn);

@@ -163,9 +163,15 @@ void screen_act(Screen *screen, Action action)
 void screen_enter(Screen *screen)
 {
     Opened *opened = screen_upper(screen, 0);
-    if (opened->ops->enter)
-        go_there(screen,
-                 opened->ops->enter(opened->state, &screen->desk, screen->typing.text->str));
+    if (!opened->ops->enter)
+        return;
+    const char *typed = screen->typing.text->str;
+    Go there = opened->ops->enter(opened->state, &screen->desk, typed);
+    gboolean words = screen->field == ASKS_TEXT || screen->field == ASKS_LINE;
+    if (there.kind == GO_KEEP && words && !*typed && !screen->desk.warning)
+        desk_warn(&screen->desk, "an answer is needed here: write it, then Enter; or Backspace "
+                                 "goes back");
+    go_there(screen, there);
 }
 
 void screen_answer(Screen *screen, guint digit)

@@ -18,12 +18,13 @@ static const struct {
     const char *unit;              // what its range must be of; NULL: anything
     const char *range, *doubt;     // examples
     const char *stand_in;          // a range that fits as long as none is known
-    const char *undated, *endless; // what follows without a calibration, or without its end
+    const char *undated, *endless; // what follows without a calibration, or without its end; NULL:
+                                   // it ends on the day shown
 } tools[] = {
     [NEED_GAUGE] = {NULL, "G", NULL, NULL, "50 to 75 mm", "0.004 mm", "",
                     "never, its division counts", "no day is set"},
     [NEED_TORQUE] = {"torque wrench", "W", "click wrench", "N·m", "10 to 60 Nm", "2 Nm",
-                     " range 0..1 N·m", "never, its work is in doubt", "a year later"},
+                     " range 0..1 N·m", "never, its work is in doubt", NULL},
     [NEED_ANGLE] = {"angle gauge", "A", "dial on the square", "°", "0 to 360 deg", "1 deg",
                     " range 0..360 deg", "never", "no day is set"},
 };
@@ -43,29 +44,21 @@ void tool_said_clear(ToolSaid *said)
 
 // QUESTIONS -------------------------------------------------------------------------------------
 
-// What an empty answer stands for: nothing, a number that is free, the sort.
-typedef enum { LEFT_OUT, LEFT_OUT_FREE, LEFT_OUT_SORT } LeftOut;
-
 static const struct {
     int of;              // which kinds of tools are asked that
     gboolean calibrated; // only one that was
     const char *next, *hint;
-    LeftOut left_out;
-    const char *otherwise; // what an empty answer means; NULL: that is another thing for each kind
+    const char *otherwise; // what an empty answer means; NULL: the example, or the sort, or another
+                           // thing for each kind
 } questions[TOOL_ANSWERS] = {
-    [TOOL_LABEL] = {ALL, FALSE, "its number?", "one word, as it is marked on it: ", LEFT_OUT_FREE,
-                    NULL},
-    [TOOL_WHAT] = {ALL, FALSE, "what is it?", "as sheets name it: ", LEFT_OUT_SORT, NULL},
-    [TOOL_RANGE] = {ALL, FALSE, "its range?", "what it measures, from and to: ", LEFT_OUT,
-                    "not known"},
-    [TOOL_STEP] = {GAUGES | ANGLES, FALSE, "smallest division?", "its resolution: ", LEFT_OUT,
-                   "not known"},
-    [TOOL_REACH] = {WRENCHES, FALSE, "its reach?", "grip to square, for adapters: ", LEFT_OUT,
-                    "not known"},
-    [TOOL_DAY] = {ALL, FALSE, "calibrated when?", "found good on ", LEFT_OUT, NULL},
-    [TOOL_DUE] = {ALL, TRUE, "next due?", "the day it runs out: ", LEFT_OUT, NULL},
-    [TOOL_DOUBT] = {ALL, TRUE, "how far off?", "U of its certificate, k = 2: ", LEFT_OUT,
-                    "not said"},
+    [TOOL_LABEL] = {ALL, FALSE, "its number?", "one word, as it is marked on it: ", NULL},
+    [TOOL_WHAT] = {ALL, FALSE, "what is it?", "as sheets name it: ", NULL},
+    [TOOL_RANGE] = {ALL, FALSE, "its range?", "what it measures, from and to: ", "not known"},
+    [TOOL_STEP] = {GAUGES | ANGLES, FALSE, "smallest division?", "its resolution: ", "not known"},
+    [TOOL_REACH] = {WRENCHES, FALSE, "its reach?", "grip to square, for adapters: ", "not known"},
+    [TOOL_DAY] = {ALL, FALSE, "calibrated when?", "found good on ", NULL},
+    [TOOL_DUE] = {ALL, TRUE, "next due?", "the day it runs out: ", NULL},
+    [TOOL_DOUBT] = {ALL, TRUE, "how far off?", "U of its certificate, k = 2: ", "not said"},
 };
 
 static gboolean is_said(const char *answer)
@@ -119,7 +112,7 @@ static char *example(const ToolSaid *said, const Desk *desk, ToolAnswer answer)
     }
 }
 
-// What an empty answer means where it says nothing itself.
+// What an empty answer means where it says nothing itself; NULL: it stands for an answer.
 static const char *meaning(Need need, ToolAnswer answer)
 {
     return answer == TOOL_DAY   ? tools[need].undated
@@ -131,17 +124,14 @@ void tool_question(const ToolSaid *said, const Desk *desk, ToolAnswer answer,
                    ToolQuestion *question)
 {
     g_autofree char *such = example(said, desk, answer);
-    LeftOut left_out = questions[answer].left_out;
+    const char *means = meaning(said->need, answer);
     gboolean must = answer == TOOL_RANGE && tools[said->need].unit;
     *question = (ToolQuestion){.next = questions[answer].next,
                                .hint = g_strconcat(questions[answer].hint, such, NULL)};
     if (must)
         return;
-    question->instead = g_strdup(left_out == LEFT_OUT_FREE   ? such
-                                 : left_out == LEFT_OUT_SORT ? said->sort
-                                                             : "");
-    question->otherwise =
-        g_strdup(*question->instead ? question->instead : meaning(said->need, answer));
+    question->instead = g_strdup(means ? "" : answer == TOOL_WHAT ? said->sort : such);
+    question->otherwise = g_strdup(means ? means : question->instead);
 }
 
 void tool_question_clear(ToolQuestion *question)
@@ -227,8 +217,7 @@ static gboolean measures(const ToolSaid *said, Desk *desk)
     g_autoptr(Unit) wanted = unit_parse(needed, NULL);
     if (unit && kind_equal(unit_kind(unit), unit_kind(wanted)))
         return TRUE;
-    desk_warn(desk, "the range of a %s has both ends and a unit: %s", said->sort,
-              tools[said->need].range);
+    desk_warn(desk, "its range has both ends and a unit: %s", tools[said->need].range);
     return FALSE;
 }
 
@@ -247,11 +236,23 @@ static gboolean would_take(Desk *desk, GStrv lines, GError **error)
     return session != NULL;
 }
 
+// One word, and no digit alone: that answers questions.
+static gboolean label_fits(const ToolSaid *said, GError **error)
+{
+    const char *label = said->answers[TOOL_LABEL];
+    if (!g_ascii_isdigit(*label) || label[1])
+        return word_fits(label, error);
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                "a digit alone answers questions elsewhere; put a letter before it: %s%s",
+                tools[said->need].letter, label);
+    return FALSE;
+}
+
 gboolean tool_would_do(const ToolSaid *said, Desk *desk)
 {
     GError *error = NULL;
     g_auto(GStrv) lines = tool_lines(said);
-    if (word_fits(said->answers[TOOL_LABEL], &error) && !measures(said, desk))
+    if (label_fits(said, &error) && !measures(said, desk))
         return FALSE;
     if (!error && would_take(desk, lines, &error))
         return TRUE;

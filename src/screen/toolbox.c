@@ -6,6 +6,13 @@
 #include <standbook/work/wrench.h>
 #include <string.h>
 
+const char *need_words(Need need)
+{
+    static const char *const words[] = {
+        [NEED_GAUGE] = "gauge", [NEED_TORQUE] = "wrench", [NEED_ANGLE] = "angle gauge"};
+    return words[need];
+}
+
 static const char *need_key(const ToolNeed *need)
 {
     static const char *const keys[] = {"any gauge", "a torque wrench", "an angle gauge"};

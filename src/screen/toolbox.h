@@ -11,6 +11,9 @@ typedef struct {
     const Number *value; // base units, what it must be able to show; NULL if not known
 } ToolNeed;
 
+// What a need is of, as questions say it: `gauge`, `wrench`, `angle gauge`. Static.
+const char *need_words(Need need);
+
 // The labels (const char *) of all that can serve, the likeliest first: in hand, then used last in
 // this build, then those whose range holds the value. The caller frees with g_ptr_array_unref.
 GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESULT;

@@ -122,8 +122,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         page_say(&page->remark, "%s", tools->can);
     page->means = FALSE;
     page_say(&page->unit, labels->len > 1 ? "1 to %u" : "%u", MIN(labels->len, TOOLS_MOST));
-    page_say(&page->next, tools->need.need == NEED_GAUGE ? "which gauge is in hand?"
-                                                         : "which wrench is in hand?");
+    page_say(&page->next, "which %s is in hand?", need_words(tools->need.need));
     page_say(&page->then, "%s", words->str);
     memset(page->keys, 0, sizeof page->keys);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "takes it in hand"};

@@ -137,7 +137,12 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     }
     g_autoptr(GPtrArray) people = desk_people(desk);
     const char *second = digit && digit <= people->len ? people->pdata[digit - 1] : NULL;
-    if ((digit && !second) || g_strcmp0(second, desk->who) == 0)
+    gboolean same = second && g_strcmp0(second, desk->who) == 0;
+    if (same)
+        desk_warn(desk, "%u is you; somebody else says so too, or 0: nobody", digit);
+    else if (digit && !second)
+        desk_warn(desk, "%u is nobody's digit; one of those above, or 0: nobody", digit);
+    if (same || (digit && !second))
         return go(GO_STAY);
     return uphold_it(uphold, desk, second);
 }
