@@ -85,11 +85,23 @@ static void bind_given(Reader *reader, PlanGiven *given)
 }
 
 // What the amount of a stage is measured in, NULL for a torque. Indexed by StageKind.
-static const char *const amounts[] = {
-    [STAGE_TORQUE] = NULL, [STAGE_SNUG] = NULL, [STAGE_TURN] = "°",   [STAGE_ANGLE] = "°",
-    [STAGE_SLACKEN] = "°", [STAGE_DRAW] = "°",  [STAGE_UNTIL] = NULL, [STAGE_WAIT] = "min",
-    [STAGE_CHECK] = NULL,  [STAGE_SLOT] = "°",
+static const struct {
+    const char *measure, *sample; // NULL: the plan's unit of torque, `40 N·m`
+} amounts[] = {
+    [STAGE_TURN] = {"°", "+60°, or +60 deg"},
+    [STAGE_ANGLE] = {"°", "60° from snug, or 60 deg from snug"},
+    [STAGE_SLACKEN] = {"°", "slacken 60°, or slacken 60 deg"},
+    [STAGE_DRAW] = {"°", "draw 1 turn"},
+    [STAGE_WAIT] = {"min", "wait 10 min"},
+    [STAGE_SLOT] = {"°", "to slot within 30°, or 30 deg"},
 };
+
+// What the amount of a stage is written like. The caller frees.
+static char *sample_of(const Stage *stage, const Unit *torque)
+{
+    const char *sample = amounts[stage->kind].sample;
+    return sample ? g_strdup(sample) : g_strdup_printf("40 %s", unit_text(torque));
+}
 
 static gboolean group_has_axis(const PlanGroup *group, const char *name)
 {
@@ -103,7 +115,7 @@ static void bind_amount(const Site *site, const PlanGroup *group, Stage *stage)
 {
     gsize offset = 0;
     g_autoptr(GError) error = NULL;
-    const char *measure = amounts[stage->kind];
+    const char *measure = amounts[stage->kind].measure;
     g_autoptr(Unit) unit =
         measure ? unit_parse(measure, NULL) : plan_torque_unit(site->reader->plan);
     stage->formula = formula_parse(stage->amount, &offset, &error);
@@ -125,7 +137,9 @@ static void bind_amount(const Site *site, const PlanGroup *group, Stage *stage)
     if (kind_equal(kind, unit_kind(unit)))
         return;
     g_autofree char *asked = kind_text(unit_kind(unit)), *said = kind_text(kind);
-    g_autofree char *message = g_strdup_printf("this stage asks for %s, not %s", asked, said);
+    g_autofree char *sample = sample_of(stage, unit);
+    g_autofree char *message =
+        g_strdup_printf("this stage asks for %s, not %s; write %s", asked, said, sample);
     site_fault(site, 0, message);
 }
 

@@ -224,13 +224,14 @@ END_TEST
 START_TEST(stages_are_torques_angles_and_times)
 {
     expect("    fasteners:\n      nuts: {bolts: cylinder, stages: 30 > skirt > until bore}\n",
-           "t:13:44: step \"Check\", group \"nuts\": this stage asks for a torque, not a length\n"
+           "t:13:44: step \"Check\", group \"nuts\": this stage asks for a torque, not a length; "
+           "write 40 N·m\n"
            "t:13:52: step \"Check\", group \"nuts\": `until` needs a `ceiling`, the torque that it "
            "must not pass\n");
     expect("    fasteners:\n      nuts: {bolts: 1..2, length: 30 bar, stages: +90 > wait 10 min}\n",
            "t:13:35: step \"Check\", group \"nuts\": `length` is a length here, not a pressure\n"
            "t:13:52: step \"Check\", group \"nuts\": this stage asks for an angle, not a pure "
-           "number\n");
+           "number; write +60°, or +60 deg\n");
     expect(
         "    checks:\n      drag: {at: cylinder, unit: N·m}\n    fasteners:\n      nuts: {bolts: "
         "cylinder, stages: 20 + drag > +1/4 turn > slacken}\n      bolts: {bolts: 1..2, stages: "
