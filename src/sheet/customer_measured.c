@@ -157,19 +157,36 @@ static gboolean same_limits(const GPtrArray *group)
     return TRUE;
 }
 
-// Places that simply passed stand in one row, then the others one by one.
-static void group_add(Rows *rows, const GPtrArray *group)
+// Places of a group that simply passed and stand in one row.
+static GPtrArray *folded_of(const GPtrArray *group)
 {
     gboolean one_by_one = group->len == 1 || !same_limits(group);
-    g_autoptr(GPtrArray) plain = g_ptr_array_new();
+    GPtrArray *plain = g_ptr_array_new();
     for (guint i = 0; i < group->len && !one_by_one; i++)
         if (is_plain(g_ptr_array_index(group, i)))
             g_ptr_array_add(plain, g_ptr_array_index(group, i));
-    if (plain->len)
-        range_add(rows, plain);
+    return plain;
+}
+
+static gboolean any_folded(const GPtrArray *groups)
+{
+    for (guint i = 0; i < groups->len; i++) {
+        g_autoptr(GPtrArray) folded = folded_of(g_ptr_array_index(groups, i));
+        if (folded->len)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// Places that simply passed stand in one row, then the others one by one.
+static void group_add(Rows *rows, const GPtrArray *group)
+{
+    g_autoptr(GPtrArray) folded = folded_of(group);
     for (guint i = 0; i < group->len; i++) {
         Requirement *each = g_ptr_array_index(group, i);
-        if (one_by_one || !is_plain(each))
+        if (i == 0 && folded->len)
+            range_add(rows, folded);
+        if (!g_ptr_array_find(folded, each, NULL))
             row_add(rows, each, requirement_title(each), figure_value(each), figure_doubt(each),
                     strip_between(each, each));
     }
@@ -303,7 +320,8 @@ void section_measured(Document *document, const SheetSource *source)
     const char *folded = "×4   the least and the greatest of so many places; each is on record";
     document_heading(document, 1, "Measured");
     document_line(document, legend);
-    document_line(document, folded);
+    if (any_folded(groups))
+        document_line(document, folded);
     put_sized(&rows, groups, unit, FALSE);
     put_sized(&rows, groups, unit, TRUE);
     put_others(&rows, groups, unit);

@@ -1,6 +1,7 @@
 #include "sections.h"
 
 #include <standbook/record/live.h>
+#include <standbook/work/concession.h>
 #include <standbook/work/told.h>
 #include <string.h>
 
@@ -193,7 +194,8 @@ static char *conceded_words(const SheetSource *source, const Requirement *requir
     GString *words = g_string_new("Conceded");
     if (*outside)
         g_string_append_printf(words, ", %s", outside);
-    g_string_append_printf(words, ": %s. Accepted by %s", entry_text(entry, "why"),
+    g_autofree char *why = concession_sentences(entry_text(entry, "why"));
+    g_string_append_printf(words, ": %s. Accepted by %s", why,
                            person ? person
                            : who  ? who
                                   : taken_name(source->taken, entry->by));

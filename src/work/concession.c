@@ -46,6 +46,22 @@ char *concession_said(const char *reason, guint line)
     return end > from ? g_strndup(from, (gsize)(end - from)) : NULL;
 }
 
+char *concession_sentences(const char *reason)
+{
+    GString *sentences = g_string_new(NULL);
+    for (guint i = 0; i < CONCESSION_LINES; i++) {
+        g_autofree char *said = concession_said(reason, i);
+        gsize length = said ? strlen(said) : 0;
+        while (length && strchr(". ", said[length - 1]))
+            length--;
+        g_autofree char *mark = i ? mark_of(i) : g_strdup("");
+        if (length)
+            g_string_append_printf(sentences, "%s%s%.*s", sentences->len ? "." : "",
+                                   sentences->len ? mark : g_strchug(mark), (int)length, said);
+    }
+    return g_string_free(sentences, FALSE);
+}
+
 char *conceded_line(const Agenda *agenda, const Requirement *made, guint line)
 {
     const char *why = made->conceded && !made->withdrawn

@@ -18,6 +18,21 @@ START_TEST(a_reason_holds_the_lines_that_are_written)
 }
 END_TEST
 
+static void expect_sentences(const char *reason, const char *expected)
+{
+    g_autofree char *said = concession_sentences(reason);
+    ck_assert_str_eq(said, expected);
+}
+
+START_TEST(its_lines_are_sentences)
+{
+    expect_sentences("machined before Instead: thicker gasket Effect: none.",
+                     "machined before. Instead: thicker gasket. Effect: none");
+    expect_sentences("Honed. Told: By letter.", "Honed. Told: By letter");
+    expect_sentences("all there is", "all there is");
+}
+END_TEST
+
 START_TEST(what_was_said_before_comes_once_and_the_newest_first)
 {
     const char *const rows[] = {"2025-03-05 08:00 MO pick up Rings",
@@ -41,7 +56,7 @@ END_TEST
 
 int main(void)
 {
-    const TTest *tests[] = {a_reason_holds_the_lines_that_are_written,
+    const TTest *tests[] = {a_reason_holds_the_lines_that_are_written, its_lines_are_sentences,
                             what_was_said_before_comes_once_and_the_newest_first};
     return run_on_build("concession", tests, G_N_ELEMENTS(tests), 0);
 }

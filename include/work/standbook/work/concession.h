@@ -14,7 +14,12 @@ char *concession_reason(const char *const lines[CONCESSION_LINES]) G_GNUC_WARN_U
 // What such a reason says on one line, NULL if nothing. The caller frees with g_free.
 char *concession_said(const char *reason, guint line) G_GNUC_WARN_UNUSED_RESULT;
 
-// The same of the concession that counts at a place; NULL also where none does. The caller frees.
+// The whole reason with each of its lines as a sentence, without the last stop: `Machined before.
+// Instead: a thicker gasket. Effect: none`. The caller frees with g_free.
+char *concession_sentences(const char *reason) G_GNUC_WARN_UNUSED_RESULT;
+
+// What the concession that counts at a place says on one line; NULL also where none does. The
+// caller frees.
 char *conceded_line(const Agenda *agenda, const Requirement *made,
                     guint line) G_GNUC_WARN_UNUSED_RESULT;
 
