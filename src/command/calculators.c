@@ -165,13 +165,23 @@ static void say_preload(const BoltAsked *asked, const BoltEstimate *estimate, co
     say("%s\n", service_data);
 }
 
+// Says also by which option what is missing is said. Takes the error.
+static int fail_lacking(const BoltEstimate *estimate, GError *error)
+{
+    g_autoptr(GError) why = estimate->lacking ? error : NULL;
+    return why ? fail_saying(STANDBOOK_ERROR_MISUSE, "%s: --%s", why->message, estimate->lacking)
+               : fail_with(error);
+}
+
 static int preload(const char *thread, const PreloadTyped *typed, const Common *common)
 {
     GError *error = NULL;
     BoltAsked asked = {0};
     g_auto(BoltEstimate) estimate = {0};
-    if (!read_bolt(thread, typed, &asked, &error) || !bolt_estimate(&asked, &estimate, &error))
+    if (!read_bolt(thread, typed, &asked, &error))
         return fail_with(error);
+    if (!bolt_estimate(&asked, &estimate, &error))
+        return fail_lacking(&estimate, error);
     if (common->json)
         say_preload_json(&asked, &estimate);
     else

@@ -127,53 +127,6 @@ static const struct {
     {{.length = 1, .time = -1}, "a speed"},
 };
 
-gboolean kind_equal(Kind one, Kind other)
-{
-    return memcmp(&one, &other, sizeof one) == 0;
-}
-
-gboolean kind_is_pure(Kind kind)
-{
-    return kind_equal(kind, (Kind){0});
-}
-
-// one + times × other, exponent by exponent.
-static Kind kind_sum(Kind one, Kind other, gint times)
-{
-    return (Kind){
-        .length = (gint8)(one.length + times * other.length),
-        .mass = (gint8)(one.mass + times * other.mass),
-        .time = (gint8)(one.time + times * other.time),
-        .angle = (gint8)(one.angle + times * other.angle),
-        .temperature = (gint8)(one.temperature + times * other.temperature),
-    };
-}
-
-Kind kind_multiply(Kind one, Kind other)
-{
-    return kind_sum(one, other, 1);
-}
-
-Kind kind_divide(Kind one, Kind other)
-{
-    return kind_sum(one, other, -1);
-}
-
-Kind kind_power(Kind kind, gint exponent)
-{
-    return kind_sum((Kind){0}, kind, exponent);
-}
-
-gboolean kind_root(Kind kind, Kind *root)
-{
-    if ((kind.length | kind.mass | kind.time | kind.angle | kind.temperature) & 1) {
-        return FALSE;
-    }
-    *root =
-        (Kind){kind.length / 2, kind.mass / 2, kind.time / 2, kind.angle / 2, kind.temperature / 2};
-    return TRUE;
-}
-
 char *kind_text(Kind kind)
 {
     for (gsize i = 0; i < G_N_ELEMENTS(KINDS); i++) {
@@ -228,6 +181,21 @@ static const UnitListed *find_row(const char *text, gsize length)
         }
     }
     return NULL;
+}
+
+// A torque whose two parts a blank joins: `lbf ft`. Not `lb in`: in lines `in` goes before a step.
+static const UnitListed *torque_of_two(const char *text, gsize first, gsize second)
+{
+    static const char *const joints[] = {"·", "-"};
+    const char *other = text + first + 1;
+    const UnitListed *row = NULL;
+    gboolean can = first && second && !(second == 2 && strncmp(other, "in", 2) == 0);
+    for (gsize i = 0; i < G_N_ELEMENTS(joints) && can && !row; i++) {
+        g_autofree char *joined =
+            g_strdup_printf("%.*s%s%.*s", (int)first, text, joints[i], (int)second, other);
+        row = find_row(joined, strlen(joined));
+    }
+    return row && kind_equal(row->kind, (Kind)TORQUE) ? row : NULL;
 }
 
 static Unit *unit_from_row(const UnitListed *row)
@@ -335,7 +303,9 @@ static void refuse_unit(const char *text, GError **error)
 
 Unit *unit_parse(const char *text, GError **error)
 {
-    const UnitListed *row = find_row(text, strlen(text));
+    gsize length = strlen(text), first = strcspn(text, " ");
+    const UnitListed *row =
+        first < length ? torque_of_two(text, first, length - first - 1) : find_row(text, length);
     Unit *unit = row ? unit_from_row(row) : unit_joined(text);
     if (unit == NULL) {
         refuse_unit(text, error);
@@ -367,6 +337,15 @@ static gboolean is_power(const char *text, const char *at)
            !g_ascii_isdigit(at[1]);
 }
 
+// A blank and a word behind the span that go on with it: `lbf ft`; 0 for none.
+static gsize blank_span(const char *text, gsize span)
+{
+    gsize second = 0;
+    while (text[span] == ' ' && g_ascii_isalpha(text[span + 1 + second]))
+        second++;
+    return torque_of_two(text, span, second) ? 1 + second : 0;
+}
+
 gsize unit_span(const char *text)
 {
     if (text[0] == '%' || text[0] == '\'') {
@@ -389,7 +368,8 @@ gsize unit_span(const char *text)
         }
         at = next;
     }
-    return (gsize)(at - text);
+    gsize span = (gsize)(at - text);
+    return span + blank_span(text, span);
 }
 
 gboolean unit_listed(gsize index, UnitListed *unit)

@@ -80,15 +80,16 @@ static Band joint_of(const BoltAsked *asked, BoltEstimate *estimate)
                   joint_stiffness(&asked->thread, asked->clamped, elasticity.high)};
 }
 
-static gboolean lacks(const BoltAsked *asked, GError **error)
+static gboolean lacks(const BoltAsked *asked, BoltEstimate *estimate, GError **error)
 {
     gboolean needs_length = is_said(asked->angle) || is_said(asked->stretch);
-    const char *lacking = needs_length && asked->clamped <= 0 ? "how long the clamped length is"
-                          : is_said(asked->angle) && !is_said(asked->snug)
-                              ? "the torque that it was snug at before the angle"
-                              : NULL;
-    if (lacking)
-        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, "say also %s", lacking);
+    gboolean length = needs_length && asked->clamped <= 0;
+    gboolean snug = is_said(asked->angle) && !is_said(asked->snug);
+    estimate->lacking = length ? "clamped" : snug ? "snug" : NULL;
+    if (estimate->lacking)
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, "say also %s",
+                    length ? "how long the clamped length is"
+                           : "the torque that it was snug at before the angle");
     else if (asked->shank > asked->clamped)
         g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
                     "more is without thread than is clamped; give the shank within the clamped "
@@ -127,7 +128,7 @@ gboolean bolt_estimate(const BoltAsked *asked, BoltEstimate *estimate, GError **
                     asked->strength);
         return FALSE;
     }
-    if (lacks(asked, error))
+    if (lacks(asked, estimate, error))
         return FALSE;
     estimate->assumed = g_ptr_array_new_with_free_func(g_free);
     estimate->proof = strength.proof * estimate->area;

@@ -117,9 +117,13 @@ START_TEST(the_span_of_a_unit)
     static const struct {
         const char *text;
         gsize span;
-    } rows[] = {{"mm + 3", 2}, {"N·m", 4},      {"% of", 1}, {"°", 2},   {"ft-lb)", 5},
-                {"mm - x", 2}, {"mm/2", 2},     {"N.m", 3},  {"mm.", 2}, {"' ", 1},
-                {"mm²", 4},    {"kgf/cm2]", 7}, {"3", 0},    {"²", 0}};
+    } rows[] = {{"mm + 3", 2},      {"N·m", 4},    {"% of", 1},
+                {"°", 2},           {"ft-lb)", 5}, {"mm - x", 2},
+                {"mm/2", 2},        {"N.m", 3},    {"mm.", 2},
+                {"' ", 1},          {"mm²", 4},    {"kgf/cm2]", 7},
+                {"3", 0},           {"²", 0},      {"lbf ft with W3", 6},
+                {"ft lbs", 6},      {"N m", 3},    {"lb in Crank", 2},
+                {"mm with G03", 2}, {"N 3", 1}};
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
         ck_assert_msg(unit_span(rows[i].text) == rows[i].span, "%s: %zu", rows[i].text,
                       unit_span(rows[i].text));

@@ -27,7 +27,8 @@ typedef struct Unit Unit;
 // Upper and lower case differ. NULL and STANDBOOK_ERROR_MISUSE with a suggestion if unknown.
 Unit *unit_parse(const char *text, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 // How many bytes at the start of `text` look like a unit (letters, ° " % and what joins them
-// without a space); 0 if it cannot be the start of one. Whether it is one, unit_parse says.
+// without a space, or the two parts of a torque with one: `lbf ft`); 0 if it cannot be the start of
+// one. Whether it is one, unit_parse says.
 gsize unit_span(const char *text);
 // A unit of the table, for manuals and tests; the texts are constant.
 typedef struct {

@@ -28,6 +28,7 @@ typedef struct {
     Band pull[PULL_WAYS]; // preload of each way asked; upper end 0 of the others
     double usual_torque;  // that uses 90 % of the yield at the middle of the friction; 0 unknown
     GPtrArray *assumed;   // char *: sentences
+    const char *lacking;  // the amount that is missing, by its option: `clamped`; NULL for none
 } BoltEstimate;
 
 // Shares by which what was typed alone is taken to differ: a wrench in order ±4 % (ISO
@@ -37,8 +38,8 @@ Band bolt_torque_band(double torque);
 Band bolt_stretch_band(double stretch);
 Band bolt_angle_band(double angle);
 
-// Works out all that is asked. FALSE with a sentence if something is missing for it. On TRUE the
-// caller clears *estimate.
+// Works out all that is asked. FALSE with a sentence if something is missing for it, and
+// estimate->lacking says what. On TRUE the caller clears *estimate.
 gboolean bolt_estimate(const BoltAsked *asked, BoltEstimate *estimate, GError **error);
 void bolt_estimate_clear(BoltEstimate *estimate);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(BoltEstimate, bolt_estimate_clear)
