@@ -82,6 +82,15 @@ static void paint_keys(const Addition *addition, const Desk *desk, gboolean empt
     page_key(page, ACTION_MORE, NULL);
 }
 
+// `limits · main 3 oil clearance`: the question, behind the first one with what it is about.
+static void say_question(const Addition *addition, Page *page)
+{
+    guint at = addition->answers->len;
+    const char *about = addition_amends(addition) ? addition->target : addition_answer(addition, 0);
+    page_say(&page->next, "%s%s%s", addition->sort->questions[at].next, at ? " · " : "",
+             at ? about : "");
+}
+
 static void paint_question(const Addition *addition, Desk *desk, Page *page)
 {
     const Agenda agenda = agenda_of(desk, addition);
@@ -92,7 +101,7 @@ static void paint_question(const Addition *addition, Desk *desk, Page *page)
     page->ask = FALSE;
     page->field = is_naming(addition) ? ASKS_NAME : ASKS_TEXT;
     page_say(&page->unit, " ");
-    page_say(&page->next, "%s", addition->sort->questions[at].next);
+    say_question(addition, page);
     if (keeps)
         page_say(&page->then, "Enter keeps %s; others: 0.05 to 0.25 mm, max 0.05 mm, any", keeps);
     else if (amends && at == 0)
