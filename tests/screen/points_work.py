@@ -336,7 +336,9 @@ def point_18_before_access_closes_what_becomes_impossible_is_listed():
         listed(stand)
         before = len(stand.entries())
         stand.press("2")
-        stand.press("\r")
+        stand.type("\r")
+        stand.settle()
+        stand.has("^!     an answer is needed here", -2)
         same("nothing without a reason", len(stand.entries()), before)
         stand.press("photographs follow\r")
         same("kept", [(entry["kind"], entry["body"].get("why")) for entry in
