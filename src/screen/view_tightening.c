@@ -391,10 +391,17 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     return go(GO_STAY);
 }
 
-static gboolean is_beside_bolts(const BenchWork *work, guint index)
+// The next place of the step that is not of this set; other sets count.
+static guint beside_bolts(const BenchWork *work, const Turn *turn, guint at, gint direction)
 {
-    const Requirement *made = bench_requirement(work, index);
-    return bench_asks(work, index) && !requirement_is_bolted(made) && made->asked != ASKED_SIGN;
+    guint count = work->agenda.assessment->requirements->len;
+    for (guint i = at + (guint)direction; i < count; i += (guint)direction) {
+        const Requirement *made = bench_requirement(work, i);
+        gboolean same = requirement_is_bolted(made) && strcmp(made->name, turn->made->name) == 0;
+        if (bench_asks(work, i) && made->asked != ASKED_SIGN && !same)
+            return i;
+    }
+    return NOWHERE;
 }
 
 // To the place of the step in front of the bolts (-1) or behind them (1); behind the last, to the
@@ -406,7 +413,7 @@ static Go leave_bolts(const Bolts *bolts, Desk *desk, const Turn *turn, gint dir
     if (bolts->over || !bench_work(desk, bolts->step, &work) ||
         !g_ptr_array_find(work.agenda.assessment->requirements, turn->made, &at))
         return go(GO_STAY);
-    guint found = bench_search(&work, at + (guint)direction, direction, is_beside_bolts);
+    guint found = beside_bolts(&work, turn, at, direction);
     if (found != NOWHERE) {
         g_autofree char *name = requirement_name(bench_requirement(&work, found));
         return go_instead(VIEW_BENCH, g_strconcat(bolts->step, "\n", name, NULL));
@@ -427,13 +434,12 @@ static Go back_a_bolt(Bolts *bolts, Desk *desk, const Turn *turn)
 static Go on_a_bolt(Bolts *bolts, Desk *desk, const Tightening *tightening, const Turn *turn)
 {
     toolbox_forget_adapter(desk);
-    if (turn->made->verdict != VERDICT_OPEN) // on from what was looked at again
-        bolts->here = tightening_next(tightening, bolts->here);
-    else if (bolts->here + 1 < tightening->turns->len)
-        bolts->here++;
-    else
+    gboolean done = turn->made->verdict != VERDICT_OPEN; // it was looked at again
+    guint on = done ? tightening_next(tightening, bolts->here) : bolts->here + 1;
+    if (on >= tightening->turns->len)
         return leave_bolts(bolts, desk, turn, 1);
-    bolts->placed = tightening_turn(tightening, bolts->here) != NULL;
+    bolts->here = on;
+    bolts->placed = TRUE;
     return go(GO_STAY);
 }
 
