@@ -81,13 +81,12 @@ static gboolean read_amounts(const PreloadTyped *typed, Band *bands, GError **er
     return TRUE;
 }
 
-static gboolean read_bolt(const char *thread, const PreloadTyped *typed, BoltAsked *asked,
-                          GError **error)
+static gboolean read_bolt(const char *thread, PreloadTyped *typed, BoltAsked *asked, GError **error)
 {
     Band bands[AMOUNTS] = {0};
     if (!thread_parse(thread, &asked->thread, error) || !read_amounts(typed, bands, error))
         return FALSE;
-    asked->strength = typed->strength;
+    asked->strength = typed->strength ? g_strstrip(typed->strength) : NULL;
     asked->lubricant = typed->lubricant;
     asked->material = typed->material;
     asked->torque = bands[TORQUE];
@@ -152,9 +151,9 @@ static void say_preload(const BoltAsked *asked, const BoltEstimate *estimate, co
                         asked->thread.left_hand ? "; LEFT-HAND: it tightens anticlockwise" : "");
     say_clean(line);
     if (estimate->proof > 0)
-        say("class %s: proof load %.3g kN; %.3g N·m use 90 %% of the yield at friction %.2f\n",
-            asked->strength, estimate->proof / 1e3, estimate->usual_torque,
-            band_middle(estimate->friction));
+        say("%s%s: proof load %.3g kN; %.3g N·m use 90 %% of the yield at friction %.2f\n",
+            g_ascii_isdigit(*asked->strength) ? "class " : "", asked->strength,
+            estimate->proof / 1e3, estimate->usual_torque, band_middle(estimate->friction));
     for (guint i = 0; i < PULL_WAYS; i++)
         say_pull(estimate, i);
     say("Assumed:\n");
@@ -173,7 +172,7 @@ static int fail_lacking(const BoltEstimate *estimate, GError *error)
                : fail_with(error);
 }
 
-static int preload(const char *thread, const PreloadTyped *typed, const Common *common)
+static int preload(const char *thread, PreloadTyped *typed, const Common *common)
 {
     GError *error = NULL;
     BoltAsked asked = {0};
@@ -230,15 +229,20 @@ typedef struct {
 
 static gboolean read_adapter(GStrv words, AdapterAsked *asked, GError **error)
 {
-    gboolean doubt;
+    gboolean of_torque, of_length, of_reach;
     g_autoptr(Unit) degree = unit_parse("°", NULL), usual = unit_parse("N·m", NULL);
     g_auto(Reading) angle = {0}, torque = {0};
-    if (!read_amount("torque", words[0], "N·m", &asked->torque, &doubt, error) ||
-        !read_amount("length", words[1], "mm", &asked->length, &doubt, error) ||
-        !read_amount("reach", words[2], "mm", &asked->reach, &doubt, error) ||
+    if (!read_amount("torque", words[0], "N·m", &asked->torque, &of_torque, error) ||
+        !read_amount("length", words[1], "mm", &asked->length, &of_length, error) ||
+        !read_amount("reach", words[2], "mm", &asked->reach, &of_reach, error) ||
         !reading_parse(words[0], usual, &torque, NULL, error) ||
         !reading_parse(words[3] ? words[3] : "0", degree, &angle, NULL, error))
         return FALSE;
+    if (of_torque || of_length || of_reach || angle.doubt || angle.bound != BOUND_NONE) {
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "a setting is worked out from figures without ± < or >; leave them out");
+        return FALSE;
+    }
     asked->along = band_middle(asked->reach) * cos(number_double(angle.value) * G_PI / 180);
     asked->unit = g_strdup(unit_text(torque.unit));
     asked->one = number_double(torque.value) / number_double(torque.number);

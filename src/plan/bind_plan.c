@@ -134,8 +134,13 @@ static void bind_amount(const Site *site, const PlanGroup *group, Stage *stage)
     for (gsize i = 0; shape && i < array_axis_count(shape); i++)
         if (!group_has_axis(group, axis_name(array_axis(shape, i))))
             site_fault(site, 0, "this varies over an axis that the bolts do not have; fold it");
-    if (kind_equal(kind, unit_kind(unit)))
+    if (kind_equal(kind, unit_kind(unit))) {
+        g_autoptr(Number) constant = formula_constant(stage->formula);
+        if (constant && number_sign(constant) <= 0)
+            site_fault(site, 0,
+                       "what a bolt is tightened to, turned by or left to wait is above 0");
         return;
+    }
     g_autofree char *asked = kind_text(unit_kind(unit)), *said = kind_text(kind);
     g_autofree char *sample = sample_of(stage, unit);
     g_autofree char *message =

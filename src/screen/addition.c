@@ -80,18 +80,20 @@ static char *order_words(const char *order)
     return g_strconcat(", order: ", pattern, layout, NULL);
 }
 
-// A bare count of bolts is their positions.
+// A bare count of bolts is their positions; of none there are no positions.
 static char *group_line(const Addition *addition, const Agenda *agenda)
 {
     (void)agenda;
     const char *bolts = addition_answer(addition, 1);
     gboolean count = strspn(bolts, "0123456789") == strlen(bolts);
+    gboolean none = strspn(bolts, "0") == strlen(bolts);
     g_autofree char *name = line_quoted(addition_answer(addition, 0));
     g_autofree char *order = order_words(addition_answer(addition, 2));
     g_autofree char *stages = quoted(addition_answer(addition, 3));
     g_autofree char *why = line_quoted(addition_answer(addition, 4));
     return g_strdup_printf("add group %s %s in %s: {bolts: %s%s%s, stages: %s}", name, why,
-                           addition->step, count ? "1.." : "", bolts, order, stages);
+                           addition->step, count && !none ? "1.." : "", none ? "" : bolts, order,
+                           stages);
 }
 
 static char *step_line(const Addition *addition, const Agenda *agenda)

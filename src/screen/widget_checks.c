@@ -75,7 +75,9 @@ void checks_put_limits(Canvas *canvas, guint row, const Requirement *made)
         put_middle(canvas, row, UPPER_MIDDLE, upper);
     if (!lower && !upper) {
         g_autofree char *wanted = figure_limits(made);
-        canvas_put(canvas, row, STRIP_COLUMN, 0, plain, *wanted ? wanted : "no limit known");
+        const char *none =
+            made->check && made->check->asks == LIMITS_TEXT ? "in words" : "no limit known";
+        canvas_put(canvas, row, STRIP_COLUMN, 0, plain, *wanted ? wanted : none);
     }
 }
 

@@ -228,6 +228,17 @@ START_TEST(stages_are_torques_angles_and_times)
            "write 40 N·m\n"
            "t:13:52: step \"Check\", group \"nuts\": `until` needs a `ceiling`, the torque that it "
            "must not pass\n");
+    expect("    fasteners:\n      nuts: {bolts: 1..2, stages: 0 > 20 > wait 0 min}\n",
+           "t:13:35: step \"Check\", group \"nuts\": what a bolt is tightened to, turned by or "
+           "left to "
+           "wait is above 0\n"
+           "t:13:49: step \"Check\", group \"nuts\": what a bolt is tightened to, turned by or "
+           "left to "
+           "wait is above 0\n");
+    expect("    fasteners:\n      nuts: {bolts: 1..2, stages: +90° > 20}\n",
+           "t:13:35: step \"Check\", group \"nuts\": nothing is snug yet; write a snug stage or a "
+           "torque "
+           "before this angle\n");
     expect("    fasteners:\n      nuts: {bolts: 1..2, length: 30 bar, stages: +90 > wait 10 min}\n",
            "t:13:35: step \"Check\", group \"nuts\": `length` is a length here, not a pressure\n"
            "t:13:52: step \"Check\", group \"nuts\": this stage asks for an angle, not a pure "
