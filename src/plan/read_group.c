@@ -311,7 +311,9 @@ static void read_group(Reader *reader, PlanStep *step, const TreeNode *node)
     read_order(reader, tightening, where);
     const TreeNode *stages = get(node, "stages");
     read_stages(reader, tightening, stages, stages ? stages->text : NULL, where);
-    if (tightening->stages && ((const Stage *)tightening->stages->pdata[0])->kind == STAGE_TURN)
+    const Stage *first =
+        tightening->stages && tightening->stages->len ? tightening->stages->pdata[0] : NULL;
+    if (first && first->kind == STAGE_TURN)
         fault_at(reader, stages, 0, where,
                  "nothing is snug yet; write a snug stage or a torque before this angle");
 }

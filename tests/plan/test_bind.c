@@ -239,9 +239,9 @@ START_TEST(stages_are_torques_angles_and_times)
            "t:13:35: step \"Check\", group \"nuts\": nothing is snug yet; write a snug stage or a "
            "torque "
            "before this angle\n");
-    expect("    fasteners:\n      nuts: {bolts: 1..2, length: 30 bar, stages: +90 > wait 10 min}\n",
+    expect("    fasteners:\n      nuts: {bolts: 1..2, length: 30 bar, stages: 20 > +90 > wait 10 min}\n",
            "t:13:35: step \"Check\", group \"nuts\": `length` is a length here, not a pressure\n"
-           "t:13:52: step \"Check\", group \"nuts\": this stage asks for an angle, not a pure "
+           "t:13:57: step \"Check\", group \"nuts\": this stage asks for an angle, not a pure "
            "number; write +60°, or +60 deg\n");
     expect(
         "    checks:\n      drag: {at: cylinder, unit: N·m}\n    fasteners:\n      nuts: {bolts: "
