@@ -12,6 +12,7 @@ typedef struct {
     At at;          // what is asked
     gboolean whole; // all that are in doubt by its name in that step
     char *why;      // NULL: not said yet
+    char *who;      // says so
 } Uphold;
 
 static const Requirement *made_of(const Uphold *uphold, Desk *desk)
@@ -39,6 +40,7 @@ static void close(gpointer state)
     Uphold *uphold = state;
     g_free(uphold->name);
     g_free(uphold->why);
+    g_free(uphold->who);
     g_free(uphold);
 }
 
@@ -159,7 +161,22 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         g_free(uphold->why);
         uphold->why = g_steal_pointer(&why);
     }
+    g_free(uphold->who);
+    uphold->who = g_strdup(desk->who);
     uphold->at = AT_SECOND;
+    return go(GO_STAY);
+}
+
+// Who picks up in the middle of it says why himself: a reason is that of the person whose initials
+// it bears.
+static Go wants(gpointer state, Desk *desk)
+{
+    Uphold *uphold = state;
+    if (uphold->at == AT_SECOND && g_strcmp0(uphold->who, desk->who) != 0) {
+        g_clear_pointer(&uphold->why, g_free);
+        uphold->at = AT_WHY;
+        desk_warn(desk, "the reason was %s's; say your own", uphold->who);
+    }
     return go(GO_STAY);
 }
 
@@ -177,6 +194,7 @@ const ViewOps uphold_view = {.name = "uphold",
                              .small = TRUE,
                              .open = open,
                              .close = close,
+                             .wants = wants,
                              .paint = paint,
                              .enter = enter,
                              .digit = digit,
