@@ -122,6 +122,24 @@ def gauge(player):
     go(player, "g", "ASK ")
 
 
+def new_tool(player):
+    gauge(player)
+    player.ask("wait 300")
+    go(player, "0", "its number?")
+
+
+def another(player):
+    shop(player)
+    go(player, "a", "Another engine")
+
+
+def naming(player):
+    bench(player)
+    go(player, "a", "add to this build")
+    player.ask("wait 300")
+    go(player, "1", "what is measured?")
+
+
 def why(player):
     bench(player)
     go(player, "0.041\r", "last  found crank travel")
@@ -141,7 +159,8 @@ def first_run(player):
 SCREENS = {"first run": first_run, "the shop": shop, "a build": steps, "bench, a number": bench,
            "bench, text": text, "tightening": tightening, "who, a question": who,
            "closing": closing, "find": find, "help": help_page, "caution": caution,
-           "strike": strike, "more": more, "which gauge": gauge, "why": why, "print": sheets}
+           "strike": strike, "more": more, "which gauge": gauge, "why": why, "print": sheets,
+           "a new tool": new_tool, "another engine": another, "a check is named": naming}
 
 
 def on_screen(name, **options):
