@@ -312,7 +312,7 @@ def walk_second(player):
     go(player, "8", "Build")
     go(player, "r", "which sheet?")
     go(player, "1\r", "sheet written")
-    go(player, "*", "ASK   strike struck, slipped")  # the entry, not the sheet
+    go(player, "*", "ASK   strike all 10 ")  # the entry, not the sheet
     player.ask("wait 500")
     go(player, "0", "taken back")
 
