@@ -2,6 +2,7 @@
 #include "subcommands.h"
 
 #include <math.h>
+#include <standbook/rules/tool.h>
 #include <standbook/value/reading.h>
 #include <standbook/work/bolt_estimate.h>
 #include <stdlib.h>
@@ -11,25 +12,39 @@ static const char service_data[] =
 
 // READING ---------------------------------------------------------------------------------------
 
-// An amount above 0 in base units, with the ± that was typed; *has_doubt says whether one was.
-static gboolean read_amount(const char *what, const char *text, const char *unit_name, Band *band,
-                            gboolean *has_doubt, GError **error)
+static gboolean refuse_amount(const char *what, const char *text, GError **error)
+{
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                "%s: `%s` cannot be; write an amount above 0", what, text);
+    return FALSE;
+}
+
+// An amount above 0. On TRUE or FALSE the caller clears *reading.
+static gboolean read_positive(const char *what, const char *text, const char *unit_name,
+                              Reading *reading, GError **error)
 {
     g_autoptr(Unit) unit = *unit_name ? unit_parse(unit_name, NULL) : NULL;
-    g_auto(Reading) reading = {0};
-    if (!reading_parse(text, unit, &reading, NULL, error)) {
+    if (!reading_parse(text, unit, reading, NULL, error)) {
         g_prefix_error(error, "%s: ", what);
         return FALSE;
     }
+    return (number_sign(reading->value) > 0 && isfinite(number_double(reading->value)) &&
+            reading->bound == BOUND_NONE) ||
+           refuse_amount(what, text, error);
+}
+
+// The same in base units, with the ± that was typed; *has_doubt says whether one was.
+static gboolean read_amount(const char *what, const char *text, const char *unit_name, Band *band,
+                            gboolean *has_doubt, GError **error)
+{
+    g_auto(Reading) reading = {0};
+    if (!read_positive(what, text, unit_name, &reading, error))
+        return FALSE;
     double value = number_double(reading.value);
     double doubt = reading.doubt ? number_double(reading.doubt) : 0;
     *band = (Band){value - doubt, value + doubt};
     *has_doubt = reading.doubt != NULL;
-    if (band->low > 0 && isfinite(band->high) && reading.bound == BOUND_NONE)
-        return TRUE;
-    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                "%s: `%s` cannot be; write an amount above 0", what, text);
-    return FALSE;
+    return band->low > 0 || refuse_amount(what, text, error);
 }
 
 // PRELOAD ---------------------------------------------------------------------------------------
@@ -221,69 +236,78 @@ int preload_run(int argc, char **argv, Common *common)
 // ADAPTER ---------------------------------------------------------------------------------------
 
 typedef struct {
-    Band torque, length, reach; // each without a ±
-    double along;               // how far the adapter reaches along the wrench
-    char *unit;                 // in which the torque was typed
-    double one;                 // of that unit, N·m
+    Reading torque, length, reach, angle;
 } AdapterAsked;
+
+static void asked_clear(AdapterAsked *asked)
+{
+    reading_clear(&asked->torque);
+    reading_clear(&asked->length);
+    reading_clear(&asked->reach);
+    reading_clear(&asked->angle);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(AdapterAsked, asked_clear)
 
 static gboolean read_adapter(GStrv words, AdapterAsked *asked, GError **error)
 {
-    gboolean of_torque, of_length, of_reach;
-    g_autoptr(Unit) degree = unit_parse("°", NULL), usual = unit_parse("N·m", NULL);
-    g_auto(Reading) angle = {0}, torque = {0};
-    if (!read_amount("torque", words[0], "N·m", &asked->torque, &of_torque, error) ||
-        !read_amount("length", words[1], "mm", &asked->length, &of_length, error) ||
-        !read_amount("reach", words[2], "mm", &asked->reach, &of_reach, error) ||
-        !reading_parse(words[0], usual, &torque, NULL, error) ||
-        !reading_parse(words[3] ? words[3] : "0", degree, &angle, NULL, error))
+    if (!read_positive("torque", words[0], "N·m", &asked->torque, error) ||
+        !read_positive("length", words[1], "mm", &asked->length, error) ||
+        !read_positive("reach", words[2], "mm", &asked->reach, error))
         return FALSE;
-    if (of_torque || of_length || of_reach || angle.doubt || angle.bound != BOUND_NONE) {
-        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
-                    "a setting is worked out from figures without ± < or >; leave them out");
+    g_autoptr(Unit) degree = unit_parse("°", NULL);
+    if (!reading_parse(words[3] ? words[3] : "0", degree, &asked->angle, NULL, error))
         return FALSE;
-    }
-    asked->along = band_middle(asked->reach) * cos(number_double(angle.value) * G_PI / 180);
-    asked->unit = g_strdup(unit_text(torque.unit));
-    asked->one = number_double(torque.value) / number_double(torque.number);
-    return TRUE;
+    if (!asked->torque.doubt && !asked->length.doubt && !asked->reach.doubt &&
+        !asked->angle.doubt && asked->angle.bound == BOUND_NONE)
+        return TRUE;
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                "a setting is worked out from figures without ± < or >; leave them out");
+    return FALSE;
 }
 
-static void say_adapter(const AdapterAsked *asked, double torque, double length)
+// How far the adapter reaches along the wrench; below 0 where it points back.
+static Number *along(const AdapterAsked *asked)
 {
-    double share = (length + asked->along) / length; // of what is set that reaches the bolt
-    const char *unit = asked->unit;
-    torque /= asked->one;
-    say("set %.4g %s for %.4g %s on the bolt\n", torque / share, unit, torque, unit);
-    say("set to %.4g as it is, it would pull %.4g %s\n", torque, torque * share, unit);
+    g_autofree char *cosine =
+        g_strdup_printf("%.12f", cos(number_double(asked->angle.value) * G_PI / 180));
+    g_autoptr(Number) share = number_from_text(cosine, NULL);
+    return number_multiply(asked->reach.value, share);
+}
+
+// In the unit in which the torque was typed.
+static void say_adapter(const AdapterAsked *asked, double setting, double torque)
+{
+    double one = torque / number_double(asked->torque.number);
+    const char *unit = unit_text(asked->torque.unit);
+    say("set %.4g %s for %.4g %s on the bolt\n", setting / one, unit, torque / one, unit);
+    say("set to %.4g as it is, it would pull %.4g %s\n", torque / one,
+        torque / setting * torque / one, unit);
     say("Lengths from the middle of the grip; pull there, square to the wrench. The maker's "
         "current\n"
         "service data comes first.\n");
 }
 
-static void say_adapter_json(const AdapterAsked *asked, double torque, double length)
-{
-    double share = (length + asked->along) / length;
-    json_t *json =
-        json_pack("{s:f,s:f}", "setting N·m", torque / share, "as it is N·m", torque * share);
-    say_json(json);
-    json_decref(json);
-}
-
 static int adapter(GStrv words, const Common *common)
 {
     GError *error = NULL;
-    AdapterAsked asked = {0};
+    g_auto(AdapterAsked) asked = {0};
     if (!read_adapter(words, &asked, &error))
         return fail_with(error);
-    double length = band_middle(asked.length), torque = band_middle(asked.torque);
-    gboolean reaches = length + asked.along > 0;
-    if (reaches)
-        (common->json ? say_adapter_json : say_adapter)(&asked, torque, length);
-    g_free(asked.unit);
-    return reaches ? 0
-                   : fail_saying(2, "the adapter points back beyond the grip; turn it or take a "
-                                    "longer wrench");
+    g_autoptr(Number) reach = along(&asked),
+                      exact = tool_setting(asked.torque.value, asked.length.value, reach);
+    if (!exact)
+        return fail_saying(2, "the adapter points back beyond the grip; turn it or take a longer "
+                              "wrench");
+    double setting = number_double(exact), torque = number_double(asked.torque.value);
+    if (!common->json) {
+        say_adapter(&asked, setting, torque);
+        return 0;
+    }
+    json_t *json =
+        json_pack("{s:f,s:f}", "setting N·m", setting, "as it is N·m", torque / setting * torque);
+    say_json(json);
+    json_decref(json);
+    return 0;
 }
 
 int adapter_run(int argc, char **argv, Common *common)
