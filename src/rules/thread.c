@@ -93,10 +93,9 @@ static const char *read_metric(const char *text, Thread *thread)
 // The size as written (`3/8`, `#10`), with its threads per inch or the series that says them.
 static const char *read_unified(const char *text, Thread *thread)
 {
-    enum { WHOLE = 1 };
     gboolean numbered = *text == '#';
     const char *end = NULL;
-    double size = amount(text + (numbered ? WHOLE : 0), &end);
+    double size = amount(text + (numbered ? 1 : 0), &end);
     if (!(size > 0))
         return NULL;
     g_autofree char *name = g_strndup(text, (gsize)(end - text));

@@ -480,8 +480,9 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_BUILD:
         return go_instead(VIEW_STEPS, NULL);
     case ACTION_STRIKE:
-        bench->stricken = bench_place_of(&work, struck_next(desk));
-        bench->strikes = bench->stricken == NOWHERE ? 0 : struck_next(desk);
+        bench->strikes = struck_next(desk);
+        bench->stricken = bench_place_of(&work, bench->strikes);
+        bench->strikes = bench->stricken == NOWHERE ? 0 : bench->strikes;
         return go(GO_DEFAULT);
     default:
         return go(GO_DEFAULT);
