@@ -195,21 +195,20 @@ double thread_stress_area(const Thread *thread)
 // or 0.2 % stress, of which proof is a share.
 static const struct {
     const char *name;
-    double over, proof, yield, tensile;
+    double over, proof, yield;
 } classes[] = {
-    {"4.6", 0, 225, 240, 400},    {"4.8", 0, 310, 340, 420}, {"5.6", 0, 280, 300, 500},
-    {"5.8", 0, 380, 420, 520},    {"6.8", 0, 440, 480, 600}, {"8.8", 16, 600, 660, 830},
-    {"8.8", 0, 580, 640, 800},    {"9.8", 0, 650, 720, 900}, {"10.9", 0, 830, 940, 1040},
-    {"12.9", 0, 970, 1100, 1220},
+    {"4.6", 0, 225, 240},  {"4.8", 0, 310, 340},   {"5.6", 0, 280, 300}, {"5.8", 0, 380, 420},
+    {"6.8", 0, 440, 480},  {"8.8", 16, 600, 660},  {"8.8", 0, 580, 640}, {"9.8", 0, 650, 720},
+    {"10.9", 0, 830, 940}, {"12.9", 0, 970, 1100},
 };
 
 // SAE J429, ksi; from `over` in on, up to `most` in.
 static const struct {
     const char *name;
-    double over, most, proof, yield, tensile;
+    double over, most, proof, yield;
 } grades[] = {
-    {"1", 0, 1.5, 33, 36, 60},  {"2", 0.75, 1.5, 33, 36, 60}, {"2", 0, 0.75, 55, 57, 74},
-    {"5", 1, 1.5, 74, 81, 105}, {"5", 0, 1, 85, 92, 120},     {"8", 0, 1.5, 120, 130, 150},
+    {"1", 0, 1.5, 33, 36}, {"2", 0.75, 1.5, 33, 36}, {"2", 0, 0.75, 55, 57},
+    {"5", 1, 1.5, 74, 81}, {"5", 0, 1, 85, 92},      {"8", 0, 1.5, 120, 130},
 };
 
 // `8` of `grade 8`, `Gr 8`, `SAE grade 8`; NULL if it is no grade.
@@ -233,7 +232,7 @@ static gboolean strength_of_grade(const Thread *thread, const char *grade, Stren
         if (strcmp(grades[i].name, grade) != 0 || diameter <= grades[i].over + 1e-9 ||
             diameter > grades[i].most + 1e-9)
             continue;
-        *found = (Strength){grades[i].proof * ksi, grades[i].yield * ksi, grades[i].tensile * ksi};
+        *found = (Strength){grades[i].proof * ksi, grades[i].yield * ksi};
         return TRUE;
     }
     return FALSE;
@@ -248,8 +247,7 @@ gboolean thread_strength(const Thread *thread, const char *strength, Strength *f
         if (strcmp(classes[i].name, behind_blanks(strength)) != 0 ||
             thread->diameter / millimetre <= classes[i].over + 1e-9)
             continue;
-        *found = (Strength){classes[i].proof * megapascal, classes[i].yield * megapascal,
-                            classes[i].tensile * megapascal};
+        *found = (Strength){classes[i].proof * megapascal, classes[i].yield * megapascal};
         return TRUE;
     }
     return FALSE;

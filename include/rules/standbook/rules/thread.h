@@ -30,9 +30,8 @@ double thread_stress_area(const Thread *thread);
 
 // What a bolt of a class is made to: stresses in Pa.
 typedef struct {
-    double proof;   // borne without a lasting set (ISO 898-1, table 3; SAE J429)
-    double yield;   // at 0.2 % lasting strain, the least
-    double tensile; // the least
+    double proof; // borne without a lasting set (ISO 898-1, table 3; SAE J429)
+    double yield; // at 0.2 % lasting strain, the least
 } Strength;
 
 // Finds a property class of ISO 898-1 (`8.8`, `10.9`) or a grade of SAE J429 (`grade 8`, `Gr 5`) at
