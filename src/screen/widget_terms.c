@@ -37,13 +37,26 @@ static void put_source(Canvas *canvas, guint row, const Checks *checks, const Wo
     canvas_put(canvas, row, TOOL_COLUMN, 0, plain, tool ? tool : "");
 }
 
+// Words too long for their column lose whole words in front: what tells one term from the next
+// stands at the end. The caller frees.
+static char *end_of_words(const char *words, glong width)
+{
+    const char *rest = words;
+    while (rest && g_utf8_strlen(rest, -1) + (rest > words ? 1 : 0) > width) {
+        rest = strchr(rest, ' ');
+        rest += rest ? 1 : 0;
+    }
+    return rest && rest > words ? g_strconcat("…", rest, NULL) : g_strdup(words);
+}
+
 static void put_term(Canvas *canvas, guint row, const Checks *checks, const Requirement *made,
                      const WorkingTerm *term, guint *focus)
 {
     const PlanCheck *check = term->from && term->from->check ? term->from->check : made->check;
     g_autofree char *value = term->value ? check_value_words(check, term->value) : g_strdup("·");
     gboolean in_hand = checks->here && strcmp(term->words, checks->here->name) == 0;
-    canvas_put(canvas, row, TERM_COLUMN, TERM_WIDTH, in_hand ? bold : plain, term->words);
+    g_autofree char *words = end_of_words(term->words, TERM_WIDTH);
+    canvas_put(canvas, row, TERM_COLUMN, TERM_WIDTH, in_hand ? bold : plain, words);
     put_source(canvas, row, checks, term);
     if (!in_hand) {
         checks_put_in(canvas, row, VALUE_END, VALUE_END - TERM_COLUMN - TERM_WIDTH, plain, value);
