@@ -47,18 +47,22 @@ void tool_said_clear(ToolSaid *said)
 static const struct {
     int of;              // which kinds of tools are asked that
     gboolean calibrated; // only one that was
-    const char *next, *hint;
+    const char *word, *next, *hint;
     const char *otherwise; // what an empty answer means; NULL: the example, or the sort, or another
                            // thing for each kind
 } questions[TOOL_ANSWERS] = {
-    [TOOL_LABEL] = {ALL, FALSE, "its number?", "one word, as it is marked on it: ", NULL},
-    [TOOL_WHAT] = {ALL, FALSE, "what is it?", "as sheets name it: ", NULL},
-    [TOOL_RANGE] = {ALL, FALSE, "its range?", "what it measures, from and to: ", "not known"},
-    [TOOL_STEP] = {GAUGES | ANGLES, FALSE, "smallest division?", "its resolution: ", "not known"},
-    [TOOL_REACH] = {WRENCHES, FALSE, "its reach?", "grip to square, for adapters: ", "not known"},
-    [TOOL_DAY] = {ALL, FALSE, "calibrated when?", "found good on ", NULL},
-    [TOOL_DUE] = {ALL, TRUE, "next due?", "the day it runs out: ", NULL},
-    [TOOL_DOUBT] = {ALL, TRUE, "how far off?", "U of its certificate, k = 2: ", "not said"},
+    [TOOL_LABEL] = {ALL, FALSE, "number", "its number?", "one word, as it is marked on it: ", NULL},
+    [TOOL_WHAT] = {ALL, FALSE, "what", "what is it?", "as sheets name it: ", NULL},
+    [TOOL_RANGE] = {ALL, FALSE, "range", "its range?",
+                    "what it measures, from and to: ", "not known"},
+    [TOOL_STEP] = {GAUGES | ANGLES, FALSE, "division", "smallest division?",
+                   "its resolution: ", "not known"},
+    [TOOL_REACH] = {WRENCHES, FALSE, "reach", "its reach?",
+                    "grip to square, for adapters: ", "not known"},
+    [TOOL_DAY] = {ALL, FALSE, "calibrated", "calibrated when?", "found good on ", NULL},
+    [TOOL_DUE] = {ALL, TRUE, "next due", "next due?", "the day it runs out: ", NULL},
+    [TOOL_DOUBT] = {ALL, TRUE, "how far off", "how far off?",
+                    "U of its certificate, k = 2: ", "not said"},
 };
 
 static gboolean is_said(const char *answer)
@@ -126,7 +130,8 @@ void tool_question(const ToolSaid *said, const Desk *desk, ToolAnswer answer,
     g_autofree char *such = example(said, desk, answer);
     const char *means = meaning(said->need, answer);
     gboolean must = answer == TOOL_RANGE && tools[said->need].unit;
-    *question = (ToolQuestion){.next = questions[answer].next,
+    *question = (ToolQuestion){.word = questions[answer].word,
+                               .next = questions[answer].next,
                                .hint = g_strconcat(questions[answer].hint, such, NULL)};
     if (must)
         return;

@@ -25,6 +25,7 @@ void tool_said_init(ToolSaid *said, Need need, const char *sort);
 void tool_said_clear(ToolSaid *said);
 
 typedef struct {
+    const char *word; // what it asks, in a list of them; static
     const char *next; // static
     char *hint;       // with an example
     char *instead;    // the answer that an empty one stands for; NULL: there must be one

@@ -18,7 +18,7 @@ typedef enum {
     VIEW_GAUGE,      // which gauge or wrench
     VIEW_NOTE,       // small: words on the place in hand
     VIEW_ENTER,      // small: a person who is new, what a gauge was zeroed on
-    VIEW_TOOL,       // small: a tool that is new
+    VIEW_TOOL,       // a tool that is new
     VIEW_LOOSEN,     // small: why a bolt is loosened
     VIEW_CAUTION,    // what may hurt in this step
     VIEW_CONCEDE,    // accepts what is outside, with its reasons
