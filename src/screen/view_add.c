@@ -35,12 +35,20 @@ static void paint_sorts(const Addition *addition, Page *page)
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leaves it as it is"};
 }
 
-// The build as it stands; its plan must have the step.
-static Agenda agenda_of(Desk *desk, const Addition *addition)
+// The build as it stands; FALSE if it cannot be opened, or its plan has no such step.
+static gboolean agenda_of(Desk *desk, const Addition *addition, Agenda *agenda)
 {
     BenchWork work = {0};
-    bench_work(desk, addition->step, &work);
-    return work.agenda;
+    gboolean stands = bench_work(desk, addition->step, &work);
+    *agenda = work.agenda;
+    return stands;
+}
+
+// Without its step there is nothing to add to.
+static Go wants(gpointer state, Desk *desk)
+{
+    Agenda agenda;
+    return go(agenda_of(desk, state, &agenda) ? GO_STAY : GO_UP);
 }
 
 // The hint, behind what it is about where there is room for both.
@@ -93,8 +101,9 @@ static void say_question(const Addition *addition, Page *page)
 
 static void paint_question(const Addition *addition, Desk *desk, Page *page)
 {
-    const Agenda agenda = agenda_of(desk, addition);
-    g_autofree char *keeps = addition_keeps(addition, &agenda);
+    Agenda agenda;
+    g_autofree char *keeps =
+        agenda_of(desk, addition, &agenda) ? addition_keeps(addition, &agenda) : NULL;
     guint at = addition->answers->len;
     gboolean amends = addition_amends(addition);
     const char *hint = addition->sort->questions[at].hint;
@@ -170,7 +179,9 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Addition *addition = state;
     guint at = addition->answers->len;
-    const Agenda agenda = agenda_of(desk, addition);
+    Agenda agenda;
+    if (!agenda_of(desk, addition, &agenda))
+        return go(GO_UP);
     if (is_naming(addition) && !*typed) { // not a check: what else is added
         addition->card = FALSE;
         addition->sort = NULL;
@@ -226,6 +237,7 @@ const ViewOps add_view = {.name = "add",
                           .open = open,
                           .close = close,
                           .paint = paint,
+                          .wants = wants,
                           .enter = enter,
                           .digit = digit,
                           .act = act};
