@@ -228,12 +228,23 @@ char *toolbox_gauge_words(Desk *desk, const char *sort, const char *label)
 
 // HOW IT STANDS ---------------------------------------------------------------------------------
 
+static ToolSort sort_of(Need need)
+{
+    return need == NEED_TORQUE ? TOOL_TORQUE : TOOL_GAUGE;
+}
+
 char *toolbox_standing(const Desk *desk, Need need, const char *label, const Number *value)
 {
     const Entry *tool = tool_of(desk, label);
-    ToolSort sort = need == NEED_TORQUE ? TOOL_TORQUE : TOOL_GAUGE;
-    return tool ? tool_standing_words(session_shop(desk->shop), tool, sort, value, desk->now)
+    return tool ? tool_standing_words(session_shop(desk->shop), tool, sort_of(need), value,
+                                      desk->now)
                 : g_strdup("");
+}
+
+char *toolbox_outside(const Desk *desk, const ToolNeed *need, const char *label)
+{
+    const Entry *tool = tool_of(desk, label);
+    return tool ? tool_outside_words(tool, sort_of(need->need), need->value) : g_strdup("");
 }
 
 // `click wrench 5-25`, of a wrench with an adapter the wrench alone; with what it is set to.

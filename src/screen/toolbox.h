@@ -52,6 +52,10 @@ char *toolbox_gauge_words(Desk *desk, const char *sort,
 // is not known. "" for nothing. The caller frees with g_free.
 char *toolbox_standing(const Desk *desk, Need need, const char *label,
                        const Number *value) G_GNUC_WARN_UNUSED_RESULT;
+// What of that stands against its range alone, for what is needed: `5-25 N·m: 100 is outside`.
+// Likewise.
+char *toolbox_outside(const Desk *desk, const ToolNeed *need,
+                      const char *label) G_GNUC_WARN_UNUSED_RESULT;
 // A line for each wrench or angle gauge of a list, by their digits: what it is and how it stands:
 // `   1   W3   click wrench 60-300   due 15 Oct √`. The caller frees with g_free.
 char *toolbox_lines(const Desk *desk, const ToolNeed *need, const GPtrArray *labels,

@@ -152,7 +152,9 @@ static Go wants(gpointer state, Desk *desk)
     toolbox_take(desk, &tools->need, planned);
     if (g_strcmp0(toolbox_for(desk, &tools->need), label) == 0)
         return go(GO_UP);
-    desk_warn(desk, "%s is entered, but what is needed here is outside its range", label);
+    g_autofree char *outside = toolbox_outside(desk, &tools->need, label);
+    desk_warn(desk, "%s is entered but not in hand; %s", label,
+              *outside ? outside : "choose it by its digit");
     return go(GO_STAY);
 }
 

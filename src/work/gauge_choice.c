@@ -278,7 +278,7 @@ GaugeChoices session_gauges(Session *session, guint index, const char *in_hand)
 char *gauge_doubt_words(const GaugeChoices *choices, const GaugeChoice *choice)
 {
     if (!choice->doubt)
-        return g_strdup("±?");
+        return g_strdup(choice->out_of_range ? "" : "±?");
     const PlanCheck *check = choices->settled->check;
     g_autofree char *width = check_doubt_words(check, choice->doubt);
     return g_strconcat(choice->least ? "at least ±" : "±", width, NULL);

@@ -57,9 +57,7 @@ static char *calibration_words(const GArray *rules, ToolSort sort, Moment now)
     }
 }
 
-// `60-300 N·m: 40 is outside`, of a range without a lower mark `up to 300 N·m: …`; "" where the
-// range holds the value.
-static char *range_words(const Entry *tool, ToolSort sort, const Number *value)
+char *tool_outside_words(const Entry *tool, ToolSort sort, const Number *value)
 {
     g_autoptr(Number) least = entry_amount(tool, "least"),
                       greatest = entry_amount(tool, "greatest");
@@ -79,6 +77,6 @@ char *tool_standing_words(const Shop *shop, const Entry *tool, ToolSort sort, co
 {
     g_autoptr(GArray) rules = calibrations_of(shop, tool);
     g_autofree char *said = calibration_words(rules, sort, now);
-    g_autofree char *range = range_words(tool, sort, value);
+    g_autofree char *range = tool_outside_words(tool, sort, value);
     return g_strconcat(said, *said && *range ? ", " : "", range, NULL);
 }

@@ -69,9 +69,9 @@ END_TEST
 START_TEST(a_gauge_in_hand_that_does_not_reach_settles_nothing)
 {
     expect_said("read top ring gap[1]", "G01",
-                "top ring gap; G08 ±.01 settles it; G01 ±? out of its range (in hand)");
+                "top ring gap; G08 ±.01 settles it; G01  out of its range (in hand)");
     expect_said("read spring load[1]", "G07",
-                "spring load; G11 ±2 settles it; G07 ±? out of its range (in hand)");
+                "spring load; G11 ±2 settles it; G07  out of its range (in hand)");
 }
 END_TEST
 

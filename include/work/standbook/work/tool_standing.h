@@ -10,3 +10,8 @@
 // "" where there is nothing to say. Nothing is refused for it. The caller frees with g_free.
 char *tool_standing_words(const Shop *shop, const Entry *tool, ToolSort sort, const Number *value,
                           Moment now) G_GNUC_WARN_UNUSED_RESULT;
+
+// What of that concerns its range alone: `60-300 N·m: 40 is outside`, of a range without a lower
+// mark `up to 300 N·m: …`; "" where the range holds the value. The caller frees with g_free.
+char *tool_outside_words(const Entry *tool, ToolSort sort,
+                         const Number *value) G_GNUC_WARN_UNUSED_RESULT;
