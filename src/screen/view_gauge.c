@@ -30,17 +30,29 @@ static char *can_words(const GaugeChoices *choices)
     return g_strdup_printf(" %s: %s %s\n%s", name, limits, unit ? unit_text(unit) : "", lines);
 }
 
-// What the gauges can tell at the place of that index.
-static void look_at(Tools *tools, Desk *desk)
+// The place to be read, and its index (NULL: not asked); NULL if there is none.
+static const Requirement *place_of(const Tools *tools, Desk *desk, guint *index)
 {
     Session *session = desk_build(desk);
+    const GPtrArray *all = session ? session_assessment(session)->requirements : NULL;
     guint64 place = 0;
-    if (!session || !tools->place ||
+    if (!all || !tools->place ||
         !g_ascii_string_to_unsigned(tools->place, 10, 0, G_MAXUINT32, &place, NULL) ||
-        place >= session_assessment(session)->requirements->len)
+        place >= all->len)
+        return NULL;
+    if (index)
+        *index = (guint)place;
+    return all->pdata[place];
+}
+
+// What the gauges can tell there.
+static void look_at(Tools *tools, Desk *desk)
+{
+    guint place;
+    if (!place_of(tools, desk, &place))
         return;
     g_auto(GaugeChoices) choices =
-        session_gauges(session, (guint)place, toolbox_for(desk, &tools->need));
+        session_gauges(desk_build(desk), place, toolbox_for(desk, &tools->need));
     for (guint i = 0; i < choices.gauges->len; i++)
         g_ptr_array_add(tools->labels,
                         g_strdup(g_array_index(choices.gauges, GaugeChoice, i).label));
@@ -132,6 +144,16 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->keys[key] = (PageKey){ACTION_UP, "Backspace", "leave it open"};
 }
 
+// The page of a place that is read names its gauge itself; where none is, as when a check is being
+// named on a blank card, it is said.
+static void say_in_hand(const Tools *tools, Desk *desk, const char *label)
+{
+    const char *words = toolbox_words(desk, label);
+    const Requirement *here = place_of(tools, desk, NULL);
+    if (tools->place && (!here || here->asked != ASKED_READ))
+        desk_last(desk, "%s%s%s is in hand", label, *words ? " " : "", words);
+}
+
 // Which sort of tool would be new; an adapter is none of a wrench's.
 static char *new_words(const Tools *tools)
 {
@@ -150,8 +172,10 @@ static Go wants(gpointer state, Desk *desk)
         return go(GO_STAY);
     g_autofree char *planned = toolbox_as_planned(&tools->need, label);
     toolbox_take(desk, &tools->need, planned);
-    if (g_strcmp0(toolbox_for(desk, &tools->need), label) == 0)
+    if (g_strcmp0(toolbox_for(desk, &tools->need), label) == 0) {
+        say_in_hand(tools, desk, label);
         return go(GO_UP);
+    }
     g_autofree char *outside = toolbox_outside(desk, &tools->need, label);
     desk_warn(desk, "%s is entered but not in hand; %s", label,
               *outside ? outside : "choose it by its digit");
@@ -169,6 +193,7 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     if (digit > MIN(labels->len, TOOLS_MOST))
         return go(GO_STAY);
     toolbox_take(desk, &tools->need, labels->pdata[digit - 1]);
+    say_in_hand(tools, desk, labels->pdata[digit - 1]);
     return go(GO_UP);
 }
 
