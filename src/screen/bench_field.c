@@ -34,7 +34,7 @@ const char *bench_gauge(Desk *desk, const Agenda *agenda, guint index, const cha
     ToolNeed need = bench_need(made);
     g_auto(Reading) reading = {0};
     if (!need.sort)
-        return NULL;
+        return made->asked == ASKED_READ ? toolbox_any(desk, made->check->kind) : NULL;
     need.value = *typed && reading_parse(typed, made->check->unit, &reading, NULL, NULL)
                      ? reading.value
                      : value_beside(agenda, made);

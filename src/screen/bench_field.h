@@ -40,5 +40,6 @@ char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state,
 // The gauge this place is read with, if any.
 ToolNeed bench_need(const Requirement *made);
 // Its label (toolbox_for), for what is typed, else for what was read there or at another place of
-// the check; NULL if a person must say, or none is needed.
+// the check; where the check names no sort, the one taken in hand for such (toolbox_any). NULL if a
+// person must say, or none is needed.
 const char *bench_gauge(Desk *desk, const Agenda *agenda, guint index, const char *typed);

@@ -81,7 +81,7 @@ char *bench_next_words(Desk *desk, const BenchWork *work, guint here, PartState 
 {
     const Requirement *made = bench_requirement(work, here);
     g_autofree char *place = bench_place(&work->agenda, here, part);
-    if (made->asked != ASKED_READ || !made->check->gauge)
+    if (made->asked != ASKED_READ || (!made->check->gauge && !gauge))
         return g_strdup_printf("%s%s%s", place, field->prompt ? "   " : "",
                                field->prompt ? field->prompt : "");
     g_autofree char *with = toolbox_gauge_words(desk, made->check->gauge, gauge);

@@ -141,6 +141,14 @@ const char *toolbox_for(Desk *desk, const ToolNeed *need)
     return tool && (need->need == NEED_GAUGE || tool_holds(tool, need->value)) ? label : NULL;
 }
 
+const char *toolbox_any(const Desk *desk, Kind kind)
+{
+    const ToolNeed any = {.need = NEED_GAUGE};
+    const char *label = in_hand(desk, &any);
+    const Entry *tool = tool_of(desk, label);
+    return tool && tool_measures(tool, kind) ? label : NULL;
+}
+
 // WITH AN ADAPTER -------------------------------------------------------------------------------
 
 static const char adapter_key[] = "an adapter", joined[] = " with ";
@@ -218,12 +226,12 @@ char *toolbox_gauge_words(Desk *desk, const char *sort, const char *label)
     if (!label)
         return g_strdup_printf("g: which %s?", sort);
     if (!tool)
-        return g_strdup_printf("%s %s", label, sort);
+        return g_strdup_printf("%s %s", label, sort ? sort : "");
     const GPtrArray *entries = session_entries(session);
     const Agenda agenda = {session_plan(session), session_assessment(session),
                            (const Entry *const *)entries->pdata, entries->len};
     g_autofree char *zero = working_zero_words(&agenda, entry_text(tool, "id"), desk->now);
-    return g_strdup_printf("%s %s%s", label, sort, zero);
+    return g_strdup_printf("%s %s%s", label, sort ? sort : entry_text(tool, "sort"), zero);
 }
 
 // HOW IT STANDS ---------------------------------------------------------------------------------

@@ -23,6 +23,10 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESU
 // any does; a wrench must have been taken in hand at this terminal and hold the value.
 const char *toolbox_for(Desk *desk, const ToolNeed *need);
 
+// The gauge taken in hand at this terminal where no sort was asked for, for a check that names
+// none, if it measures that; NULL if there is none.
+const char *toolbox_any(const Desk *desk, Kind kind);
+
 // The wrenches for a torque, and each adapter with those that hold it and with which the setting is
 // known: `W1`, `W1 with X1` (char *); with the adapter that the plan names first, in any case. The
 // caller frees with g_ptr_array_unref.
@@ -44,7 +48,7 @@ char *toolbox_as_planned(const ToolNeed *need, const char *label) G_GNUC_WARN_UN
 // `bore gauge 50-150, set in the micrometer`; "" if there is no such tool.
 const char *toolbox_words(const Desk *desk, const char *label);
 // What NEXT says of the gauge to read with: `G03 bore gauge, zeroed in G02`; for NULL which sort is
-// to be taken in hand. The caller frees with g_free.
+// to be taken in hand. `sort` NULL: the gauge's own. The caller frees with g_free.
 char *toolbox_gauge_words(Desk *desk, const char *sort,
                           const char *label) G_GNUC_WARN_UNUSED_RESULT;
 // What stands against using a tool today, or when its calibration runs out, by
