@@ -254,15 +254,29 @@ static gboolean reaches(const Number *number, guint decimals)
     return strpbrk(digits, "123456789") != NULL;
 }
 
-char *check_doubt_words(const PlanCheck *check, const Number *doubt)
+// Rounded up, in so many decimals, or more where it would not reach the last.
+static char *doubt_words(const PlanCheck *check, const Number *doubt, guint decimals)
 {
     enum { MORE_DECIMALS = 3 };
     g_autoptr(Number) shown = unit_width_from_base(check->unit, doubt);
-    guint decimals = check->decimals;
-    for (guint more = 0; more < MORE_DECIMALS && !reaches(shown, decimals); more++)
+    guint most = decimals + MORE_DECIMALS;
+    while (decimals < most && !reaches(shown, decimals))
         decimals++;
     g_autofree char *digits = number_decimal_up(shown, decimals);
     return g_strdup(digits + (g_str_has_prefix(digits, "0.") ? 1 : 0));
+}
+
+char *check_doubt_words(const PlanCheck *check, const Number *doubt)
+{
+    return doubt_words(check, doubt, check->decimals);
+}
+
+char *check_doubt_beside(const PlanCheck *check, const Number *value, guint typed,
+                         const Number *doubt)
+{
+    enum { DECIMALS_MOST = 5 }; // what a table has room for
+    guint beside = MIN(value_decimals(check, value, typed), DECIMALS_MOST);
+    return doubt_words(check, doubt, MAX(beside, check->decimals));
 }
 
 enum { SIXTY_FOURTHS = 64, LEAST_DECIMALS = 3 };

@@ -279,8 +279,10 @@ char *gauge_doubt_words(const GaugeChoices *choices, const GaugeChoice *choice)
 {
     if (!choice->doubt)
         return g_strdup(choice->out_of_range ? "" : "±?");
-    const PlanCheck *check = choices->settled->check;
-    g_autofree char *width = check_doubt_words(check, choice->doubt);
+    const Requirement *settled = choices->settled;
+    g_autofree char *width = settled->value ? check_doubt_beside(settled->check, settled->value,
+                                                                 settled->decimals, choice->doubt)
+                                            : check_doubt_words(settled->check, choice->doubt);
     return g_strconcat(choice->least ? "at least ±" : "±", width, NULL);
 }
 

@@ -169,6 +169,34 @@ START_TEST(no_digit_typed_is_hidden_unless_the_plan_says_how_many)
 }
 END_TEST
 
+// Beside a value the doubt has its decimals: never less than it is, and not a whole last digit
+// more.
+START_TEST(a_doubt_has_the_decimals_of_the_value_beside_it)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const PlanAddition additions[] = {
+        {"check", "inches", "Sump", "0.1 to 3.0 in"},
+        {"check", "said", "Sump", "{decimals: 1, limits: 0.1 to 3.0 in}"},
+    };
+    g_autoptr(Plan) extended = extend(plan, additions, G_N_ELEMENTS(additions));
+    static const struct {
+        const char *check, *value, *doubt, *shown;
+    } rows[] = {
+        {"inches", "2-5/8 in", "1/8 in", ".125"},     {"inches", "2-17/32 in", "1/8 in", ".12500"},
+        {"inches", "2-17/64 in", "1/3 in", ".33334"}, {"inches", "2.5 in", "1/8 in", ".2"},
+        {"inches", "2-5/8 in", "1/8000 in", ".0002"}, {"said", "2-5/8 in", "1/8 in", ".2"},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        const PlanCheck *check = plan_check(extended, rows[i].check);
+        g_auto(Reading) reading = {0}, doubt = {0};
+        ck_assert(reading_parse(rows[i].value, check->unit, &reading, NULL, NULL));
+        ck_assert(reading_parse(rows[i].doubt, check->unit, &doubt, NULL, NULL));
+        g_autofree char *shown = check_doubt_beside(check, reading.value, 0, doubt.value);
+        ck_assert_msg(strcmp(shown, rows[i].shown) == 0, "%s ±%s", rows[i].value, shown);
+    }
+}
+END_TEST
+
 START_TEST(bolts_and_parts_find_their_place)
 {
     g_autoptr(Plan) plan = read_twin();
@@ -487,6 +515,7 @@ int main(void)
     tcase_add_test(tcase, more_places_follow_those_of_an_added_check);
     tcase_add_loop_test(tcase, places_that_cannot_follow_say_why, 0, G_N_ELEMENTS(refused_places));
     tcase_add_test(tcase, no_digit_typed_is_hidden_unless_the_plan_says_how_many);
+    tcase_add_test(tcase, a_doubt_has_the_decimals_of_the_value_beside_it);
     tcase_add_test(tcase, bolts_and_parts_find_their_place);
     tcase_add_test(tcase, parts_join_those_written_as_names);
     tcase_add_test(tcase, a_step_stands_behind_the_one_named);

@@ -238,6 +238,10 @@ char *check_width_words(const PlanCheck *check, const Number *width) G_GNUC_WARN
 // it must not look smaller than it is, without a leading 0. One that would not reach the last
 // decimal has up to three more, so that it is not blown up either. The caller frees with g_free.
 char *check_doubt_words(const PlanCheck *check, const Number *doubt) G_GNUC_WARN_UNUSED_RESULT;
+// The same beside a value that was typed with so many decimals (check_typed_words): with as many
+// decimals as the value is shown with, at most five unless the check has more. `.125` beside 2.625.
+char *check_doubt_beside(const PlanCheck *check, const Number *value, guint typed,
+                         const Number *doubt) G_GNUC_WARN_UNUSED_RESULT;
 // `2 17/32 -.0004`: a value of a check read in inches as the nearest 64th and what is over, in the
 // check's decimals and three at least; `2 5/8` where nothing is over. NULL for other units, and for
 // what lies nearer to 0 than to 1/64. The caller frees with g_free.

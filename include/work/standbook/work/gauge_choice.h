@@ -43,9 +43,8 @@ GaugeChoices session_gauges(Session *session, guint index, const char *in_hand);
 void gauge_choices_clear(GaugeChoices *choices);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(GaugeChoices, gauge_choices_clear)
 
-// `±0.7`, of the result, in its check's decimals and rounded up; `±?` if it is not known, ""
-// of a gauge out of its range. The
-// caller frees with g_free.
+// `±0.7`, of the result, rounded up, in the decimals of its value (before it is read, of its
+// check); `±?` if it is not known, "" of a gauge out of its range. The caller frees with g_free.
 char *gauge_doubt_words(const GaugeChoices *choices,
                         const GaugeChoice *choice) G_GNUC_WARN_UNUSED_RESULT;
 // `settles it`, `passes only .7 inside`, `cannot`, `doubt not known`, `out of its range`, of the
