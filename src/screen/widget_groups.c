@@ -65,32 +65,55 @@ GArray *groups_of(const Assessment *assessment, const PlanStep *step)
     return groups;
 }
 
-// What there is to see of it: the values of a few places, else how many are done.
-static char *group_words(const Assessment *assessment, const Group *group)
+// Whether the values of its places stand side by side.
+static gboolean is_told_by_place(const Group *group)
+{
+    return group->count <= SAID_MOST && !requirement_is_bolted(group->first) &&
+           group->counts[VERDICT_OPEN] < group->count;
+}
+
+// How many of its places are done.
+static char *count_words(const Group *group)
 {
     guint done = group->count - group->counts[VERDICT_OPEN];
-    if (group->count > SAID_MOST || requirement_is_bolted(group->first) || done == 0)
-        return group->count == 1 ? g_strdup(done ? "done" : "")
-                                 : g_strdup_printf("%u of %u", done, group->count);
-    GString *words = g_string_new(NULL);
-    for (guint i = group->index; i < assessment->requirements->len; i++) {
-        const Requirement *made = g_ptr_array_index(assessment->requirements, i);
-        if (i >= group->index + group->count)
-            break;
+    return group->count == 1 ? g_strdup(done ? "done" : "")
+                             : g_strdup_printf("%u of %u", done, group->count);
+}
+
+// Of several each that is out or in doubt has its mark. Returns the column behind.
+static guint put_places(Canvas *canvas, guint row, const Assessment *assessment, const Group *group)
+{
+    const GPtrArray *all = assessment->requirements;
+    guint column = SAID_COLUMN;
+    for (guint i = group->index, left = group->count; i < all->len && left; i++) {
+        const Requirement *made = all->pdata[i];
+        if (made->withdrawn)
+            continue;
+        left--;
         g_autofree char *value = figure_value(made);
         const char *shown = *value ? value : made->verdict == VERDICT_OPEN ? "·" : "done";
-        g_string_append_printf(words, "%s%s", words->len ? " " : "", shown);
+        g_autofree char *mark = group->count > 1 ? fault_mark(made) : g_strdup("");
+        column = canvas_put(canvas, row, column + (column > SAID_COLUMN), 0, style_of(0, 0), shown);
+        column = canvas_put(canvas, row, column, 0, verdict_style(verdict_found(made)), mark);
     }
-    return g_string_free(words, FALSE);
+    return column;
+}
+
+// What there is to see of it: the values of a few places, else how many are done.
+static guint put_said(Canvas *canvas, guint row, const Assessment *assessment, const Group *group)
+{
+    if (is_told_by_place(group))
+        return put_places(canvas, row, assessment, group);
+    g_autofree char *words = count_words(group);
+    return canvas_put(canvas, row, SAID_COLUMN, 0, style_of(0, 0), words);
 }
 
 void group_paint(Canvas *canvas, guint row, const Assessment *assessment, const Group *group)
 {
     static const Style plain;
-    g_autofree char *words = group_words(assessment, group);
     g_autofree char *name =
         g_strconcat(group->first->asked == ASKED_SIGN ? "signed: " : "", group->first->name, NULL);
-    guint column = canvas_put(canvas, row, SAID_COLUMN, 0, plain, words);
+    guint column = put_said(canvas, row, assessment, group);
     canvas_put(canvas, row, MARK_COLUMN, 8, verdict_style(group->verdict),
                verdict_mark(group->verdict, group->reason));
     canvas_put(canvas, row, NAME_COLUMN, NAME_WIDTH, plain, name);

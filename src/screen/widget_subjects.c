@@ -37,7 +37,8 @@ static char *place_words(const Requirement *made)
                                                           : "done");
 }
 
-// Values side by side, of the doubt nothing; one alone where all say the same.
+// Values side by side, of the doubt nothing, with the mark of each that is out or in doubt; one
+// alone where all say the same.
 static char *places_words(const Agenda *agenda, const Subject *subject)
 {
     g_autoptr(GString) words = g_string_new(NULL);
@@ -46,8 +47,9 @@ static char *places_words(const Agenda *agenda, const Subject *subject)
     for (guint i = 0; i < subject->places->len; i++) {
         const Requirement *made = made_at(agenda, subject, i);
         g_autofree char *whole = place_words(made), *value = figure_value(made);
+        g_autofree char *mark = fault_mark(made);
         same = same && strcmp(whole, first) == 0;
-        g_string_append_printf(words, "%s%s", i ? " " : "", *value ? value : whole);
+        g_string_append_printf(words, "%s%s%s", i ? " " : "", *value ? value : whole, mark);
     }
     return g_strdup(same ? first : words->str);
 }

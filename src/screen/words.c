@@ -64,6 +64,20 @@ const char *verdict_mark(Verdict verdict, Reason reason)
     return marks[verdict];
 }
 
+Verdict verdict_found(const Requirement *made)
+{
+    return made->finding ? made->own_verdict : made->verdict;
+}
+
+char *fault_mark(const Requirement *made)
+{
+    Verdict verdict = verdict_found(made);
+    if (verdict != VERDICT_FAIL && verdict != VERDICT_IN_DOUBT)
+        return g_strdup("");
+    return g_utf8_substring(verdict_mark(verdict, made->finding ? made->own_reason : made->reason),
+                            0, 1);
+}
+
 char *fault_words(const Requirement *made)
 {
     if (made->verdict != VERDICT_FAIL && made->verdict != VERDICT_IN_DOUBT)

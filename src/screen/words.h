@@ -3,7 +3,7 @@
 #include <standbook/base/moment.h>
 #include <standbook/judge/assess.h>
 
-// The caller frees all of these with g_free.
+// The caller frees all texts with g_free, apart from those that are const.
 
 // `S13  Check returned work`
 char *step_words(const PlanStep *step) G_GNUC_WARN_UNUSED_RESULT;
@@ -16,5 +16,10 @@ char *initials_typed(const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 char *day_words(Moment moment) G_GNUC_WARN_UNUSED_RESULT;
 // `√ pass `, `▲ FAIL `: seven columns, which way and which verdict.
 const char *verdict_mark(Verdict verdict, Reason reason) G_GNUC_WARN_UNUSED_RESULT;
+// What was found there: of a finding its own verdict, whatever answers it later.
+Verdict verdict_found(const Requirement *made);
+// `▲`, `×`, `?`: the sign alone of what was found, for a value among others; empty for a verdict
+// that needs nobody.
+char *fault_mark(const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
 // ` · ▲ FAIL, 0.006 over`, ` · ? DOUBT, tool`; empty for a verdict that needs nobody.
 char *fault_words(const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
