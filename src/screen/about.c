@@ -7,6 +7,7 @@
 #include <standbook/sheet/figures.h>
 #include <standbook/work/ago.h>
 #include <standbook/work/entry_words.h>
+#include <standbook/work/finding.h>
 #include <string.h>
 
 static guint put(Canvas *canvas, guint row, Style style, const char *text)
@@ -26,12 +27,27 @@ static char *figures_said(const Requirement *made)
                   : g_strdup_printf("%s%s", *limits ? "limits " : "no limit known", limits);
 }
 
+// What a finding that is open waits for.
+static guint put_waiting(Canvas *canvas, guint row, const Requirement *made)
+{
+    g_autofree char *answer = finding_waits_for(made);
+    if (!answer)
+        return row;
+    g_autofree char *outside = figure_outside(made);
+    const char *found = *outside ? outside : reason_words(made->own_reason);
+    g_autofree char *words =
+        g_strdup_printf("As found: %s, %s. It waits for %s%s.", verdict_words(made->own_verdict),
+                        found, answer, made->check->by_decision ? "" : ", or a decision");
+    return put(canvas, row, style_of(0, 0), words);
+}
+
 guint about_figures(Canvas *canvas, guint row, const Requirement *made)
 {
     g_autofree char *line = figures_said(made), *verdict = figure_verdict(made);
     if (*line)
         row = put(canvas, row, style_of(TYPE_BOLD, 0), line);
     row = put(canvas, row, verdict_style(made->verdict), verdict);
+    row = put_waiting(canvas, row, made);
     if (made->reason != REASON_NONE)
         row = put(canvas, row, style_of(0, 0), reason_sentence(made->reason));
     if (made->check && made->check->formula_text) {

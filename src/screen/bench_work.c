@@ -1,6 +1,7 @@
 #include "bench_work.h"
 
 #include <standbook/work/coarse.h>
+#include <standbook/work/finding.h>
 #include <standbook/work/trials.h>
 #include <string.h>
 
@@ -145,6 +146,35 @@ const Requirement *bench_fault(const BenchWork *work, const Requirement *made)
             fault = each;
     }
     return fault;
+}
+
+// Whether what is read there is that, or goes into it.
+static gboolean bears_on(const Requirement *made, const Requirement *found)
+{
+    return made == found || (made->check && found->check->formula && agenda_goes_into(made, found));
+}
+
+// The first finding of the step that waits for its answer: one that what was read there goes into;
+// where nothing was read yet, any.
+static const Requirement *waiting(const BenchWork *work, const Requirement *made)
+{
+    const Requirement *first = NULL;
+    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
+        const Requirement *each = bench_requirement(work, i);
+        if (each->step != work->step || !finding_waits(each))
+            continue;
+        if (made && bears_on(made, each))
+            return each;
+        first = first ? first : each;
+    }
+    return made && made->entry ? NULL : first;
+}
+
+const Requirement *bench_asked_why(const BenchWork *work, const Requirement *made)
+{
+    const Requirement *fault = bench_fault(work, made);
+    const Requirement *found = fault ? NULL : waiting(work, made);
+    return fault ? fault : found ? found : made;
 }
 
 guint bench_to_read_again(const BenchWork *work, guint index)

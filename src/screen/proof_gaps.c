@@ -5,6 +5,7 @@
 
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/closing.h>
+#include <standbook/work/finding.h>
 #include <standbook/work/gate.h>
 #include <string.h>
 
@@ -83,8 +84,7 @@ static guint place_of(const Gaps *gaps, guint at)
 {
     guint found = gaps_first_left(gaps, at);
     const Requirement *made = found == AGENDA_NOWHERE ? NULL : gaps_made(gaps, found);
-    if (!made ||
-        (made->finding && made->own_verdict != VERDICT_OPEN && made->verdict == VERDICT_OPEN))
+    if (!made || finding_waits(made))
         return AGENDA_NOWHERE;
     return requirement_is_bolted(made) ? next_bolt(gaps, found)
                                        : agenda_input(&gaps->told.agenda, found);

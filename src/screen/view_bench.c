@@ -469,10 +469,8 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_UPHOLD:
         return uphold_ask(desk, work.step, made);
     case ACTION_WHY:
-        return made ? go_open(VIEW_WHY,
-                              requirement_name(bench_fault(&work, made) ? bench_fault(&work, made)
-                                                                        : made))
-                    : go(GO_STAY);
+        made = bench_asked_why(&work, made);
+        return made ? go_open(VIEW_WHY, requirement_name(made)) : go(GO_STAY);
     case ACTION_OVER:
         return go_open(VIEW_OVER, made && made->check ? g_strdup(made->check->name) : NULL);
     case ACTION_CLOSE:

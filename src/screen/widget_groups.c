@@ -3,6 +3,7 @@
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/work/finding.h>
 #include <string.h>
 
 enum { MARK_COLUMN = 1, NAME_COLUMN = 10, NAME_WIDTH = 26, SAID_COLUMN = 37, SAID_MOST = 6 };
@@ -41,6 +42,7 @@ static gboolean belong_together(const Requirement *one, const Requirement *other
 static void group_add(Group *group, const Requirement *made)
 {
     group->count++;
+    group->waiting += finding_waits(made) ? 1 : 0;
     group->counts[made->verdict]++;
     Verdict verdict = heaviest_verdict(group->counts);
     if (group->count == 1 || verdict != group->verdict)
@@ -65,17 +67,22 @@ GArray *groups_of(const Assessment *assessment, const PlanStep *step)
     return groups;
 }
 
+// What was done, also what was found and waits.
+static guint done_of(const Group *group)
+{
+    return group->count - group->counts[VERDICT_OPEN] + group->waiting;
+}
+
 // Whether the values of its places stand side by side.
 static gboolean is_told_by_place(const Group *group)
 {
-    return group->count <= SAID_MOST && !requirement_is_bolted(group->first) &&
-           group->counts[VERDICT_OPEN] < group->count;
+    return group->count <= SAID_MOST && !requirement_is_bolted(group->first) && done_of(group);
 }
 
 // How many of its places are done.
 static char *count_words(const Group *group)
 {
-    guint done = group->count - group->counts[VERDICT_OPEN];
+    guint done = done_of(group);
     return group->count == 1 ? g_strdup(done ? "done" : "")
                              : g_strdup_printf("%u of %u", done, group->count);
 }
@@ -92,7 +99,8 @@ static guint put_places(Canvas *canvas, guint row, const Assessment *assessment,
         left--;
         g_autofree char *value = figure_value(made);
         const char *shown = *value ? value : made->verdict == VERDICT_OPEN ? "·" : "done";
-        g_autofree char *mark = group->count > 1 ? fault_mark(made) : g_strdup("");
+        g_autofree char *mark =
+            group->count > 1 || group->waiting ? fault_mark(made) : g_strdup("");
         column = canvas_put(canvas, row, column + (column > SAID_COLUMN), 0, style_of(0, 0), shown);
         column = canvas_put(canvas, row, column, 0, verdict_style(verdict_found(made)), mark);
     }
@@ -108,6 +116,20 @@ static guint put_said(Canvas *canvas, guint row, const Assessment *assessment, c
     return canvas_put(canvas, row, SAID_COLUMN, 0, style_of(0, 0), words);
 }
 
+// Why it is outside or in doubt; of what was found and waits, for what.
+static char *why_words(const Assessment *assessment, const Group *group)
+{
+    if (group->verdict == VERDICT_FAIL || group->verdict == VERDICT_IN_DOUBT)
+        return g_strdup(reason_words(group->reason));
+    const GPtrArray *all = assessment->requirements;
+    for (guint i = group->index; group->waiting && i < all->len; i++) {
+        g_autofree char *answer = finding_waits_for(all->pdata[i]);
+        if (answer)
+            return g_strconcat("waits for ", answer, NULL);
+    }
+    return g_strdup("");
+}
+
 void group_paint(Canvas *canvas, guint row, const Assessment *assessment, const Group *group)
 {
     static const Style plain;
@@ -117,8 +139,6 @@ void group_paint(Canvas *canvas, guint row, const Assessment *assessment, const 
     canvas_put(canvas, row, MARK_COLUMN, 8, verdict_style(group->verdict),
                verdict_mark(group->verdict, group->reason));
     canvas_put(canvas, row, NAME_COLUMN, NAME_WIDTH, plain, name);
-    if (group->verdict == VERDICT_FAIL || group->verdict == VERDICT_IN_DOUBT) {
-        g_autofree char *why = g_strdup_printf("  %s", reason_words(group->reason));
-        canvas_put(canvas, row, column, 0, plain, why);
-    }
+    g_autofree char *why = why_words(assessment, group);
+    canvas_put(canvas, row, column + 2, 0, plain, why);
 }

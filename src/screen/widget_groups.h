@@ -10,6 +10,7 @@ typedef struct {
     guint index;              // of that, in the assessment
     guint count;              // requirements, withdrawn ones apart
     guint counts[VERDICTS];
+    guint waiting;   // of the open ones: found, and to be answered later
     Verdict verdict; // the heaviest
     Reason reason;   // of the first that has it
 } Group;

@@ -6,9 +6,10 @@
 
 #include <standbook/sheet/figures.h>
 #include <standbook/sheet/strip.h>
+#include <standbook/work/finding.h>
 #include <string.h>
 
-enum { MARK = 1, NAME = 10, SAID = 34, STRIP = 49, WIDE = 80 };
+enum { MARK = 1, NAME = 10, SAID = 34, STRIP = 49, NOTE = 58, WIDE = 80 };
 
 static const Requirement *made_at(const Agenda *agenda, const Subject *subject, guint which)
 {
@@ -97,14 +98,15 @@ void subject_paint(Canvas *canvas, guint row, const Agenda *agenda, const Subjec
     guint said = alone && made->value ? SAID : said_column(canvas, subject, words);
     canvas_put(canvas, row, NAME, said - NAME - 1, plain, subject->name);
     guint behind = canvas_put(canvas, row, said, 0, plain, words);
-    if (alone && paint_strip(canvas, row, behind + 1, made))
+    if (alone && !finding_waits(made) && paint_strip(canvas, row, behind + 1, made))
         return;
     g_autofree char *reason =
         subject->verdict == VERDICT_FAIL || subject->verdict == VERDICT_IN_DOUBT
             ? g_strdup(reason_words(subject->reason))
             : NULL;
     const char *note = subject->note ? subject->note : reason;
-    guint column = MAX(58, behind + 2);
+    guint width = note ? canvas_text_width(canvas, note) : 0;
+    guint column = MAX(width <= WIDE - NOTE ? NOTE : 0, behind + 2);
     if (note && column < WIDE)
         canvas_put(canvas, row, column, WIDE - column, plain, note);
 }

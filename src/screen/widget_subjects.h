@@ -9,5 +9,5 @@
 char *subject_words(const Agenda *agenda, const Subject *subject) G_GNUC_WARN_UNUSED_RESULT;
 
 // A line: mark, name, what stands there, and behind it a strip between its limits where a value is
-// not settled, else the note.
+// not settled, else, and of a finding that waits, the note.
 void subject_paint(Canvas *canvas, guint row, const Agenda *agenda, const Subject *subject);

@@ -1,5 +1,6 @@
 #include <standbook/base/text.h>
 #include <standbook/work/answer.h>
+#include <standbook/work/finding.h>
 #include <string.h>
 
 enum { SHOWN_ONE_BY_ONE = 4, GROUPS_SHOWN = 8 };
@@ -25,12 +26,6 @@ static char *pair_in_words(Verdict verdict, Reason reason)
     return g_strconcat(verdict_words(verdict), *words ? " · " : "", words, NULL);
 }
 
-// Whether it is judged and yet open: a finding outside its limits that nothing answers yet.
-static gboolean awaits_answer(const Requirement *made)
-{
-    return made->finding && made->verdict == VERDICT_OPEN && made->own_verdict != VERDICT_OPEN;
-}
-
 // What is conceded, or a finding noted, keeps its own verdict beside it.
 static char *verdict_of(const Requirement *made)
 {
@@ -38,7 +33,7 @@ static char *verdict_of(const Requirement *made)
     gboolean beside = made->verdict == VERDICT_CONCEDED ||
                       (made->verdict == VERDICT_NOTED && made->own_verdict != VERDICT_NOTED &&
                        made->own_verdict != VERDICT_PASS && made->own_verdict != VERDICT_OPEN);
-    if (awaits_answer(made))
+    if (finding_waits(made))
         return g_strconcat(own, ", open until answered", NULL);
     g_autofree char *verdict = pair_in_words(made->verdict, made->reason);
     return beside ? g_strconcat(verdict, " (", own, ")", NULL) : g_steal_pointer(&verdict);
@@ -69,7 +64,7 @@ static gboolean same_value(const Requirement *one, const Requirement *other)
 
 static gboolean is_open(const Requirement *made)
 {
-    return made->verdict == VERDICT_OPEN && !awaits_answer(made);
+    return made->verdict == VERDICT_OPEN && !finding_waits(made);
 }
 
 static gboolean has_changed(const Requirement *before, const Requirement *after)
@@ -192,7 +187,7 @@ static char *changes_in_words(GPtrArray *changed)
 static gboolean needs_doing(const Requirement *made)
 {
     return made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT ||
-           awaits_answer(made);
+           finding_waits(made);
 }
 
 // What changed; those somebody has to do something about stand first.

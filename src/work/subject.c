@@ -3,6 +3,7 @@
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/ago.h>
 #include <standbook/work/closing.h>
+#include <standbook/work/finding.h>
 #include <standbook/work/gate.h>
 #include <string.h>
 
@@ -252,6 +253,13 @@ static char *dated(const Telling *telling, const char *word, gint64 seq)
                            initials ? " " : "", initials ? initials : "");
 }
 
+// `low, waits for evenness warm`
+static char *found_words(const Requirement *made)
+{
+    g_autofree char *answer = finding_waits_for(made);
+    return g_strdup_printf("%s, waits for %s", reason_words(made->own_reason), answer);
+}
+
 static char *note_of(const Telling *telling, const Subject *subject)
 {
     const Agenda *agenda = telling->agenda;
@@ -263,8 +271,8 @@ static char *note_of(const Telling *telling, const Subject *subject)
             return g_strdup_printf("%s is wrong", wrong_tool_label(telling->taken, news));
         if (made->verdict == VERDICT_CONCEDED && made->conceded)
             return dated(telling, "conceded", made->conceded);
-        if (made->finding && made->verdict == VERDICT_OPEN && made->own_verdict != VERDICT_OPEN)
-            return g_strdup("as found; not answered yet");
+        if (finding_waits(made))
+            return found_words(made);
         if (!subject->left && made->upheld)
             return dated(telling, "upheld", made->upheld);
     }

@@ -3,6 +3,7 @@
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/ago.h>
 #include <standbook/work/concession.h>
+#include <standbook/work/finding.h>
 #include <standbook/work/summary.h>
 #include <string.h>
 
@@ -128,8 +129,7 @@ static gboolean awaits_decision(const Telling *telling, const Standpoint *point,
     (void)point;
     for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
         const Requirement *made = agenda_made(agenda, i);
-        if (made->finding && made->check->by_decision && !made->withdrawn && made->entry &&
-            made->verdict == VERDICT_OPEN && made->own_verdict != VERDICT_OPEN)
+        if (finding_waits(made) && made->check->by_decision && made->entry)
             return say_what(telling, "decision", made, "since", made->entry, waits);
     }
     return FALSE;

@@ -13,7 +13,8 @@ typedef struct {
     gboolean left; // not settled
     char *name;    // `main clearance 1 2 3`, `bore, 24 places`, `Crank` of a signature
     char *said;    // of bolts how many are through: `6 at 100 N·m, W3`; else NULL
-    char *note;    // `upheld 11 Mar, MO JT`, `conceded 26 Feb, EV`, `W2 is wrong`; else NULL
+    char *note;    // `upheld 11 Mar, MO JT`, `conceded 26 Feb, EV`, `W2 is wrong`, `low,
+                   // waits for evenness warm` of a finding; else NULL
 } Subject;
 
 typedef struct {
