@@ -54,8 +54,8 @@ char *figure_doubt(const Requirement *requirement)
         number_sign(requirement->variance) == 0)
         return g_strdup("");
     g_autoptr(Number) expanded = uncertainty_expanded(requirement->variance);
-    g_autofree char *digits = check_doubt_beside(requirement->check, requirement->value,
-                                                 requirement->decimals, expanded);
+    g_autofree char *digits =
+        check_doubt_beside(requirement->check, requirement->value, requirement->decimals, expanded);
     return g_strconcat("±", digits, NULL);
 }
 
