@@ -95,18 +95,33 @@ static guint all_asked(const GateCount *gate)
     return all;
 }
 
-// `5 GAPS: not ready for first start. 843 things are asked before it.`
+// `8 GAPS on 5 lines`: a gap is what is left before the gate; what is alike stands on one line.
+static char *gap_words(const Gaps *gaps)
+{
+    guint left = gaps_gate(gaps)->left, lines = gaps->gaps->len;
+    g_autofree char *on =
+        left == lines ? NULL : g_strdup_printf(" on %u line%s", lines, lines == 1 ? "" : "s");
+    return g_strdup_printf("%u GAP%s%s", left, left == 1 ? "" : "S", on ? on : "");
+}
+
+// `843 are asked before it`; with what is open and may stay so, `843 asked, 1 optional`.
+static char *things_words(const GateCount *gate)
+{
+    guint optional = gate_optional(gate->counts, gate->left), all = all_asked(gate);
+    return optional ? g_strdup_printf("%u asked, %u optional", all, optional)
+                    : g_strdup_printf("%u are asked before it", all);
+}
+
+// `8 GAPS on 5 lines: not ready for first start. 843 are asked before it.`
 static void paint_head(const Gaps *gaps, Page *page)
 {
     const GateCount *gate = gaps_gate(gaps);
-    guint count = gaps->gaps->len;
-    g_autofree char *counts = tally_words(gate->counts);
-    g_autofree char *gap =
-        g_strdup_printf("%u GAP%s: not ready for %s", count, count == 1 ? "" : "S", gate->name);
-    g_autofree char *none =
-        g_strdup_printf("No gap%s: ready for %s", gate->sealed ? ", and sealed" : "", gate->name);
-    g_autofree char *words =
-        g_strdup_printf("%s. %u things are asked before it.", count ? gap : none, all_asked(gate));
+    g_autofree char *counts = tally_words(gate->counts, 0);
+    g_autofree char *gap = gap_words(gaps), *things = things_words(gate);
+    g_autofree char *ready =
+        gate->left ? g_strdup_printf("%s: not ready", gap)
+                   : g_strdup(gate->sealed ? "No gap, and sealed: ready" : "No gap: ready");
+    g_autofree char *words = g_strdup_printf("%s for %s. %s.", ready, gate->name, things);
     page_say(&page->head, "Proof: %s", gate->name);
     page_say(&page->count, "%u = %s", all_asked(gate), counts);
     canvas_put(page->body, 0, 1, 0, style_of(TYPE_BOLD, 0), words);

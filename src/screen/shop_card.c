@@ -42,7 +42,7 @@ static void tell(Card *card, Session *session, Moment now)
     guint place;
     forget(card);
     card->entries = entries->len;
-    card->tally = tally_words(agenda.assessment->counts);
+    card->tally = build_tally_words(agenda.assessment);
     card->next = step_next_words(&agenda, step_next(&agenda), &place);
     card->progress = place == AGENDA_NOWHERE ? NULL : summary_progress(&agenda, place);
     card->waits = waits_of(&telling);

@@ -114,7 +114,7 @@ static char *sum_words(const State *state)
     guint counts[VERDICTS] = {0};
     for (guint i = 0; i < state->subjects->len; i++)
         counts[g_array_index(state->subjects, Subject, i).verdict]++;
-    g_autofree char *words = tally_words(counts);
+    g_autofree char *words = tally_words(counts, 0);
     return g_strdup_printf("%u line%s = %s", state->subjects->len,
                            state->subjects->len == 1 ? "" : "s", words);
 }

@@ -81,7 +81,8 @@ static guint put_phases(Canvas *canvas, guint row, const Told *told)
 static guint put_step(Canvas *canvas, const Told *told, const PlanStep *step)
 {
     Summary summary = summary_step(&told->agenda, step);
-    g_autofree char *words = step_words(step), *counts = tally_words(summary.counts);
+    guint optional = gate_optional(summary.counts, summary.left);
+    g_autofree char *words = step_words(step), *counts = tally_words(summary.counts, optional);
     g_autofree char *signature = summary_signed(&summary, told->taken, told->telling.now);
     g_autofree char *signing = *signature ? g_strconcat("signed ", signature, NULL) : g_strdup("");
     g_autofree char *why = why_words(told, &summary);
@@ -142,10 +143,9 @@ static void paint_heads(const Told *told, Page *page)
         const char *word;
     } heads[] = {{2, "step"}, {39, "verdict"}, {56, "signed"}, {67, "why"}};
     const Assessment *assessment = told->agenda.assessment;
-    g_autofree char *counts = tally_words(assessment->counts);
+    g_autofree char *counts = build_tally_words(assessment);
     guint asked = assessment->planned + assessment->added - assessment->withdrawn;
-    g_autofree char *sum =
-        g_strdup_printf("%u requirement%s = %s", asked, asked == 1 ? "" : "s", counts);
+    g_autofree char *sum = g_strdup_printf("%u asked = %s", asked, counts);
     canvas_put(page->body, ROW_SUM, 2, 0, style_of(0, 0), sum);
     paint_phases(told, page);
     for (gsize i = 0; i < G_N_ELEMENTS(heads); i++)
@@ -186,9 +186,8 @@ static void say_next(const Told *told, const PlanStep *here, Page *page)
 static void say_gate(const Told *told, Page *page)
 {
     const GateCount *gate = told->agenda.assessment->gates->pdata[gate_next(&told->agenda)];
-    g_autofree char *then = g_steal_pointer(&page->then);
-    page_say(&page->then, "%s%sw proof: %s, %u left", then ? then : "", then ? "     " : "",
-             gate->name, gate->left);
+    g_autofree char *then = g_steal_pointer(&page->then), *left = gate_left_words(gate);
+    page_say(&page->then, "%s%sw proof: %s", then ? then : "", then ? "     " : "", left);
 }
 
 // On a blank card nothing was planned that could be missing; what is measured is named there.

@@ -3,6 +3,7 @@
 #include "cells.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/work/gate.h>
 #include <string.h>
 
 char *step_words(const PlanStep *step)
@@ -10,7 +11,7 @@ char *step_words(const PlanStep *step)
     return g_strdup_printf("S%02u  %s", step->index + 1, step->name);
 }
 
-char *tally_words(const guint counts[VERDICTS])
+char *tally_words(const guint counts[VERDICTS], guint optional)
 {
     // What needs a person is in capitals.
     static const struct {
@@ -20,11 +21,19 @@ char *tally_words(const guint counts[VERDICTS])
                  {VERDICT_NOTED, "noted"},   {VERDICT_CONCEDED, "conc."}, {VERDICT_OPEN, "open"},
                  {VERDICT_NOT_NEEDED, "n/a"}};
     GString *words = g_string_new(NULL);
-    for (gsize i = 0; i < G_N_ELEMENTS(order); i++)
+    for (gsize i = 0; i < G_N_ELEMENTS(order); i++) {
         if (counts[order[i].verdict])
             g_string_append_printf(words, "%s%u %s", words->len ? "  " : "",
                                    counts[order[i].verdict], order[i].word);
+        if (order[i].verdict == VERDICT_OPEN && optional)
+            g_string_append_printf(words, " (%u optional)", optional);
+    }
     return g_string_free(words, FALSE);
+}
+
+char *build_tally_words(const Assessment *assessment)
+{
+    return tally_words(assessment->counts, gate_all_optional(assessment));
 }
 
 char *initials_typed(const char *typed)

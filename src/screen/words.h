@@ -7,8 +7,11 @@
 
 // `S13  Check returned work`
 char *step_words(const PlanStep *step) G_GNUC_WARN_UNUSED_RESULT;
-// `297 pass  34 noted  1 conc.  154 open`; what is nought is left out.
-char *tally_words(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
+// `297 pass  34 noted  1 conc.  154 open (1 optional)`; what is nought is left out. `optional` is
+// how many of the open may stay so.
+char *tally_words(const guint counts[VERDICTS], guint optional) G_GNUC_WARN_UNUSED_RESULT;
+// The same of all that a build asks for.
+char *build_tally_words(const Assessment *assessment) G_GNUC_WARN_UNUSED_RESULT;
 // Initials as they are kept, in front of whatever follows them: `MO` for `mo`, `TB Tess Bell` for
 // `tb Tess Bell`; anything else as typed.
 char *initials_typed(const char *typed) G_GNUC_WARN_UNUSED_RESULT;

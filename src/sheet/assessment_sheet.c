@@ -1,5 +1,6 @@
 #include "sections.h"
 
+#include <standbook/work/gate.h>
 #include <string.h>
 
 // Whether two stand in one row: places of one check, bolts of one stage, with the same verdict.
@@ -216,7 +217,8 @@ static void section_gates(Document *document, const Assessment *assessment)
 {
     for (guint i = 0; i < assessment->gates->len; i++) {
         const GateCount *gate = g_ptr_array_index(assessment->gates, i);
-        g_autofree char *counts = counts_words(gate->counts);
+        g_autofree char *counts =
+            counts_words(gate->counts, gate_optional(gate->counts, gate->left));
         g_autofree char *left =
             gate->left ? g_strdup_printf("%u left", gate->left) : g_strdup("complete");
         g_autofree char *line = g_strdup_printf("%s: %s; %s%s", gate->name, left, counts,
@@ -231,7 +233,7 @@ Document *sheet_assessment(const SheetSource *source, gboolean all)
     g_autofree char *title = g_strconcat("Assessment ", source->build, NULL);
     Document *document = document_new("assessment", title);
     section_gates(document, assessment);
-    g_autofree char *counts = counts_words(assessment->counts);
+    g_autofree char *counts = counts_words(assessment->counts, gate_all_optional(assessment));
     g_autofree char *sum = g_strdup_printf(
         "entries 1 to %" G_GINT64_FORMAT "; plan %u + added %u - withdrawn %u: %s",
         assessment->upto, assessment->planned, assessment->added, assessment->withdrawn, counts);

@@ -1,5 +1,6 @@
 #include "sections.h"
 
+#include <standbook/work/gate.h>
 #include <string.h>
 
 static gboolean is_of_gate(const Requirement *requirement, guint gate)
@@ -128,8 +129,8 @@ static void section_counts(Document *document, const SheetSource *source, guint 
 {
     const Assessment *assessment = source->assessment;
     const GateCount *count = g_ptr_array_index(assessment->gates, gate);
-    g_autofree char *here = counts_words(count->counts);
-    g_autofree char *whole = counts_words(assessment->counts);
+    g_autofree char *here = counts_words(count->counts, gate_optional(count->counts, count->left));
+    g_autofree char *whole = counts_words(assessment->counts, gate_all_optional(assessment));
     g_autofree char *sum =
         g_strdup_printf("Plan %u + added %u - withdrawn %u = %u requirements: %s.",
                         assessment->planned, assessment->added, assessment->withdrawn,

@@ -125,13 +125,16 @@ void section_digest(Document *document, const SheetSource *source)
     document_line(document, line);
 }
 
-char *counts_words(const guint counts[VERDICTS])
+char *counts_words(const guint counts[VERDICTS], guint optional)
 {
     GString *words = g_string_new(NULL);
-    for (guint i = 0; i < VERDICTS; i++)
+    for (guint i = 0; i < VERDICTS; i++) {
         if (counts[i])
             g_string_append_printf(words, "%s%u %s", words->len ? ", " : "", counts[i],
                                    verdict_words((Verdict)i));
+        if (i == VERDICT_OPEN && optional)
+            g_string_append_printf(words, " (%u optional)", optional);
+    }
     if (words->len == 0)
         g_string_append(words, "nothing");
     return g_string_free(words, FALSE);

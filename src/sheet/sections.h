@@ -28,8 +28,9 @@ void section_tightened(Document *document, const SheetSource *source);
 // What certificates claim beside the own readings; nothing where there is no claim.
 void section_claims(Document *document, const SheetSource *source);
 
-// Counts in words, those of nought left out: `143 pass, 2 open`. The caller frees with g_free.
-char *counts_words(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
+// Counts in words, those of nought left out: `3 open (1 optional), 143 pass`. `optional` is how
+// many of the open may stay so. The caller frees with g_free.
+char *counts_words(const guint counts[VERDICTS], guint optional) G_GNUC_WARN_UNUSED_RESULT;
 
 // The newest seal that is live at a gate of that name, or at any for NULL; NULL if there is none.
 const Entry *newest_seal(const SheetSource *source, const char *gate);

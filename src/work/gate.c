@@ -22,6 +22,23 @@ guint gate_next(const Agenda *agenda)
     return gate;
 }
 
+guint gate_optional(const guint counts[VERDICTS], guint left)
+{
+    return counts[VERDICT_OPEN] + counts[VERDICT_FAIL] + counts[VERDICT_IN_DOUBT] - left;
+}
+
+guint gate_all_optional(const Assessment *assessment)
+{
+    const GPtrArray *gates = assessment->gates;
+    const GateCount *last = gates->len ? gates->pdata[gates->len - 1] : NULL;
+    return last ? gate_optional(last->counts, last->left) : 0;
+}
+
+char *gate_left_words(const GateCount *gate)
+{
+    return g_strdup_printf("%u left before %s", gate->left, gate->name);
+}
+
 const PlanStep *gate_step(const Agenda *agenda, guint gate)
 {
     for (guint i = agenda->plan->steps->len; i-- > 0;) {

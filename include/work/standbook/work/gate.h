@@ -16,11 +16,20 @@ const PlanStep *gate_step(const Agenda *agenda, guint gate);
 // under the same heading. There each thing is told by itself (subjects_standing).
 gboolean gate_is_last(const Agenda *agenda, guint gate, const PlanStep *step);
 
+// How much of what is open may stay so: asked for, never needed. What is left is the rest, with
+// what failed or is in doubt: left + optional = open + fail + in doubt.
+guint gate_optional(const guint counts[VERDICTS], guint left);
+// The same of all that a build asks for.
+guint gate_all_optional(const Assessment *assessment);
+// What is asked before a gate and not settled: `781 left before first start`. The caller frees with
+// g_free.
+char *gate_left_words(const GateCount *gate) G_GNUC_WARN_UNUSED_RESULT;
+
 // What else a gate asks for, in sums of one sort: signatures, bolts and checks of all but its last
 // phase, and all parts.
 typedef struct {
-    char *what; // `steps S01 to S36`, `bolts`, `checks`, `parts and lots`; freed with g_free, as
-                // the next
+    char *what; // `steps S01 to S36`, `bolts`, `checks`, `parts and lots`; freed with
+                // g_free, as the next
     guint all, settled;
     char *said; // `36 signed, none left`, `96 fitted`
 } GateSum;
