@@ -66,14 +66,39 @@ static void put_both(Canvas *canvas, guint row, Style left_style, const char *le
     canvas_put_right(canvas, row, PAGE_WIDTH, plain, right);
 }
 
-static void put_rules(const Page *page, Canvas *canvas, guint low)
+// How one gets rid of what is unplaced, by the keys that do it in such a field.
+static const char *unplaced_ways(const Page *page, const char *typed)
+{
+    static const char *const ways[] = {
+        [ASKS_NUMBER] = "   t takes it   *6 strikes it",
+        [ASKS_TICK] = "   t takes it   *6 strikes it",
+        [ASKS_LINE] = "   at a field t takes it   *6 strikes it",
+        [ASKS_NOTHING] = "   at a field t takes it   *6 strikes it",
+        [ASKS_TEXT] = "   .Enter 7 takes it",
+        [ASKS_NAME] = "   .Enter 7 takes it   *6 strikes it",
+        [ASKS_DIGIT] = "",
+        [ASKS_KEY] = "",
+    };
+    return page->any_key || *typed ? "" : ways[page->field];
+}
+
+static void put_unplaced(const Page *page, const char *typed, Canvas *canvas, guint low)
+{
+    g_autofree char *more =
+        page->unplaced_more ? g_strdup_printf(" and %u more", page->unplaced_more) : NULL;
+    g_autofree char *end = g_strconcat(more ? more : "", unplaced_ways(page, typed), " ", NULL);
+    guint column = canvas_put(canvas, low, 3, 0, bold, " UNPLACED  ");
+    guint room = PAGE_WIDTH - 3 - column - canvas_text_width(canvas, end);
+    column = canvas_put(canvas, low, column, room, bold, page->unplaced);
+    canvas_put(canvas, low, column, 0, bold, end);
+}
+
+static void put_rules(const Page *page, const char *typed, Canvas *canvas, guint low)
 {
     canvas_fill(canvas, ROW_RULE, 0, PAGE_WIDTH, faint, "─");
     canvas_fill(canvas, low, 0, PAGE_WIDTH, faint, "─");
-    if (!page->unplaced)
-        return;
-    g_autofree char *words = g_strdup_printf(" UNPLACED  %s   t takes it ", page->unplaced);
-    canvas_put(canvas, low, 3, PAGE_WIDTH - 6, bold, words);
+    if (page->unplaced)
+        put_unplaced(page, typed, canvas, low);
 }
 
 // Puts the lines of the remark on the last rows; returns how many are left for the body, with a
@@ -208,7 +233,7 @@ void page_paint(const Page *page, const char *typed, Canvas *canvas, guint *row,
     guint height = canvas->height, next = height - BELOW_NEXT;
     put_both(canvas, ROW_STATUS, plain, or_empty(page->status), or_empty(page->status_right));
     put_both(canvas, ROW_HEAD, bold, or_empty(page->head), or_empty(page->count));
-    put_rules(page, canvas, height - BELOW_RULE);
+    put_rules(page, typed, canvas, height - BELOW_RULE);
     put_body(page, canvas, height - BELOW_RULE - ROW_BODY);
     guint field = put_field(page, typed, canvas, next, column);
     canvas_put(canvas, next, 0, 6, bold, page->ask ? "ASK" : "NEXT");

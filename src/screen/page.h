@@ -28,7 +28,8 @@ typedef struct {
     guint heads;                 // rows of the body that stay where the others scroll
     char *remark;                // on the last rows of the body, a line each; NULL for none
     Canvas *detail;              // at the right of a wide screen; NULL for none
-    char *unplaced;              // in the lower rule; NULL for none
+    char *unplaced;              // in the lower rule, cut to its room; NULL for none
+    guint unplaced_more;         // how many wait behind it
     gboolean ask;                // ASK instead of NEXT
     char *next;                  // row 21
     Asks field;

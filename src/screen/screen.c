@@ -56,15 +56,10 @@ static void paint_views(Screen *screen, Page *page)
 // The oldest burst, and how many there are.
 static void paint_unplaced(const GPtrArray *unplaced, Page *page)
 {
-    enum { SHOWN = 40 }; // characters
     if (unplaced->len == 0)
         return;
-    const char *first = unplaced->pdata[0];
-    gboolean whole = g_utf8_strlen(first, -1) <= SHOWN;
-    g_autofree char *begins = g_utf8_substring(first, 0, whole ? -1 : SHOWN);
-    g_autofree char *more =
-        unplaced->len > 1 ? g_strdup_printf(" and %u more", unplaced->len - 1) : g_strdup("");
-    page_say(&page->unplaced, "%s%s%s", begins, whole ? "" : "…", more);
+    page_say(&page->unplaced, "%s", (const char *)unplaced->pdata[0]);
+    page->unplaced_more = unplaced->len - 1;
 }
 
 // What is the same on every page.

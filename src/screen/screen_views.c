@@ -106,8 +106,9 @@ static Go act_default(Screen *screen, Action action)
     case ACTION_SHOP:
         return go(GO_HOME);
     case ACTION_STRIKE:
-        return screen->desk.last_seq && screen->desk.who ? go_open(VIEW_STRIKE, NULL)
-                                                         : go(GO_DEFAULT);
+        return (screen->desk.last_seq && screen->desk.who) || screen->desk.unplaced->len
+                   ? go_open(VIEW_STRIKE, NULL)
+                   : go(GO_DEFAULT);
     case ACTION_PUT_DOWN:
         return go_open(VIEW_WHO, g_strdup("put down"));
     case ACTION_UP:
@@ -123,6 +124,10 @@ static Go act_default(Screen *screen, Action action)
 static void take_unplaced(Screen *screen)
 {
     GPtrArray *unplaced = screen->desk.unplaced;
+    if (screen->field == ASKS_DIGIT) // asked for by the page of the words behind `.` Enter
+        screen_paint(screen);
+    if (screen->leave)
+        return;
     if (unplaced->len == 0 || !field_takes_burst(screen->field)) {
         desk_warn(&screen->desk,
                   unplaced->len ? "no field is open for it here" : "nothing is unplaced");

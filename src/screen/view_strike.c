@@ -5,6 +5,8 @@
 static const char *const causes[] = {NULL,      "misread", "wrong place",
                                      "slipped", "typo",    "part changed"};
 
+enum { DIGIT_UNPLACED = G_N_ELEMENTS(causes) }; // behind the causes
+
 // The state is the number of the entry, 0 for none.
 static gint64 seq_of(gconstpointer state)
 {
@@ -41,6 +43,26 @@ static char *short_words(Desk *desk, gint64 seq)
     return shortened(both, ROOM);
 }
 
+static void say_causes(Desk *desk, gint64 seq, Page *page)
+{
+    gboolean unplaced = desk->unplaced->len > 0;
+    g_autofree char *words = short_words(desk, seq);
+    page_say(&page->unit, unplaced ? "1 to 6" : "1 to 5");
+    page_say(&page->next, "strike %s?", words);
+    page_say(&page->then, "%s",
+             unplaced ? "1 misread  2 wrong place  3 slipped  4 typo  5 part changed  6 UNPLACED"
+                      : "1 misread   2 wrong place   3 slipped   4 typo   5 part changed");
+}
+
+static void say_nothing_left(const Desk *desk, Page *page)
+{
+    gboolean unplaced = desk->unplaced->len > 0;
+    page_say(&page->unit, unplaced ? "0 or 6" : "0");
+    page_say(&page->next, "nothing%s%s is left to strike", desk->who ? " of " : "",
+             desk->who ? desk->who : "");
+    page_say(&page->then, "%s", unplaced ? "6 UNPLACED" : "");
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     gint64 seq = seq_of(state);
@@ -48,13 +70,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     page->means = FALSE;
-    page_say(&page->unit, seq ? "1 to 5" : "0");
-    g_autofree char *words = short_words(desk, seq);
-    if (seq) {
-        page_say(&page->next, "strike %s?", words);
-        page_say(&page->then, "1 misread   2 wrong place   3 slipped   4 typo   5 part changed");
-    } else
-        page_say(&page->next, "nothing of %s is left to strike", desk->who);
+    if (seq)
+        say_causes(desk, seq, page);
+    else
+        say_nothing_left(desk, page);
     memset(page->keys, 0, sizeof page->keys);
     page_key(page, ACTION_TAKE, NULL);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
@@ -82,7 +101,8 @@ static Go take_back(Desk *desk)
 {
     gint64 seq = struck_last(desk);
     if (!seq) {
-        desk_warn(desk, "no strike of %s stands that could be taken back", desk->who);
+        desk_warn(desk, "no strike of %s stands that could be taken back",
+                  desk->who ? desk->who : "anybody");
         return go(GO_UP);
     }
     g_autofree char *line =
@@ -92,10 +112,22 @@ static Go take_back(Desk *desk)
     return go(GO_UP);
 }
 
+// The oldest burst that came with no field open; it never was an entry.
+static Go strike_unplaced(Desk *desk)
+{
+    if (!desk->unplaced->len)
+        return go(GO_STAY);
+    desk_last(desk, "struck, never entered: %s", (const char *)desk->unplaced->pdata[0]);
+    g_ptr_array_remove_index(desk->unplaced, 0);
+    return go(GO_UP);
+}
+
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     if (digit == 0)
         return take_back(desk);
+    if (digit == DIGIT_UNPLACED)
+        return strike_unplaced(desk);
     return seq_of(state) && digit < G_N_ELEMENTS(causes) ? strike(desk, seq_of(state), digit)
                                                          : go(GO_STAY);
 }

@@ -132,7 +132,49 @@ START_TEST(a_burst_without_a_field_stands_in_the_rule)
     Page page = bench_page();
     page_say(&page.unplaced, "141.72");
     g_auto(GStrv) lines = paint(&page, "", 80, 24);
-    ck_assert(g_str_has_prefix(lines[19], "─── UNPLACED  141.72   t takes it ───"));
+    ck_assert(g_str_has_prefix(lines[19], "─── UNPLACED  141.72   t takes it   *6 strikes it ───"));
+    page_clear(&page);
+}
+END_TEST
+
+// What a key would not do in that field is not promised.
+START_TEST(the_rule_promises_what_works_there)
+{
+    static const struct {
+        Asks field;
+        const char *typed, *ways;
+    } rows[] = {{ASKS_TICK, "", "   t takes it   *6 strikes it"},
+                {ASKS_NUMBER, "3.6", ""},
+                {ASKS_LINE, "", "   at a field t takes it   *6 strikes it"},
+                {ASKS_LINE, "1", ""},
+                {ASKS_NOTHING, "", "   at a field t takes it   *6 strikes it"},
+                {ASKS_TEXT, "", "   .Enter 7 takes it"},
+                {ASKS_TEXT, "the", ""},
+                {ASKS_NAME, "", "   .Enter 7 takes it   *6 strikes it"},
+                {ASKS_DIGIT, "", ""},
+                {ASKS_KEY, "", ""}};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        Page page = bench_page();
+        page.field = rows[i].field;
+        page_say(&page.unplaced, "141.72");
+        g_auto(GStrv) lines = paint(&page, rows[i].typed, 80, 24);
+        g_autofree char *rule = g_strdup_printf("─── UNPLACED  141.72%s ───", rows[i].ways);
+        ck_assert_msg(g_str_has_prefix(lines[19], rule), "%s", lines[19]);
+        page_clear(&page);
+    }
+}
+END_TEST
+
+START_TEST(a_long_burst_leaves_room_for_its_ways)
+{
+    Page page = bench_page();
+    page.field = ASKS_LINE;
+    page_say(&page.unplaced, "%s", "a paste that is longer than the rule has room for");
+    page.unplaced_more = 12;
+    g_auto(GStrv) lines = paint(&page, "", 80, 24);
+    ck_assert_str_eq(
+        lines[19],
+        "─── UNPLACED  a paste t… and 12 more   at a field t takes it   *6 strikes it ───");
     page_clear(&page);
 }
 END_TEST
@@ -185,6 +227,8 @@ int main(void)
                                   the_body_is_moved_so_that_the_focus_is_seen,
                                   heads_and_a_remark_stay_where_the_body_is_moved,
                                   a_burst_without_a_field_stands_in_the_rule,
+                                  the_rule_promises_what_works_there,
+                                  a_long_burst_leaves_room_for_its_ways,
                                   a_wide_screen_keeps_the_left_part_to_the_column};
     TCase *tcase = tcase_create("page");
     for (gsize i = 0; i < G_N_ELEMENTS(tests); i++)
