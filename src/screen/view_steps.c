@@ -14,6 +14,9 @@
 
 enum { ROW_SUM = 0, ROW_PHASES = 1, ROW_COLUMNS = 3, ROW_STEPS = 4, TURN_ROWS = 10 };
 
+// Columns. Two who signed in another year just fit: `MO JT 19 Mar 2024`.
+enum { STEP = 2, VERDICT = 33, SIGNED = 49, WHY = 67 };
+
 typedef struct {
     char *wanted; // the step to open once it is known who works; NULL for none
     gint at;      // the step chosen by arrows, from 0; -1: the one to go on with
@@ -37,12 +40,12 @@ static void paint_step(const Told *told, Page *page, guint row, const PlanStep *
     g_autofree char *why = why_words(told, &summary);
     gboolean marked = summary.verdict == VERDICT_FAIL || summary.verdict == VERDICT_IN_DOUBT;
     canvas_put(page->body, row, 0, 0, bold, here ? " >" : "");
-    canvas_put(page->body, row, 2, 35, here ? bold : plain, words);
-    canvas_put(page->body, row, 39, 0, verdict_style(summary.verdict),
+    canvas_put(page->body, row, STEP, VERDICT - STEP - 1, here ? bold : plain, words);
+    canvas_put(page->body, row, VERDICT, 0, verdict_style(summary.verdict),
                verdict_mark(summary.verdict, REASON_NONE));
-    canvas_put_right(page->body, row, 53, plain, count);
-    canvas_put(page->body, row, 56, 10, plain, *signature ? signature : "-");
-    canvas_put(page->body, row, 67, 13, marked ? bold : plain, why);
+    canvas_put_right(page->body, row, SIGNED - 2, plain, count);
+    canvas_put(page->body, row, SIGNED, WHY - SIGNED - 1, plain, *signature ? signature : "-");
+    canvas_put(page->body, row, WHY, PAGE_WIDTH - WHY, marked ? bold : plain, why);
 }
 
 // `A √  B √  C ◆`: the headings of the plan in turn, each by a letter and its heaviest verdict.
@@ -141,7 +144,7 @@ static void paint_heads(const Told *told, Page *page)
     static const struct {
         guint column;
         const char *word;
-    } heads[] = {{2, "step"}, {39, "verdict"}, {56, "signed"}, {67, "why"}};
+    } heads[] = {{STEP, "step"}, {VERDICT, "verdict"}, {SIGNED, "signed"}, {WHY, "why"}};
     const Assessment *assessment = told->agenda.assessment;
     g_autofree char *counts = build_tally_words(assessment);
     guint asked = assessment->planned + assessment->added - assessment->withdrawn;

@@ -29,10 +29,9 @@ static void add_signature(const Agenda *agenda, Summary *summary, const Requirem
     summary->signatures++;
     if (made->verdict == VERDICT_OPEN || !made->entry)
         return;
+    if (summary->given < SIGNERS_MOST)
+        summary->signing[summary->given] = agenda->entries[made->entry - 1];
     summary->given++;
-    const Entry *entry = agenda->entries[made->entry - 1];
-    if (!summary->signing || entry->seq < summary->signing->seq)
-        summary->signing = entry;
 }
 
 static void add_requirement(const Agenda *agenda, Summary *summary, guint index)
@@ -125,10 +124,15 @@ char *summary_count(const Summary *summary)
 
 char *summary_signed(const Summary *summary, const Taken *taken, Moment now)
 {
-    if (!summary->signing)
-        return g_strdup("");
-    g_autofree char *day = ago_day(entry_moment(summary->signing), now);
-    return g_strdup_printf("%s %s", taken_initials(taken, summary->signing->by), day);
+    const Entry *last = NULL;
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 0; i < MIN(summary->given, SIGNERS_MOST); i++) {
+        const Entry *each = summary->signing[i];
+        g_string_append_printf(words, "%s ", taken_initials(taken, each->by));
+        last = last && last->seq > each->seq ? last : each;
+    }
+    g_autofree char *day = last ? ago_day(entry_moment(last), now) : NULL;
+    return g_strconcat(words->str, day, NULL);
 }
 
 char *summary_why(const Agenda *agenda, const Summary *summary)

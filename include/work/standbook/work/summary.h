@@ -4,17 +4,20 @@
 #include <standbook/work/agenda.h>
 #include <standbook/work/entry_words.h>
 
+enum { SIGNERS_MOST = 3 };
+
 typedef struct {
     const char *name;     // of the step, the phase or the plan; belongs to the plan
     const PlanStep *step; // of a step, else NULL
     guint steps, done;    // how many steps, and how many have nothing needed left
     guint all, left;      // requirements that are not withdrawn; those in the way of the gate
     guint counts[VERDICTS];
-    Verdict verdict;      // the heaviest: fail, in doubt, open, conceded, pass, noted, not needed
-    guint first;          // the first place that has it; AGENDA_NOWHERE if nothing is asked
-    guint signatures;     // asked for and needed
-    guint given;          // of those
-    const Entry *signing; // the first signature that stands, NULL if there is none
+    Verdict verdict;  // the heaviest: fail, in doubt, open, conceded, pass, noted, not needed
+    guint first;      // the first place that has it; AGENDA_NOWHERE if nothing is asked
+    guint signatures; // asked for and needed
+    guint given;      // of those
+    // The signatures that stand, in the order they are asked for, as many as there is room for.
+    const Entry *signing[SIGNERS_MOST];
     const PlanStep *held; // of a step with something left: by which it is held; else NULL
 } Summary;
 
@@ -31,7 +34,8 @@ GPtrArray *summary_phases(const Plan *plan) G_GNUC_WARN_UNUSED_RESULT;
 // alone, `37`; "" where all is well. The caller frees with g_free.
 char *summary_count(const Summary *summary) G_GNUC_WARN_UNUSED_RESULT;
 
-// `MO 4 Mar`: who signed first, and when; "" if nobody has. The caller frees with g_free.
+// `MO JT 19 Mar`: who signed, and when the last of them did; "" if nobody has. The caller frees
+// with g_free.
 char *summary_signed(const Summary *summary, const Taken *taken,
                      Moment now) G_GNUC_WARN_UNUSED_RESULT;
 
