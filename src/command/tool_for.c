@@ -43,8 +43,11 @@ static const char *used_at(const Opened *opened, const Requirement *made)
 
 static void tell(Document *document, const GaugeChoices *choices)
 {
-    const DocumentColumn columns[] = {
-        {"gauge", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
+    const DocumentColumn columns[] = {{"gauge", ALIGN_LEFT},
+                                      {"", ALIGN_LEFT},
+                                      {"", ALIGN_LEFT},
+                                      {"", ALIGN_LEFT},
+                                      {"", ALIGN_LEFT}};
     g_autofree char *name = requirement_title(choices->settled);
     g_autofree char *limits = figure_limits(choices->settled);
     g_autofree char *asked = g_strdup_printf("%s: %s", name, limits);
@@ -57,7 +60,8 @@ static void tell(Document *document, const GaugeChoices *choices)
         const GaugeChoice *choice = &g_array_index(choices->gauges, GaugeChoice, i);
         g_autofree char *doubt = gauge_doubt_words(choices, choice);
         g_autofree char *outlook = gauge_outlook_said(choices, choice);
-        document_row(document, (const char *const[]){choice->label, choice->words, doubt, outlook});
+        document_row(document, (const char *const[]){choice->label, choice->words, doubt, outlook,
+                                                     choice->fault ? choice->fault : ""});
     }
 }
 

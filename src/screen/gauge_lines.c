@@ -1,6 +1,6 @@
 #include "gauge_lines.h"
 
-enum { WHAT = 30 }; // columns for what a gauge is
+enum { WHAT = 24 }; // columns for what a gauge is
 
 static char *line_of(const GaugeChoices *choices, guint index)
 {
@@ -9,9 +9,9 @@ static char *line_of(const GaugeChoices *choices, guint index)
     g_autofree char *outlook = gauge_outlook_said(choices, choice);
     g_autofree char *what =
         g_utf8_substring(choice->words, 0, MIN(WHAT, g_utf8_strlen(choice->words, -1)));
-    return g_strdup_printf("   %u   %-4s %s%*s %s%s%s", index + 1, choice->label, what,
+    return g_strdup_printf("   %u   %-4s %s%*s %s%s%s%s%s", index + 1, choice->label, what,
                            (int)(WHAT - g_utf8_strlen(what, -1)), "", doubt, *doubt ? "   " : "",
-                           outlook);
+                           choice->fault ? choice->fault : "", choice->fault ? ", " : "", outlook);
 }
 
 char *gauge_lines(const GaugeChoices *choices)

@@ -104,12 +104,59 @@ static const char *holding(const Desk *desk, const ToolNeed *need, const char *l
     return tool && tool_holds(tool, need->value) ? label : NULL;
 }
 
+static ToolSort sort_of(Need need)
+{
+    return need == NEED_TORQUE ? TOOL_TORQUE : TOOL_GAUGE;
+}
+
+static const char joined[] = " with "; // a wrench and its adapter
+
+// The wrench or gauge of a label, with its adapter, and what it is set to; NULL if that is not
+// known.
+typedef struct {
+    const Entry *tool;
+    Number *set;
+} Setting;
+
+static Setting setting_of(const Desk *desk, const ToolNeed *need, const char *label)
+{
+    g_auto(GStrv) parts = g_strsplit(label, need->need == NEED_TORQUE ? joined : "\n", 2);
+    const Entry *tool = tool_of(desk, parts[0]);
+    return (Setting){tool, need->value ? wrench_setting(need->value, tool, tool_of(desk, parts[1]))
+                                       : NULL};
+}
+
+static gboolean is_doubtful(const Desk *desk, const ToolNeed *need, const char *label)
+{
+    const Setting setting = setting_of(desk, need, label);
+    g_autoptr(Number) set = setting.set;
+    return tool_is_doubtful(session_shop(desk->shop), setting.tool, sort_of(need->need), set,
+                            desk->now);
+}
+
+// Puts what would leave its work in doubt behind the others, both in their order.
+static void doubtful_last(const Desk *desk, const ToolNeed *need, GPtrArray *labels)
+{
+    g_autoptr(GPtrArray) doubtful = g_ptr_array_new();
+    guint kept = 0;
+    for (guint i = 0; i < labels->len; i++) {
+        gpointer label = labels->pdata[i];
+        if (is_doubtful(desk, need, label))
+            g_ptr_array_add(doubtful, label);
+        else
+            labels->pdata[kept++] = label;
+    }
+    for (guint i = 0; i < doubtful->len; i++)
+        labels->pdata[kept++] = doubtful->pdata[i];
+}
+
 GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
 {
     GPtrArray *labels = g_ptr_array_new();
     text_add_once(labels, holding(desk, need, in_hand(desk, need)));
     text_add_once(labels, holding(desk, need, used_last(desk, need)));
     add_all_serving(desk, need, labels);
+    doubtful_last(desk, need, labels);
     return labels;
 }
 
@@ -151,7 +198,7 @@ const char *toolbox_any(const Desk *desk, Kind kind)
 
 // WITH AN ADAPTER -------------------------------------------------------------------------------
 
-static const char adapter_key[] = "an adapter", joined[] = " with ";
+static const char adapter_key[] = "an adapter";
 
 // The wrenches that hold the value, with an adapter; `known`: only those with which the setting is
 // known. Returns how many.
@@ -177,6 +224,7 @@ GPtrArray *toolbox_wrenches(Desk *desk, const ToolNeed *need)
         add_with(desk, need, wrenches, need->sort, FALSE, labels);
     for (guint i = 0; i < wrenches->len; i++)
         g_ptr_array_add(labels, g_strdup(wrenches->pdata[i]));
+    doubtful_last(desk, need, labels);
     for (guint i = 0; i < tools->len; i++)
         if (wrench_is_adapter(tools->pdata[i]) &&
             g_strcmp0(shop_label(tools->pdata[i]), need->sort) != 0)
@@ -258,12 +306,11 @@ char *toolbox_outside(const Desk *desk, const ToolNeed *need, const char *label)
 // `click wrench 5-25`, of a wrench with an adapter the wrench alone; with what it is set to.
 static char *line_of(const Desk *desk, const ToolNeed *need, guint digit, const char *label)
 {
-    g_auto(GStrv) parts = g_strsplit(label, need->need == NEED_TORQUE ? joined : "\n", 2);
-    g_autoptr(Number) set =
-        need->value ? wrench_setting(need->value, tool_of(desk, parts[0]), tool_of(desk, parts[1]))
-                    : NULL;
-    g_autofree char *standing = toolbox_standing(desk, need->need, parts[0], set);
-    return g_strdup_printf("   %u   %s %s%s%s", digit, label, toolbox_words(desk, parts[0]),
+    const Setting setting = setting_of(desk, need, label);
+    g_autoptr(Number) set = setting.set;
+    const char *alone = shop_label(setting.tool);
+    g_autofree char *standing = toolbox_standing(desk, need->need, alone, set);
+    return g_strdup_printf("   %u   %s %s%s%s", digit, label, toolbox_words(desk, alone),
                            *standing ? "   " : "", standing);
 }
 

@@ -14,8 +14,9 @@ typedef struct {
 // What a need is of, as questions say it: `gauge`, `wrench`, `angle gauge`. Static.
 const char *need_words(Need need);
 
-// The labels (const char *) of all that can serve, the likeliest first: in hand, then used last in
-// this build, then those whose range holds the value. The caller frees with g_ptr_array_unref.
+// The labels (const char *) of all that can serve. First those in calibration whose range holds the
+// value, then what would leave its work in doubt; of either the one in hand, then the one used last
+// in this build. The caller frees with g_ptr_array_unref.
 GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESULT;
 
 // The one to use without asking; NULL if a person must say. A gauge is the one in hand, the one

@@ -5,6 +5,7 @@
 #include <standbook/work/agenda.h>
 #include <standbook/work/coarse.h>
 #include <standbook/work/gauge_choice.h>
+#include <standbook/work/tool_standing.h>
 #include <string.h>
 
 static const Requirement *made_at(const Assessment *assessment, guint index)
@@ -167,6 +168,7 @@ static GaugeChoice choice_of(const Choosing *choosing, const Entry *tool, const 
                           .as_planned = is_planned(tool, check),
                           .out_of_range = !reaches(tool, check, &choosing->extent),
                           .outlook = GAUGE_CANNOT};
+    choice.fault = tool_fault_words(choosing->shop, tool, TOOL_GAUGE, moment_of_day(choosing->day));
     gboolean whole = TRUE;
     g_autoptr(Number) variance = choice.out_of_range ? NULL : variance_with(choosing, tool, &whole);
     if (!variance)
@@ -186,6 +188,8 @@ static gint compare_flags(gboolean one, gboolean other)
 static gint compare(gconstpointer a, gconstpointer b)
 {
     const GaugeChoice *one = a, *other = b;
+    if (!one->fault != !other->fault)
+        return compare_flags(!one->fault, !other->fault);
     if (one->outlook != other->outlook)
         return one->outlook < other->outlook ? -1 : 1;
     if (one->as_planned != other->as_planned)
@@ -201,6 +205,7 @@ static void choice_clear(gpointer data)
     GaugeChoice *choice = data;
     number_free(choice->doubt);
     number_free(choice->inside);
+    g_free(choice->fault);
 }
 
 void gauge_choices_clear(GaugeChoices *choices)

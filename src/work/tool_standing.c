@@ -34,11 +34,16 @@ static char *day_words(gint64 day, Moment now)
     return ago_day(day * SECONDS_OF_A_DAY, now);
 }
 
-static char *calibration_words(const GArray *rules, ToolSort sort, Moment now)
+// As if it was used now, within its range.
+static ToolStanding standing_now(const GArray *rules, ToolSort sort, Moment now)
 {
     const ToolUse use = {.day = now / SECONDS_OF_A_DAY, .seq = G_MAXINT64, .range = TOOL_GOOD};
-    const ToolStanding standing =
-        tool_use_standing(sort, (const ToolCalibration *)rules->data, rules->len, &use);
+    return tool_use_standing(sort, (const ToolCalibration *)rules->data, rules->len, &use);
+}
+
+static char *calibration_words(const GArray *rules, ToolSort sort, Moment now)
+{
+    const ToolStanding standing = standing_now(rules, sort, now);
     const ToolCalibration *last =
         standing.before < 0 ? NULL : &g_array_index(rules, ToolCalibration, standing.before);
     gint64 due = 0;
@@ -57,11 +62,18 @@ static char *calibration_words(const GArray *rules, ToolSort sort, Moment now)
     }
 }
 
+static gboolean is_outside(const Entry *tool, ToolSort sort, const Number *value)
+{
+    g_autoptr(Number) least = entry_amount(tool, "least"),
+                      greatest = entry_amount(tool, "greatest");
+    return tool_range(sort, least, greatest, value) == TOOL_OUT_OF_RANGE;
+}
+
 char *tool_outside_words(const Entry *tool, ToolSort sort, const Number *value)
 {
     g_autoptr(Number) least = entry_amount(tool, "least"),
                       greatest = entry_amount(tool, "greatest");
-    if (tool_range(sort, least, greatest, value) != TOOL_OUT_OF_RANGE)
+    if (!is_outside(tool, sort, value))
         return g_strdup("");
     const char *words = entry_value(tool, greatest ? "greatest" : "least", "unit");
     g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
@@ -79,4 +91,18 @@ char *tool_standing_words(const Shop *shop, const Entry *tool, ToolSort sort, co
     g_autofree char *said = calibration_words(rules, sort, now);
     g_autofree char *range = tool_outside_words(tool, sort, value);
     return g_strconcat(said, *said && *range ? ", " : "", range, NULL);
+}
+
+gboolean tool_is_doubtful(const Shop *shop, const Entry *tool, ToolSort sort, const Number *value,
+                          Moment now)
+{
+    g_autoptr(GArray) rules = calibrations_of(shop, tool);
+    return standing_now(rules, sort, now).state != TOOL_GOOD || is_outside(tool, sort, value);
+}
+
+char *tool_fault_words(const Shop *shop, const Entry *tool, ToolSort sort, Moment now)
+{
+    g_autoptr(GArray) rules = calibrations_of(shop, tool);
+    return standing_now(rules, sort, now).state == TOOL_GOOD ? NULL
+                                                             : calibration_words(rules, sort, now);
 }

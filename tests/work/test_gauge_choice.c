@@ -4,25 +4,26 @@
 
 #include <standbook/work/gauge_choice.h>
 
-// `G06 ±.3 settles it; …` of a place with a gauge in hand, as of 2025-03-14.
-static char *said_of(const char *place, const char *in_hand)
+// `G06 ±.3 settles it; …` of a place with a gauge in hand, on a day; `used` was it read with.
+static char *said_on(const char *day, const char *place, const char *in_hand, const char *used)
 {
     Agenda agenda = agenda_now();
-    g_auto(GaugeChoices) choices = gauge_choices(judgement, demo->shop, "2025-03-14",
-                                                 find_place(&agenda, place), in_hand, NULL);
+    g_auto(GaugeChoices) choices =
+        gauge_choices(judgement, demo->shop, day, find_place(&agenda, place), in_hand, used);
     g_autoptr(GString) said = g_string_new(choices.settled ? choices.settled->name : "nothing");
     for (guint i = 0; i < choices.gauges->len; i++) {
         const GaugeChoice *choice = &g_array_index(choices.gauges, GaugeChoice, i);
         g_autofree char *doubt = gauge_doubt_words(&choices, choice);
         g_autofree char *outlook = gauge_outlook_said(&choices, choice);
-        g_string_append_printf(said, "; %s %s %s", choice->label, doubt, outlook);
+        g_string_append_printf(said, "; %s %s %s%s%s", choice->label, doubt, outlook,
+                               choice->fault ? ", " : "", choice->fault ? choice->fault : "");
     }
     return g_string_free(g_steal_pointer(&said), FALSE);
 }
 
 static void expect_said(const char *place, const char *in_hand, const char *expected)
 {
-    g_autofree char *said = said_of(place, in_hand);
+    g_autofree char *said = said_on("2025-03-14", place, in_hand, NULL);
     ck_assert_str_eq(said, expected);
 }
 
@@ -56,6 +57,17 @@ START_TEST(after_a_reading_in_doubt_the_finer_gauge_comes_first)
 }
 END_TEST
 
+START_TEST(a_gauge_out_of_calibration_comes_last_and_says_so)
+{
+    g_autofree char *due = said_on("2025-12-01", "read pan depth", "G06", "G07");
+    ck_assert_str_eq(due, "pick-up clearance; G06 ±.3 settles it (in hand); "
+                          "G07 ±.8 passes only .7 inside (used)");
+    g_autofree char *late = said_on("2025-12-02", "read pan depth", "G06", "G07");
+    ck_assert_str_eq(late, "pick-up clearance; G07 ±.8 passes only .7 inside (used); "
+                           "G06 ±.3 settles it (in hand), OVERDUE since 1 Dec");
+}
+END_TEST
+
 // No caliper of the shop reaches 160; the rule does.
 START_TEST(a_gauge_is_left_out_that_is_too_short)
 {
@@ -84,6 +96,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {the_gauge_is_chosen_before_the_first_reading,
+                                  a_gauge_out_of_calibration_comes_last_and_says_so,
                                   a_gauge_is_left_out_that_is_too_short,
                                   a_gauge_in_hand_that_does_not_reach_settles_nothing,
                                   nothing_is_settled_where_nothing_is_limited,

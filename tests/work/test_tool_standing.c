@@ -4,12 +4,25 @@
 
 #include <standbook/work/tool_standing.h>
 
+static Number *torque_of(const char *words)
+{
+    g_autoptr(Unit) unit = unit_parse("N·m", NULL);
+    g_autoptr(Number) number = words ? number_from_text(words, NULL) : NULL;
+    return number ? unit_to_base(unit, number) : NULL;
+}
+
+static gboolean doubtful_of(const Shop *shop, const char *label, ToolSort sort, const char *torque,
+                            const char *today)
+{
+    g_autoptr(Number) value = torque_of(torque);
+    return tool_is_doubtful(shop, shop_find(shop, "tool", label), sort, value,
+                            moment_of_day(today));
+}
+
 static char *said_of(const Shop *shop, const char *label, ToolSort sort, const char *torque,
                      const char *today)
 {
-    g_autoptr(Unit) unit = unit_parse("N·m", NULL);
-    g_autoptr(Number) number = torque ? number_from_text(torque, NULL) : NULL;
-    g_autoptr(Number) value = number ? unit_to_base(unit, number) : NULL;
+    g_autoptr(Number) value = torque_of(torque);
     return tool_standing_words(shop, shop_find(shop, "tool", label), sort, value,
                                moment_of_day(today));
 }
@@ -19,6 +32,8 @@ static void expect_said(const char *label, ToolSort sort, const char *torque, co
 {
     g_autofree char *said = said_of(demo->shop, label, sort, torque, today);
     ck_assert_str_eq(said, expected);
+    gboolean doubtful = strstr(expected, "OVERDUE") || strstr(expected, "is outside");
+    ck_assert_int_eq(doubtful_of(demo->shop, label, sort, torque, today), doubtful);
 }
 
 START_TEST(it_runs_out)
@@ -66,9 +81,11 @@ START_TEST(it_was_found_wrong_until_it_is_calibrated_again)
     calibration(shop, "one", "2025-03-11", "wrong");
     char *wrong = said_of(shop, "W7", TOOL_TORQUE, NULL, "2025-03-12");
     ck_assert_str_eq(wrong, "FOUND WRONG 11 Mar");
+    ck_assert(doubtful_of(shop, "W7", TOOL_TORQUE, NULL, "2025-03-12"));
     calibration(shop, "two", "2025-03-12", "adjusted");
     char *mended = said_of(shop, "W7", TOOL_TORQUE, NULL, "2025-03-13");
     ck_assert_str_eq(mended, "due 12 Mar 2026 √");
+    ck_assert(!doubtful_of(shop, "W7", TOOL_TORQUE, NULL, "2025-03-13"));
     g_free(never);
     g_free(wrong);
     g_free(mended);

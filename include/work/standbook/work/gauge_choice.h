@@ -16,6 +16,7 @@ typedef struct {
         *doubt; // U (k = 2) of what is to be settled, base units; NULL: not known, or out of range
     gboolean least; // it is that at the least: something else is still to be read
     Number *inside; // how far inside a limit that must lie to pass; NULL: it is believed as read
+    char *fault;    // what its calibration says against it: `OVERDUE since 31 Jan`; NULL: nothing
     GaugeOutlook outlook; // GAUGE_CANNOT where the doubt is not known
 } GaugeChoice;
 
@@ -24,8 +25,8 @@ typedef struct {
                                 // it; NULL: nothing
     gboolean read;              // it has a value
     Number *wanted;             // the widest U (k = 2) that would settle that value, or NULL
-    GArray *gauges;             // GaugeChoice: what settles it first, then the plan's kind, then
-                                // the finest
+    GArray *gauges;             // GaugeChoice: those in calibration first; of these what settles
+                                // it, then the plan's kind, then the finest
 } GaugeChoices;
 
 // The gauges for the place of that index in the assessment (a reading), with the calibrations in
@@ -47,8 +48,9 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(GaugeChoices, gauge_choices_clear)
 // check); `±?` if it is not known, "" of a gauge out of its range. The caller frees with g_free.
 char *gauge_doubt_words(const GaugeChoices *choices,
                         const GaugeChoice *choice) G_GNUC_WARN_UNUSED_RESULT;
-// `settles it`, `passes only .7 inside`, `cannot`, `doubt not known`, `out of its range`, of the
-// gauge in hand with ` (in hand)` or ` (used)` behind it. The caller frees with g_free.
+// `settles it`, `passes only .7 inside`, `cannot`,
+// `doubt not known`, `out of its range`, of the gauge in hand with ` (in hand)` or ` (used)` behind
+// it. The caller frees with g_free.
 char *gauge_outlook_said(const GaugeChoices *choices,
                          const GaugeChoice *choice) G_GNUC_WARN_UNUSED_RESULT;
 // What the value read needs: `Inside by 0.5; with G07 a pass needs .7. A doubt of ±.6 settles it.`

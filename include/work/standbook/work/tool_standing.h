@@ -15,3 +15,11 @@ char *tool_standing_words(const Shop *shop, const Entry *tool, ToolSort sort, co
 // mark `up to 300 N·m: …`; "" where the range holds the value. The caller frees with g_free.
 char *tool_outside_words(const Entry *tool, ToolSort sort,
                          const Number *value) G_GNUC_WARN_UNUSED_RESULT;
+// Whether it would leave its work in doubt, by its calibration or its range: what stands so comes
+// last where tools are offered.
+gboolean tool_is_doubtful(const Shop *shop, const Entry *tool, ToolSort sort, const Number *value,
+                          Moment now);
+// What its calibration alone says against it, as above; NULL for nothing. The caller frees with
+// g_free.
+char *tool_fault_words(const Shop *shop, const Entry *tool, ToolSort sort,
+                       Moment now) G_GNUC_WARN_UNUSED_RESULT;
