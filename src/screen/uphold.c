@@ -27,6 +27,14 @@ static const Requirement *meant(const Assessment *assessment, const PlanStep *st
     return made;
 }
 
+const Requirement *uphold_meant(Desk *desk, const PlanStep *step, const Requirement *made)
+{
+    Session *session = desk_build(desk);
+    const Requirement *found =
+        session && step ? meant(session_assessment(session), step, made) : NULL;
+    return found && uphold_can(found) ? found : NULL;
+}
+
 Go uphold_ask(Desk *desk, const PlanStep *step, const Requirement *made)
 {
     Session *session = desk_build(desk);

@@ -8,6 +8,10 @@
 // bolt.
 gboolean uphold_can(const Requirement *made);
 
+// The doubt of a step (NULL: none) that is meant by whoever upholds one: that of the place in hand
+// (NULL: none is), else the first that can be upheld; NULL if none can.
+const Requirement *uphold_meant(Desk *desk, const PlanStep *step, const Requirement *made);
+
 // To the page that asks why a doubt does not count: that of the place in hand (NULL: none is), else
 // the first of the step. Where nothing can be upheld a warning says why and it stays.
 Go uphold_ask(Desk *desk, const PlanStep *step, const Requirement *made);

@@ -22,6 +22,7 @@ typedef enum {
     VIEW_LOOSEN,     // small: why a bolt is loosened
     VIEW_CAUTION,    // what may hurt in this step
     VIEW_CONCEDE,    // accepts what is outside, with its reasons
+    VIEW_ACCEPT,     // small: whether a doubt is conceded or upheld
     VIEW_UPHOLD,     // small: a doubt that does not count
     VIEW_WHY,        // what a verdict rests on
     VIEW_ADD,        // small: work that the plan does not have

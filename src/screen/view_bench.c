@@ -5,6 +5,7 @@
 #include "bench_said.h"
 #include "bench_work.h"
 #include "clock_line.h"
+#include "concede.h"
 #include "gauge_lines.h"
 #include "line_words.h"
 #include "slip.h"
@@ -414,18 +415,6 @@ static Go go_to_last_bolt(Desk *desk, const BenchWork *work)
     return go_instead(VIEW_TIGHTENING, bolts_argument(last));
 }
 
-static Go concede(Desk *desk, const BenchWork *work, const Requirement *made)
-{
-    const Requirement *fault = bench_fault(work, made);
-    if (!fault) {
-        desk_warn(desk, "nothing in this step is outside or in doubt");
-        return go(GO_STAY);
-    }
-    g_autofree char *name = requirement_name(fault),
-                    *target = line_target(work->agenda.plan, fault);
-    return go_open(VIEW_CONCEDE, g_strdup_printf("%s\n%s", name, target));
-}
-
 // Work beside the plan, or other limits: of what is outside because of the place before, else of
 // the place in hand; who went back to one that is read means that one.
 static Go add(Bench *bench, const BenchWork *work, const Requirement *made)
@@ -465,7 +454,8 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_ADD:
         return add(bench, &work, made);
     case ACTION_CONCEDE:
-        return concede(desk, &work, made);
+        return concede_ask(desk, work.step, bench_fault(&work, made),
+                           "nothing in this step is outside or in doubt");
     case ACTION_UPHOLD:
         return uphold_ask(desk, work.step, made);
     case ACTION_WHY:

@@ -2,6 +2,7 @@
 // what it closes, before it goes on at a place where that can no longer be seen.
 #include "before_closing.h"
 #include "clock_line.h"
+#include "concede.h"
 #include "line_words.h"
 #include "telling.h"
 #include "uphold.h"
@@ -376,8 +377,8 @@ static Go look_at_setting(const PlanStep *step)
     return go(GO_DEFAULT);
 }
 
-// The first that is outside or in doubt, as a page opens it; NULL, with a warning, if none is.
-static const Requirement *first_fault(const State *now, Desk *desk)
+// The first that is outside or in doubt; NULL if none is.
+static const Requirement *first_fault(const State *now)
 {
     for (guint i = 0; i < now->subjects->len; i++) {
         const Subject *subject = &g_array_index(now->subjects, Subject, i);
@@ -389,19 +390,14 @@ static const Requirement *first_fault(const State *now, Desk *desk)
                 return made;
         }
     }
-    desk_warn(desk, now->left ? "what is left is open, not outside: there is nothing to concede"
-                              : "nothing here is outside or in doubt");
     return NULL;
 }
 
 static Go concede(const State *now, Desk *desk)
 {
-    const Requirement *made = first_fault(now, desk);
-    if (!made)
-        return go(GO_STAY);
-    g_autofree char *name = requirement_name(made);
-    g_autofree char *target = line_target(now->told.agenda.plan, made);
-    return go_open(VIEW_CONCEDE, g_strdup_printf("%s\n%s", name, target));
+    return concede_ask(desk, now->step, first_fault(now),
+                       now->left ? "what is left is open, not outside: there is nothing to concede"
+                                 : "nothing here is outside or in doubt");
 }
 
 // The tries of a setting, else what the first that is not settled rests on.

@@ -1,7 +1,7 @@
 // Before a gate: what is still missing, and what stands. Empty is the proof.
 #include "bench_said.h"
 #include "clock_line.h"
-#include "line_words.h"
+#include "concede.h"
 #include "proof_body.h"
 #include "proof_hand.h"
 #include "toolbox.h"
@@ -184,16 +184,11 @@ static const Requirement *first_left(const Gaps *gaps, guint at)
     return found == AGENDA_NOWHERE ? NULL : gaps_made(gaps, found);
 }
 
-static Go concede(const Gaps *gaps, guint at, Desk *desk)
+static Go concede(Desk *desk, const Requirement *left)
 {
-    const Requirement *made = first_left(gaps, at);
-    if (!made || made->verdict == VERDICT_OPEN) {
-        desk_warn(desk, "this is open, not outside: there is nothing to concede yet");
-        return go(GO_STAY);
-    }
-    g_autofree char *name = requirement_name(made);
-    g_autofree char *target = line_target(gaps->told.agenda.plan, made);
-    return go_open(VIEW_CONCEDE, g_strdup_printf("%s\n%s", name, target));
+    return concede_ask(desk, left ? left->step : NULL,
+                       left && left->verdict != VERDICT_OPEN ? left : NULL,
+                       "this is open, not outside: there is nothing to concede yet");
 }
 
 static Go ask_tool(const Gaps *gaps, guint at, Desk *desk)
@@ -220,7 +215,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_NOTE:
         return go_open(VIEW_NOTE, NULL);
     case ACTION_CONCEDE:
-        return concede(&gaps, proof->at, desk);
+        return concede(desk, left);
     case ACTION_UPHOLD:
         return left ? uphold_ask(desk, left->step, left) : go(GO_DEFAULT);
     case ACTION_WHY:

@@ -1,7 +1,7 @@
 // A setting by trials: moved, read loose, tightened, read again at each place.
 #include "before_closing.h"
 #include "clock_line.h"
-#include "line_words.h"
+#include "concede.h"
 #include "setting_page.h"
 #include "setting_words.h"
 #include "slip.h"
@@ -322,19 +322,17 @@ static Go go_beside(Setting *setting, const Trials *trials, gint direction)
     return go(GO_STAY);
 }
 
-static Go concede(Desk *desk, const Trials *trials, const Requirement *made)
+// Who only looks at a setting that is done upholds nothing there.
+static Go concede(Desk *desk, const Trials *trials, const Requirement *made, gboolean looks)
 {
     for (guint i = 0; i < trials->places; i++) {
         const Requirement *each = trials->made[i];
         if (each->verdict == VERDICT_FAIL || each->verdict == VERDICT_IN_DOUBT)
             made = made->verdict == VERDICT_FAIL ? made : each;
     }
-    if (made->verdict != VERDICT_FAIL && made->verdict != VERDICT_IN_DOUBT) {
-        desk_warn(desk, "nothing of this setting is outside or in doubt");
-        return go(GO_STAY);
-    }
-    g_autofree char *name = requirement_name(made), *target = line_target(trials->plan, made);
-    return go_open(VIEW_CONCEDE, g_strdup_printf("%s\n%s", name, target));
+    gboolean fault = made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT;
+    return concede_ask(desk, looks ? NULL : trials->step, fault ? made : NULL,
+                       "nothing of this setting is outside or in doubt");
 }
 
 static Go act(gpointer state, Desk *desk, Action action)
@@ -358,7 +356,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_OVER:
         return go_open(VIEW_OVER, g_strdup(trials->check->name));
     case ACTION_CONCEDE:
-        return concede(desk, trials, made);
+        return concede(desk, trials, made, setting->look);
     case ACTION_UPHOLD:
         return setting->look ? go(GO_DEFAULT) : uphold_ask(desk, trials->step, made);
     case ACTION_WHY:

@@ -1,7 +1,8 @@
 // Bolts of a step, one after the other in their order, stage by stage.
 #include "before_closing.h"
-#include "bench_work.h"
+#include "bolts_beside.h"
 #include "clock_line.h"
+#include "concede.h"
 #include "left.h"
 #include "line_words.h"
 #include "others.h"
@@ -391,41 +392,11 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     return go(GO_STAY);
 }
 
-// The next place of the step that is not of this set; other sets count.
-static guint beside_bolts(const BenchWork *work, const Turn *turn, guint at, gint direction)
-{
-    guint count = work->agenda.assessment->requirements->len;
-    for (guint i = at + (guint)direction; i < count; i += (guint)direction) {
-        const Requirement *made = bench_requirement(work, i);
-        gboolean same = requirement_is_bolted(made) && strcmp(made->name, turn->made->name) == 0;
-        if (bench_asks(work, i) && made->asked != ASKED_SIGN && !same)
-            return i;
-    }
-    return NOWHERE;
-}
-
-// To the place of the step in front of the bolts (-1) or behind them (1); behind the last, to the
-// close of the step.
-static Go leave_bolts(const Bolts *bolts, Desk *desk, const Turn *turn, gint direction)
-{
-    BenchWork work;
-    guint at = 0;
-    if (bolts->over || !bench_work(desk, bolts->step, &work) ||
-        !g_ptr_array_find(work.agenda.assessment->requirements, turn->made, &at))
-        return go(GO_STAY);
-    guint found = beside_bolts(&work, turn, at, direction);
-    if (found != NOWHERE) {
-        g_autofree char *name = requirement_name(bench_requirement(&work, found));
-        return go_instead(VIEW_BENCH, g_strconcat(bolts->step, "\n", name, NULL));
-    }
-    return direction < 0 ? go(GO_STAY) : go_instead(VIEW_CLOSING, g_strdup(bolts->step));
-}
-
 static Go back_a_bolt(Bolts *bolts, Desk *desk, const Turn *turn)
 {
     toolbox_forget_adapter(desk);
     if (bolts->here == 0)
-        return leave_bolts(bolts, desk, turn, -1);
+        return bolts->over ? go(GO_STAY) : bolts_leave(desk, turn, -1);
     bolts->here--;
     bolts->placed = TRUE;
     return go(GO_STAY);
@@ -437,10 +408,15 @@ static Go on_a_bolt(Bolts *bolts, Desk *desk, const Tightening *tightening, cons
     gboolean done = turn->made->verdict != VERDICT_OPEN; // it was looked at again
     guint on = done ? tightening_next(tightening, bolts->here) : bolts->here + 1;
     if (on >= tightening->turns->len)
-        return leave_bolts(bolts, desk, turn, 1);
+        return bolts->over ? go(GO_STAY) : bolts_leave(desk, turn, 1);
     bolts->here = on;
     bolts->placed = TRUE;
     return go(GO_STAY);
+}
+
+static gboolean is_fault(const Requirement *made)
+{
+    return made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT;
 }
 
 static Go act(gpointer state, Desk *desk, Action action)
@@ -470,6 +446,9 @@ static Go act(gpointer state, Desk *desk, Action action)
         if (bolts->asks_again)
             return go(GO_STAY);
         return go_open(VIEW_LOOSEN, line_target(session_plan(desk_build(desk)), turn->made));
+    case ACTION_CONCEDE:
+        return concede_ask(desk, turn->made->step, is_fault(turn->made) ? turn->made : NULL,
+                           "this bolt is neither outside nor in doubt");
     case ACTION_UPHOLD:
         return uphold_ask(desk, turn->made->step, turn->made);
     case ACTION_WHY:

@@ -364,6 +364,10 @@ def walk_doubt(player):
     go(player, "the caps again\r", "last  note")
     go(player, "d", "settle them, or close")
     player.ask("wait 300")
+    go(player, "c", "concede it, or uphold it?")
+    yield "concede or uphold"
+    go(player, "\x7f", "settle them, or close")
+    player.ask("wait 300")
     go(player, "w", "u or 1 upholds it")
     yield "why, in doubt"
     go(player, "u", "uphold which?")
