@@ -189,6 +189,14 @@ static Size size_for(gsize index, guint label)
     return size;
 }
 
+// How many stand in each line of a row for which so many are the most: lines of the same length, as
+// far as they can be.
+static guint of_a_line(guint count, guint most)
+{
+    guint lines = MAX(1, (count + most - 1) / most);
+    return MAX(1, (count + lines - 1) / lines);
+}
+
 // Spots from row 0 in rows as they lie; too long a row goes on in the next line, and *broken says
 // so.
 static GArray *grid_spots(const GPtrArray *rows, const Size *size, guint width, const Bolt *bolts,
@@ -200,13 +208,14 @@ static GArray *grid_spots(const GPtrArray *rows, const Size *size, guint width, 
     *broken = FALSE;
     for (guint r = 0; r < rows->len; r++, row += size->down) {
         GStrv labels = rows->pdata[r];
+        guint each = of_a_line(g_strv_length(labels), most);
         for (guint i = 0; labels[i]; i++) {
             const Bolt *bolt = bolt_of(bolts, count, labels[i]);
-            gboolean breaks = i && i % most == 0;
+            gboolean breaks = i && i % each == 0;
             row += breaks ? size->down : 0;
             *broken = *broken || breaks;
             if (bolt)
-                g_array_append_val(spots, ((Spot){row, 1 + (i % most) * across, bolt}));
+                g_array_append_val(spots, ((Spot){row, 1 + (i % each) * across, bolt}));
         }
     }
     return spots;

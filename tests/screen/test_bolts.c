@@ -46,6 +46,30 @@ START_TEST(ten_head_nuts_lie_in_two_banks)
 }
 END_TEST
 
+// Eight in the room of five are four and four, seven four and three.
+START_TEST(a_row_too_long_is_broken_in_equal_lines)
+{
+    const Bolt bolts[] = {{.label = "1"}, {.label = "2"}, {.label = "3"}, {.label = "4"},
+                          {.label = "5"}, {.label = "6"}, {.label = "7"}, {.label = "8"}};
+    expect_drawn(NULL, bolts, 8, 52, 11,
+                 " ┌───────┐ ┌───────┐ ┌───────┐ ┌───────┐\n"
+                 " │   1   │ │   2   │ │   3   │ │   4   │\n"
+                 " └───────┘ └───────┘ └───────┘ └───────┘\n"
+                 "\n"
+                 " ┌───────┐ ┌───────┐ ┌───────┐ ┌───────┐\n"
+                 " │   5   │ │   6   │ │   7   │ │   8   │\n"
+                 " └───────┘ └───────┘ └───────┘ └───────┘\n");
+    expect_drawn(NULL, bolts, 7, 52, 11,
+                 " ┌───────┐ ┌───────┐ ┌───────┐ ┌───────┐\n"
+                 " │   1   │ │   2   │ │   3   │ │   4   │\n"
+                 " └───────┘ └───────┘ └───────┘ └───────┘\n"
+                 "\n"
+                 " ┌───────┐ ┌───────┐ ┌───────┐\n"
+                 " │   5   │ │   6   │ │   7   │\n"
+                 " └───────┘ └───────┘ └───────┘\n");
+}
+END_TEST
+
 START_TEST(ascii_spells_the_same_boxes)
 {
     g_autofree char *text = drawn_in(head_layout, head_nuts, 10, 52, 11, TRUE);
@@ -291,6 +315,7 @@ int main(void)
 {
     TCase *tcase = tcase_create("bolts");
     tcase_add_test(tcase, ten_head_nuts_lie_in_two_banks);
+    tcase_add_test(tcase, a_row_too_long_is_broken_in_equal_lines);
     tcase_add_test(tcase, ascii_spells_the_same_boxes);
     tcase_add_test(tcase, six_bolts_lie_on_a_circle);
     tcase_add_test(tcase, every_look_has_its_mark);
