@@ -56,7 +56,7 @@ static guint put_card(const Card *card, guint number, guint row, Page *page)
     return put_tally(page->body, row + 1, ENGINE, TALLY_CELLS, card->tally);
 }
 
-guint shop_cards(const GPtrArray *cards, Page *page)
+guint shop_cards(const GPtrArray *cards, const Card *next, Page *page)
 {
     static const struct {
         guint column;
@@ -69,8 +69,11 @@ guint shop_cards(const GPtrArray *cards, Page *page)
     for (gsize i = 0; i < G_N_ELEMENTS(heads); i++)
         canvas_put(page->body, 0, heads[i].column, 0, style_of(TYPE_UNDERLINE, 0), heads[i].word);
     guint row = 1;
-    for (guint i = 0; i < cards->len; i++)
+    for (guint i = 0; i < cards->len; i++) {
+        if (cards->pdata[i] == next)
+            canvas_put(page->body, row, 0, 0, style_of(TYPE_BOLD, 0), ">");
         row = put_card(cards->pdata[i], i + 1, row, page);
+    }
     return row;
 }
 

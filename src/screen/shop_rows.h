@@ -5,8 +5,9 @@
 #include "page.h"
 #include "shop_card.h"
 
-// The builds (Card), and the column heads. Returns the row behind.
-guint shop_cards(const GPtrArray *cards, Page *page);
+// The builds (Card), and the column heads; `next` (NULL: none) is the one NEXT speaks of, by its
+// mark. Returns the row behind.
+guint shop_cards(const GPtrArray *cards, const Card *next, Page *page);
 typedef struct {
     const char *number; // of its build
     Clock clock;

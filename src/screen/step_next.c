@@ -24,7 +24,7 @@ const PlanStep *step_next(const Agenda *agenda)
 
 char *step_next_words(const Agenda *agenda, const PlanStep *here, guint *place)
 {
-    *place = here ? agenda_next(agenda, here, AGENDA_NOWHERE) : AGENDA_NOWHERE;
+    *place = here ? summary_place(agenda, here) : AGENDA_NOWHERE;
     if (*place == AGENDA_NOWHERE)
         return here ? step_words(here) : g_strdup("nothing is left");
     g_auto(AgendaItem) item = agenda_item(agenda, *place);

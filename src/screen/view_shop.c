@@ -129,11 +129,11 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         fill_shelf(shelf, desk);
     for (guint i = 0; i < shelf->cards->len; i++)
         card_refresh(shelf->cards->pdata[i], desk);
-    guint row = shop_cards(shelf->cards, page);
+    const Card *next = card_of(shelf, next_number(shelf, desk)), *line = line_of(shelf, typed);
+    guint row = shop_cards(shelf->cards, next, page);
     g_autoptr(GArray) clocks = clocks_of_known(shelf, desk);
     row = shop_clocks(clocks, row + 1, desk->now, page);
     shop_dues(shelf->cards, row, desk, page);
-    const Card *next = card_of(shelf, next_number(shelf, desk)), *line = line_of(shelf, typed);
     say_next(next, page);
     paint_keys(page);
     if (line || next)

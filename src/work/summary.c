@@ -199,6 +199,11 @@ static guint newest_place(const Agenda *agenda, const PlanStep *step)
     return newest;
 }
 
+guint summary_place(const Agenda *agenda, const PlanStep *step)
+{
+    return agenda_next(agenda, step, newest_place(agenda, step));
+}
+
 // The newest entry of these kinds that counts.
 static const Entry *newest_entry(const Agenda *agenda, const char *const *kinds)
 {
@@ -237,6 +242,6 @@ Standpoint summary_standpoint(const Agenda *agenda)
     if (!stands.step)
         stands.step = agenda_step(agenda);
     if (stands.step)
-        stands.place = agenda_next(agenda, stands.step, newest_place(agenda, stands.step));
+        stands.place = summary_place(agenda, stands.step);
     return stands;
 }

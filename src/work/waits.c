@@ -52,8 +52,8 @@ static char *stands_at(const Telling *telling, const Standpoint *point)
     if (point->place != AGENDA_NOWHERE &&
         agenda_made(telling->agenda, point->place)->asked == ASKED_BOLT) {
         g_auto(AgendaItem) item = agenda_item(telling->agenda, point->place);
-        return g_strdup_printf("S%02u %s: bolt %u of %u", number, item.made->name, item.turn,
-                               item.turns);
+        return g_strdup_printf("S%02u %s: %s, %u/%u", number, item.made->name, item.place,
+                               item.turn, item.turns);
     }
     return g_strdup_printf("S%02u %s", number, point->step->name);
 }

@@ -27,7 +27,7 @@ START_TEST(all_seven_counts_are_whole)
     Page page = shop_page();
     g_autoptr(GPtrArray) cards =
         one_card("3 FAIL  130 DOUBT  427 pass  191 noted  11 conc.  313 open  12 n/a");
-    ck_assert_uint_eq(shop_cards(cards, &page), 4);
+    ck_assert_uint_eq(shop_cards(cards, NULL, &page), 4);
     g_autofree char *text = canvas_text(page.body);
     ck_assert_ptr_nonnull(strstr(text, "              3 FAIL  130 DOUBT  427 pass  191 noted  "
                                        "       due 18 Mar\n"
@@ -40,7 +40,8 @@ START_TEST(few_counts_stand_on_one_row)
 {
     Page page = shop_page();
     g_autoptr(GPtrArray) cards = one_card("461 pass  2 open");
-    ck_assert_uint_eq(shop_cards(cards, &page), 3);
+    ck_assert_uint_eq(shop_cards(cards, cards->pdata[0], &page), 3);
+    ck_assert_uint_eq(canvas_cell(page.body, 1, 0)->character, (gunichar)0x3e); // >
     page_clear(&page);
 }
 END_TEST

@@ -59,7 +59,7 @@ def go(player, keys, text):
 def line_of(player, number):
     """The line of a build in the list of the shop."""
     for row in player.screen():
-        found = re.match(rf"\s*(\d+)\s+{number}\b", row)
+        found = re.match(rf"[> ]*(\d+)\s+{number}\b", row)
         if found:
             return found[1]
     return player.fail(f"{number} is not in the list")

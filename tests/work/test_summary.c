@@ -143,12 +143,22 @@ static void expect_standpoint(const char *expected)
     ck_assert_str_eq(words, expected);
 }
 
+static void expect_goes_on(const char *step, const char *expected)
+{
+    Agenda agenda = agenda_now();
+    guint place = summary_place(&agenda, step_of(step));
+    ck_assert(place != AGENDA_NOWHERE);
+    g_autofree char *name = requirement_name(requirement_at(&agenda, place));
+    ck_assert_str_eq(name, expected);
+}
+
 START_TEST(a_build_stands_where_it_was_put_down_or_goes_on)
 {
     expect_standpoint("Receive|look serial number|not|-|-");
     take_all("2025-01-02 08:00 MO pick up Rings\n08:05 fit ring sets new\n"
              "08:10 read top ring gap[2] 0.36 with G08");
     expect_standpoint("Rings|read top ring gap[3]|in hand|08:00|08:10");
+    expect_goes_on("Rings", "read top ring gap[3]");
     take_all("08:20 put down \"telephone\"");
     expect_standpoint("Rings|read top ring gap[3]|not|08:20|08:20");
     take_all("08:25 EV pick up Flywheel\nstrike last typo");

@@ -56,7 +56,7 @@ START_TEST(bolts_are_counted_and_nobody_has_it)
 {
     take("2025-03-04 08:00 MO pick up Main clearances");
     take("tighten main caps[3] stage 1 with W4");
-    expect_waits("2025-03-04 08:05", "S17 main caps: bolt 2 of 6|MO, in hand 08:00|");
+    expect_waits("2025-03-04 08:05", "S17 main caps: bolt 4, 2/6|MO, in hand 08:00|");
     expect_dues("2025-03-04 08:06", "");
     take("08:30 pick up Rings");
     expect_dues("2025-03-04 08:31", "main caps|HALF tightened in S17|17 of 18 left\n");
@@ -79,7 +79,7 @@ START_TEST(a_tool_found_wrong_comes_before_what_was_put_down)
         demo, desk, "2025-03-11 09:40 MO calibration W2 2025-03-11 wrong \"set 100 gives 91\"");
     ck_assert_msg(!refusal, "%s", refusal);
     expect_waits("2025-03-12 08:00",
-                 "S17 main caps: bolt 1 of 6|W2, found wrong|6 DOUBT since 11 Mar");
+                 "S17 main caps: bolt 3, 1/6|W2, found wrong|6 DOUBT since 11 Mar");
     expect_dues("2025-03-12 08:00", "main caps|tightened with W2|found wrong 11 Mar\n");
 }
 END_TEST

@@ -49,6 +49,10 @@ char *summary_why(const Agenda *agenda, const Summary *summary) G_GNUC_WARN_UNUS
 // g_free.
 char *summary_progress(const Agenda *agenda, guint index) G_GNUC_WARN_UNUSED_RESULT;
 
+// The place at which work on a step goes on: the next behind the one of its newest entry, as the
+// bench opens it; AGENDA_NOWHERE if nothing is left there.
+guint summary_place(const Agenda *agenda, const PlanStep *step);
+
 // Where a build stands.
 typedef struct {
     const PlanStep *step; // in hand, else put down last and not done, else the one to go on with;
