@@ -217,6 +217,19 @@ static gboolean is_good(const Requirement *requirement)
     return requirement->verdict == VERDICT_PASS || requirement->verdict == VERDICT_NOTED;
 }
 
+// What was answered as it should be needs no line of its own; `others`: some was not.
+static char *good_words(guint good, gboolean others)
+{
+    if (good == 0)
+        return g_strdup(others ? "Nothing else was looked at or tested."
+                               : "Nothing was looked at or tested yet.");
+    if (good == 1)
+        return g_strdup_printf("One %sthing was looked at or tested, and is as it should be.",
+                               others ? "other " : "");
+    return g_strdup_printf("%u %sthings were looked at or tested, all as they should be.", good,
+                           others ? "other " : "");
+}
+
 static void section_looks(Document *document, const SheetSource *source)
 {
     const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"see", ALIGN_NOTES}};
@@ -238,7 +251,7 @@ static void section_looks(Document *document, const SheetSource *source)
         g_autofree char *notes = footnotes_of(document, source, each);
         document_row(document, (const char *const[]){name, verdict, notes});
     }
-    g_autofree char *line = g_strdup_printf("%u looks, tests and answers as they should be.", good);
+    g_autofree char *line = good_words(good, begun);
     document_paragraph(document, line);
     document_footnotes(document);
 }

@@ -7,9 +7,9 @@
 #include <string.h>
 
 typedef struct {
-    gint bolts;    // requirements of its last stage
-    gint good;     // of those pass, conceded or noted
-    gint64 newest; // seq of the newest tick
+    guint bolts;            // requirements of its last stage, those not needed left out
+    guint counts[VERDICTS]; // of those
+    gint64 newest;          // seq of the newest tick
     const Requirement *worst;
 } TightState;
 
@@ -22,10 +22,11 @@ static TightState tight_state(const SheetSource *source, const PlanTightening *t
         if (each->asked != ASKED_BOLT || each->withdrawn || each->step != tightening->step ||
             strcmp(each->name, tightening->group->name) != 0)
             continue;
-        gboolean last = each->stage == tightening->stages->len;
+        gboolean last =
+            each->stage == tightening->stages->len && each->verdict != VERDICT_NOT_NEEDED;
         gboolean left = requirement_is_left(each);
-        state.bolts += last;
-        state.good += last && !left && each->verdict != VERDICT_OPEN;
+        state.bolts += last ? 1 : 0;
+        state.counts[each->verdict] += last ? 1 : 0;
         state.newest = MAX(state.newest, each->entry);
         if ((left || each->upheld || each->conceded) && !state.worst)
             state.worst = each;
@@ -89,11 +90,33 @@ static char *footnote_number(Document *document, const char *text)
     return text ? g_strdup_printf(" %u", document_footnote(document, text)) : g_strdup("");
 }
 
+// `all 6`, of a single bolt `yes`; where some are not as asked, `1 of 2, 1 not done`.
+static char *tight_words(const TightState *state)
+{
+    static const struct {
+        Verdict verdict;
+        const char *words;
+    } others[] = {
+        {VERDICT_OPEN, "not done"}, {VERDICT_FAIL, "failed"}, {VERDICT_IN_DOUBT, "in doubt"}};
+    g_autoptr(GString) why = g_string_new(NULL);
+    guint good = state->bolts;
+    for (gsize i = 0; i < G_N_ELEMENTS(others); i++) {
+        guint count = state->counts[others[i].verdict];
+        good -= count;
+        if (count)
+            g_string_append_printf(why, ", %u %s", count, others[i].words);
+    }
+    if (!why->len && state->bolts == 1)
+        return g_strdup("yes");
+    return why->len ? g_strdup_printf("%u of %u%s", good, state->bolts, why->str)
+                    : g_strdup_printf("all %u", good);
+}
+
 static void tightened_row(Document *document, const SheetSource *source,
                           const PlanTightening *tightening, const TightState *state, gboolean again)
 {
     g_autofree char *stages = stages_words(tightening);
-    g_autofree char *done = g_strdup_printf("%d of %d", state->good, state->bolts);
+    g_autofree char *done = tight_words(state);
     g_autofree char *notes =
         state->worst ? footnotes_of(document, source, state->worst) : g_strdup("");
     const Entry *entry = source_entry(source, state->newest);

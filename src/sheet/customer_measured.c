@@ -157,7 +157,7 @@ static gboolean same_limits(const GPtrArray *group)
     return TRUE;
 }
 
-// Places of a group that simply passed and stand in one row.
+// Places of a group that simply passed and stand in one row; one alone stands by its name.
 static GPtrArray *folded_of(const GPtrArray *group)
 {
     gboolean one_by_one = group->len == 1 || !same_limits(group);
@@ -165,6 +165,8 @@ static GPtrArray *folded_of(const GPtrArray *group)
     for (guint i = 0; i < group->len && !one_by_one; i++)
         if (is_plain(g_ptr_array_index(group, i)))
             g_ptr_array_add(plain, g_ptr_array_index(group, i));
+    if (plain->len == 1)
+        g_ptr_array_set_size(plain, 0);
     return plain;
 }
 

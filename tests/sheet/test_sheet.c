@@ -156,7 +156,7 @@ START_TEST(the_customer_reads_figures_and_plain_words)
     expect_said(text, "crank end 51.750 mm ground, Brackwater");
     expect_said(text, "Run hand over no leaks, signature");
     expect_said(text, "stages, in N·m tight see caps "
-                      "40 > 75 2 of 3 2001-09-09 4");
+                      "40 > 75 2 of 3, 1 in doubt 2001-09-09 4");
     expect_said(text, "shells reused");
     expect_said(text, "no wear seen");
     expect_said(text, "Undecided. It was not done in the order asked for.");
