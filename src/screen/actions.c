@@ -5,7 +5,7 @@ static const ActionInfo infos[ACTIONS] = {
     [ACTION_TAKE] = {"Enter", "take", 0, -1,
                      "takes what stands in the field; on an empty one nothing, ever"},
     [ACTION_STRIKE] = {"*", "strike", 's', -1,
-                       "strikes your last entry; a digit says why, 0 takes the strike back"},
+                       "strikes your last entry, 6 what is unplaced; 0 takes the strike back"},
     [ACTION_PUT_DOWN] = {"/", "put down", 'p', -1, "put down; a digit picks up and says who works"},
     [ACTION_ON] = {"+Enter", "on", 0, -1, "on: the next place; after the last, the closing page"},
     [ACTION_BACK] = {"-Enter", "back", 0, -1, "back: the place or bolt before"},
