@@ -284,11 +284,6 @@ char *toolbox_gauge_words(Desk *desk, const char *sort, const char *label)
 
 // HOW IT STANDS ---------------------------------------------------------------------------------
 
-static ToolSort sort_of(Need need)
-{
-    return need == NEED_TORQUE ? TOOL_TORQUE : TOOL_GAUGE;
-}
-
 char *toolbox_standing(const Desk *desk, Need need, const char *label, const Number *value)
 {
     const Entry *tool = tool_of(desk, label);

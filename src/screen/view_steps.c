@@ -185,12 +185,15 @@ static void say_next(const Told *told, const PlanStep *here, Page *page)
         page_say(&page->then, "%s", progress);
 }
 
-// What keeps the next gate from being complete is a key away.
+// What keeps the next gate from being complete is a key away; what stands in front gives way.
 static void say_gate(const Told *told, Page *page)
 {
+    enum { ROOM = PAGE_WIDTH - 6 }; // columns of the row
     const GateCount *gate = told->agenda.assessment->gates->pdata[gate_next(&told->agenda)];
-    g_autofree char *then = g_steal_pointer(&page->then), *left = gate_left_words(gate);
-    page_say(&page->then, "%s%sw proof: %s", then ? then : "", then ? "     " : "", left);
+    g_autofree char *left = gate_left_words(gate), *then = g_steal_pointer(&page->then);
+    g_autofree char *proof = g_strconcat(then ? "     " : "", "w proof: ", left, NULL);
+    g_autofree char *front = front_words(then ? then : "", ROOM - g_utf8_strlen(proof, -1));
+    page_say(&page->then, "%s%s", front, proof);
 }
 
 // On a blank card nothing was planned that could be missing; what is measured is named there.

@@ -1,6 +1,7 @@
 // Why an entry is struck: one digit. The last one of who works here, or the one that is said.
 #include "struck.h"
 #include "view.h"
+#include "words.h"
 
 static const char *const causes[] = {NULL,      "misread", "wrong place",
                                      "slipped", "typo",    "part changed"};
@@ -22,15 +23,6 @@ static gpointer open(Desk *desk, const char *argument)
 
 enum { ROOM = 46 }; // columns between `strike ` and the field
 
-// The front of a text that is too long for so many columns.
-static char *shortened(const char *text, glong room)
-{
-    if (g_utf8_strlen(text, -1) <= room)
-        return g_strdup(text);
-    g_autofree char *front = g_utf8_substring(text, 0, MAX(room - 1, 0));
-    return g_strconcat(g_strchomp(front), "…", NULL);
-}
-
 // `top ring gap 3 · 3.6`: its place and what was entered; a long place gives way.
 static char *short_words(Desk *desk, gint64 seq)
 {
@@ -38,9 +30,9 @@ static char *short_words(Desk *desk, gint64 seq)
     g_auto(GStrv) parts = g_strsplit(words, " · ", 3);
     g_autofree char *end = parts[0] && parts[1] ? g_strconcat(" · ", parts[1], NULL) : g_strdup("");
     g_autofree char *place =
-        shortened(parts[0] ? parts[0] : "", MAX(ROOM - g_utf8_strlen(end, -1), ROOM / 2));
+        front_words(parts[0] ? parts[0] : "", MAX(ROOM - g_utf8_strlen(end, -1), ROOM / 2));
     g_autofree char *both = g_strconcat(place, end, NULL);
-    return shortened(both, ROOM);
+    return front_words(both, ROOM);
 }
 
 static void say_causes(Desk *desk, gint64 seq, Page *page)

@@ -97,3 +97,11 @@ char *fault_words(const Requirement *made)
         made->verdict == VERDICT_FAIL && *outside ? outside : reason_words(made->reason);
     return g_strdup_printf(" · %s, %s", mark, why);
 }
+
+char *front_words(const char *text, glong room)
+{
+    if (g_utf8_strlen(text, -1) <= room)
+        return g_strdup(text);
+    g_autofree char *front = g_utf8_substring(text, 0, MAX(room - 1, 0));
+    return g_strconcat(g_strchomp(front), "…", NULL);
+}

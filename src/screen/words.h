@@ -12,6 +12,8 @@ char *step_words(const PlanStep *step) G_GNUC_WARN_UNUSED_RESULT;
 char *tally_words(const guint counts[VERDICTS], guint optional) G_GNUC_WARN_UNUSED_RESULT;
 // The same of all that a build asks for.
 char *build_tally_words(const Assessment *assessment) G_GNUC_WARN_UNUSED_RESULT;
+// The front of a text that is too long for so many columns.
+char *front_words(const char *text, glong room) G_GNUC_WARN_UNUSED_RESULT;
 // Initials as they are kept, in front of whatever follows them: `MO` for `mo`, `TB Tess Bell` for
 // `tb Tess Bell`; anything else as typed.
 char *initials_typed(const char *typed) G_GNUC_WARN_UNUSED_RESULT;
