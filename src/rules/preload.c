@@ -15,52 +15,92 @@ Band band_around(double value, double share)
     return (Band){value * (1 - share), value * (1 + share)};
 }
 
-// FRICTION --------------------------------------------------------------------------------------
+// WORDS -----------------------------------------------------------------------------------------
 
-// The words are looked for in this order: moly grease is moly, dry moly paste is moly.
-static const struct {
-    const char *words; // of which one stands in the lubricant's name
-    Band friction;
-} frictions[] = {
-    {"moly graphite ptfe anti-seize copper paste wax", {0.04, 0.16}},
-    {"locker lock adhesive", {0.14, 0.24}},
-    {"oil grease sealant lube", {0.08, 0.16}},
-    {"dry none clean", {0.14, 0.24}},
-};
-
-static gboolean names_one_of(const char *lubricant, const char *words)
+static gboolean names_one_of(const char *phrase, const char *words)
 {
-    g_autofree char *lower = g_utf8_strdown(lubricant, -1);
     g_auto(GStrv) all = g_strsplit(words, " ", -1);
     for (guint i = 0; all[i]; i++)
-        if (strstr(lower, all[i]))
+        if (strstr(phrase, all[i]))
             return TRUE;
     return FALSE;
 }
 
+// What is said of one surface or one layer each, in small letters: `oil on threads, dry under head`
+// are `oil`, `threads`, `dry` and `head`. NULL gives no phrase. The caller frees.
+static GStrv phrases_of(const char *text)
+{
+    static const char parted[] = "[,;/+&]|\\b(?:and|or|on|in|at|with|under|between|then)\\b";
+    g_autofree char *lower = g_utf8_strdown(text ? text : "", -1);
+    return g_regex_split_simple(parted, lower, 0, 0);
+}
+
+static Band united(Band one, Band other)
+{
+    return (Band){MIN(one.low, other.low), MAX(one.high, other.high)};
+}
+
+// Adds what another phrase names to what is known.
+static Known know(Known known, Band *all, Band named)
+{
+    gboolean differs = known && (named.low != all->low || named.high != all->high);
+    *all = known ? united(*all, named) : named;
+    return differs ? KNOWN_UNITED : MAX(known, KNOWN_ALONE);
+}
+
+// FRICTION --------------------------------------------------------------------------------------
+
+// The words are looked for in this order: moly grease is moly, dry moly paste is moly.
+static const struct {
+    const char *words; // of which one stands in the phrase
+    Band friction;
+    gboolean prepared; // says only how it was before anything else was put on
+} frictions[] = {
+    {"degreas", {0.14, 0.24}, TRUE},
+    {"moly graphite ptfe anti-seize copper paste wax", {0.04, 0.16}, FALSE},
+    {"locker lock adhesive", {0.14, 0.24}, FALSE},
+    {"oil grease sealant lube", {0.08, 0.16}, FALSE},
+    {"dry none", {0.14, 0.24}, FALSE},
+    {"clean", {0.14, 0.24}, TRUE},
+};
+
 // Words such as `no oil` name what is not there.
 static gboolean denies(const char *lubricant)
 {
-    static const char *const words[] = {"no", "not", "without", NULL};
+    static const char *const words[] = {"no", "not", "without", "free", NULL};
     g_autofree char *lower = g_utf8_strdown(lubricant, -1);
-    g_auto(GStrv) all = g_strsplit_set(lower, " ,;", -1);
+    g_auto(GStrv) all = g_strsplit_set(lower, " ,;-", -1);
     for (guint i = 0; all[i]; i++)
         if (g_strv_contains(words, all[i]))
             return TRUE;
     return FALSE;
 }
 
-gboolean friction_of(const char *lubricant, Band *friction)
+// What the phrases name, of those rows that say how it was prepared or of those that do not.
+static Known named_friction(GStrv phrases, gboolean prepared, Band *friction)
 {
-    gboolean names = lubricant && !denies(lubricant);
-    for (gsize i = 0; names && i < G_N_ELEMENTS(frictions); i++) {
-        if (!names_one_of(lubricant, frictions[i].words))
-            continue;
-        *friction = frictions[i].friction;
-        return TRUE;
+    Known known = KNOWN_NOT;
+    for (guint i = 0; phrases[i]; i++) {
+        gsize row = 0;
+        while (row < G_N_ELEMENTS(frictions) && !names_one_of(phrases[i], frictions[row].words))
+            row++;
+        if (row < G_N_ELEMENTS(frictions) && frictions[row].prepared == prepared)
+            known = know(known, friction, frictions[row].friction);
     }
-    *friction = (Band){0.08, 0.24};
-    return FALSE;
+    return known;
+}
+
+Known friction_of(const char *lubricant, Band *friction)
+{
+    g_auto(GStrv) phrases = phrases_of(lubricant);
+    Known known = KNOWN_NOT;
+    if (lubricant && !denies(lubricant))
+        known = named_friction(phrases, FALSE, friction);
+    if (lubricant && !denies(lubricant) && !known)
+        known = named_friction(phrases, TRUE, friction);
+    if (!known)
+        *friction = (Band){0.08, 0.24};
+    return known;
 }
 
 // TORQUE ----------------------------------------------------------------------------------------
@@ -93,17 +133,37 @@ static const struct {
     double elasticity; // GPa
 } materials[] = {{"steel", 207}, {"iron", 100}, {"alloy", 71}};
 
-gboolean elasticity_of(const char *material, Band *elasticity)
+static gboolean is_gasket(const char *phrase)
 {
-    *elasticity =
-        (Band){materials[2].elasticity * gigapascal, materials[0].elasticity * gigapascal};
-    for (gsize i = 0; material && i < G_N_ELEMENTS(materials); i++) {
-        if (!names_one_of(material, materials[i].name))
-            continue;
-        elasticity->low = elasticity->high = materials[i].elasticity * gigapascal;
-        return TRUE;
-    }
+    return strstr(phrase, "gasket") != NULL;
+}
+
+static Band elasticity_at(gsize material)
+{
+    double elasticity = materials[material].elasticity * gigapascal;
+    return (Band){elasticity, elasticity};
+}
+
+gboolean names_gasket(const char *material)
+{
+    g_auto(GStrv) phrases = phrases_of(material);
+    for (guint i = 0; phrases[i]; i++)
+        if (is_gasket(phrases[i]))
+            return TRUE;
     return FALSE;
+}
+
+Known elasticity_of(const char *material, Band *elasticity)
+{
+    g_auto(GStrv) phrases = phrases_of(material);
+    Known known = KNOWN_NOT;
+    for (guint i = 0; phrases[i]; i++)
+        for (gsize j = 0; j < G_N_ELEMENTS(materials); j++)
+            if (strstr(phrases[i], materials[j].name) && !is_gasket(phrases[i]))
+                known = know(known, elasticity, elasticity_at(j));
+    if (!known)
+        *elasticity = united(elasticity_at(0), elasticity_at(2));
+    return known;
 }
 
 double bolt_stiffness(const Thread *thread, double clamped, double shank)
@@ -138,6 +198,13 @@ Band preload_by_angle(const Thread *thread, Band snug, Band angle, Band bolt, Ba
     double travel = thread->pitch / (2 * G_PI); // of the thread, per radian
     return (Band){snug.low + travel * angle.low * in_series(bolt.low, joint.low),
                   snug.high + travel * angle.high * in_series(bolt.high, joint.high)};
+}
+
+Band preload_by_angle_on_gasket(const Thread *thread, Band snug, Band angle, Band bolt, Band joint)
+{
+    const Band nothing = {0, 0};
+    return united(preload_by_angle(thread, snug, nothing, bolt, joint),
+                  preload_by_angle(thread, snug, angle, bolt, joint));
 }
 
 Band preload_by_stretch(Band bolt, Band stretch)

@@ -35,15 +35,16 @@ static void assume(BoltEstimate *estimate, const char *format, ...)
 
 static void take_friction(const BoltAsked *asked, BoltEstimate *estimate)
 {
-    gboolean known = TRUE;
+    Known known = KNOWN_ALONE;
     estimate->friction = asked->friction;
     if (!is_said(asked->friction))
         known = friction_of(asked->lubricant, &estimate->friction);
-    assume(estimate, "friction %.2f to %.2f in thread and under the head, %s",
+    assume(estimate, "friction %.2f to %.2f in thread and under the head, %s%s",
            estimate->friction.low, estimate->friction.high,
            is_said(asked->friction) ? "as said"
            : known                  ? asked->lubricant
-                                    : "not known: from oiled to dry");
+                                    : "not known: from oiled to dry",
+           known == KNOWN_UNITED ? ": from the least to the greatest of what is named" : "");
 }
 
 static double bearing_of(const BoltAsked *asked, BoltEstimate *estimate)

@@ -83,14 +83,42 @@ START_TEST(friction_by_what_is_put_on)
 {
     static const struct {
         const char *lubricant;
-        gboolean known;
+        Known known;
         double low, high;
     } rows[] = {
-        {"engine oil", TRUE, 0.08, 0.16},     {"Moly paste", TRUE, 0.04, 0.16},
-        {"graphite paste", TRUE, 0.04, 0.16}, {"dry", TRUE, 0.14, 0.24},
-        {"medium locker", TRUE, 0.14, 0.24},  {"thread sealant", TRUE, 0.08, 0.16},
-        {"as found", FALSE, 0.08, 0.24},      {NULL, FALSE, 0.08, 0.24},
-        {"No oil, dry", FALSE, 0.08, 0.24},   {"none", TRUE, 0.14, 0.24},
+        {"engine oil", KNOWN_ALONE, 0.08, 0.16},     {"Moly paste", KNOWN_ALONE, 0.04, 0.16},
+        {"graphite paste", KNOWN_ALONE, 0.04, 0.16}, {"dry", KNOWN_ALONE, 0.14, 0.24},
+        {"medium locker", KNOWN_ALONE, 0.14, 0.24},  {"thread sealant", KNOWN_ALONE, 0.08, 0.16},
+        {"as found", KNOWN_NOT, 0.08, 0.24},         {NULL, KNOWN_NOT, 0.08, 0.24},
+        {"No oil, dry", KNOWN_NOT, 0.08, 0.24},      {"none", KNOWN_ALONE, 0.14, 0.24},
+        {"oil-free", KNOWN_NOT, 0.08, 0.24},         {"degreased", KNOWN_ALONE, 0.14, 0.24},
+        {"dry moly paste", KNOWN_ALONE, 0.04, 0.16}, {"clean, engine oil", KNOWN_ALONE, 0.08, 0.16},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        Band friction;
+        ck_assert_int_eq(friction_of(rows[i].lubricant, &friction), rows[i].known);
+        ck_assert_double_eq(friction.low, rows[i].low);
+        ck_assert_double_eq(friction.high, rows[i].high);
+    }
+}
+END_TEST
+
+// Of two named the band is from the least to the greatest, whichever stands first.
+START_TEST(friction_of_several_things)
+{
+    static const struct {
+        const char *lubricant;
+        Known known;
+        double low, high;
+    } rows[] = {
+        {"engine oil on threads, moly under head", KNOWN_UNITED, 0.04, 0.16},
+        {"moly under head, engine oil on threads", KNOWN_UNITED, 0.04, 0.16},
+        {"oil on threads dry under head", KNOWN_UNITED, 0.08, 0.24},
+        {"dry thread/oiled washer", KNOWN_UNITED, 0.08, 0.24},
+        {"moly on threads and locker", KNOWN_UNITED, 0.04, 0.24},
+        {"oil on threads, grease under head", KNOWN_ALONE, 0.08, 0.16},
+        {"locker on degreased threads", KNOWN_ALONE, 0.14, 0.24},
+        {"oil on threads, no oil under head", KNOWN_NOT, 0.08, 0.24},
     };
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
         Band friction;
@@ -149,19 +177,37 @@ START_TEST(what_is_clamped)
 {
     static const struct {
         const char *material;
-        gboolean known;
+        Known known;
         double low, high; // GPa, Shigley, 9th ed., table 8-8
-    } rows[] = {{"steel", TRUE, 207, 207},
-                {"cast iron", TRUE, 100, 100},
-                {"alloy", TRUE, 71, 71},
-                {"wood", FALSE, 71, 207},
-                {NULL, FALSE, 71, 207}};
+    } rows[] = {{"steel", KNOWN_ALONE, 207, 207},
+                {"cast iron", KNOWN_ALONE, 100, 100},
+                {"alloy", KNOWN_ALONE, 71, 71},
+                {"alloy on cast iron", KNOWN_UNITED, 71, 100},
+                {"iron, steel gasket", KNOWN_ALONE, 100, 100},
+                {"gasket", KNOWN_NOT, 71, 207},
+                {"wood", KNOWN_NOT, 71, 207},
+                {NULL, KNOWN_NOT, 71, 207}};
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
         Band elasticity;
         ck_assert_int_eq(elasticity_of(rows[i].material, &elasticity), rows[i].known);
         ck_assert_double_eq_tol(elasticity.low / 1e9, rows[i].low, 1e-9);
         ck_assert_double_eq_tol(elasticity.high / 1e9, rows[i].high, 1e-9);
     }
+}
+END_TEST
+
+// Whatever a gasket takes: between the snug alone and the whole angle on bare metal.
+START_TEST(a_gasket_takes_some_of_the_angle)
+{
+    ck_assert(names_gasket("alloy, paper gasket"));
+    ck_assert(names_gasket("Head gasket"));
+    ck_assert(!names_gasket("alloy"));
+    ck_assert(!names_gasket(NULL));
+    Thread thread = thread_of("M10 × 1.25");
+    Band snug = {1000, 2000}, angle = exactly(G_PI / 4), bolt = exactly(400e6);
+    Band found = preload_by_angle_on_gasket(&thread, snug, angle, bolt, exactly(1600e6));
+    ck_assert_double_eq_tol(found.low, 1000, 1e-6);
+    ck_assert_double_eq_tol(found.high, 52000, 1e-6);
 }
 END_TEST
 
@@ -173,10 +219,12 @@ int main(void)
     tcase_add_test(tcase, a_published_torque);
     tcase_add_test(tcase, a_band_is_as_wide_as_what_makes_it);
     tcase_add_test(tcase, friction_by_what_is_put_on);
+    tcase_add_test(tcase, friction_of_several_things);
     tcase_add_test(tcase, published_cones);
     tcase_add_test(tcase, a_stretched_bolt);
     tcase_add_test(tcase, an_angle_is_shared_by_bolt_and_joint);
     tcase_add_test(tcase, what_is_clamped);
+    tcase_add_test(tcase, a_gasket_takes_some_of_the_angle);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_ENV);

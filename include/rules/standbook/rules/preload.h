@@ -12,11 +12,16 @@ double band_middle(Band band);
 // Value and what it may differ by, as a share: 80 and 0.04 are 76.8 to 83.2.
 Band band_around(double value, double share);
 
+// What words say of a figure: nothing; one band; several that differ, and the band is from the
+// least to the greatest of them.
+typedef enum { KNOWN_NOT, KNOWN_ALONE, KNOWN_UNITED } Known;
+
 // Coefficients of friction in thread and under the head for what is put on them, by the classes of
 // VDI 2230-1, table A5: solid lubricants (moly, graphite) A and B together, oil and grease B,
-// nothing or adhesive C. Words that name none of them, or say what is not there (`no oil`), give B
-// and C together, and FALSE.
-gboolean friction_of(const char *lubricant, Band *friction);
+// nothing or adhesive C. `moly on threads, dry under head` is both together; `clean` and
+// `degreased` count where nothing is put on. Words that name none of them, or say what is not there
+// (`no oil`), give B and C together, and KNOWN_NOT.
+Known friction_of(const char *lubricant, Band *friction);
 
 // Torque of a preload and the other way round, one coefficient in thread and under the head:
 // T = F (P/2π + d2 µ/√3 + D µ/2) (VDI 2230-1, 5.4.3; ISO 16047).
@@ -33,13 +38,21 @@ double bolt_stiffness(const Thread *thread, double clamped, double shank);
 double cone_stiffness(double elasticity, double hole, double face, double thickness);
 // Of what is clamped, two cones of half its thickness from rings of 1.5 diameters (eq. 8-22).
 double joint_stiffness(const Thread *thread, double clamped, double elasticity);
-// Modulus of elasticity, Pa, of `steel`, `iron` or `alloy` (Shigley, table 8-8); any other word
-// gives the band of all three, and FALSE.
-gboolean elasticity_of(const char *material, Band *elasticity);
+// Modulus of elasticity, Pa, of `steel`, `iron` or `alloy` (Shigley, table 8-8), of several
+// together from the least to the greatest; any other words give the band of all three, and
+// KNOWN_NOT. What is said of a gasket (`steel gasket`) is passed over.
+Known elasticity_of(const char *material, Band *elasticity);
+// Whether a gasket is named among what is clamped: `alloy on iron, paper gasket`.
+gboolean names_gasket(const char *material);
 
 // Behind a snug of that preload: the travel of the thread is shared by bolt and joint,
 // F = snug + P θ/2π · k_b k_c / (k_b + k_c). Nothing yields in it, so that the upper end may lie
 // above what the bolt can carry.
 Band preload_by_angle(const Thread *thread, Band snug, Band angle, Band bolt, Band joint);
+// The same where a gasket lies between. How far one gives way differs even within one make and does
+// not rise in a straight line (Bickford, Introduction to the Design and Behavior of Bolted Joints,
+// stiffness and strain): there is no figure to reckon with. But it can only give way, so that the
+// angle adds something between nothing and what it would add on bare metal.
+Band preload_by_angle_on_gasket(const Thread *thread, Band snug, Band angle, Band bolt, Band joint);
 // The bolt alone, by its measured stretch.
 Band preload_by_stretch(Band bolt, Band stretch);
