@@ -213,7 +213,7 @@ int preload_run(int argc, char **argv, Common *common)
         {"lubricant", 0, 0, G_OPTION_ARG_FILENAME, &typed.lubricant,
          "what is on thread and seat: engine oil, dry", "WORDS"},
         {"material", 0, 0, G_OPTION_ARG_FILENAME, &typed.material,
-         "of what is clamped: steel, iron, alloy", "WORDS"},
+         "of what is clamped: steel, iron, alloy; with a gasket: \"alloy, gasket\"", "WORDS"},
     };
     for (guint i = 0; i < AMOUNTS; i++)
         entries[WORDS + i] = (GOptionEntry){

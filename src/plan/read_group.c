@@ -257,6 +257,7 @@ static void read_group_texts(PlanGroup *group)
     group->layout = get(node, "layout");
     group->thread = get(node, "thread");
     group->strength = get(node, "class");
+    group->clamps = get(node, "clamps");
     group->adapter = get(node, "adapter");
     group->source = get(node, "source");
     group->new_needed = says(node, "use", "new");

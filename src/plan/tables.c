@@ -62,6 +62,8 @@ static const SchemaKey group_keys[] = {
     {"thread", SCHEMA_WORDS, FALSE, NULL, NULL, "M10, M24 × 1.5, with left-hand where it is"},
     {"class", SCHEMA_WORDS, FALSE, NULL, NULL, "the property class: 10.9"},
     {"length", SCHEMA_AMOUNT, FALSE, NULL, NULL, "the length clamped"},
+    {"clamps", SCHEMA_WORDS, FALSE, NULL, NULL,
+     "what it clamps: steel, iron, alloy, with gasket where one lies between"},
     {"order", SCHEMA_WORDS, FALSE, NULL, NULL,
      "3-4-1-2, row, criss-cross or spiral; without it as numbered"},
     {"each", SCHEMA_WORDS, FALSE, NULL, NULL,

@@ -55,6 +55,11 @@ static double bearing_of(const BoltAsked *asked, BoltEstimate *estimate)
     return bearing;
 }
 
+static gboolean has_gasket(const BoltAsked *asked)
+{
+    return asked->gasket || names_gasket(asked->material);
+}
+
 // From threaded over its whole length to not at all, if nobody says how much.
 static Band bolt_of(const BoltAsked *asked, BoltEstimate *estimate)
 {
@@ -72,13 +77,28 @@ static Band bolt_of(const BoltAsked *asked, BoltEstimate *estimate)
 static Band joint_of(const BoltAsked *asked, BoltEstimate *estimate)
 {
     Band elasticity;
-    gboolean known = elasticity_of(asked->material, &elasticity);
-    assume(estimate,
-           "what is clamped is %s, metal on metal, stiff as two cones of 30°; a gasket between "
-           "takes part of the angle",
-           known ? asked->material : "anything from alloy to steel");
+    Known known = elasticity_of(asked->material, &elasticity);
+    assume(estimate, "what is clamped is %s, stiff as two cones of 30°%s",
+           known ? asked->material : "anything from alloy to steel",
+           has_gasket(asked) ? ""
+                             : ", metal on metal; a gasket between would take part of the "
+                               "angle");
     return (Band){joint_stiffness(&asked->thread, asked->clamped, elasticity.low),
                   joint_stiffness(&asked->thread, asked->clamped, elasticity.high)};
+}
+
+static Band by_angle(const BoltAsked *asked, double bearing, Band bolt, BoltEstimate *estimate)
+{
+    const Thread *thread = &asked->thread;
+    Band snug = preload_by_torque(thread, bearing, estimate->friction, asked->snug),
+         joint = joint_of(asked, estimate);
+    if (!has_gasket(asked))
+        return preload_by_angle(thread, snug, asked->angle, bolt, joint);
+    assume(estimate,
+           "%s lies between: how far it gives way is not published, it may take all of the angle "
+           "or none",
+           asked->gasket ? asked->gasket : "a gasket");
+    return preload_by_angle_on_gasket(thread, snug, asked->angle, bolt, joint);
 }
 
 static gboolean lacks(const BoltAsked *asked, BoltEstimate *estimate, GError **error)
@@ -113,9 +133,7 @@ static void pull(const BoltAsked *asked, double bearing, BoltEstimate *estimate)
     if (is_said(asked->stretch))
         estimate->pull[PULL_BY_STRETCH] = preload_by_stretch(bolt, asked->stretch);
     if (is_said(asked->angle))
-        estimate->pull[PULL_BY_ANGLE] =
-            preload_by_angle(thread, preload_by_torque(thread, bearing, friction, asked->snug),
-                             asked->angle, bolt, joint_of(asked, estimate));
+        estimate->pull[PULL_BY_ANGLE] = by_angle(asked, bearing, bolt, estimate);
 }
 
 gboolean bolt_estimate(const BoltAsked *asked, BoltEstimate *estimate, GError **error)

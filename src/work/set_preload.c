@@ -12,6 +12,21 @@ static const char *lubricant_at(const PlanGroup *group, guint position)
     return NULL;
 }
 
+// The gasket that the plan fits in the step of the set, or new with its bolts, by its name; NULL
+// for none.
+static const char *gasket_of(const PlanGroup *group)
+{
+    for (guint i = 0; i < group->with_new->len; i++)
+        if (names_gasket(group->with_new->pdata[i]))
+            return group->with_new->pdata[i];
+    for (guint i = 0; i < group->step->parts->len; i++) {
+        const PlanPart *part = group->step->parts->pdata[i];
+        if (names_gasket(part->name))
+            return part->name;
+    }
+    return NULL;
+}
+
 static Band sum(Band one, Band other)
 {
     return (Band){one.low + other.low, one.high + other.high};
@@ -105,6 +120,8 @@ static gboolean ask(const PlanTightening *tightening, guint position, SetPreload
         return FALSE;
     asked->strength = group->strength ? group->strength->text : NULL;
     asked->lubricant = lubricant_at(group, position);
+    asked->material = group->clamps ? group->clamps->text : NULL;
+    asked->gasket = group->clamps ? NULL : gasket_of(group);
     asked->clamped = group->length ? number_double(group->length) : 0;
     if (take_stages(tightening, asked))
         return TRUE;

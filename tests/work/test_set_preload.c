@@ -40,6 +40,15 @@ START_TEST(the_last_torque_counts)
 }
 END_TEST
 
+// 68.16 N·m at 0.24 and 73.84 N·m at 0.04: both what is on the thread and what is under the head.
+START_TEST(two_lubricants_are_taken_together)
+{
+    expect("thread: M10, stages: 71, lubricant: \"moly on threads, dry under head\"", 1,
+           "assumed: friction 0.04 to 0.24 in thread and under the head, moly on threads, dry "
+           "under head: from the least to the greatest of what is named");
+}
+END_TEST
+
 START_TEST(above_the_proof_load_is_cautioned_unless_it_is_for_one_use)
 {
     expect("thread: M10, class: 10.9, lubricant: engine oil, stages: 71", 1,
@@ -61,6 +70,37 @@ START_TEST(angles_stand_on_the_torque_before_them)
            "pulled to 62.1 to 112 kN");
     expect("thread: M10, lubricant: engine oil, stages: 30 > +60°", 0,
            "how far it is pulled cannot be worked out: say also how long the clamped length is");
+}
+END_TEST
+
+// A gasket may take all of the angle, so that the low end is that of the snug torque alone and the
+// high end that of bare metal. What the set is said to clamp goes before what the step fits.
+START_TEST(a_gasket_takes_part_of_the_angle)
+{
+    static const char bolt[] = "thread: M10, length: 40 mm, lubricant: engine oil, stages: 30 > "
+                               "60° from snug";
+    static const char low[] = "thread: M10, length: 40 mm, lubricant: engine oil, stages: 30";
+    static const struct {
+        const char *more, *pulled, *between;
+    } rows[] = {
+        {", with new: [pan gasket]", "pulled to 13.7 to 112 kN",
+         "assumed: pan gasket lies between: how far it gives way is not published, it may take all "
+         "of the angle or none"},
+        {"}\n    fit: {head gasket: {use: new}", "pulled to 13.7 to 112 kN",
+         "assumed: head gasket lies between: how far it gives way is not published, it may take "
+         "all of the angle or none"},
+        {", clamps: alloy with paper gasket", "pulled to 13.7 to 89.3 kN",
+         "assumed: a gasket lies between: how far it gives way is not published, it may take all "
+         "of the angle or none"},
+        {", clamps: steel, with new: [pan gasket]", "pulled to 75.6 to 112 kN", NULL},
+    };
+    expect(low, 0, "pulled to 13.7 to 26.7 kN");
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autofree char *group = g_strconcat(bolt, rows[i].more, NULL);
+        expect(group, 0, rows[i].pulled);
+        if (rows[i].between)
+            expect(group, 5, rows[i].between);
+    }
 }
 END_TEST
 
@@ -133,8 +173,10 @@ int main(void)
     Suite *suite = suite_create("set_preload");
     TCase *tcase = tcase_create("set_preload");
     tcase_add_test(tcase, the_last_torque_counts);
+    tcase_add_test(tcase, two_lubricants_are_taken_together);
     tcase_add_test(tcase, above_the_proof_load_is_cautioned_unless_it_is_for_one_use);
     tcase_add_test(tcase, angles_stand_on_the_torque_before_them);
+    tcase_add_test(tcase, a_gasket_takes_part_of_the_angle);
     tcase_add_test(tcase, a_slot_adds_what_it_may);
     tcase_add_test(tcase, a_check_says_what_it_hides);
     tcase_add_test(tcase, what_it_lacks_is_said);

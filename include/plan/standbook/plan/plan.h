@@ -132,7 +132,7 @@ struct PlanGroup {
     const char *name;
     const PlanStep *step;
     GPtrArray *axes; // const Axis *: positions; one axis `bolt` where plain labels are written
-    const TreeNode *layout, *thread, *strength, *adapter, *source; // as written, or NULL
+    const TreeNode *layout, *thread, *strength, *clamps, *adapter, *source; // as written, or NULL
     Number *length, *ceiling, *instead_of; // in base units, NULL if not said
     GPtrArray *lubricants;                 // PlanLubricant *
     gboolean new_needed;                   // use: new

@@ -12,7 +12,8 @@ typedef struct {
     Band friction;         // instead of the lubricant's
     double bearing;        // mean diameter of the ring under the head
     double clamped, shank; // length clamped, and how much of it the bolt has no thread in
-    const char *material;  // of what is clamped
+    const char *material;  // of what is clamped, a gasket among it: `alloy, gasket`
+    const char *gasket;    // the gasket between, by its name; NULL: none but in `material`
     Band torque;           // on the bolt
     Band snug, angle;      // the torque before the angle, and the angle behind it
     Band stretch;
