@@ -265,15 +265,6 @@ static gboolean read_adapter(GStrv words, AdapterAsked *asked, GError **error)
     return FALSE;
 }
 
-// How far the adapter reaches along the wrench; below 0 where it points back.
-static Number *along(const AdapterAsked *asked)
-{
-    g_autofree char *cosine =
-        g_strdup_printf("%.12f", cos(number_double(asked->angle.value) * G_PI / 180));
-    g_autoptr(Number) share = number_from_text(cosine, NULL);
-    return number_multiply(asked->reach.value, share);
-}
-
 // In the unit in which the torque was typed.
 static void say_adapter(const AdapterAsked *asked, double setting, double torque)
 {
@@ -293,7 +284,7 @@ static int adapter(GStrv words, const Common *common)
     g_auto(AdapterAsked) asked = {0};
     if (!read_adapter(words, &asked, &error))
         return fail_with(error);
-    g_autoptr(Number) reach = along(&asked),
+    g_autoptr(Number) reach = tool_reach_along(asked.reach.value, asked.angle.value),
                       exact = tool_setting(asked.torque.value, asked.length.value, reach);
     if (!exact)
         return fail_saying(2, "the adapter points back beyond the grip; turn it or take a longer "

@@ -1,5 +1,6 @@
 #include "read.h"
 
+#include <standbook/plan/adapter.h>
 #include <standbook/rules/pattern.h>
 #include <string.h>
 
@@ -270,6 +271,17 @@ static void read_group_texts(PlanGroup *group)
     group->formerly = text_of(&schema_of_group, node, "formerly");
 }
 
+static void check_adapter(Reader *reader, const PlanGroup *group, const char *where)
+{
+    g_autofree char *label = NULL;
+    g_autoptr(Number) angle = NULL;
+    g_autoptr(GError) error = NULL;
+    const char *bolts = NULL;
+    g_autofree char *front = group->adapter ? adapter_front(group->adapter->text, &bolts) : NULL;
+    if (front && !adapter_read(front, &label, &angle, &error))
+        fault_at(reader, group->adapter, 0, where, error->message);
+}
+
 // A name twice keeps the first. TRUE if the group is kept by the plan.
 static gboolean keep_group(Reader *reader, PlanGroup *group, const char *where)
 {
@@ -306,6 +318,7 @@ static void read_group(Reader *reader, PlanStep *step, const TreeNode *node)
         free_group(group);
         return;
     }
+    check_adapter(reader, group, where);
     read_lubricants(reader, group, where);
     PlanTightening *tightening = add_tightening(step, group, node->key);
     tightening->each = read_runs(reader, group, where);

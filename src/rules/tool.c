@@ -1,5 +1,7 @@
 #include <standbook/rules/tool.h>
 
+#include <math.h>
+
 enum { USES_MOST = 5000, JULIAN_1970 = 719163 };
 
 const char *tool_state_words(ToolState state)
@@ -94,6 +96,15 @@ Number *tool_setting(const Number *torque, const Number *length, const Number *r
         return NULL;
     g_autoptr(Number) turned = number_multiply(torque, length);
     return number_divide(turned, whole);
+}
+
+Number *tool_reach_along(const Number *reach, const Number *angle)
+{
+    if (!angle)
+        return number_copy(reach);
+    g_autofree char *cosine = g_strdup_printf("%.12f", cos(number_double(angle) * G_PI / 180));
+    g_autoptr(Number) share = number_from_text(cosine, NULL);
+    return number_multiply(reach, share);
 }
 
 // What it gave of what it was set to.

@@ -10,8 +10,8 @@
 static char *planned_adapter(const Desk *desk, const Tightening *tightening, const Turn *turn)
 {
     g_autofree char *words = wrench_adapter(tightening->plan->group, turn->made->place);
-    const Entry *tool = words ? shop_find(session_shop(desk->shop), "tool", words) : NULL;
-    return tool && wrench_is_adapter(tool) ? g_steal_pointer(&words) : NULL;
+    return words && wrench_adapter_tool(session_shop(desk->shop), words) ? g_steal_pointer(&words)
+                                                                         : NULL;
 }
 
 // What the stage asks for at that bolt, in base units, also where it is worked out from what was
@@ -46,10 +46,8 @@ static gboolean stage_needs(Desk *desk, const Tightening *tightening, const Turn
 // What the tool is set to, or turned by, in base units; NULL if that is not known.
 static Number *set_of(const Desk *desk, const ToolNeed *need, const BoltTool *tool)
 {
-    const Shop *shop = session_shop(desk->shop);
     return need->value
-               ? wrench_setting(need->value, shop_find(shop, "tool", tool->tool),
-                                tool->adapter ? shop_find(shop, "tool", tool->adapter) : NULL)
+               ? wrench_setting(need->value, session_shop(desk->shop), tool->tool, tool->adapter)
                : NULL;
 }
 

@@ -6,7 +6,7 @@
 
 typedef struct {
     const char *tool; // label of the one in hand; NULL if none is needed, or none is there
-    char *adapter;    // label, NULL for none
+    char *adapter;    // `X1`, `X1 at 90°`; NULL for none
     gboolean asked;   // one is needed and none is there
     Need need;        // what it is needed for, where one is
     Number *set;      // base units: what it is set to, or turned by; NULL: not known

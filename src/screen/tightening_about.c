@@ -7,6 +7,7 @@
 #include <standbook/work/ago.h>
 #include <standbook/work/clocks.h>
 #include <standbook/work/set_preload.h>
+#include <standbook/work/wrench.h>
 #include <string.h>
 
 Moment tightening_wait_over(Desk *desk, const Turn *turn)
@@ -84,16 +85,26 @@ void tightening_left(Desk *desk, gint64 seq, const char *bolt, Page *page)
     canvas_put(page->body, 1, COLUMN, 0, style_of(0, 0), second);
 }
 
+// `, with X1 in-line adapter`, `, with X1 swivel head at 90°`; "" for none.
+static char *adapter_words(const Desk *desk, const char *adapter)
+{
+    const Entry *tool = adapter ? wrench_adapter_tool(session_shop(desk->shop), adapter) : NULL;
+    if (!adapter)
+        return g_strdup("");
+    const char *label = tool ? shop_label(tool) : adapter;
+    return g_strconcat(", with ", label, " ", toolbox_words(desk, label),
+                       tool ? adapter + strlen(label) : "", NULL);
+}
+
 // `W1 click wrench 5-25, with X1 in-line adapter, due 15 Oct √`, or what stands against it, and why
 // it is not known what it is set to.
 static char *wrench_words(const Desk *desk, const BoltTool *tool)
 {
     g_autofree char *due = toolbox_standing(desk, tool->need, tool->tool, tool->set);
-    const char *adapter = tool->adapter;
-    return g_strconcat(tool->tool, " ", toolbox_words(desk, tool->tool), adapter ? ", with " : "",
-                       adapter ? adapter : "", adapter ? " " : "",
-                       adapter ? toolbox_words(desk, adapter) : "", *due ? ", " : "", due,
-                       tool->unknown ? "; nobody has said how long they are (reach)" : "", NULL);
+    g_autofree char *adapter = adapter_words(desk, tool->adapter);
+    return g_strconcat(tool->tool, " ", toolbox_words(desk, tool->tool), adapter, *due ? ", " : "",
+                       due, tool->unknown ? "; nobody has said how long they are (reach)" : "",
+                       NULL);
 }
 
 // What the plan notes of the set, in one line; "" for nothing.

@@ -122,7 +122,8 @@ static Setting setting_of(const Desk *desk, const ToolNeed *need, const char *la
 {
     g_auto(GStrv) parts = g_strsplit(label, need->need == NEED_TORQUE ? joined : "\n", 2);
     const Entry *tool = tool_of(desk, parts[0]);
-    return (Setting){tool, need->value ? wrench_setting(need->value, tool, tool_of(desk, parts[1]))
+    const Shop *shop = session_shop(desk->shop);
+    return (Setting){tool, need->value ? wrench_setting(need->value, shop, parts[0], parts[1])
                                        : NULL};
 }
 
@@ -218,7 +219,9 @@ static guint add_with(const Desk *desk, const ToolNeed *need, const GPtrArray *w
 GPtrArray *toolbox_wrenches(Desk *desk, const ToolNeed *need)
 {
     g_autoptr(GPtrArray) wrenches = toolbox_all(desk, need);
-    g_autoptr(GPtrArray) tools = shop_all(session_shop(desk->shop), "tool", NULL);
+    const Shop *shop = session_shop(desk->shop);
+    const Entry *planned = need->sort ? wrench_adapter_tool(shop, need->sort) : NULL;
+    g_autoptr(GPtrArray) tools = shop_all(shop, "tool", NULL);
     GPtrArray *labels = g_ptr_array_new_with_free_func(g_free);
     if (need->sort && !add_with(desk, need, wrenches, need->sort, TRUE, labels))
         add_with(desk, need, wrenches, need->sort, FALSE, labels);
@@ -226,8 +229,7 @@ GPtrArray *toolbox_wrenches(Desk *desk, const ToolNeed *need)
         g_ptr_array_add(labels, g_strdup(wrenches->pdata[i]));
     doubtful_last(desk, need, labels);
     for (guint i = 0; i < tools->len; i++)
-        if (wrench_is_adapter(tools->pdata[i]) &&
-            g_strcmp0(shop_label(tools->pdata[i]), need->sort) != 0)
+        if (wrench_is_adapter(tools->pdata[i]) && tools->pdata[i] != planned)
             add_with(desk, need, wrenches, shop_label(tools->pdata[i]), TRUE, labels);
     return labels;
 }

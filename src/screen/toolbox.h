@@ -7,7 +7,7 @@ typedef enum { NEED_GAUGE, NEED_TORQUE, NEED_ANGLE } Need;
 typedef struct {
     Need need;
     const char *sort;    // of a gauge: `bore gauge`; NULL for any. Of a wrench the label of the
-                         // adapter that the plan names, NULL for none
+                         // adapter that the plan names, with its angle; NULL for none
     const Number *value; // base units, what it must be able to show; NULL if not known
 } ToolNeed;
 

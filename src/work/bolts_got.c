@@ -14,13 +14,22 @@ static const PlanTightening *tightening_of(const Requirement *made)
     return made->asked == ASKED_BOLT ? plan_tightening(made->step, made->name) : NULL;
 }
 
-// What the wrench was set to, or showed, or should have been set to. Base units.
-static Number *set_to(const Agenda *agenda, const Requirement *made, const Entry *tick,
-                      const PlanTightening *tightening, const Stage *stage)
+// What the bolt was to get: what the plan asks for, or what was read on the wrench, both at the
+// bolt; base units. In *share, which the caller frees, how much of that stands on the scale of the
+// wrench: less than 1 through most adapters. NULL, and NULL in *share, if nothing is known.
+static Number *meant(const Agenda *agenda, const Requirement *made, const Entry *tick,
+                     const PlanTightening *tightening, const Stage *stage, Number **share)
 {
-    Number *typed = entry_amount(tick, "setting");
-    typed = typed ? typed : entry_amount(tick, "value");
-    return typed ? typed : agenda_amount(agenda, made, tightening, stage);
+    g_autoptr(Number) asked = agenda_amount(agenda, made, tightening, stage),
+                      set = entry_amount(tick, "setting"), shown = entry_amount(tick, "value");
+    *share =
+        set && asked && number_sign(asked) > 0 ? number_divide(set, asked) : number_from_integer(1);
+    if (shown)
+        return number_divide(shown, *share);
+    if (asked)
+        return g_steal_pointer(&asked);
+    g_clear_pointer(share, number_free);
+    return NULL;
 }
 
 // As exact as a wrench is set: `91`, `7.3`, `0.85`.
@@ -45,11 +54,14 @@ char *bolt_got(const Agenda *agenda, const Requirement *made, const Entry *tick,
     if (!stage || !stage_is_torque(stage->kind))
         return NULL;
     g_autoptr(Unit) own = agenda_amount_unit(agenda->plan, stage);
-    g_autoptr(Number) set = set_to(agenda, made, tick, tightening, stage);
+    g_autoptr(Number) share = NULL;
+    g_autoptr(Number) at_bolt = meant(agenda, made, tick, tightening, stage, &share);
+    g_autoptr(Number) set = at_bolt ? number_multiply(at_bolt, share) : NULL;
     g_autoptr(Number) gave = set ? gave_at(calibration, unit_kind(own), set) : NULL;
     if (!gave)
         return NULL;
-    g_autofree char *got = figure_words(gave, own), *of = wrench_setting_words(set, own);
+    g_autoptr(Number) pulled = number_divide(gave, share);
+    g_autofree char *got = figure_words(pulled, own), *of = wrench_setting_words(at_bolt, own);
     *unit = g_steal_pointer(&own);
     return g_strdup_printf("%s of %s", got, of);
 }

@@ -47,8 +47,10 @@ static char *tick_said(const Plan *plan, const Taken *taken, const Entry *entry)
     g_autofree char *shown = value_words(json_object_get(entry->body, "value"));
     const char *tool = taken_tool(taken, entry_text(entry, "tool"));
     const char *adapter = entry_text(entry, "adapter");
+    g_autofree char *set = value_words(json_object_get(entry->body, "setting"));
     return g_strconcat(bolts, " · ", amount, *shown ? " · shown " : "", shown, tool ? " · " : "",
-                       tool ? tool : "", adapter ? " with " : "", adapter, NULL);
+                       tool ? tool : "", adapter ? " with " : "", adapter ? adapter : "",
+                       *set ? ", set " : "", set, NULL);
 }
 
 static char *read_said(const Entry *entry)

@@ -206,9 +206,14 @@ static gboolean is_tick_of(const Requirement *made, const Entry *entry)
            strcmp(made->place, entry_list_item(entry, "bolts", 0)) == 0;
 }
 
-// What the stage asks of the first bolt of a tick, in base units; NULL if that is not known.
+// What the wrench is to show at the first bolt of a tick, in base units: what it was set to through
+// its adapter, else what the stage asks; NULL if that is not known.
 static Number *asked_of(const Agenda *agenda, const Entry *entry, Unit **unit)
 {
+    const char *set = entry_value(entry, "setting", "unit");
+    *unit = set ? unit_parse(set, NULL) : NULL;
+    if (set)
+        return entry_amount(entry, "setting");
     for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
         if (!is_tick_of(agenda->assessment->requirements->pdata[i], entry))
             continue;

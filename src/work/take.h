@@ -151,6 +151,24 @@ char *target_typed(const Target *target) G_GNUC_WARN_UNUSED_RESULT;
 // `40 > 75 > 100`. The caller frees with g_free.
 char *stages_in_words(const PlanTightening *tightening) G_GNUC_WARN_UNUSED_RESULT;
 
+// take_wrench.c: what stands behind the bolts of a line: what the wrench showed, the wrench, its
+// adapter.
+typedef struct {
+    Reading shown;
+    const Entry *tool;
+    const char *calibration;
+    const Entry *adapter;
+    char *angle; // of the adapter, as typed; NULL if it is not said
+} TakenWrench;
+
+gboolean take_wrench(Take *take, const Stage *stage, TakenWrench *wrench, GError **error);
+void taken_wrench_clear(TakenWrench *wrench);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(TakenWrench, taken_wrench_clear)
+// Enters it into the tick of the bolts (positions), with what the wrench is set to through the
+// adapter.
+void taken_wrench_set(const Take *take, const Target *target, const GArray *bolts,
+                      const TakenWrench *wrench, Entry *tick);
+
 // The verbs.
 gboolean verb_read(Take *take, GError **error);
 gboolean verb_look(Take *take, GError **error);

@@ -160,54 +160,6 @@ static gboolean refuse_kind(const Take *take, const Target *target, GError **err
                         stage);
 }
 
-// The unit in which a wrench shows a stage: an angle for what is turned, else a torque.
-static Unit *stage_unit(const Take *take, const Stage *stage)
-{
-    gboolean turned = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE ||
-                      stage->kind == STAGE_DRAW || stage->kind == STAGE_SLACKEN ||
-                      stage->kind == STAGE_SLOT;
-    g_autoptr(Unit) usual = unit_parse(turned ? "°" : "N·m", NULL);
-    const GPtrArray *units = take->taker->plan->units;
-    for (guint i = 0; i < units->len; i++)
-        if (kind_equal(unit_kind(units->pdata[i]), unit_kind(usual)))
-            return unit_copy(units->pdata[i]);
-    return g_steal_pointer(&usual);
-}
-
-// What stands behind the bolts: what the wrench showed, the wrench, its adapter.
-typedef struct {
-    Reading shown;
-    const Entry *tool;
-    const char *calibration;
-    char *adapter;
-} Wrench;
-
-static void wrench_clear(Wrench *wrench)
-{
-    reading_clear(&wrench->shown);
-    g_free(wrench->adapter);
-}
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Wrench, wrench_clear)
-
-static gboolean read_wrench(Take *take, const Stage *stage, Wrench *wrench, GError **error)
-{
-    const Entry *adapter = NULL;
-    const char *of_adapter = NULL;
-    g_autoptr(Unit) unit = stage_unit(take, stage);
-    if (words_begin_value(&take->words) && !words_value(&take->words, unit, &wrench->shown, error))
-        return FALSE;
-    if (!words_skip(&take->words, "with"))
-        return TRUE;
-    if (!take_tool(take, &wrench->tool, &wrench->calibration, error))
-        return FALSE;
-    if (!words_skip(&take->words, "adapter"))
-        return TRUE;
-    if (!take_tool(take, &adapter, &of_adapter, error))
-        return FALSE;
-    wrench->adapter = g_strdup(shop_label(adapter));
-    return TRUE;
-}
-
 static gboolean is_about_set(const Entry *entry, const char *kind, const Target *target)
 {
     return strcmp(entry->kind->name, kind) == 0 &&
@@ -272,7 +224,7 @@ static Entry *tick_entry(Take *take, const Target *target, const GArray *bolts,
 gboolean verb_tighten(Take *take, GError **error)
 {
     g_auto(Target) target = {0};
-    g_auto(Wrench) wrench = {0};
+    g_auto(TakenWrench) wrench = {0};
     if (!take_target(take, TARGET_GROUPS, TRUE, &target, error) ||
         !find_stage(take, &target, error))
         return FALSE;
@@ -280,13 +232,11 @@ gboolean verb_tighten(Take *take, GError **error)
     if (stage->kind == STAGE_WAIT)
         return refuse_kind(take, &target, error);
     g_autoptr(GArray) bolts = read_bolts(take, &target, target.tightening, error);
-    if (!bolts || !read_wrench(take, stage, &wrench, error))
+    if (!bolts || !take_wrench(take, stage, &wrench, error))
         return FALSE;
     remark_unlaid(take, &target, bolts);
-    Entry *entry = tick_entry(take, &target, bolts, &wrench.shown);
-    entry_set_text(entry, "adapter", wrench.adapter);
-    entry_set_text(entry, "tool", wrench.tool ? entry_text(wrench.tool, "id") : NULL);
-    entry_set_text(entry, "calibration", wrench.calibration);
+    taken_wrench_set(take, &target, bolts, &wrench,
+                     tick_entry(take, &target, bolts, &wrench.shown));
     return TRUE;
 }
 

@@ -1,5 +1,6 @@
 #include <standbook/work/wrench.h>
 
+#include <standbook/plan/adapter.h>
 #include <standbook/rules/tool.h>
 #include <string.h>
 
@@ -12,15 +13,9 @@ static gboolean is_listed(const char *bolts, const char *place)
 
 char *wrench_adapter(const PlanGroup *group, const char *place)
 {
-    static const char *const between[] = {" on bolts ", " on bolt "};
-    const char *words = group->adapter ? group->adapter->text : NULL;
-    for (gsize i = 0; words && i < G_N_ELEMENTS(between); i++) {
-        const char *at = strstr(words, between[i]);
-        if (at)
-            return is_listed(at + strlen(between[i]), place) ? g_strndup(words, (gsize)(at - words))
-                                                             : NULL;
-    }
-    return g_strdup(words);
+    const char *bolts = NULL;
+    g_autofree char *front = group->adapter ? adapter_front(group->adapter->text, &bolts) : NULL;
+    return !bolts || is_listed(bolts, place) ? g_steal_pointer(&front) : NULL;
 }
 
 gboolean wrench_is_adapter(const Entry *tool)
@@ -30,13 +25,38 @@ gboolean wrench_is_adapter(const Entry *tool)
     return reach && !greatest;
 }
 
-Number *wrench_setting(const Number *torque, const Entry *wrench, const Entry *adapter)
+// The tool that the words name, and its angle.
+static const Entry *tool_named(const Shop *shop, const char *words, Number **angle)
 {
-    g_autoptr(Number) length = adapter ? entry_amount(wrench, "reach") : NULL,
-                      reach = adapter ? entry_amount(adapter, "reach") : NULL;
+    g_autofree char *label = NULL;
+    return adapter_read(words, &label, angle, NULL) ? shop_find(shop, "tool", label) : NULL;
+}
+
+const Entry *wrench_adapter_tool(const Shop *shop, const char *words)
+{
+    g_autoptr(Number) angle = NULL;
+    const Entry *tool = tool_named(shop, words, &angle);
+    return tool && wrench_is_adapter(tool) ? tool : NULL;
+}
+
+// How far an adapter reaches along the wrench; NULL if that is not known.
+static Number *reach_of(const Shop *shop, const char *words)
+{
+    g_autoptr(Number) angle = NULL;
+    const Entry *tool = tool_named(shop, words, &angle);
+    g_autoptr(Number) reach = tool ? entry_amount(tool, "reach") : NULL;
+    return reach ? tool_reach_along(reach, angle) : NULL;
+}
+
+Number *wrench_setting(const Number *torque, const Shop *shop, const char *wrench,
+                       const char *adapter)
+{
+    const Entry *tool = shop_find(shop, "tool", wrench);
+    g_autoptr(Number) length = adapter && tool ? entry_amount(tool, "reach") : NULL,
+                      reach = length ? reach_of(shop, adapter) : NULL;
     if (!adapter)
         return number_copy(torque);
-    return length && reach ? tool_setting(torque, length, reach) : NULL;
+    return reach ? tool_setting(torque, length, reach) : NULL;
 }
 
 char *wrench_setting_words(const Number *setting, const Unit *unit)

@@ -221,6 +221,26 @@ START_TEST(the_setting_with_an_adapter)
 }
 END_TEST
 
+// E cos θ: in line the whole, at 60° half, square nothing, beyond that backwards.
+START_TEST(an_adapter_at_an_angle_reaches_less)
+{
+    static const char *const rows[][2] = {{"0", "30.0000"},
+                                          {"60", "15.0000"},
+                                          {"90", "0.0000"},
+                                          {"120", "-15.0000"},
+                                          {"180", "-30.0000"}};
+    g_autoptr(Number) reach = number_from_integer(30);
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autoptr(Number) angle = number_from_text(rows[i][0], NULL);
+        g_autoptr(Number) along = tool_reach_along(reach, angle);
+        g_autofree char *text = number_decimal(along, 4);
+        ck_assert_str_eq(text, rows[i][1]);
+    }
+    g_autoptr(Number) along = tool_reach_along(reach, NULL);
+    ck_assert(number_equal(along, reach));
+}
+END_TEST
+
 START_TEST(no_setting_without_a_length)
 {
     g_autoptr(Number) torque = number_from_integer(20), none = number_from_integer(0),
@@ -274,6 +294,7 @@ int main(void)
     TCase *tcase = tcase_create("tool");
     tcase_add_test(tcase, range_as_marked_or_from_a_fifth);
     tcase_add_test(tcase, the_setting_with_an_adapter);
+    tcase_add_test(tcase, an_adapter_at_an_angle_reaches_less);
     tcase_add_test(tcase, no_setting_without_a_length);
     tcase_add_test(tcase, twelve_months);
     tcase_add_test(tcase, a_torque_tool_runs_out);

@@ -159,7 +159,7 @@ START_TEST(at_the_stand_an_entry_is_said_as_the_work)
         {"tighten head nuts in Head on stage 2 from 3 to 8 with W4", "bolts 3, 8 · 55 N·m · W4"},
         {"tighten sump stage 1 all with W1", "all 18 · 5 N·m · W1"},
         {"tighten water pump[4] 18.5 with W1 adapter X1",
-         "bolt 4 · 20 N·m · shown 18.5 N·m · W1 with X1"},
+         "bolt 4 · 20 N·m · shown 18.5 N·m · W1 with X1, set 18.5 N·m"},
         {"note \"card found\"", "note \"card found\""},
     };
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++)

@@ -99,6 +99,18 @@ START_TEST(what_a_wrench_showed_is_compared_with_what_is_asked)
 }
 END_TEST
 
+// Through an adapter a wrench shows what it was set to, 18.5, not what the bolt gets, 20.
+START_TEST(through_an_adapter_the_setting_is_asked)
+{
+    Session *session = open_session("TL-0412");
+    take(session, "2025-03-18 09:20 MO pick up Manifolds and pumps");
+    expect_slip(session, "MO tighten water pump[4] 21 with W1", NULL);
+    expect_slip(session, "MO tighten water pump[4] 21.0 with W1 adapter X1",
+                "Far from what is asked? Enter again keeps 21.0 N·m, not 18.5 N·m");
+    session_close(session);
+}
+END_TEST
+
 START_TEST(other_engines_of_the_family_and_the_aim_serve_where_nothing_else_does)
 {
     Session *other = open_session("TL-0412");
@@ -123,6 +135,7 @@ int main(void)
     tcase_add_test(slips, values_of_one_line_are_compared_with_each_other);
     tcase_add_test(slips, a_bare_fraction_where_millimetres_are_asked);
     tcase_add_test(slips, what_a_wrench_showed_is_compared_with_what_is_asked);
+    tcase_add_test(slips, through_an_adapter_the_setting_is_asked);
     tcase_add_test(slips, other_engines_of_the_family_and_the_aim_serve_where_nothing_else_does);
     Suite *suite = suite_create("slip words");
     suite_add_tcase(suite, slips);

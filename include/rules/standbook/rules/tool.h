@@ -69,12 +69,17 @@ typedef struct {
 ToolStanding tool_use_standing(ToolSort sort, const ToolCalibration *calibrations, gsize count,
                                const ToolUse *use);
 
-// What a wrench is set to so that it pulls `torque` through an adapter in line with it: W = T·L /
-// (L + E), L from the middle of the grip to the wrench's square, E from there to the middle of the
-// bolt; E below 0 where the adapter points back. All in base units. NULL if L or L + E is not above
+// What a wrench is set to so that it pulls `torque` through an adapter: W = T·L / (L + E), L from
+// the middle of the grip to the wrench's square, E from there to the middle of the bolt along the
+// wrench (tool_reach_along). All in base units. NULL if L or L + E is not above
 // 0. The caller frees.
 Number *tool_setting(const Number *torque, const Number *length,
                      const Number *reach) G_GNUC_WARN_UNUSED_RESULT;
+
+// How far an adapter reaches along the wrench: reach · cos angle, the angle from the wrench's own
+// line in degrees; NULL: in line. Below 0 where it points back. To 12 decimals: nothing is judged
+// by it. The caller frees.
+Number *tool_reach_along(const Number *reach, const Number *angle) G_GNUC_WARN_UNUSED_RESULT;
 
 // What a calibration found a tool to give at a setting. All in one unit, base units or not; `set`
 // is above 0.

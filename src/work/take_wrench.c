@@ -1,0 +1,126 @@
+// What stands behind the bolts of a line: `18.6 with W1 adapter X1 at 90°`.
+#include "agenda_inside.h"
+#include "take.h"
+
+#include <standbook/plan/adapter.h>
+#include <standbook/work/wrench.h>
+#include <string.h>
+
+void taken_wrench_clear(TakenWrench *wrench)
+{
+    reading_clear(&wrench->shown);
+    g_free(wrench->angle);
+}
+
+// The unit in which a wrench shows a stage: an angle for what is turned, else a torque.
+static Unit *stage_unit(const Take *take, const Stage *stage)
+{
+    gboolean turned = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE ||
+                      stage->kind == STAGE_DRAW || stage->kind == STAGE_SLACKEN ||
+                      stage->kind == STAGE_SLOT;
+    g_autoptr(Unit) usual = unit_parse(turned ? "°" : "N·m", NULL);
+    const Unit *own = plan_unit(take->taker->plan, unit_kind(usual));
+    return unit_copy(own ? own : usual);
+}
+
+// `at 90°` behind an adapter.
+static gboolean read_angle(Take *take, TakenWrench *wrench, GError **error)
+{
+    if (!words_skip(&take->words, "at"))
+        return TRUE;
+    const char *at = take->words.at;
+    g_autoptr(Unit) degree = unit_parse("°", NULL);
+    g_auto(Reading) angle = {0};
+    if (!words_value(&take->words, degree, &angle, error))
+        return FALSE;
+    g_autofree char *words = g_strconcat("X at ", angle.typed, NULL), *label = NULL;
+    g_autoptr(Number) read = NULL;
+    g_autoptr(GError) why = NULL;
+    if (!adapter_read(words, &label, &read, &why))
+        return words_refuse(&take->words, at, error, "%s", why->message);
+    wrench->angle = unit_show(degree, read, angle.decimals);
+    return TRUE;
+}
+
+gboolean take_wrench(Take *take, const Stage *stage, TakenWrench *wrench, GError **error)
+{
+    const char *calibration = NULL;
+    g_autoptr(Unit) unit = stage_unit(take, stage);
+    if (words_begin_value(&take->words) && !words_value(&take->words, unit, &wrench->shown, error))
+        return FALSE;
+    if (!words_skip(&take->words, "with"))
+        return TRUE;
+    if (!take_tool(take, &wrench->tool, &wrench->calibration, error))
+        return FALSE;
+    if (!words_skip(&take->words, "adapter"))
+        return TRUE;
+    return take_tool(take, &wrench->adapter, &calibration, error) &&
+           read_angle(take, wrench, error);
+}
+
+// The adapter with its angle: as typed, else as the plan says it of the first of the bolts.
+static char *adapter_as_used(const Target *target, const GArray *bolts, const TakenWrench *wrench)
+{
+    const char *label = shop_label(wrench->adapter);
+    if (wrench->angle)
+        return g_strconcat(label, " at ", wrench->angle, NULL);
+    g_autofree char *place = places_label(target->axes, g_array_index(bolts, guint, 0));
+    g_autofree char *planned = wrench_adapter(target->group, place), *of = NULL;
+    g_autoptr(Number) angle = NULL;
+    gboolean same = planned && adapter_read(planned, &of, &angle, NULL) && strcmp(of, label) == 0;
+    return g_strdup(same ? planned : label);
+}
+
+static gboolean is_at(const Requirement *made, const Target *target, const char *place)
+{
+    return made->asked == ASKED_BOLT && made->stage == target->number &&
+           strcmp(made->name, target->name) == 0 &&
+           strcmp(made->step->name, target->step->name) == 0 && strcmp(made->place, place) == 0;
+}
+
+// The torque of the stage; NULL if it is none, or is worked out for each of several bolts.
+static Number *torque_of(const Take *take, const Target *target, const GArray *bolts)
+{
+    const Stage *stage = target->tightening->stages->pdata[target->number - 1];
+    if (!stage_is_torque(stage->kind))
+        return NULL;
+    Number *constant = formula_constant(stage->formula);
+    const Assessment *assessment = constant || bolts->len != 1 ? NULL : take_assessment(take);
+    const Agenda agenda = {take->taker->plan, assessment,
+                           (const Entry *const *)take->taker->entries->pdata,
+                           take->taker->entries->len};
+    g_autofree char *place = places_label(target->axes, g_array_index(bolts, guint, 0));
+    for (guint i = 0; assessment && i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if (is_at(made, target, place))
+            return agenda_amount(&agenda, made, target->tightening, stage);
+    }
+    return constant;
+}
+
+// What the wrench was set to, as its scale has it.
+static void set_setting(const Take *take, const Target *target, const GArray *bolts,
+                        const TakenWrench *wrench, const char *adapter, Entry *tick)
+{
+    g_autoptr(Number) torque = torque_of(take, target, bolts);
+    g_autoptr(Number) setting =
+        torque ? wrench_setting(torque, take->taker->shop, shop_label(wrench->tool), adapter)
+               : NULL;
+    g_autoptr(Unit) unit = plan_torque_unit(take->taker->plan);
+    g_autofree char *words = setting ? wrench_setting_words(setting, unit) : NULL;
+    g_auto(Reading) reading = {0};
+    if (words && reading_parse(words, unit, &reading, NULL, NULL))
+        entry_set_reading(tick, "setting", &reading);
+}
+
+void taken_wrench_set(const Take *take, const Target *target, const GArray *bolts,
+                      const TakenWrench *wrench, Entry *tick)
+{
+    entry_set_text(tick, "tool", wrench->tool ? entry_text(wrench->tool, "id") : NULL);
+    entry_set_text(tick, "calibration", wrench->calibration);
+    if (!wrench->adapter)
+        return;
+    g_autofree char *adapter = adapter_as_used(target, bolts, wrench);
+    entry_set_text(tick, "adapter", adapter);
+    set_setting(take, target, bolts, wrench, adapter, tick);
+}
