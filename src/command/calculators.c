@@ -248,14 +248,30 @@ static void asked_clear(AdapterAsked *asked)
 }
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(AdapterAsked, asked_clear)
 
+static gboolean read_turned(const char *text, Reading *angle, GError **error)
+{
+    g_autoptr(Unit) degree = unit_parse("°", NULL);
+    g_autoptr(Number) straight = number_from_integer(180);
+    if (!reading_parse(text, degree, angle, NULL, error)) {
+        g_prefix_error(error, "angle: ");
+        return FALSE;
+    }
+    if (number_sign(angle->value) >= 0 && number_compare(angle->value, straight) <= 0)
+        return TRUE;
+    g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                "angle: `%s` cannot be; write 0 in line with the wrench, 90 square to it, up to "
+                "180 pointing back",
+                text);
+    return FALSE;
+}
+
 static gboolean read_adapter(GStrv words, AdapterAsked *asked, GError **error)
 {
     if (!read_positive("torque", words[0], "N·m", &asked->torque, error) ||
         !read_positive("length", words[1], "mm", &asked->length, error) ||
         !read_positive("reach", words[2], "mm", &asked->reach, error))
         return FALSE;
-    g_autoptr(Unit) degree = unit_parse("°", NULL);
-    if (!reading_parse(words[3] ? words[3] : "0", degree, &asked->angle, NULL, error))
+    if (!read_turned(words[3] ? words[3] : "0", &asked->angle, error))
         return FALSE;
     if (!asked->torque.doubt && !asked->length.doubt && !asked->reach.doubt &&
         !asked->angle.doubt && asked->angle.bound == BOUND_NONE)

@@ -66,6 +66,12 @@ static int fail_options(const GError *error, const char *command, const GOptionE
         g_ptr_array_add(names, g_strdup(shared[i]));
     for (; entries && entries->long_name; entries++)
         g_ptr_array_add(names, g_strconcat("--", entries->long_name, NULL));
+    const char *amount = strstr(error->message, " -");
+    if (amount && g_ascii_isdigit(amount[2]))
+        return fail_saying(2,
+                           "an amount below 0 cannot stand here, and `-` begins an option; see "
+                           "standbook %s --help",
+                           command);
     if (!g_error_matches(error, G_OPTION_ERROR, G_OPTION_ERROR_UNKNOWN_OPTION) || !option)
         return fail_saying(2, "%s; see standbook %s --help", error->message, command);
     g_autofree char *otherwise = g_strdup_printf("; see standbook %s --help", command);

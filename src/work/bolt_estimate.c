@@ -39,8 +39,11 @@ static void take_friction(const BoltAsked *asked, BoltEstimate *estimate)
     estimate->friction = asked->friction;
     if (!is_said(asked->friction))
         known = friction_of(asked->lubricant, &estimate->friction);
-    assume(estimate, "friction %.2f to %.2f in thread and under the head, %s%s",
-           estimate->friction.low, estimate->friction.high,
+    Band band = estimate->friction;
+    g_autofree char *figures = band.low < band.high
+                                   ? g_strdup_printf("%.2f to %.2f", band.low, band.high)
+                                   : g_strdup_printf("%.2f", band.low);
+    assume(estimate, "friction %s in thread and under the head, %s%s", figures,
            is_said(asked->friction) ? "as said"
            : known                  ? asked->lubricant
                                     : "not known: from oiled to dry",
@@ -103,7 +106,7 @@ static Band by_angle(const BoltAsked *asked, double bearing, Band bolt, BoltEsti
 
 static gboolean lacks(const BoltAsked *asked, BoltEstimate *estimate, GError **error)
 {
-    gboolean needs_length = is_said(asked->angle) || is_said(asked->stretch);
+    gboolean needs_length = is_said(asked->angle) || is_said(asked->stretch) || asked->shank > 0;
     gboolean length = needs_length && asked->clamped <= 0;
     gboolean snug = is_said(asked->angle) && !is_said(asked->snug);
     estimate->lacking = length ? "clamped" : snug ? "snug" : NULL;
