@@ -204,6 +204,25 @@ static void read_order(Reader *reader, PlanTightening *tightening, const char *w
         fault_order(reader, group, where, error->message);
 }
 
+// An angle stands on a bolt that is snug: behind a torque, and not behind one slackened wholly.
+// What is taken up again was tight before.
+static void check_snug(Reader *reader, const PlanTightening *tightening, const char *where)
+{
+    gboolean snug = tightening->again;
+    for (guint i = 0; tightening->stages && i < tightening->stages->len; i++) {
+        const Stage *stage = g_ptr_array_index(tightening->stages, i);
+        gboolean turns =
+            stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE || stage->kind == STAGE_SLOT;
+        if (turns && !snug) {
+            fault_at(reader, tightening->stages_at, stage->offset, where,
+                     "nothing is snug yet; write a snug stage or a torque before this angle");
+            return;
+        }
+        snug = stage->kind == STAGE_SLACKEN ? snug && stage->amount
+                                            : snug || stage->kind != STAGE_WAIT;
+    }
+}
+
 static void read_stages(Reader *reader, PlanTightening *tightening, const TreeNode *node,
                         const char *text, const char *where)
 {
@@ -213,6 +232,7 @@ static void read_stages(Reader *reader, PlanTightening *tightening, const TreeNo
     tightening->stages = text ? stages_read(text, &offset, &error) : NULL;
     if (error)
         fault_at(reader, node, offset, where, error->message);
+    check_snug(reader, tightening, where);
     for (guint i = 0; tightening->stages && i < tightening->stages->len; i++) {
         const Stage *stage = g_ptr_array_index(tightening->stages, i);
         if (stage->kind == STAGE_UNTIL && !get(tightening->group->node, "ceiling"))
@@ -238,7 +258,11 @@ static Number *group_amount(Reader *reader, const PlanGroup *group, const char *
                             const Unit *bare, const char *where)
 {
     const TreeNode *node = get(group->node, key);
-    return node ? read_amount(reader, node, bare, unit_kind(bare), where) : NULL;
+    Number *amount = node ? read_amount(reader, node, bare, unit_kind(bare), where) : NULL;
+    g_autofree char *above = g_strdup_printf("%s: write an amount above 0", key);
+    if (amount && number_sign(amount) <= 0)
+        fault_at(reader, node, 0, where, above);
+    return amount;
 }
 
 // Bare torques and lengths are in the plan's own unit, as its stages and readings are.
@@ -325,11 +349,6 @@ static void read_group(Reader *reader, PlanStep *step, const TreeNode *node)
     read_order(reader, tightening, where);
     const TreeNode *stages = get(node, "stages");
     read_stages(reader, tightening, stages, stages ? stages->text : NULL, where);
-    const Stage *first =
-        tightening->stages && tightening->stages->len ? tightening->stages->pdata[0] : NULL;
-    if (first && first->kind == STAGE_TURN)
-        fault_at(reader, stages, 0, where,
-                 "nothing is snug yet; write a snug stage or a torque before this angle");
 }
 
 void read_groups(Reader *reader, PlanStep *step, const TreeNode *node)

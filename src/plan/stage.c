@@ -54,9 +54,9 @@ static gboolean is_bare_angle(const char *amount)
            g_str_has_suffix(amount, " turn");
 }
 
-// Whether two figures are written as one torque: `10/25`, `10 - 25 N·m`. A fraction behind a whole
-// number (`12 1/2`) is one.
-static gboolean runs_together(const char *amount)
+// What parts two figures that are written as one torque: `10/25`, `10 - 25 N·m`, `12,5`; a blank
+// where nothing else does, 0 for none. A fraction behind a whole number (`12 1/2`) is one figure.
+static char parted_by(const char *amount)
 {
     static const char figures[] = "0123456789.";
     gsize first = strspn(amount, figures);
@@ -65,7 +65,24 @@ static gboolean runs_together(const char *amount)
     const char *second = sign + (parted ? 1 : 0);
     second += strspn(second, " ");
     gsize length = strspn(second, figures);
-    return first && length && (parted || second[length] != '/');
+    gboolean runs = first && length && (parted || second[length] != '/');
+    return !runs ? 0 : parted ? *sign : ' ';
+}
+
+static const char *problem_of_two(const char *amount)
+{
+    switch (parted_by(amount)) {
+    case 0:
+        return NULL;
+    case ',':
+        return "a comma can be a decimal or part two stages; write 12.5 with a point, or 12 > 5 "
+               "for two stages";
+    case '/':
+        return "a stroke can be a fraction or part two stages; write 0.5 for a half, or 1 > 2 for "
+               "two stages";
+    default:
+        return "one stage has one torque; write > between stages, as in 10 > 25 N·m";
+    }
 }
 
 // What is wrong with a stage of this shape, NULL if nothing.
@@ -75,8 +92,8 @@ static const char *problem_of(gsize row, const char *amount, gboolean first)
         return "`snug` and `to slot` stand alone; write > before the next stage";
     if (shapes[row].amount_needed && !*amount)
         return "a stage is not finished here; write its torque, angle, check or time";
-    if (stage_is_torque(shapes[row].kind) && runs_together(amount))
-        return "one stage has one torque; write > between stages, as in 10 > 25 N·m";
+    if (stage_is_torque(shapes[row].kind) && problem_of_two(amount))
+        return problem_of_two(amount);
     if (stage_is_torque(shapes[row].kind) && is_bare_angle(amount))
         return "an angle says from where: write +90° from where the bolt stands, or 90° from snug";
     if (shapes[row].kind == STAGE_ANGLE && first)

@@ -42,11 +42,21 @@ static gboolean read_angle(Take *take, TakenWrench *wrench, GError **error)
     return TRUE;
 }
 
+static gboolean read_shown(Take *take, const Unit *unit, TakenWrench *wrench, GError **error)
+{
+    const char *at = take->words.at;
+    if (!words_value(&take->words, unit, &wrench->shown, error))
+        return FALSE;
+    return number_sign(wrench->shown.value) > 0 ||
+           words_refuse(&take->words, at, error,
+                        "what a bolt is pulled to is above 0; write what was shown, or nothing");
+}
+
 gboolean take_wrench(Take *take, const Stage *stage, TakenWrench *wrench, GError **error)
 {
     const char *calibration = NULL;
     g_autoptr(Unit) unit = stage_unit(take, stage);
-    if (words_begin_value(&take->words) && !words_value(&take->words, unit, &wrench->shown, error))
+    if (words_begin_value(&take->words) && !read_shown(take, unit, wrench, error))
         return FALSE;
     if (!words_skip(&take->words, "with"))
         return TRUE;

@@ -207,6 +207,33 @@ static void remark_unlaid(Take *take, const Target *target, const GArray *bolts)
     }
 }
 
+static gboolean is_among(const Requirement *made, const Target *target, const GArray *bolts)
+{
+    for (guint i = 0; i < bolts->len; i++) {
+        g_autofree char *place = places_label(target->axes, g_array_index(bolts, guint, i));
+        if (strcmp(made->place, place) == 0)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// Bolts that stand at this stage already: said, since what was entered before no longer counts.
+static void remark_done(Take *take, const Target *target, const GArray *bolts)
+{
+    const Assessment *assessment = take_assessment(take);
+    g_autoptr(GString) done = g_string_new(NULL);
+    for (guint i = 0; assessment && i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if (made->asked == ASKED_BOLT && made->verdict != VERDICT_OPEN && made->entry &&
+            made->stage == target->number && strcmp(made->name, target->name) == 0 &&
+            strcmp(made->step->name, target->step->name) == 0 && is_among(made, target, bolts))
+            g_string_append_printf(done, "%s%s (#%" G_GINT64_FORMAT ")", done->len ? ", " : "",
+                                   made->place, made->entry);
+    }
+    if (done->len)
+        take_remark(take, "Done at this stage already: %s; what is entered now stands", done->str);
+}
+
 // A tick of some bolts at the stage of the target.
 static Entry *tick_entry(Take *take, const Target *target, const GArray *bolts,
                          const Reading *shown)
@@ -235,6 +262,7 @@ gboolean verb_tighten(Take *take, GError **error)
     if (!bolts || !take_wrench(take, stage, &wrench, error))
         return FALSE;
     remark_unlaid(take, &target, bolts);
+    remark_done(take, &target, bolts);
     taken_wrench_set(take, &target, bolts, &wrench,
                      tick_entry(take, &target, bolts, &wrench.shown));
     return TRUE;

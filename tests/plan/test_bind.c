@@ -239,7 +239,21 @@ START_TEST(stages_are_torques_angles_and_times)
            "t:13:35: step \"Check\", group \"nuts\": nothing is snug yet; write a snug stage or a "
            "torque "
            "before this angle\n");
-    expect("    fasteners:\n      nuts: {bolts: 1..2, length: 30 bar, stages: 20 > +90 > wait 10 min}\n",
+    static const char *const loose[] = {"stages: slacken > +90°", "stages: 20 > slacken > +90°",
+                                        "stages: wait 5 min > +90°", "stages: to slot > 20",
+                                        "stages: slacken > 90° from snug"};
+    for (gsize i = 0; i < G_N_ELEMENTS(loose); i++) {
+        g_autofree char *text =
+            g_strdup_printf("    fasteners:\n      nuts: {bolts: 1..2, %s}\n", loose[i]);
+        g_autofree char *plan = plan_around(text), *faults = faults_of(plan);
+        ck_assert_msg(strstr(faults, "nothing is snug yet"), "%s: %s", loose[i], faults);
+    }
+    expect("    fasteners:\n      nuts: {bolts: 1..2, stages: 20 > slacken 1/4 turn > +90°}\n", "");
+    expect("    fasteners:\n      nuts: {bolts: 1..2, length: 0, ceiling: -1, stages: 20}\n",
+           "t:13:35: step \"Check\", group \"nuts\": length: write an amount above 0\n"
+           "t:13:47: step \"Check\", group \"nuts\": ceiling: write an amount above 0\n");
+    expect("    fasteners:\n      nuts: {bolts: 1..2, length: 30 bar, stages: 20 > +90 > wait 10 "
+           "min}\n",
            "t:13:35: step \"Check\", group \"nuts\": `length` is a length here, not a pressure\n"
            "t:13:57: step \"Check\", group \"nuts\": this stage asks for an angle, not a pure "
            "number; write +60°, or +60 deg\n");

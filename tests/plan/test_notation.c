@@ -85,11 +85,19 @@ START_TEST(stages_are_told_apart)
                   "4: a stage is not finished here; write its torque, angle, check or time");
     expect_stages("90° from snug", "0: nothing is snug yet; write a snug stage or a torque before "
                                    "this angle");
-    static const char *const together[] = {"10, 25 N·m", "10/25", "10; 25",  "10 - 25 N·m",
-                                           "10-25",      "10 25", "30, 60°", "check 10/25"};
+    static const char *const together[] = {"10; 25", "10 - 25 N·m", "10-25", "10 25"};
+    static const char *const comma[] = {"10, 25 N·m", "12,5 N·m", "0,5", "30, 60°"};
+    static const char *const stroke[] = {"10/25", "1/2 N·m", "check 10/25"};
     for (gsize i = 0; i < G_N_ELEMENTS(together); i++)
         expect_stages(together[i],
                       "0: one stage has one torque; write > between stages, as in 10 > 25 N·m");
+    for (gsize i = 0; i < G_N_ELEMENTS(comma); i++)
+        expect_stages(comma[i], "0: a comma can be a decimal or part two stages; write 12.5 with a "
+                                "point, or 12 > 5 for two stages");
+    for (gsize i = 0; i < G_N_ELEMENTS(stroke); i++)
+        expect_stages(stroke[i],
+                      "0: a stroke can be a fraction or part two stages; write 0.5 for a "
+                      "half, or 1 > 2 for two stages");
     expect_stages("12 1/2 lbf·ft > 2 * 10 N·m", "0 12 1/2 lbf·ft@0, 0 2 * 10 N·m@16");
     expect_stages("snug 30", "0: `snug` and `to slot` stand alone; write > before the next stage");
 }
