@@ -164,7 +164,8 @@ static void put_calibration(Detail *detail, const Entry *tool)
     g_autofree char *marks = value_words(json_object_get(tool->body, "graduation"));
     g_autofree char *doubt =
         calibration ? value_words(json_object_get(calibration->body, "uncertainty")) : NULL;
-    g_autofree char *due = toolbox_standing(detail->desk, NEED_GAUGE, shop_label(tool), NULL);
+    g_autofree char *due = toolbox_standing(detail->desk, &(ToolNeed){.need = NEED_GAUGE},
+                                            shop_label(tool), NULL, NULL);
     g_autofree char *line =
         g_strdup_printf("%s%s%s%s%s%s", *marks ? "reads " : "", marks, doubt && *doubt ? ", ±" : "",
                         doubt ? doubt : "", *due ? ", " : "", due);

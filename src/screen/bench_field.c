@@ -13,7 +13,7 @@ void bench_field_clear(BenchField *field)
 
 ToolNeed bench_need(const Requirement *made)
 {
-    return (ToolNeed){NEED_GAUGE, made->check ? made->check->gauge : NULL, NULL};
+    return (ToolNeed){.need = NEED_GAUGE, .sort = made->check ? made->check->gauge : NULL};
 }
 
 // What was read there, else at another place of the check in that step; NULL for nothing.

@@ -39,7 +39,8 @@ static gboolean stage_needs(Desk *desk, const Tightening *tightening, const Turn
         return FALSE;
     *value = amount_at(desk, stage, turn);
     *adapter = angle ? NULL : planned_adapter(desk, tightening, turn);
-    *need = (ToolNeed){angle ? NEED_ANGLE : NEED_TORQUE, *adapter, *value};
+    *need = (ToolNeed){angle ? NEED_ANGLE : NEED_TORQUE, *adapter, *value,
+                       stage->kind == STAGE_UNTIL ? tightening->plan->group->ceiling : NULL};
     return TRUE;
 }
 
@@ -78,6 +79,7 @@ BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
     const char *chosen = need.need == NEED_TORQUE ? toolbox_adapter(desk) : NULL;
     tool.adapter = g_strdup(!chosen ? adapter : *chosen ? chosen : NULL);
     tool.need = need.need;
+    tool.ceiling = need.ceiling;
     tool.set = set_of(desk, &need, &tool);
     g_autofree char *set = set_words(tightening, &need, &tool);
     tool.words = g_strconcat(tool.tool, tool.adapter ? " with " : "",
@@ -99,9 +101,10 @@ Go bolt_tool_ask(Desk *desk, const Tightening *tightening, const Turn *turn)
     ToolNeed need;
     if (!stage_needs(desk, tightening, turn, &need, &value, &adapter))
         return go(GO_STAY);
-    g_autofree char *text = value ? number_text(value) : g_strdup("");
-    return go_open(VIEW_GAUGE, g_strdup_printf("%c%s\n%s", need.need == NEED_ANGLE ? 'A' : 'T',
-                                               adapter ? adapter : "", text));
+    g_autofree char *text = value ? number_text(value) : g_strdup(""),
+                    *ceiling = need.ceiling ? number_text(need.ceiling) : g_strdup("");
+    return go_open(VIEW_GAUGE, g_strdup_printf("%c%s\n%s\n%s", need.need == NEED_ANGLE ? 'A' : 'T',
+                                               adapter ? adapter : "", text, ceiling));
 }
 
 char *bolt_tool_line(const BoltTool *tool)

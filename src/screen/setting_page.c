@@ -84,7 +84,9 @@ static guint detail_place(Canvas *about, Desk *desk, const Requirement *made)
     ToolNeed need = bench_need(made);
     const char *gauge = need.sort ? toolbox_for(desk, &need) : NULL;
     g_autofree char *with = gauge ? toolbox_gauge_words(desk, need.sort, gauge) : g_strdup("");
-    g_autofree char *due = gauge ? toolbox_standing(desk, NEED_GAUGE, gauge, NULL) : g_strdup("");
+    g_autofree char *due =
+        gauge ? toolbox_standing(desk, &(ToolNeed){.need = NEED_GAUGE}, gauge, NULL, NULL)
+              : g_strdup("");
     g_autofree char *tool = g_strconcat(with, *due ? ", " : "", due, NULL);
     const char *const lines[] = {now, line, tool};
     guint row = 1;

@@ -100,7 +100,8 @@ static char *adapter_words(const Desk *desk, const char *adapter)
 // it is not known what it is set to.
 static char *wrench_words(const Desk *desk, const BoltTool *tool)
 {
-    g_autofree char *due = toolbox_standing(desk, tool->need, tool->tool, tool->set);
+    const ToolNeed need = {tool->need, NULL, NULL, tool->ceiling};
+    g_autofree char *due = toolbox_standing(desk, &need, tool->tool, tool->adapter, tool->set);
     g_autofree char *adapter = adapter_words(desk, tool->adapter);
     return g_strconcat(tool->tool, " ", toolbox_words(desk, tool->tool), adapter, *due ? ", " : "",
                        due, tool->unknown ? "; nobody has said how long they are (reach)" : "",

@@ -104,9 +104,10 @@ static const char *holding(const Desk *desk, const ToolNeed *need, const char *l
     return tool && tool_holds(tool, need->value) ? label : NULL;
 }
 
-static ToolSort sort_of(Need need)
+// A wrench that pulls until a check passes is told by its ceiling, as a gauge is.
+static ToolSort sort_of(const ToolNeed *need)
 {
-    return need == NEED_TORQUE ? TOOL_TORQUE : TOOL_GAUGE;
+    return need->need == NEED_TORQUE && !need->ceiling ? TOOL_TORQUE : TOOL_GAUGE;
 }
 
 static const char joined[] = " with "; // a wrench and its adapter
@@ -118,9 +119,15 @@ typedef struct {
     Number *set;
 } Setting;
 
+// The labels of a wrench and of its adapter, NULL for none.
+static GStrv parts_of(const ToolNeed *need, const char *label)
+{
+    return g_strsplit(label, need->need == NEED_TORQUE ? joined : "\n", 2);
+}
+
 static Setting setting_of(const Desk *desk, const ToolNeed *need, const char *label)
 {
-    g_auto(GStrv) parts = g_strsplit(label, need->need == NEED_TORQUE ? joined : "\n", 2);
+    g_auto(GStrv) parts = parts_of(need, label);
     const Entry *tool = tool_of(desk, parts[0]);
     const Shop *shop = session_shop(desk->shop);
     return (Setting){tool, need->value ? wrench_setting(need->value, shop, parts[0], parts[1])
@@ -131,7 +138,7 @@ static gboolean is_doubtful(const Desk *desk, const ToolNeed *need, const char *
 {
     const Setting setting = setting_of(desk, need, label);
     g_autoptr(Number) set = setting.set;
-    return tool_is_doubtful(session_shop(desk->shop), setting.tool, sort_of(need->need), set,
+    return tool_is_doubtful(session_shop(desk->shop), setting.tool, sort_of(need), set,
                             desk->now);
 }
 
@@ -179,7 +186,7 @@ static const char *gauge_for(Desk *desk, const ToolNeed *need, gboolean *held)
 const char *toolbox_for(Desk *desk, const ToolNeed *need)
 {
     if (need->need == NEED_GAUGE && need->sort) {
-        const ToolNeed any = {need->need, need->sort, NULL};
+        const ToolNeed any = {need->need, need->sort, NULL, NULL};
         gboolean held = FALSE;
         const char *gauge = gauge_for(desk, need, &held);
         return gauge || held ? gauge : gauge_for(desk, &any, &held);
@@ -286,28 +293,42 @@ char *toolbox_gauge_words(Desk *desk, const char *sort, const char *label)
 
 // HOW IT STANDS ---------------------------------------------------------------------------------
 
-char *toolbox_standing(const Desk *desk, Need need, const char *label, const Number *value)
+// On the wrench's own scale; "" where no ceiling is asked.
+static char *ceiling_words(const Desk *desk, const ToolNeed *need, const char *label,
+                           const char *adapter)
+{
+    g_autoptr(Number) at =
+        need->ceiling ? wrench_setting(need->ceiling, session_shop(desk->shop), label, adapter)
+                      : NULL;
+    return at ? tool_ceiling_words(tool_of(desk, label), at) : g_strdup("");
+}
+
+char *toolbox_standing(const Desk *desk, const ToolNeed *need, const char *label,
+                       const char *adapter, const Number *set)
 {
     const Entry *tool = tool_of(desk, label);
-    return tool ? tool_standing_words(session_shop(desk->shop), tool, sort_of(need), value,
-                                      desk->now)
-                : g_strdup("");
+    if (!tool)
+        return g_strdup("");
+    g_autofree char *stands = tool_standing_words(session_shop(desk->shop), tool, sort_of(need),
+                                                  set, desk->now);
+    g_autofree char *ceiling = ceiling_words(desk, need, label, adapter);
+    return g_strconcat(stands, *stands && *ceiling ? ", " : "", ceiling, NULL);
 }
 
 char *toolbox_outside(const Desk *desk, const ToolNeed *need, const char *label)
 {
     const Entry *tool = tool_of(desk, label);
-    return tool ? tool_outside_words(tool, sort_of(need->need), need->value) : g_strdup("");
+    return tool ? tool_outside_words(tool, sort_of(need), need->value) : g_strdup("");
 }
 
 // `click wrench 5-25`, of a wrench with an adapter the wrench alone; with what it is set to.
 static char *line_of(const Desk *desk, const ToolNeed *need, guint digit, const char *label)
 {
+    g_auto(GStrv) parts = parts_of(need, label);
     const Setting setting = setting_of(desk, need, label);
     g_autoptr(Number) set = setting.set;
-    const char *alone = shop_label(setting.tool);
-    g_autofree char *standing = toolbox_standing(desk, need->need, alone, set);
-    return g_strdup_printf("   %u   %s %s%s%s", digit, label, toolbox_words(desk, alone),
+    g_autofree char *standing = toolbox_standing(desk, need, parts[0], parts[1], set);
+    return g_strdup_printf("   %u   %s %s%s%s", digit, label, toolbox_words(desk, parts[0]),
                            *standing ? "   " : "", standing);
 }
 

@@ -6,9 +6,11 @@ typedef enum { NEED_GAUGE, NEED_TORQUE, NEED_ANGLE } Need;
 
 typedef struct {
     Need need;
-    const char *sort;    // of a gauge: `bore gauge`; NULL for any. Of a wrench the label of the
-                         // adapter that the plan names, with its angle; NULL for none
-    const Number *value; // base units, what it must be able to show; NULL if not known
+    const char *sort;      // of a gauge: `bore gauge`; NULL for any. Of a wrench the label of the
+                           // adapter that the plan names, with its angle; NULL for none
+    const Number *value;   // base units, what it must be able to show; NULL if not known
+    const Number *ceiling; // likewise of a bolt pulled until a check passes, what it must not pass:
+                           // its tool is judged as a gauge; NULL of all else
 } ToolNeed;
 
 // What a need is of, as questions say it: `gauge`, `wrench`, `angle gauge`. Static.
@@ -53,10 +55,11 @@ const char *toolbox_words(const Desk *desk, const char *label);
 char *toolbox_gauge_words(Desk *desk, const char *sort,
                           const char *label) G_GNUC_WARN_UNUSED_RESULT;
 // What stands against using a tool today, or when its calibration runs out, by
-// work/tool_standing.h; `value` is what it is set to or turned by, NULL for a gauge or where that
-// is not known. "" for nothing. The caller frees with g_free.
-char *toolbox_standing(const Desk *desk, Need need, const char *label,
-                       const Number *value) G_GNUC_WARN_UNUSED_RESULT;
+// work/tool_standing.h; `set` is what it is set to or turned by, NULL for a gauge or where that is
+// not known; where there is a ceiling, whether it reaches that. `adapter` NULL for none.
+// "" for nothing. The caller frees with g_free.
+char *toolbox_standing(const Desk *desk, const ToolNeed *need, const char *label,
+                       const char *adapter, const Number *set) G_GNUC_WARN_UNUSED_RESULT;
 // What of that stands against its range alone, for what is needed: `5-25 N·m: 100 is outside`.
 // Likewise.
 char *toolbox_outside(const Desk *desk, const ToolNeed *need,

@@ -12,7 +12,7 @@ enum { TOOLS_MOST = GAUGE_LINES_MOST };
 typedef struct {
     ToolNeed need;
     char *sort;
-    Number *value;
+    Number *value, *ceiling;
     char *place;       // the index of the place to be read; NULL if there is none
     gint64 seen;       // the shop's last entry when what follows was worked out
     GPtrArray *labels; // char *, by their digits; empty where the place has not been looked at
@@ -83,7 +83,8 @@ static void look_round(Tools *tools, Desk *desk)
 }
 
 // The argument: T, A or G, the sort of a gauge or the adapter of a wrench, a line feed, the value
-// in base units, a line feed, the index of the place to be read; without the end what is not known.
+// in base units, a line feed, the index of the place to be read, of a wrench the ceiling in base
+// units; without the end what is not known.
 static gpointer open(Desk *desk, const char *argument)
 {
     Tools *tools = g_new0(Tools, 1);
@@ -95,8 +96,11 @@ static gpointer open(Desk *desk, const char *argument)
     tools->need = (ToolNeed){parts[0][0] == 'T'   ? NEED_TORQUE
                              : parts[0][0] == 'A' ? NEED_ANGLE
                                                   : NEED_GAUGE,
-                             tools->sort, tools->value};
-    tools->place = count > 2 ? g_strdup(parts[2]) : NULL;
+                             tools->sort, tools->value, NULL};
+    gboolean gauge = tools->need.need == NEED_GAUGE;
+    tools->place = gauge && count > 2 ? g_strdup(parts[2]) : NULL;
+    tools->ceiling = !gauge && count > 2 && *parts[2] ? number_from_text(parts[2], NULL) : NULL;
+    tools->need.ceiling = tools->ceiling;
     look_round(tools, desk);
     return tools;
 }
@@ -106,6 +110,7 @@ static void close(gpointer state)
     Tools *tools = state;
     g_free(tools->sort);
     number_free(tools->value);
+    number_free(tools->ceiling);
     g_ptr_array_unref(tools->labels);
     g_free(tools->can);
     g_free(tools->place);

@@ -84,6 +84,20 @@ char *tool_outside_words(const Entry *tool, ToolSort sort, const Number *value)
                            unit ? unit_text(unit) : "", used);
 }
 
+char *tool_ceiling_words(const Entry *tool, const Number *ceiling)
+{
+    g_autoptr(Number) greatest = entry_amount(tool, "greatest");
+    const char *words = greatest ? entry_value(tool, "greatest", "unit") : NULL;
+    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
+    if (!unit)
+        return g_strdup("");
+    g_autofree char *to = wrench_setting_words(greatest, unit),
+                    *at = wrench_setting_words(ceiling, unit);
+    return number_compare(greatest, ceiling) >= 0
+               ? g_strdup_printf("ceiling %s %s √", at, unit_text(unit))
+               : g_strdup_printf("ends at %s, ceiling %s %s", to, at, unit_text(unit));
+}
+
 char *tool_standing_words(const Shop *shop, const Entry *tool, ToolSort sort, const Number *value,
                           Moment now)
 {

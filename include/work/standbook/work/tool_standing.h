@@ -4,6 +4,11 @@
 #include <standbook/rules/tool.h>
 #include <standbook/work/shop.h>
 
+// How far a torque wrench reaches where a bolt is pulled until a check passes: `ceiling 60 N·m √`,
+// or `ends at 25, ceiling 60 N·m`. `ceiling` in base units, as it stands on the wrench's scale. ""
+// if its upper end is not known. The caller frees with g_free.
+char *tool_ceiling_words(const Entry *tool, const Number *ceiling) G_GNUC_WARN_UNUSED_RESULT;
+
 // `due 15 Oct √`; else what would leave its work in doubt, in capitals what a calibration says:
 // `FOUND WRONG 11 Mar`, `OVERDUE since 31 Jan`, `never calibrated`, and of a value (base units;
 // NULL: not known) that its range does not hold `60-300 N·m: 40 is outside`, one behind the other.
