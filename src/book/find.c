@@ -53,6 +53,13 @@ GPtrArray *book_values(Book *book, const char *check, GError **error)
     return answer == SQLITE_DONE ? g_steal_pointer(&values) : NULL;
 }
 
+gint64 book_tool_uses(Book *book, const char *tool, const char *calibration)
+{
+    const char *values[] = {tool, calibration};
+    g_autoptr(sqlite3_stmt) stmt = statement(book, SQL_TOOL_USES, values, 2);
+    return statement_step(book, stmt, NULL) == SQLITE_ROW ? sqlite3_column_int64(stmt, 0) : -1;
+}
+
 // PEOPLE ------------------------------------------------------------------------------------------
 
 BookPerson *book_person(Book *book, const char *id, GError **error)

@@ -22,6 +22,7 @@ typedef enum {
     SQL_FIND_WORDS,
     SQL_FIND_CHECK,
     SQL_VALUES,
+    SQL_TOOL_USES,
     SQL_FIND_TOOL,
     SQL_FIND_LOT,
     SQL_FIND_SERIAL,

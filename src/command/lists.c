@@ -4,6 +4,7 @@
 #include "tool_for.h"
 
 #include <standbook/base/text.h>
+#include <standbook/work/tool_standing.h>
 #include <string.h>
 
 // Opens the shop, or says why not.
@@ -132,9 +133,18 @@ static char *build_state(Book *book, const char *number, GError **error)
     return g_string_free(words, FALSE);
 }
 
-// The calibration in force is the last of all; whether it is overdue depends on the day of use.
-static void tool_row(Document *document, const Shop *shop, const Entry *tool)
+// The uses of a torque wrench since its calibration; "" of all else. The caller frees.
+static char *tool_uses_words(const Shop *shop, Book *book, const Entry *tool)
 {
+    g_autoptr(Unit) torque = unit_parse("N·m", NULL);
+    gint64 uses = tool_measures(tool, unit_kind(torque)) ? tool_uses(shop, tool, book) : -1;
+    return uses < 0 ? g_strdup("") : g_strdup_printf("%" G_GINT64_FORMAT, uses);
+}
+
+// The calibration in force is the last of all; whether it is overdue depends on the day of use.
+static void tool_row(Document *document, const Shop *shop, Book *book, const Entry *tool)
+{
+    g_autofree char *uses = tool_uses_words(shop, book, tool);
     g_autoptr(GPtrArray) all = shop_calibrations(shop, entry_text(tool, "id"));
     const Entry *last = all->len ? g_ptr_array_index(all, all->len - 1) : NULL;
     g_autofree char *doubt = value_words(last ? json_object_get(last->body, "uncertainty") : NULL);
@@ -142,7 +152,7 @@ static void tool_row(Document *document, const Shop *shop, const Entry *tool)
                  (const char *const[]){entry_text(tool, "label"), entry_text(tool, "sort"),
                                        last ? entry_text(last, "date") : "never",
                                        last ? entry_text(last, "found") : "", doubt,
-                                       last ? entry_text(last, "due") : ""});
+                                       last ? entry_text(last, "due") : "", uses});
 }
 
 static int no_kind(const Shop *shop, const char *kind)
@@ -166,14 +176,15 @@ static int tool_list(GStrv words, Common *common)
         return status;
     const DocumentColumn columns[] = {{"tool", ALIGN_WHOLE},       {"", ALIGN_LEFT},
                                       {"calibrated", ALIGN_WHOLE}, {"found", ALIGN_WHOLE},
-                                      {"U", ALIGN_WHOLE},          {"due", ALIGN_WHOLE}};
+                                      {"U", ALIGN_WHOLE},          {"due", ALIGN_WHOLE},
+                                      {"uses", ALIGN_RIGHT}};
     g_autoptr(Document) document = document_new("tools", "Tools");
     g_autoptr(GPtrArray) all = shop_all(shop, "tool", words[0]);
     if (words[0] && all->len == 0)
         return no_kind(shop, words[0]);
     document_table(document, columns, G_N_ELEMENTS(columns));
     for (guint i = 0; i < all->len; i++)
-        tool_row(document, shop, g_ptr_array_index(all, i));
+        tool_row(document, shop, book, g_ptr_array_index(all, i));
     say_document(document, common->json);
     return 0;
 }

@@ -152,7 +152,11 @@ static ToolStanding standing_of(const Judge *judge, const Entry *entry, const To
     g_autofree ToolCalibration *rules = g_new(ToolCalibration, count + 1);
     for (gsize i = 0; i < count; i++)
         rules[i] = calibration_at(tool, (gssize)i)->rule;
-    ToolUse use = {.day = day_done(judge, entry->seq), .seq = entry->seq, .range = range};
+    gint64 before = entry_number(entry, "uses"); // written from TOOL_USES_MOST on
+    ToolUse use = {.day = day_done(judge, entry->seq),
+                   .seq = entry->seq,
+                   .count = (guint)MIN(before + 1, G_MAXUINT),
+                   .range = range};
     return tool_use_standing(sort, rules, count, &use);
 }
 

@@ -15,6 +15,11 @@
 #define CALIBRATION {"calibration", FIELD_ID, FALSE, "its calibration then in force", NULL}
 #define WHY {"why", FIELD_TEXT, TRUE, "the reason, in words", NULL}
 #define NOTE {"note", FIELD_TEXT, FALSE, "a remark", NULL}
+#define TICKED \
+    GROUP, STEP, STAGE, BOLTS, \
+    {"value", FIELD_VALUE, FALSE, "torque, angle or stretch reached, where read", NULL}, \
+    {"setting", FIELD_VALUE, FALSE, "what the wrench was set to", NULL}, \
+    {"adapter", FIELD_TEXT, FALSE, "adapter or extension on the wrench", NULL}, TOOL, CALIBRATION
 #define ASKED \
     {"asked", FIELD_CHOICE, TRUE, "the sort of requirement", "read/look/bolt/wait/fit/sign"}, \
     {"name", FIELD_TEXT, TRUE, "the check, bolt set, part or step", NULL}, \
@@ -59,12 +64,13 @@ static const EntryKind kinds[] = {
       {"certificate", FIELD_TEXT, TRUE, "the paper it stands on", NULL},
       {"from", FIELD_TEXT, FALSE, "who issued it", NULL},
       {"doubt", FIELD_VALUE, FALSE, "its expanded uncertainty, k = 2", NULL}, NOTE}},
-    {"tick", 1, LEDGER_BUILD, "bolts taken through one stage",
-     {GROUP, STEP, STAGE, BOLTS,
-      {"value", FIELD_VALUE, FALSE, "torque, angle or stretch reached, where read", NULL},
-      {"setting", FIELD_VALUE, FALSE, "what the wrench was set to", NULL},
-      {"adapter", FIELD_TEXT, FALSE, "adapter or extension on the wrench", NULL}, TOOL,
-      CALIBRATION, NOTE}},
+    {"tick", 1, LEDGER_BUILD, "bolts taken through one stage", {TICKED, NOTE}},
+    {"tick", 2, LEDGER_BUILD, "bolts taken through one stage, with the uses of a worn wrench",
+     {TICKED,
+      {"uses", FIELD_COUNT, FALSE,
+       "uses of the torque wrench since that calibration, over all builds, before this one; from "
+       "5,000 on", NULL},
+      NOTE}},
     {"waited", 1, LEDGER_BUILD, "the wait of a stage is over",
      {GROUP, STEP, STAGE, NOTE}},
     {"slacken", 1, LEDGER_BUILD, "bolts slackened",

@@ -2,7 +2,7 @@
 
 #include <math.h>
 
-enum { USES_MOST = 5000, JULIAN_1970 = 719163 };
+enum { JULIAN_1970 = 719163 };
 
 const char *tool_state_words(ToolState state)
 {
@@ -50,7 +50,7 @@ static gboolean is_before(const ToolCalibration *calibration, const ToolUse *use
 
 static gboolean is_overdue(ToolSort sort, const ToolCalibration *calibration, const ToolUse *use)
 {
-    if (sort == TOOL_TORQUE && use->count > USES_MOST)
+    if (sort == TOOL_TORQUE && use->count > TOOL_USES_MOST)
         return TRUE;
     if (calibration->has_due)
         return use->day > calibration->due;

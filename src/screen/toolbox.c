@@ -110,6 +110,14 @@ static ToolSort sort_of(const ToolNeed *need)
     return need->need == NEED_TORQUE && !need->ceiling ? TOOL_TORQUE : TOOL_GAUGE;
 }
 
+// How often a torque wrench was used since its calibration; -1 where nobody counts.
+static gint64 uses_of(const Desk *desk, const ToolNeed *need, const Entry *tool)
+{
+    return sort_of(need) == TOOL_TORQUE && tool
+               ? tool_uses(session_shop(desk->shop), tool, desk->book)
+               : -1;
+}
+
 static const char joined[] = " with "; // a wrench and its adapter
 
 // The wrench or gauge of a label, with its adapter, and what it is set to; NULL if that is not
@@ -139,7 +147,7 @@ static gboolean is_doubtful(const Desk *desk, const ToolNeed *need, const char *
     const Setting setting = setting_of(desk, need, label);
     g_autoptr(Number) set = setting.set;
     return tool_is_doubtful(session_shop(desk->shop), setting.tool, sort_of(need), set,
-                            desk->now);
+                            uses_of(desk, need, setting.tool), desk->now);
 }
 
 // Puts what would leave its work in doubt behind the others, both in their order.
@@ -303,16 +311,26 @@ static char *ceiling_words(const Desk *desk, const ToolNeed *need, const char *l
     return at ? tool_ceiling_words(tool_of(desk, label), at) : g_strdup("");
 }
 
-char *toolbox_standing(const Desk *desk, const ToolNeed *need, const char *label,
-                       const char *adapter, const Number *set)
+// `least`: fewer uses than that are not told.
+static char *standing(const Desk *desk, const ToolNeed *need, const char *label,
+                      const char *adapter, const Number *set, gint64 least)
 {
     const Entry *tool = tool_of(desk, label);
     if (!tool)
         return g_strdup("");
-    g_autofree char *stands = tool_standing_words(session_shop(desk->shop), tool, sort_of(need),
-                                                  set, desk->now);
+    const Shop *shop = session_shop(desk->shop);
+    gint64 uses = uses_of(desk, need, tool);
+    g_autofree char *stands = tool_standing_words(shop, tool, sort_of(need), set,
+                                                  uses >= least ? uses : -1, desk->now);
     g_autofree char *ceiling = ceiling_words(desk, need, label, adapter);
     return g_strconcat(stands, *stands && *ceiling ? ", " : "", ceiling, NULL);
+}
+
+char *toolbox_standing(const Desk *desk, const ToolNeed *need, const char *label,
+                       const char *adapter, const Number *set)
+{
+    enum { NEARLY_ALL = TOOL_USES_MOST * 9 / 10 };
+    return standing(desk, need, label, adapter, set, NEARLY_ALL);
 }
 
 char *toolbox_outside(const Desk *desk, const ToolNeed *need, const char *label)
@@ -327,9 +345,9 @@ static char *line_of(const Desk *desk, const ToolNeed *need, guint digit, const 
     g_auto(GStrv) parts = parts_of(need, label);
     const Setting setting = setting_of(desk, need, label);
     g_autoptr(Number) set = setting.set;
-    g_autofree char *standing = toolbox_standing(desk, need, parts[0], parts[1], set);
+    g_autofree char *stands = standing(desk, need, parts[0], parts[1], set, 0);
     return g_strdup_printf("   %u   %s %s%s%s", digit, label, toolbox_words(desk, parts[0]),
-                           *standing ? "   " : "", standing);
+                           *stands ? "   " : "", stands);
 }
 
 char *toolbox_lines(const Desk *desk, const ToolNeed *need, const GPtrArray *labels, guint most)

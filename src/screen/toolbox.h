@@ -57,6 +57,7 @@ char *toolbox_gauge_words(Desk *desk, const char *sort,
 // What stands against using a tool today, or when its calibration runs out, by
 // work/tool_standing.h; `set` is what it is set to or turned by, NULL for a gauge or where that is
 // not known; where there is a ceiling, whether it reaches that. `adapter` NULL for none.
+// The uses since its calibration are told where nearly all are over.
 // "" for nothing. The caller frees with g_free.
 char *toolbox_standing(const Desk *desk, const ToolNeed *need, const char *label,
                        const char *adapter, const Number *set) G_GNUC_WARN_UNUSED_RESULT;
@@ -65,6 +66,6 @@ char *toolbox_standing(const Desk *desk, const ToolNeed *need, const char *label
 char *toolbox_outside(const Desk *desk, const ToolNeed *need,
                       const char *label) G_GNUC_WARN_UNUSED_RESULT;
 // A line for each wrench or angle gauge of a list, by their digits: what it is and how it stands:
-// `   1   W3   click wrench 60-300   due 15 Oct √`. The caller frees with g_free.
+// `   1   W3 click wrench 60-300   due 15 Oct √, 214 uses since`. The caller frees with g_free.
 char *toolbox_lines(const Desk *desk, const ToolNeed *need, const GPtrArray *labels,
                     guint most) G_GNUC_WARN_UNUSED_RESULT;

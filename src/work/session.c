@@ -50,6 +50,11 @@ static GStrv help_builds_with(const char *what, const char *id, gpointer user)
     return g_strv_builder_end(builds);
 }
 
+static gint64 help_uses(const char *tool, const char *calibration, gpointer user)
+{
+    return book_tool_uses(((Session *)user)->book, tool, calibration);
+}
+
 static char *help_file_digest(const char *name, gpointer user, GError **error)
 {
     (void)user;
@@ -167,8 +172,8 @@ static Plan *plan_of_build(Session *session, GError **error)
 
 gboolean session_begin(Session *session, GError **error)
 {
-    const LineHelp help = {help_new_id, help_builds_with, help_file_digest, help_assessment,
-                           session};
+    const LineHelp help = {help_new_id,     help_builds_with, help_file_digest,
+                           help_assessment, help_uses,        session};
     session->taker =
         line_taker_new(session->kept, session->shop, session->shop_ledger, session->build, &help);
     line_taker_trust_times(session->taker, session->options.trust_times);

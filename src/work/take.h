@@ -166,7 +166,7 @@ void taken_wrench_clear(TakenWrench *wrench);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(TakenWrench, taken_wrench_clear)
 // Enters it into the tick of the bolts (positions), with what the wrench is set to through the
 // adapter.
-void taken_wrench_set(const Take *take, const Target *target, const GArray *bolts,
+void taken_wrench_set(Take *take, const Target *target, const GArray *bolts,
                       const TakenWrench *wrench, Entry *tick);
 
 // The verbs.

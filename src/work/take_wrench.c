@@ -3,6 +3,7 @@
 #include "take.h"
 
 #include <standbook/plan/adapter.h>
+#include <standbook/rules/tool.h>
 #include <standbook/work/wrench.h>
 #include <string.h>
 
@@ -123,11 +124,29 @@ static void set_setting(const Take *take, const Target *target, const GArray *bo
         entry_set_reading(tick, "setting", &reading);
 }
 
-void taken_wrench_set(const Take *take, const Target *target, const GArray *bolts,
+// How often a torque wrench was used since its calibration, once that is more than it lasts for.
+static void set_uses(Take *take, const Target *target, const TakenWrench *wrench, Entry *tick)
+{
+    const LineHelp *help = &take->taker->help;
+    const Stage *stage = target->tightening->stages->pdata[target->number - 1];
+    if (!help->uses || !wrench->calibration || !stage_is_torque(stage->kind))
+        return;
+    gint64 uses = help->uses(entry_text(wrench->tool, "id"), wrench->calibration, help->user);
+    if (uses < TOOL_USES_MOST)
+        return;
+    entry_set_number(tick, "uses", uses);
+    take_remark(take,
+                "%s was used %" G_GINT64_FORMAT " times since its calibration: have it "
+                "calibrated",
+                shop_label(wrench->tool), uses);
+}
+
+void taken_wrench_set(Take *take, const Target *target, const GArray *bolts,
                       const TakenWrench *wrench, Entry *tick)
 {
     entry_set_text(tick, "tool", wrench->tool ? entry_text(wrench->tool, "id") : NULL);
     entry_set_text(tick, "calibration", wrench->calibration);
+    set_uses(take, target, wrench, tick);
     if (!wrench->adapter)
         return;
     g_autofree char *adapter = adapter_as_used(target, bolts, wrench);

@@ -77,6 +77,9 @@ static void add_certificate(const Doubt *doubt)
     if (due && days_late(due, doubt->use) > 0)
         g_string_append_printf(said, ", %" G_GINT64_FORMAT " days late when used",
                                days_late(due, doubt->use));
+    if (entry_number(doubt->use, "uses"))
+        g_string_append_printf(said, ", used %" G_GINT64_FORMAT " times since",
+                               entry_number(doubt->use, "uses"));
     add(doubt, "certificate", g_string_free(said, FALSE));
 }
 

@@ -35,30 +35,48 @@ static char *day_words(gint64 day, Moment now)
 }
 
 // As if it was used now, within its range.
-static ToolStanding standing_now(const GArray *rules, ToolSort sort, Moment now)
+static ToolStanding standing_now(const GArray *rules, ToolSort sort, gint64 uses, Moment now)
 {
-    const ToolUse use = {.day = now / SECONDS_OF_A_DAY, .seq = G_MAXINT64, .range = TOOL_GOOD};
+    const ToolUse use = {.day = now / SECONDS_OF_A_DAY,
+                         .seq = G_MAXINT64,
+                         .count = (guint)MAX(uses + 1, 0),
+                         .range = TOOL_GOOD};
     return tool_use_standing(sort, (const ToolCalibration *)rules->data, rules->len, &use);
 }
 
-static char *calibration_words(const GArray *rules, ToolSort sort, Moment now)
+// `4,812 uses`
+static char *uses_words(gint64 uses)
 {
-    const ToolStanding standing = standing_now(rules, sort, now);
+    enum { THOUSAND = 1000 };
+    g_autofree char *front =
+        uses >= THOUSAND
+            ? g_strdup_printf("%" G_GINT64_FORMAT ",%03d", uses / THOUSAND, (int)(uses % THOUSAND))
+            : g_strdup_printf("%" G_GINT64_FORMAT, uses);
+    return g_strdup_printf("%s use%s", front, uses == 1 ? "" : "s");
+}
+
+static char *calibration_words(const GArray *rules, ToolSort sort, gint64 uses, Moment now)
+{
+    const ToolStanding standing = standing_now(rules, sort, uses, now);
     const ToolCalibration *last =
         standing.before < 0 ? NULL : &g_array_index(rules, ToolCalibration, standing.before);
     gint64 due = 0;
     gboolean ends = due_of(sort, last, &due);
     g_autofree char *until = ends ? day_words(due, now) : NULL;
     g_autofree char *found = last ? day_words(last->day, now) : NULL;
+    g_autofree char *times = uses >= 0 ? uses_words(uses) : NULL;
     switch (standing.state) {
     case TOOL_WRONG:
         return g_strdup_printf("FOUND WRONG %s", found);
     case TOOL_OVERDUE:
-        return g_strdup_printf("OVERDUE since %s", until);
+        return uses >= TOOL_USES_MOST ? g_strdup_printf("OVERDUE after %s", times)
+                                      : g_strdup_printf("OVERDUE since %s", until);
     case TOOL_UNKNOWN:
         return g_strdup("never calibrated");
     default:
-        return ends ? g_strdup_printf("due %s √", until) : g_strdup("");
+        return ends ? g_strconcat("due ", until, " √", times ? ", " : "", times,
+                                  times ? " since" : "", NULL)
+                    : g_strdup("");
     }
 }
 
@@ -98,25 +116,34 @@ char *tool_ceiling_words(const Entry *tool, const Number *ceiling)
                : g_strdup_printf("ends at %s, ceiling %s %s", to, at, unit_text(unit));
 }
 
+gint64 tool_uses(const Shop *shop, const Entry *tool, Book *book)
+{
+    const char *id = entry_text(tool, "id");
+    g_autoptr(GPtrArray) all = shop_calibrations(shop, id);
+    const Entry *last = all->len ? all->pdata[all->len - 1] : NULL;
+    return last ? book_tool_uses(book, id, entry_text(last, "id")) : -1;
+}
+
 char *tool_standing_words(const Shop *shop, const Entry *tool, ToolSort sort, const Number *value,
-                          Moment now)
+                          gint64 uses, Moment now)
 {
     g_autoptr(GArray) rules = calibrations_of(shop, tool);
-    g_autofree char *said = calibration_words(rules, sort, now);
     g_autofree char *range = tool_outside_words(tool, sort, value);
+    gboolean told = sort == TOOL_TORQUE && (uses >= TOOL_USES_MOST || !*range);
+    g_autofree char *said = calibration_words(rules, sort, told ? uses : -1, now);
     return g_strconcat(said, *said && *range ? ", " : "", range, NULL);
 }
 
 gboolean tool_is_doubtful(const Shop *shop, const Entry *tool, ToolSort sort, const Number *value,
-                          Moment now)
+                          gint64 uses, Moment now)
 {
     g_autoptr(GArray) rules = calibrations_of(shop, tool);
-    return standing_now(rules, sort, now).state != TOOL_GOOD || is_outside(tool, sort, value);
+    return standing_now(rules, sort, uses, now).state != TOOL_GOOD || is_outside(tool, sort, value);
 }
 
 char *tool_fault_words(const Shop *shop, const Entry *tool, ToolSort sort, Moment now)
 {
     g_autoptr(GArray) rules = calibrations_of(shop, tool);
-    return standing_now(rules, sort, now).state == TOOL_GOOD ? NULL
-                                                             : calibration_words(rules, sort, now);
+    return standing_now(rules, sort, -1, now).state == TOOL_GOOD ? NULL
+                                                             : calibration_words(rules, sort, -1, now);
 }

@@ -106,6 +106,9 @@ static char *late_words(const Taken *taken, const Entry *entry, Moment now)
     const char *calibration = entry_text(entry, "calibration");
     if (!calibration)
         return g_strdup("has no calibration");
+    gint64 uses = entry_number(entry, "uses");
+    if (uses)
+        return g_strdup_printf("was used %" G_GINT64_FORMAT " times since its calibration", uses);
     const char *due = taken_text(taken, "calibration", calibration, "due");
     const char *used = entry_done(entry);
     Moment day = moment_of_day(due);

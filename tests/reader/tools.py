@@ -11,6 +11,9 @@ from ledger import Entry
 from units import Unit, parse_unit
 
 
+USES_MOST = 5000  # of a torque tool on one calibration (ISO 6789-1:2017)
+
+
 def number(text: str) -> tuple[str, F]:
     """A ledger's value: its bound and the number."""
     bound = text[0] if text[0] in "<>" else ""
@@ -119,6 +122,7 @@ class Shop:
         if after and after.found == "good":
             return 0
         late = torque if before is None else overdue(before, entry.day, torque)
+        late = late or torque and entry.body.get("uses", 0) >= USES_MOST
         return entry.rank if late else 0
 
 

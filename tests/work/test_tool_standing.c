@@ -23,7 +23,7 @@ static char *said_of(const Shop *shop, const char *label, ToolSort sort, const c
                      const char *today)
 {
     g_autoptr(Number) value = torque_of(torque);
-    return tool_standing_words(shop, shop_find(shop, "tool", label), sort, value,
+    return tool_standing_words(shop, shop_find(shop, "tool", label), sort, value, -1,
                                moment_of_day(today));
 }
 
@@ -53,6 +53,29 @@ START_TEST(its_range_does_not_hold_the_value)
     expect_said("W3", TOOL_TORQUE, "40", "2025-10-16",
                 "OVERDUE since 15 Oct, 60-300 N·m: 40 is outside");
     expect_said("W3", TOOL_TORQUE, NULL, "2025-03-14", "due 15 Oct √");
+}
+END_TEST
+
+START_TEST(its_uses_are_told)
+{
+    static const struct {
+        gint64 uses;
+        const char *today, *said;
+    } rows[] = {
+        {0, "2025-03-14", "due 15 Oct √, 0 uses since"},
+        {1, "2025-03-14", "due 15 Oct √, 1 use since"},
+        {4812, "2025-03-14", "due 15 Oct √, 4,812 uses since"},
+        {4999, "2025-03-14", "due 15 Oct √, 4,999 uses since"},
+        {5000, "2025-03-14", "OVERDUE after 5,000 uses"},
+        {5012, "2025-10-16", "OVERDUE after 5,012 uses"},
+        {12, "2025-10-16", "OVERDUE since 15 Oct"},
+    };
+    const Entry *tool = shop_find(demo->shop, "tool", "W3");
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autofree char *said = tool_standing_words(demo->shop, tool, TOOL_TORQUE, NULL,
+                                                    rows[i].uses, moment_of_day(rows[i].today));
+        ck_assert_str_eq(said, rows[i].said);
+    }
 }
 END_TEST
 
@@ -95,7 +118,7 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = {it_runs_out, its_range_does_not_hold_the_value,
+    const TTest *const tests[] = {it_runs_out, its_uses_are_told, its_range_does_not_hold_the_value,
                                   it_was_found_wrong_until_it_is_calibrated_again};
     return run_on_build("tool standing", tests, G_N_ELEMENTS(tests), 0);
 }

@@ -45,6 +45,9 @@ typedef struct {
     ToolFound found;
 } ToolCalibration;
 
+// How many uses a calibration of a torque tool lasts (ISO 6789-1:2017).
+enum { TOOL_USES_MOST = 5000 };
+
 typedef struct {
     gint64 day, seq;
     guint count;     // uses since that calibration, this one included; 0 where nobody counts

@@ -22,6 +22,9 @@ typedef struct {
     // caller and is looked at before the next line. As a function NULL: nothing can be conceded,
     // upheld or sealed.
     const Assessment *(*assessment)(gpointer user);
+    // How many bolts a tool was used on since a calibration (ids), over all builds; as a function
+    // NULL: nobody counts.
+    gint64 (*uses)(const char *tool, const char *calibration, gpointer user);
     gpointer user;
 } LineHelp;
 
