@@ -68,12 +68,35 @@ static const Axis *read_place(Reader *reader, const TreeNode *node, const char *
     return keep_axis(reader, noun ? noun : node->text, (const char *const *)labels);
 }
 
-static gboolean has_axis(const GPtrArray *axes, const char *name)
+// Whether one of the first `count` has the name.
+static gboolean has_axis(const GPtrArray *axes, guint count, const char *name)
 {
-    for (guint i = 0; i < axes->len; i++)
+    for (guint i = 0; i < count; i++)
         if (g_str_equal(axis_name(g_ptr_array_index(axes, i)), name))
             return TRUE;
     return FALSE;
+}
+
+// The axes that an item names: those of a group's bolts, or one. A group is no place of bolts
+// (`noun`), and an axis of the name goes before it.
+static void add_places(Reader *reader, const TreeNode *item, const char *noun, const char *where,
+                       GPtrArray *axes)
+{
+    const PlanGroup *group =
+        noun || plan_axis(reader->plan, item->text) ? NULL : plan_group(reader->plan, item->text);
+    guint before = axes->len;
+    if (group)
+        g_ptr_array_extend(axes, group->axes, NULL, NULL);
+    else {
+        const Axis *axis = read_place(reader, item, noun, where);
+        if (axis)
+            g_ptr_array_add(axes, (gpointer)axis);
+    }
+    for (guint i = before; i < axes->len; i++)
+        if (has_axis(axes, i, axis_name(axes->pdata[i]))) {
+            fault_at(reader, item, 0, where, "this axis stands here twice; write it once");
+            g_ptr_array_set_size(axes, (gint)before);
+        }
 }
 
 GPtrArray *read_places(Reader *reader, const TreeNode *node, const char *noun, const char *where)
@@ -84,11 +107,7 @@ GPtrArray *read_places(Reader *reader, const TreeNode *node, const char *noun, c
             node->kind == TREE_LIST && tree_count(node) ? tree_at(node, i) : node;
         if (item->kind != TREE_SCALAR)
             break;
-        const Axis *axis = read_place(reader, item, noun, where);
-        if (axis && has_axis(axes, axis_name(axis)))
-            fault_at(reader, item, 0, where, "this axis stands here twice; write it once");
-        else if (axis)
-            g_ptr_array_add(axes, (gpointer)axis);
+        add_places(reader, item, noun, where, axes);
     }
     reader->plan->places += MIN(places_count(axes), LABELS_MOST + 1);
     if (places_count(axes) > LABELS_MOST) {

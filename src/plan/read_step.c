@@ -162,7 +162,8 @@ void read_steps(Reader *reader, const TreeNode *node)
     read_gate(reader, step, node, where);
     read_holds(reader, step, schema_get(&schema_of_step, node, "hold"), where);
     read_parts(reader, step, schema_get(&schema_of_step, node, "fit"));
-    read_checks(reader, step, schema_get(&schema_of_step, node, "checks"));
     read_groups(reader, step, schema_get(&schema_of_step, node, "fasteners"));
+    read_checks(reader, step,
+                schema_get(&schema_of_step, node, "checks")); // at the bolts of groups
     read_retightens(reader, step, schema_get(&schema_of_step, node, "retighten"));
 }

@@ -33,7 +33,8 @@ static const SchemaKey set_keys[] = {
 const SchemaMapping schema_of_set = {"a setting", set_keys, G_N_ELEMENTS(set_keys)};
 
 static const SchemaKey check_keys[] = {
-    {"at", SCHEMA_PLACES, FALSE, NULL, NULL, "the places: axes, or a pair such as free/tight"},
+    {"at", SCHEMA_PLACES, FALSE, NULL, NULL,
+     "the places: axes, a pair such as free/tight, or a group: one for each of its bolts"},
     {"unit", SCHEMA_WORDS, FALSE, NULL, NULL, "the unit of its readings"},
     {"decimals", SCHEMA_COUNT, FALSE, NULL, NULL, "the digits shown behind the point"},
     {"limits", SCHEMA_LIMITS, FALSE, NULL, NULL, "what it is judged against"},
@@ -80,7 +81,8 @@ static const SchemaKey group_keys[] = {
     {"instead of", SCHEMA_AMOUNT, FALSE, NULL, NULL, "the torque that these stages stand for"},
     {"then off", SCHEMA_YES, FALSE, NULL, NULL, "yes: a mock-up that is taken down again"},
     {"log", SCHEMA_CHOICE, FALSE, "bolt/group", NULL, "tick each bolt, or the group as a whole"},
-    {"mark", SCHEMA_YES, FALSE, NULL, NULL, "yes: asks for a witness mark"},
+    {"mark", SCHEMA_YES, FALSE, NULL, NULL,
+     "yes: asks for a witness mark, which a check may look at again"},
     {"formerly", SCHEMA_WORDS, FALSE, NULL, NULL, "its name in an earlier revision"},
     {"note", SCHEMA_TEXTS, FALSE, NULL, NULL, "anything else"},
     {"source", SCHEMA_WORDS, FALSE, NULL, NULL, "where the figures come from"},

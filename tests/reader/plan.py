@@ -245,10 +245,10 @@ class Plan:
         fits = fits if isinstance(fits, dict) else {part: None for part in listed(fits)}
         for name, part in fits.items():
             self.add_part(step, name, part or {})
-        for key, check in (value.get("checks") or {}).items():
-            self.add_check(step, key, check, value)
         for name, group in (value.get("fasteners") or {}).items():
             self.add_group(step, name, group)
+        for key, check in (value.get("checks") or {}).items():
+            self.add_check(step, key, check, value)
         for name, stages in (value.get("retighten") or {}).items():
             group = self.groups[name]
             alone = str(stages).endswith(ONE_BY_ONE)
@@ -354,7 +354,10 @@ class Plan:
 
     def place(self, check: Check, value: dict[str, Any]) -> None:
         if not check.formula:
-            check.axes = axes_at(value.get("at"), self.axes)
+            texts = listed(value.get("at"))
+            check.axes = [axis for text in texts for axis in
+                          (self.groups[text].axes if text in self.groups and text not in self.axes
+                           else axes_at(text, self.axes))]
             return
         check.axes = evaluate(check.formula, Context(self.shape)).axes
 
