@@ -143,22 +143,27 @@ char *tightening_shown(const Tightening *tightening, const Turn *turn, const cha
                        NULL);
 }
 
-// The bolts still to come at this stage, or the stage behind it.
+// The bolts still to come at this stage, of many the first, or the stage behind it.
 static void say_then(const Tightening *tightening, guint here, guint round, Page *page)
 {
     g_autoptr(GString) places = g_string_new(NULL);
     g_autofree char *after = NULL;
-    guint stage = tightening_turn(tightening, here)->stage, count = 0;
-    for (guint i = here + round; i < tightening->turns->len && places->len < 50 && !after; i++) {
+    enum { MOST = 50 }; // characters of their names
+    guint stage = tightening_turn(tightening, here)->stage, count = 0, more = 0;
+    for (guint i = here + round; i < tightening->turns->len && !after; i++) {
         const Turn *next = tightening_turn(tightening, i);
         if (next->made->verdict != VERDICT_OPEN)
             continue;
         if (next->stage != stage)
             after = tightening_words(tightening, next->stage);
+        else if (places->len >= MOST)
+            more++;
         else
             g_string_append_printf(places, "%s%s", count++ ? ", " : "", next->made->place);
     }
-    if (count)
+    if (more)
+        page_say(&page->then, "bolts %s and %u more", places->str, more);
+    else if (count)
         page_say(&page->then, "bolt%s %s%s%s", count > 1 ? "s" : "", places->str,
                  after ? ", then " : "", after ? after : "");
     else
