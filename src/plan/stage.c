@@ -66,7 +66,11 @@ static char parted_by(const char *amount)
     second += strspn(second, " ");
     gsize length = strspn(second, figures);
     gboolean runs = first && length && (parted || second[length] != '/');
-    return !runs ? 0 : parted ? *sign : ' ';
+    if (runs && parted)
+        return *sign;
+    if (runs)
+        return ' ';
+    return '\0';
 }
 
 static const char *problem_of_two(const char *amount)
