@@ -138,8 +138,8 @@ static Setting setting_of(const Desk *desk, const ToolNeed *need, const char *la
     g_auto(GStrv) parts = parts_of(need, label);
     const Entry *tool = tool_of(desk, parts[0]);
     const Shop *shop = session_shop(desk->shop);
-    return (Setting){tool, need->value ? wrench_setting(need->value, shop, parts[0], parts[1])
-                                       : NULL};
+    return (Setting){tool,
+                     need->value ? wrench_setting(need->value, shop, parts[0], parts[1]) : NULL};
 }
 
 static gboolean is_doubtful(const Desk *desk, const ToolNeed *need, const char *label)
@@ -320,8 +320,8 @@ static char *standing(const Desk *desk, const ToolNeed *need, const char *label,
         return g_strdup("");
     const Shop *shop = session_shop(desk->shop);
     gint64 uses = uses_of(desk, need, tool);
-    g_autofree char *stands = tool_standing_words(shop, tool, sort_of(need), set,
-                                                  uses >= least ? uses : -1, desk->now);
+    g_autofree char *stands =
+        tool_standing_words(shop, tool, sort_of(need), set, uses >= least ? uses : -1, desk->now);
     g_autofree char *ceiling = ceiling_words(desk, need, label, adapter);
     return g_strconcat(stands, *stands && *ceiling ? ", " : "", ceiling, NULL);
 }

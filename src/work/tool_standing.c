@@ -144,6 +144,7 @@ gboolean tool_is_doubtful(const Shop *shop, const Entry *tool, ToolSort sort, co
 char *tool_fault_words(const Shop *shop, const Entry *tool, ToolSort sort, Moment now)
 {
     g_autoptr(GArray) rules = calibrations_of(shop, tool);
-    return standing_now(rules, sort, -1, now).state == TOOL_GOOD ? NULL
-                                                             : calibration_words(rules, sort, -1, now);
+    return standing_now(rules, sort, -1, now).state == TOOL_GOOD
+               ? NULL
+               : calibration_words(rules, sort, -1, now);
 }

@@ -15,7 +15,7 @@ static gboolean doubtful_of(const Shop *shop, const char *label, ToolSort sort, 
                             const char *today)
 {
     g_autoptr(Number) value = torque_of(torque);
-    return tool_is_doubtful(shop, shop_find(shop, "tool", label), sort, value,
+    return tool_is_doubtful(shop, shop_find(shop, "tool", label), sort, value, -1,
                             moment_of_day(today));
 }
 
