@@ -1,0 +1,174 @@
+#include "setting_state.h"
+#include <math.h>
+
+enum { COARSE = 33, FINE = 9 };
+static const double seen = 0.001; // nodes with less weight put no candidate up
+
+void setting_travel(const SettingAdviser *adviser, double *least, double *most)
+{
+    const SettingModel *model = &adviser->model;
+    *least = isnan(model->travel_least) ? -INFINITY : model->travel_least - adviser->position;
+    *most = isnan(model->travel_most) ? INFINITY : model->travel_most - adviser->position;
+}
+
+typedef struct {
+    const SettingOutlook *outlook;
+    double cap;
+    gboolean any; // there is one already
+    SettingChoice choice;
+    double best_uncapped;
+} Contest;
+
+static double worth(SettingChance chance)
+{
+    return chance.inside - setting_constants.miss * chance.miss;
+}
+
+static gboolean is_better(const Contest *contest, SettingChance chance)
+{
+    SettingChance best = contest->choice.chance;
+    gboolean fits = chance.overrun <= contest->cap, fitted = best.overrun <= contest->cap;
+    if (!contest->any || fits != fitted)
+        return !contest->any || fits;
+    return fits ? worth(chance) > worth(best) : chance.overrun < best.overrun;
+}
+
+static void enter(Contest *contest, double move)
+{
+    SettingChance chance = setting_chance(contest->outlook, SETTING_MOVED, move);
+    contest->best_uncapped = fmax(contest->best_uncapped, worth(chance));
+    if (!is_better(contest, chance))
+        return;
+    contest->any = TRUE;
+    contest->choice.move = move;
+    contest->choice.chance = chance;
+}
+
+static Contest contest_new(const SettingOutlook *outlook, double cap)
+{
+    return (Contest){.outlook = outlook, .cap = cap, .best_uncapped = -INFINITY};
+}
+
+// From the least to the greatest move that any likely slope asks for.
+static void reach_of(const SettingOutlook *outlook, double *from, double *to)
+{
+    *from = INFINITY;
+    *to = -INFINITY;
+    for (guint i = 0; i < outlook->count; i++) {
+        const SettingView *view = &outlook->views[i];
+        double move = (outlook->aim - outlook->mean) / view->slope;
+        if (view->weight <= seen)
+            continue;
+        *from = fmin(*from, move);
+        *to = fmax(*to, move);
+    }
+    if (*from > *to)
+        *from = *to = 0;
+}
+
+static void enter_between(Contest *contest, double from, double to, guint count)
+{
+    for (guint i = 0; i < count; i++)
+        enter(contest, from + (to - from) * i / (count - 1));
+}
+
+static void enter_smooth(Contest *contest, double least, double most)
+{
+    double from, to;
+    reach_of(contest->outlook, &from, &to);
+    from = CLAMP(from, least, most);
+    to = CLAMP(to, least, most);
+    enter(contest, CLAMP(0.0, least, most));
+    enter_between(contest, from, to, COARSE);
+    double apart = (to - from) / (COARSE - 1), at = contest->choice.move;
+    enter_between(contest, fmax(at - apart, least), fmin(at + apart, most), FINE);
+}
+
+static void enter_stock(Contest *contest, const SettingAdviser *adviser, double least, double most)
+{
+    const SettingModel *model = &adviser->model;
+    double room = 1e-9 * (1 + fabs(adviser->position));
+    enter(contest, 0);
+    for (gsize i = 0; i < model->stock_count; i++) {
+        double move = model->stock[i] - adviser->position;
+        if (move >= least - room && move <= most + room)
+            enter(contest, fabs(move) <= room ? 0 : move);
+    }
+}
+
+// The steps are counted from the position where positions can be found again, else from here.
+static double step_below(const SettingAdviser *adviser, double move)
+{
+    double step = adviser->model.step;
+    double from = adviser->model.absolute ? adviser->position : 0;
+    return floor((from + move) / step + 1e-9) * step - from;
+}
+
+static void enter_steps(Contest *contest, const SettingAdviser *adviser, double about, double least,
+                        double most)
+{
+    double step = adviser->model.step, room = 1e-9 * step;
+    double below = step_below(adviser, about);
+    for (int i = 0; i < 2; i++) {
+        double move = below + i * step;
+        if (move >= least - room && move <= most + room)
+            enter(contest, fabs(move) < room ? 0 : move);
+    }
+    if (!contest->any)
+        enter(contest, 0);
+}
+
+SettingChoice setting_choice(const SettingAdviser *adviser, const SettingOutlook *outlook,
+                             double cap)
+{
+    double least, most;
+    setting_travel(adviser, &least, &most);
+    Contest contest = contest_new(outlook, cap);
+    if (adviser->model.stock)
+        enter_stock(&contest, adviser, least, most);
+    else
+        enter_smooth(&contest, least, most);
+    if (!adviser->model.stock && adviser->model.step > 0) {
+        Contest named = contest_new(outlook, cap);
+        enter_steps(&named, adviser, contest.choice.move, least, most);
+        named.best_uncapped = contest.best_uncapped;
+        contest = named;
+    }
+    double step = fmax(adviser->model.step, 1e-9), move = contest.choice.move;
+    contest.choice.at_end = move <= least + step || move >= most - step;
+    contest.choice.capped =
+        contest.best_uncapped > worth(contest.choice.chance) + setting_constants.miss;
+    return contest.choice;
+}
+
+static double nearest_in_stock(const SettingAdviser *adviser, double move)
+{
+    const SettingModel *model = &adviser->model;
+    double best = 0, least, most;
+    setting_travel(adviser, &least, &most);
+    for (gsize i = 0; i < model->stock_count; i++) {
+        double there = model->stock[i] - adviser->position;
+        if (there < least || there > most || fabs(there) < 1e-9)
+            continue;
+        if (best == 0 || fabs(there - move) < fabs(best - move))
+            best = there;
+    }
+    return best;
+}
+
+double setting_choice_near(const SettingAdviser *adviser, double move)
+{
+    double least, most, step = adviser->model.step;
+    setting_travel(adviser, &least, &most);
+    if (adviser->model.stock)
+        return nearest_in_stock(adviser, move);
+    move = CLAMP(move, least, most);
+    if (step <= 0)
+        return move;
+    double below = step_below(adviser, move), above = below + step, room = 1e-9 * step;
+    gboolean up = fabs(above - move) < fabs(below - move) || fabs(below) < room;
+    double near = up ? above : below, other = up ? below : above;
+    if (near < least - room || near > most + room)
+        near = other;
+    return near < least - room || near > most + room || fabs(near) < room ? 0 : near;
+}
