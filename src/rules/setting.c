@@ -56,13 +56,14 @@ static void keep_arrays(SettingModel *model)
     model->earlier = g_memdup2(model->earlier, model->earlier_count * sizeof *model->earlier);
 }
 
-SettingAdviser *setting_adviser_new(const SettingModel *model)
+SettingAdviser *setting_adviser_new_by(const SettingModel *model, const SettingConstants *constants)
 {
     double width = width_of(model);
     if (!(width > 0) || isnan(model->aim) || !(model->graduation > 0) || model->places < 1 ||
         model->geometry == 0)
         return NULL;
     SettingAdviser *adviser = g_new0(SettingAdviser, 1);
+    adviser->constants = constants;
     adviser->model = *model;
     keep_arrays(&adviser->model);
     adviser->width = width;
@@ -73,6 +74,11 @@ SettingAdviser *setting_adviser_new(const SettingModel *model)
     adviser->read = g_new0(gboolean, model->places);
     adviser->state = setting_state_new(adviser);
     return adviser;
+}
+
+SettingAdviser *setting_adviser_new(const SettingModel *model)
+{
+    return setting_adviser_new_by(model, &setting_constants);
 }
 
 void setting_adviser_free(SettingAdviser *adviser)
@@ -137,6 +143,8 @@ void setting_tightened(SettingAdviser *adviser)
     adviser->tight = TRUE;
     adviser->turns = 0;
     adviser->read_count = 0;
+    adviser->tight_least = INFINITY;
+    adviser->tight_most = -INFINITY;
     memset(adviser->read, 0, adviser->model.places * sizeof *adviser->read);
 }
 
@@ -160,9 +168,7 @@ static void see_shift(const SettingAdviser *adviser, guint place, double value, 
     double loose = 0;
     *was = 0;
     for (guint k = 0; k < state->count; k++) {
-        double mean, variance;
-        setting_node_value(state, &state->nodes[k], place, FALSE, &mean, &variance);
-        loose += weights[k] * mean;
+        loose += weights[k] * setting_node_value(state, &state->nodes[k], place, FALSE).mean;
         *was += weights[k] * state->nodes[k].mean[state->places];
     }
     *is = value - loose;
@@ -181,7 +187,7 @@ static SettingFinding judge_reading(const SettingAdviser *adviser, guint place, 
     if (!adviser->started)
         finding.tail = 1;
     gboolean within_first = tight && adviser->trials == 1 && adviser->read_count > 0;
-    if (finding.tail >= setting_constants.contradiction || within_first)
+    if (finding.tail >= adviser->constants->contradiction || within_first)
         return finding;
     finding.kind = contradiction_of(adviser, tight);
     if (finding.kind == SETTING_SHIFT) {
@@ -192,7 +198,8 @@ static SettingFinding judge_reading(const SettingAdviser *adviser, guint place, 
     return finding;
 }
 
-static void note_reading(SettingAdviser *adviser, const SettingFinding *finding, gboolean tight)
+static void note_reading(SettingAdviser *adviser, const SettingFinding *finding, double value,
+                         gboolean tight)
 {
     if (finding->kind != SETTING_NOTHING && adviser->here_count < SETTING_HERE)
         adviser->here[adviser->here_count++] = *finding;
@@ -201,6 +208,8 @@ static void note_reading(SettingAdviser *adviser, const SettingFinding *finding,
         adviser->loose_odd = finding->kind != SETTING_NOTHING;
         return;
     }
+    adviser->tight_least = fmin(adviser->tight_least, value);
+    adviser->tight_most = fmax(adviser->tight_most, value);
     if (!adviser->read[finding->place]) {
         adviser->read[finding->place] = TRUE;
         adviser->trials += adviser->read_count == 0 ? 1 : 0;
@@ -222,7 +231,7 @@ SettingFinding setting_read(SettingAdviser *adviser, guint place, double value, 
         setting_smooth(adviser->state);
     }
     setting_state_read(adviser, place, tight, value);
-    note_reading(adviser, &finding, tight);
+    note_reading(adviser, &finding, value, tight);
     return finding;
 }
 
@@ -232,9 +241,8 @@ SettingExpected setting_expected(const SettingAdviser *adviser, guint place)
     g_autofree double *weights = setting_weights(state);
     g_autofree SettingPart *parts = g_new(SettingPart, state->count);
     for (guint k = 0; k < state->count; k++) {
+        parts[k] = setting_node_value(state, &state->nodes[k], place, TRUE);
         parts[k].weight = weights[k];
-        setting_node_value(state, &state->nodes[k], place, TRUE, &parts[k].mean,
-                           &parts[k].variance);
     }
     return setting_expected_outward(adviser, setting_mixture(parts, state->count));
 }

@@ -36,8 +36,8 @@ static double move_to_tell(const SettingAdviser *adviser, const SettingOutlook *
 
 static double cap_of(const SettingAdviser *adviser)
 {
-    return adviser->model.loose && adviser->trials > 0 ? setting_constants.far_cap_read
-                                                       : setting_constants.far_cap;
+    return adviser->model.loose && adviser->trials > 0 ? adviser->constants->far_cap_read
+                                                       : adviser->constants->far_cap;
 }
 
 static Plan plan_move(const SettingAdviser *adviser, const SettingOutlook *outlook)
@@ -53,30 +53,35 @@ static Plan plan_move(const SettingAdviser *adviser, const SettingOutlook *outlo
     return plan;
 }
 
-static gboolean is_worth_moving(const Plan *plan, double as_it_is, double could, double gain)
+// Whether moving gains as much, now or as far as moves can come to. A move that is read before it
+// is tightened is not yet an overrun.
+static gboolean is_worth_moving(const SettingAdviser *adviser, const SettingOutlook *outlook,
+                                const Plan *plan, SettingChance as_it_is, double gain)
 {
-    return plan->move != 0 && (plan->choice.chance.inside - as_it_is >= gain ||
-                               could - as_it_is >= gain || plan->for_direction);
+    double now = setting_merit(adviser, as_it_is);
+    return plan->move != 0 && (setting_merit(adviser, plan->choice.chance) - now >= gain ||
+                               setting_could(outlook) - now >= gain || plan->for_direction);
 }
 
 // After a loose reading: move on, or tighten.
 static SettingKind after_loose(const SettingAdviser *adviser, const SettingOutlook *outlook,
-                               const Plan *plan, double as_it_is)
+                               const Plan *plan, SettingChance as_it_is)
 {
     if (adviser->turns > MOST_AGAIN)
         return SETTING_TIGHTEN;
     if (adviser->trials == 0 && !plan->for_direction)
-        return plan->choice.chance.inside - as_it_is > setting_constants.worth_tightening
+        return plan->choice.chance.inside - as_it_is.inside > adviser->constants->worth_tightening
                    ? SETTING_MOVE
                    : SETTING_TIGHTEN;
-    return is_worth_moving(plan, as_it_is, setting_could(outlook), setting_constants.worth_turning)
+    return is_worth_moving(adviser, outlook, plan, as_it_is, adviser->constants->worth_turning)
                ? SETTING_MOVE
                : SETTING_TIGHTEN;
 }
 
-static SettingKind after_tight(const SettingOutlook *outlook, const Plan *plan, double as_it_is)
+static SettingKind after_tight(const SettingAdviser *adviser, const SettingOutlook *outlook,
+                               const Plan *plan, SettingChance as_it_is)
 {
-    return is_worth_moving(plan, as_it_is, setting_could(outlook), setting_constants.worth_again)
+    return is_worth_moving(adviser, outlook, plan, as_it_is, adviser->constants->worth_again)
                ? SETTING_MOVE
                : SETTING_LEAVE;
 }
@@ -84,11 +89,12 @@ static SettingKind after_tight(const SettingOutlook *outlook, const Plan *plan, 
 gboolean setting_says_tighten(const SettingAdviser *adviser, double *chance)
 {
     SettingOutlook outlook = setting_outlook(adviser);
-    *chance = setting_chance(&outlook, SETTING_NEXT, 0).inside;
+    SettingChance as_it_is = setting_chance(&outlook, SETTING_NEXT, 0);
+    *chance = as_it_is.inside;
     gboolean tighten = FALSE;
     if (*chance >= 0.5) {
         Plan plan = plan_move(adviser, &outlook);
-        tighten = after_loose(adviser, &outlook, &plan, *chance) == SETTING_TIGHTEN;
+        tighten = after_loose(adviser, &outlook, &plan, as_it_is) == SETTING_TIGHTEN;
     }
     setting_outlook_clear(&outlook);
     return tighten;
@@ -120,20 +126,22 @@ static void find_slopes(const SettingAdviser *adviser, SettingAdvice *advice)
 {
     SettingSlopes slopes = setting_slopes(adviser->state);
     double wrong = adviser->model.direction * adviser->sign > 0 ? 1 - slopes.rises : slopes.rises;
-    if (adviser->model.direction != 0 && wrong > setting_constants.sure)
+    if (adviser->model.direction != 0 && wrong > adviser->constants->sure)
         find(advice, SETTING_WRONG_WAY, 0, wrong);
-    if (!isnan(adviser->model.geometry) && slopes.outside > setting_constants.sure)
+    if (!isnan(adviser->model.geometry) && slopes.outside > adviser->constants->sure)
         find(advice, SETTING_SLOPE_OFF, 1, exp(slopes.mean));
 }
 
-// No room between both limits for the spread and the doubt of the gauge on either side.
+// No room between both limits for the spread and the doubt of the gauge on either side. The spread
+// must have been read, and be believed: a coarse gauge alone shows none.
 static void find_room(const SettingAdviser *adviser, const SettingOutlook *outlook,
                       SettingAdvice *advice)
 {
     double doubt = adviser->graduation * (adviser->model.difference ? 2 : 1);
+    double spread = fmin(outlook->spread, adviser->tight_most - adviser->tight_least);
     gboolean both = !isinf(adviser->lo) && !isinf(adviser->hi);
-    if (both && adviser->trials > 0 && outlook->spread + doubt > 1)
-        find(advice, SETTING_CANNOT, outlook->spread * adviser->width, doubt * adviser->width);
+    if (both && adviser->trials > 0 && spread + doubt > 1)
+        find(advice, SETTING_CANNOT, spread * adviser->width, doubt * adviser->width);
 }
 
 // The travel ends before the aim.
@@ -206,8 +214,8 @@ SettingAdvice setting_advice(const SettingAdviser *adviser)
     advice.could = setting_could(&outlook);
     if (advice.kind == SETTING_MOVE) {
         Plan plan = plan_move(adviser, &outlook);
-        advice.kind = adviser->tight ? after_tight(&outlook, &plan, advice.as_it_is)
-                                     : after_loose(adviser, &outlook, &plan, advice.as_it_is);
+        advice.kind = adviser->tight ? after_tight(adviser, &outlook, &plan, as_it_is)
+                                     : after_loose(adviser, &outlook, &plan, as_it_is);
         find_rest(adviser, &outlook, &plan, &advice);
         if (advice.kind == SETTING_MOVE)
             tell_move(adviser, &plan, &advice);

@@ -12,6 +12,7 @@ void setting_travel(const SettingAdviser *adviser, double *least, double *most)
 }
 
 typedef struct {
+    const SettingAdviser *adviser;
     const SettingOutlook *outlook;
     double cap;
     gboolean any; // there is one already
@@ -19,9 +20,10 @@ typedef struct {
     double best_uncapped;
 } Contest;
 
-static double worth(SettingChance chance)
+static double worth(const Contest *contest, SettingChance chance)
 {
-    return chance.inside - setting_constants.miss * chance.miss;
+    return setting_merit(contest->adviser, chance) -
+           contest->adviser->constants->miss * chance.miss;
 }
 
 static gboolean is_better(const Contest *contest, SettingChance chance)
@@ -30,13 +32,13 @@ static gboolean is_better(const Contest *contest, SettingChance chance)
     gboolean fits = chance.overrun <= contest->cap, fitted = best.overrun <= contest->cap;
     if (!contest->any || fits != fitted)
         return !contest->any || fits;
-    return fits ? worth(chance) > worth(best) : chance.overrun < best.overrun;
+    return fits ? worth(contest, chance) > worth(contest, best) : chance.overrun < best.overrun;
 }
 
 static void enter(Contest *contest, double move)
 {
     SettingChance chance = setting_chance(contest->outlook, SETTING_MOVED, move);
-    contest->best_uncapped = fmax(contest->best_uncapped, worth(chance));
+    contest->best_uncapped = fmax(contest->best_uncapped, worth(contest, chance));
     if (!is_better(contest, chance))
         return;
     contest->any = TRUE;
@@ -44,9 +46,9 @@ static void enter(Contest *contest, double move)
     contest->choice.chance = chance;
 }
 
-static Contest contest_new(const SettingOutlook *outlook, double cap)
+static Contest contest_new(const SettingAdviser *adviser, const SettingOutlook *outlook, double cap)
 {
-    return (Contest){.outlook = outlook, .cap = cap, .best_uncapped = -INFINITY};
+    return (Contest){adviser, outlook, .cap = cap, .best_uncapped = -INFINITY};
 }
 
 // From the least to the greatest move that any likely slope asks for.
@@ -84,8 +86,9 @@ static void enter_smooth(Contest *contest, double least, double most)
     enter_between(contest, fmax(at - apart, least), fmin(at + apart, most), FINE);
 }
 
-static void enter_stock(Contest *contest, const SettingAdviser *adviser, double least, double most)
+static void enter_stock(Contest *contest, double least, double most)
 {
+    const SettingAdviser *adviser = contest->adviser;
     const SettingModel *model = &adviser->model;
     double room = 1e-9 * (1 + fabs(adviser->position));
     enter(contest, 0);
@@ -104,11 +107,10 @@ static double step_below(const SettingAdviser *adviser, double move)
     return floor((from + move) / step + 1e-9) * step - from;
 }
 
-static void enter_steps(Contest *contest, const SettingAdviser *adviser, double about, double least,
-                        double most)
+static void enter_steps(Contest *contest, double about, double least, double most)
 {
-    double step = adviser->model.step, room = 1e-9 * step;
-    double below = step_below(adviser, about);
+    double step = contest->adviser->model.step, room = 1e-9 * step;
+    double below = step_below(contest->adviser, about);
     for (int i = 0; i < 2; i++) {
         double move = below + i * step;
         if (move >= least - room && move <= most + room)
@@ -123,21 +125,21 @@ SettingChoice setting_choice(const SettingAdviser *adviser, const SettingOutlook
 {
     double least, most;
     setting_travel(adviser, &least, &most);
-    Contest contest = contest_new(outlook, cap);
+    Contest contest = contest_new(adviser, outlook, cap);
     if (adviser->model.stock)
-        enter_stock(&contest, adviser, least, most);
+        enter_stock(&contest, least, most);
     else
         enter_smooth(&contest, least, most);
     if (!adviser->model.stock && adviser->model.step > 0) {
-        Contest named = contest_new(outlook, cap);
-        enter_steps(&named, adviser, contest.choice.move, least, most);
+        Contest named = contest_new(adviser, outlook, cap);
+        enter_steps(&named, contest.choice.move, least, most);
         named.best_uncapped = contest.best_uncapped;
         contest = named;
     }
     double step = fmax(adviser->model.step, 1e-9), move = contest.choice.move;
     contest.choice.at_end = move <= least + step || move >= most - step;
     contest.choice.capped =
-        contest.best_uncapped > worth(contest.choice.chance) + setting_constants.miss;
+        contest.best_uncapped > worth(&contest, contest.choice.chance) + adviser->constants->miss;
     return contest.choice;
 }
 

@@ -21,54 +21,49 @@ static double hand_share(const Tight *tight, gboolean with_repeat)
 {
     if (!tight->state->absolute)
         return 0;
-    guint shift = tight->state->places, hand = shift + 2;
+    guint shift = setting_shift_at(tight->state), hand = setting_hand_at(tight->state);
     double slope = tight->node->slope;
     double common = tight->with[hand] + cov_of(tight, shift, hand) +
-                    (with_repeat ? cov_of(tight, shift + 1, hand) : 0);
+                    (with_repeat ? cov_of(tight, setting_repeat_at(tight->state), hand) : 0);
     return slope * slope * cov_of(tight, hand, hand) + 2 * slope * common;
 }
 
 static double shift_share(const Tight *tight)
 {
-    guint shift = tight->state->places;
+    guint shift = setting_shift_at(tight->state);
     return cov_of(tight, shift, shift) + 2 * tight->with[shift];
 }
 
 static double repeat_share(const Tight *tight)
 {
-    guint shift = tight->state->places, repeat = shift + 1;
+    guint shift = setting_shift_at(tight->state), repeat = setting_repeat_at(tight->state);
     return cov_of(tight, repeat, repeat) + 2 * tight->with[repeat] +
            2 * cov_of(tight, shift, repeat);
 }
 
-static double repeat_anew(const Tight *tight)
-{
-    guint shift = tight->state->places;
-    double mean = tight->node->mean[shift];
-    return setting_constants.repeat_least * setting_constants.repeat_least +
-           setting_constants.repeat * setting_constants.repeat *
-               (mean * mean + cov_of(tight, shift, shift));
-}
-
+// The tightest place at one node, or the loosest.
 static SettingView view_of(const SettingState *state, const SettingNode *node, double weight,
                            double *with, gboolean loosest)
 {
-    double sign = loosest ? -1 : 1;
+    double sign = loosest ? -1 : 1, again = setting_repeat_variance(state, node);
     SettingSmallest end =
         setting_smallest(node->mean, node->cov, state->places, state->size, sign, with);
     Tight tight = {state, node, with};
-    guint shift = state->places;
+    guint shift = setting_shift_at(state), ratio = setting_ratio_at(state);
     double loose = end.variance + shift_share(&tight), mean = sign * end.mean + node->mean[shift];
-    double hand = state->absolute ? node->slope * node->mean[shift + 2] : 0;
+    double hand = state->absolute ? node->slope * node->mean[setting_hand_at(state)] : 0;
     return (SettingView){.weight = weight,
                          .slope = node->slope,
                          .lambda = node->lambda,
-                         .now_mean = mean + node->mean[shift + 1] + hand,
+                         .now_mean = mean + node->mean[setting_repeat_at(state)] + hand,
                          .now_variance = loose + repeat_share(&tight) + hand_share(&tight, TRUE),
                          .next_mean = mean + hand,
-                         .next_variance = loose + repeat_anew(&tight) + hand_share(&tight, FALSE),
+                         .next_variance = loose + again + hand_share(&tight, FALSE),
                          .moved_mean = mean,
-                         .moved_variance = loose + repeat_anew(&tight)};
+                         .moved_variance = loose + again,
+                         .ratio = node->mean[ratio],
+                         .ratio_variance = cov_of(&tight, ratio, ratio),
+                         .ratio_with = with[ratio] + cov_of(&tight, shift, ratio)};
 }
 
 // The tightest place at each node with weight, or the loosest.
@@ -114,8 +109,8 @@ SettingOutlook setting_outlook(const SettingAdviser *adviser)
     for (guint i = 0; i < count; i++)
         outlook.spread += loosest[i].weight * (loosest[i].now_mean - outlook.views[i].now_mean);
     outlook.hand = adviser->model.hand;
-    outlook.travel_noise = setting_constants.curve * setting_constants.curve +
-                           setting_constants.drift * setting_constants.drift;
+    const SettingConstants *constants = adviser->constants;
+    outlook.noise = constants->curve * constants->curve + constants->drift * constants->drift;
     see_slope(&outlook);
     see_window(&outlook, adviser->half);
     return outlook;
@@ -134,9 +129,12 @@ static SettingPart part_of(const SettingOutlook *outlook, const SettingView *vie
         return (SettingPart){view->weight, view->now_mean, view->now_variance};
     if (when == SETTING_NEXT || move == 0)
         return (SettingPart){view->weight, view->next_mean, view->next_variance};
-    double noise = outlook->hand * outlook->hand + outlook->travel_noise * move * move;
-    return (SettingPart){view->weight, view->moved_mean + view->slope * move,
-                         view->moved_variance + view->slope * view->slope * noise};
+    double path = view->slope * move;
+    double own =
+        view->slope * view->slope * outlook->hand * outlook->hand + outlook->noise * path * path;
+    return (SettingPart){view->weight, view->moved_mean + path * (1 + view->ratio),
+                         view->moved_variance + own + path * path * view->ratio_variance +
+                             2 * path * view->ratio_with};
 }
 
 // Chance of being beyond the limit that lies behind the aim as one comes to it.
@@ -162,6 +160,11 @@ SettingChance setting_chance(const SettingOutlook *outlook, SettingWhen when, do
     }
     chance.inside = fmax(chance.inside, 0);
     return chance;
+}
+
+double setting_merit(const SettingAdviser *adviser, SettingChance chance)
+{
+    return chance.inside - adviser->constants->passing * chance.overrun;
 }
 
 double setting_could(const SettingOutlook *outlook)

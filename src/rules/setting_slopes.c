@@ -19,7 +19,7 @@ static void state_allocate(SettingState *state)
         state->nodes[i].mean = state->numbers + each * i;
         state->nodes[i].cov = state->nodes[i].mean + state->size;
     }
-    state->quadrature = gsl_integration_glfixed_table_alloc(20);
+    state->quadrature = setting_quadrature_new();
 }
 
 SettingState *setting_state_copy(const SettingState *state)
@@ -41,16 +41,16 @@ void setting_state_free(SettingState *state)
 {
     if (!state)
         return;
-    gsl_integration_glfixed_table_free(state->quadrature);
+    setting_quadrature_free(state->quadrature);
     g_free(state->numbers);
     g_free(state->nodes);
     g_free(state);
 }
 
 // Flat to the factor the geometry is good to, falling off beyond it.
-static double geometry_density(double lambda, double flat_to)
+static double geometry_density(double lambda, double flat_to, double edge)
 {
-    double beyond = fmax(0, fabs(lambda) - flat_to) / setting_constants.geometry_edge;
+    double beyond = fmax(0, fabs(lambda) - flat_to) / edge;
     return exp(-0.5 * beyond * beyond);
 }
 
@@ -88,7 +88,7 @@ static gboolean family_slope(const SettingAdviser *adviser, double *mean, double
         values[i] = earlier->ln_slope - log(adviser->geometry * adviser->width);
         sds[i] = earlier->ln_slope_sd;
     }
-    return family_of(values, sds, count, setting_constants.family_slope, mean, variance);
+    return family_of(values, sds, count, adviser->constants->family_slope, mean, variance);
 }
 
 static gboolean family_shift(const SettingAdviser *adviser, double *mean, double *variance)
@@ -100,7 +100,7 @@ static gboolean family_shift(const SettingAdviser *adviser, double *mean, double
         values[i] = adviser->sign * earlier->shift / adviser->width;
         sds[i] = earlier->shift_sd / adviser->width;
     }
-    return family_of(values, sds, count, setting_constants.family_shift, mean, variance);
+    return family_of(values, sds, count, adviser->constants->family_shift, mean, variance);
 }
 
 // Weights of the nodes of one sign.
@@ -108,10 +108,10 @@ static void slope_prior(const SettingAdviser *adviser, const double *lambdas, do
                         guint count)
 {
     double flat_to =
-        is_blind(adviser) ? setting_constants.blind_reach : setting_constants.geometry_reach;
-    double flat = setting_constants.geometry_flat;
+        is_blind(adviser) ? adviser->constants->blind_reach : adviser->constants->geometry_reach;
+    double flat = adviser->constants->geometry_flat;
     for (guint i = 0; i < count; i++)
-        weights[i] = geometry_density(lambdas[i], flat_to);
+        weights[i] = geometry_density(lambdas[i], flat_to, adviser->constants->geometry_edge);
     normalise(weights, count);
     for (guint i = 0; i < count; i++)
         weights[i] = (1 - flat) * weights[i] + flat / count;
@@ -123,8 +123,8 @@ static void slope_prior(const SettingAdviser *adviser, const double *lambdas, do
         family[i] = exp(-0.5 * (lambdas[i] - mean) * (lambdas[i] - mean) / variance);
     normalise(family, count);
     for (guint i = 0; i < count; i++)
-        weights[i] = setting_constants.family_weight * family[i] +
-                     (1 - setting_constants.family_weight) * weights[i];
+        weights[i] = adviser->constants->family_weight * family[i] +
+                     (1 - adviser->constants->family_weight) * weights[i];
 }
 
 // Chance that the reading, inside, rises with the move.
@@ -151,7 +151,8 @@ SettingState *setting_state_new(const SettingAdviser *adviser)
     SettingState *state = g_new0(SettingState, 1);
     state->places = adviser->model.places;
     state->absolute = adviser->model.absolute;
-    state->size = state->places + 2 + (state->absolute ? 1 : 0);
+    state->constants = adviser->constants;
+    state->size = state->places + 3 + (state->absolute ? 1 : 0);
     state->count = 2 * half;
     state_allocate(state);
     double rising = rising_prior(adviser);
@@ -169,18 +170,23 @@ static void shift_prior(const SettingAdviser *adviser, double *mean, double *var
     if (family_shift(adviser, mean, variance))
         return;
     int sign = adviser->model.shift_sign;
-    double sd = sign ? setting_constants.shift_signed : setting_constants.shift;
+    double sd = sign ? adviser->constants->shift_signed : adviser->constants->shift;
     *mean = 0.5 * sign * adviser->sign;
     *variance = sd * sd;
+}
+
+static void set_variance(const SettingState *state, SettingNode *node, guint at, double variance)
+{
+    node->cov[at * state->size + at] = variance;
 }
 
 void setting_state_start(SettingAdviser *adviser, double value)
 {
     SettingState *state = adviser->state;
-    double level = setting_constants.level * setting_constants.level;
-    double own = setting_constants.own * setting_constants.own, shift, variance;
+    const SettingConstants *constants = adviser->constants;
+    double level = constants->level * constants->level, own = constants->own * constants->own;
+    double shift, variance, hand = adviser->model.hand;
     shift_prior(adviser, &shift, &variance);
-    guint at = state->places;
     for (guint i = 0; i < state->count; i++) {
         SettingNode *node = &state->nodes[i];
         for (guint p = 0; p < state->places; p++) {
@@ -188,10 +194,11 @@ void setting_state_start(SettingAdviser *adviser, double value)
             for (guint r = 0; r < state->places; r++)
                 node->cov[p * state->size + r] += level + (p == r ? own : 0);
         }
-        node->mean[at] = shift;
-        node->cov[at * state->size + at] = variance;
+        node->mean[setting_shift_at(state)] = shift;
+        set_variance(state, node, setting_shift_at(state), variance);
+        set_variance(state, node, setting_ratio_at(state), constants->ratio * constants->ratio);
         if (state->absolute)
-            node->cov[(at + 2) * state->size + at + 2] = adviser->model.hand * adviser->model.hand;
+            set_variance(state, node, setting_hand_at(state), hand * hand);
     }
 }
 
@@ -207,12 +214,12 @@ double *setting_weights(const SettingState *state)
 }
 
 // The `half` nodes of one sign.
-static void smooth_half(SettingNode *nodes, const double *weights, guint half)
+static void smooth_half(SettingNode *nodes, const double *weights, guint half, double width)
 {
     for (guint i = 0; i < half; i++) {
         double sum = 0;
         for (guint j = 0; j < half; j++) {
-            double z = (nodes[i].lambda - nodes[j].lambda) / setting_constants.smoothing;
+            double z = (nodes[i].lambda - nodes[j].lambda) / width;
             sum += weights[j] * exp(-0.5 * z * z);
         }
         nodes[i].ln_weight = log(fmax(sum, 1e-300));
@@ -223,14 +230,14 @@ void setting_smooth(SettingState *state)
 {
     g_autofree double *weights = setting_weights(state);
     guint half = state->count / 2;
-    smooth_half(state->nodes, weights, half);
-    smooth_half(state->nodes + half, weights + half, half);
+    smooth_half(state->nodes, weights, half, state->constants->smoothing);
+    smooth_half(state->nodes + half, weights + half, half, state->constants->smoothing);
 }
 
 SettingSlopes setting_slopes(const SettingState *state)
 {
     g_autofree double *weights = setting_weights(state);
-    double edge = setting_constants.geometry_reach + setting_constants.geometry_edge;
+    double edge = state->constants->geometry_reach + state->constants->geometry_edge;
     SettingSlopes slopes = {0, 0, 0, 0};
     double square = 0;
     for (guint i = 0; i < state->count; i++) {

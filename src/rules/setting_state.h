@@ -6,50 +6,30 @@
 
 // The constants, lengths in T. Simulation showed them flat: half or twice any of the thresholds
 // moves the mean number of trials by less than 3 %.
-static const struct {
+typedef struct {
     double geometry_reach, geometry_edge, geometry_flat; // ln slope: good to a factor 2; 5 % flat
     double blind_reach;                                  // no geometry: flat to a factor 4
     double level, own;                 // sd of the level of all places, and of each
     double shift, shift_signed;        // sd of the shift: uniform to ± T has 0.58; sign known
     double repeat_least, repeat;       // a shift repeats to about 5 %
-    double curve, drift;               // of a move: 10 % over the travel; tight unlike loose
+    double curve;                      // of a move: slope changes by 10 % over the travel
+    double ratio, drift;               // tight unlike loose: of all moves together, of each alone
     double family_slope, family_shift; // engine to engine, until a family has four builds
     double family_weight;              // the rest stays with the geometry
     double far_cap, far_cap_read;      // chance of overrunning allowed; read before tightening
     double worth_turning, worth_again, worth_tightening; // gains in chance
-    double miss;                                         // weight of the distance from the aim
-    double contradiction;                                // tail of a reading
-    double smoothing;                                    // in ln slope, after a contradiction
-    double sure;                                         // chance at which a finding is said
-} setting_constants = {
-    .geometry_reach = 0.69314718055994530942,
-    .geometry_edge = 0.08,
-    .geometry_flat = 0.05,
-    .blind_reach = 1.38629436111989061883,
-    .level = 5,
-    .own = 0.15,
-    .shift = 0.6,
-    .shift_signed = 0.3,
-    .repeat_least = 0.005,
-    .repeat = 0.05,
-    .curve = 0.03,
-    .drift = 0.03,
-    .family_slope = 0.05,
-    .family_shift = 0.10,
-    .family_weight = 0.9,
-    .far_cap = 0.10,
-    .far_cap_read = 0.35,
-    .worth_turning = 0.15,
-    .worth_again = 0.10,
-    .worth_tightening = 0.15,
-    .miss = 0.05,
-    .contradiction = 0.0005,
-    .smoothing = 0.1,
-    .sure = 0.9,
-};
+    double miss;          // weight of the distance from the aim against the chance
+    double passing;       // weight of overrunning against the chance
+    double contradiction; // tail of a reading
+    double smoothing;     // in ln slope, after a contradiction
+    double sure;          // chance at which a finding is said
+} SettingConstants;
 
-// Given the slope all else is jointly normal: the loose level at each place, the shift, the repeat
-// error of this tightening and, where positions can be found again, how far the hand is off here.
+extern const SettingConstants setting_constants;
+
+// Given the slope all else is jointly normal, in this order: the loose level at each place, then
+// the shift, the repeat error of this tightening, the share by which tight answers more than loose
+// and, where positions can be found again, how far the hand is off here.
 typedef struct {
     double lambda;    // ln of |slope| over the geometry
     double slope;     // T per unit moved, with its sign
@@ -58,18 +38,45 @@ typedef struct {
     double *cov;      // size rows of size
 } SettingNode;
 
+// Gauss-Legendre of 8 points for pieces at most two sd wide, of 20 for others: both to 1e-9.
+typedef struct {
+    gsl_integration_glfixed_table *narrow, *wide;
+} SettingQuadrature;
+
 typedef struct {
     guint places, size, count;
     gboolean absolute;
+    const SettingConstants *constants;
     double *numbers; // of all nodes
     SettingNode *nodes;
-    gsl_integration_glfixed_table *quadrature;
+    SettingQuadrature quadrature;
 } SettingState;
 
 enum { SETTING_HERE = 16 };
 
+static inline guint setting_shift_at(const SettingState *state)
+{
+    return state->places;
+}
+
+static inline guint setting_repeat_at(const SettingState *state)
+{
+    return state->places + 1;
+}
+
+static inline guint setting_ratio_at(const SettingState *state)
+{
+    return state->places + 2;
+}
+
+static inline guint setting_hand_at(const SettingState *state)
+{
+    return state->places + 3;
+}
+
 struct _SettingAdviser {
     SettingModel model;
+    const SettingConstants *constants;
     double width, sign;       // T in values; -1 where wear closes
     double lo, hi, aim, half; // inside; lo and hi may be infinite; half the window, T/4
     double graduation;        // inside
@@ -86,9 +93,15 @@ struct _SettingAdviser {
     gboolean loose_odd; // the last loose reading was a contradiction
     gboolean *read;     // places read since it was tightened
     guint read_count;
-    guint here_count; // contradictions since the last move
+    double tight_least, tight_most; // read since it was tightened last
+    guint here_count;               // contradictions since the last move
     SettingFinding here[SETTING_HERE];
 };
+
+// A normal of a mixture.
+typedef struct {
+    double weight, mean, variance;
+} SettingPart;
 
 // setting_slopes.c
 // The nodes with their prior weights and an empty normal part.
@@ -110,6 +123,8 @@ SettingSlopes setting_slopes(const SettingState *state);
 // setting_update.c
 void setting_state_move(SettingState *state, double move, double hand, double lost);
 void setting_state_tighten(SettingState *state);
+// What the repeat error of the next tightening varies by.
+double setting_repeat_variance(const SettingState *state, const SettingNode *node);
 // The places, rows and columns that are trusted less by a variance of 1 (T²) after a contradiction.
 void setting_state_doubt(SettingState *state, SettingFindingKind kind, guint place);
 // What a reading is expected to be: `tail` of `value` and the mean, over all slopes.
@@ -122,18 +137,20 @@ SettingForecast setting_state_forecast(const SettingAdviser *adviser, guint plac
 gboolean setting_state_read(const SettingAdviser *adviser, guint place, gboolean tight,
                             double value);
 // Mean and variance of a place, loose or tightened as it stands, at one node.
-void setting_node_value(const SettingState *state, const SettingNode *node, guint place,
-                        gboolean tight, double *mean, double *variance);
+SettingPart setting_node_value(const SettingState *state, const SettingNode *node, guint place,
+                               gboolean tight);
 
 // setting_window.c
+SettingQuadrature setting_quadrature_new(void);
+void setting_quadrature_free(SettingQuadrature quadrature);
 // The normal (mean, variance) in the window of a reading: its moments there and ln of its weight.
 // `missed`: it lies so far outside that a normal window is put in its place.
 typedef struct {
     double mean, variance, ln_weight;
     gboolean missed;
 } SettingWindow;
-SettingWindow setting_window(const gsl_integration_glfixed_table *quadrature, double mean,
-                             double variance, double value, double graduation, gboolean difference);
+SettingWindow setting_window(const SettingQuadrature *quadrature, double mean, double variance,
+                             double value, double graduation, gboolean difference);
 // The variance of the window itself.
 double setting_window_variance(double graduation, gboolean difference);
 
@@ -150,9 +167,6 @@ SettingSmallest setting_smallest(const double *mean, const double *cov, guint co
 // setting_mixture.c
 double setting_normal(double x);         // the cumulative normal distribution
 double setting_normal_density(double x); // and its density
-typedef struct {
-    double weight, mean, variance;
-} SettingPart;
 // Mean and 2.5 and 97.5 % quantiles of a mixture of normals.
 SettingExpected setting_mixture(const SettingPart *parts, guint count);
 
@@ -161,17 +175,17 @@ SettingExpected setting_mixture(const SettingPart *parts, guint count);
 // without a move (`next`) and after a move, to which the move's own share is added (`moved`).
 typedef struct {
     double weight, slope, lambda;
-    double now_mean, now_variance, next_variance, moved_mean, moved_variance, next_mean;
-    double spread;
+    double now_mean, now_variance, next_mean, next_variance, moved_mean, moved_variance;
+    double ratio, ratio_variance, ratio_with; // and its covariance with the value moved by 0
 } SettingView;
 
 typedef struct {
     SettingView *views;
     guint count;
-    double hand, travel_noise;    // sd of the hand; (q² + q_s²)
-    double lo, hi, aim;           // of the values
-    double from, to;              // the window of the tightest place
-    double spread, mean;          // expected; `mean` of the tightest place moved by 0
+    double hand, noise;  // sd of the hand, in moves; what the path of a move adds, of its square
+    double lo, hi, aim;  // of the values
+    double from, to;     // the window of the tightest place
+    double spread, mean; // expected; `mean` of the tightest place moved by 0
     double ln_slope, ln_slope_sd; // of |slope|, T per unit moved
 } SettingOutlook;
 
@@ -186,6 +200,8 @@ typedef struct {
 } SettingChance;
 SettingChance setting_chance(const SettingOutlook *outlook, SettingWhen when, double move);
 double setting_could(const SettingOutlook *outlook);
+// The chance of the window less what overrunning weighs beside it.
+double setting_merit(const SettingAdviser *adviser, SettingChance chance);
 
 // setting_choice.c
 typedef struct {
@@ -210,5 +226,8 @@ SettingExpected setting_expect_end(const SettingAdviser *adviser, const SettingO
                                    SettingWhen when, double move, gboolean loosest);
 
 // setting.c
+// An adviser by other constants than the usual ones, which are not copied.
+SettingAdviser *setting_adviser_new_by(const SettingModel *model,
+                                       const SettingConstants *constants);
 double setting_outward(const SettingAdviser *adviser, double inside);
 SettingExpected setting_expected_outward(const SettingAdviser *adviser, SettingExpected inside);

@@ -1,20 +1,7 @@
 #include "setting_state.h"
 #include <math.h>
 
-static guint shift_of(const SettingState *state)
-{
-    return state->places;
-}
-
-static guint repeat_of(const SettingState *state)
-{
-    return state->places + 1;
-}
-
-static guint hand_of(const SettingState *state)
-{
-    return state->places + 2;
-}
+static const double slight = 1e-12; // weights below it tell nothing of a reading
 
 static double square(double x)
 {
@@ -37,37 +24,51 @@ static void add_to_levels(const SettingState *state, SettingNode *node, double v
             node->cov[i * state->size + j] += variance;
 }
 
+// Over a path the shift grows by the share that tight answers more than loose.
+static void grow_shift(const SettingState *state, SettingNode *node, double path)
+{
+    guint shift = setting_shift_at(state), ratio = setting_ratio_at(state), size = state->size;
+    node->mean[shift] += path * node->mean[ratio];
+    for (guint i = 0; i < size; i++)
+        node->cov[shift * size + i] += path * node->cov[ratio * size + i];
+    for (guint i = 0; i < size; i++)
+        node->cov[i * size + shift] += path * node->cov[i * size + ratio];
+    node->cov[shift * size + shift] += square(state->constants->drift * path);
+}
+
 void setting_state_move(SettingState *state, double move, double hand, double lost)
 {
     double own = state->absolute || move == 0 ? 0 : square(hand);
-    double noise = own + square(setting_constants.curve * move) + square(lost) / 3;
-    guint shift = shift_of(state);
+    double noise = own + square(state->constants->curve * move) + square(lost) / 3;
     for (guint k = 0; k < state->count; k++) {
         SettingNode *node = &state->nodes[k];
+        double path = node->slope * move;
         for (guint i = 0; i < state->places; i++)
-            node->mean[i] += node->slope * move;
+            node->mean[i] += path;
         add_to_levels(state, node, square(node->slope) * noise);
-        node->cov[shift * state->size + shift] +=
-            square(setting_constants.drift * node->slope * move);
+        grow_shift(state, node, path);
         if (state->absolute && move != 0)
-            reset(state, node, hand_of(state), square(hand));
+            reset(state, node, setting_hand_at(state), square(hand));
     }
+}
+
+double setting_repeat_variance(const SettingState *state, const SettingNode *node)
+{
+    guint shift = setting_shift_at(state);
+    double size = square(node->mean[shift]) + node->cov[shift * state->size + shift];
+    return square(state->constants->repeat_least) + square(state->constants->repeat) * size;
 }
 
 void setting_state_tighten(SettingState *state)
 {
-    guint shift = shift_of(state);
-    for (guint k = 0; k < state->count; k++) {
-        SettingNode *node = &state->nodes[k];
-        double size = square(node->mean[shift]) + node->cov[shift * state->size + shift];
-        reset(state, node, repeat_of(state),
-              square(setting_constants.repeat_least) + square(setting_constants.repeat) * size);
-    }
+    for (guint k = 0; k < state->count; k++)
+        reset(state, &state->nodes[k], setting_repeat_at(state),
+              setting_repeat_variance(state, &state->nodes[k]));
 }
 
 void setting_state_doubt(SettingState *state, SettingFindingKind kind, guint place)
 {
-    guint shift = shift_of(state), repeat = repeat_of(state);
+    guint shift = setting_shift_at(state), repeat = setting_repeat_at(state);
     for (guint k = 0; k < state->count; k++) {
         SettingNode *node = &state->nodes[k];
         if (kind == SETTING_SLIP)
@@ -91,13 +92,13 @@ static Sum sum_of(const SettingState *state, const SettingNode *node, guint plac
 {
     Sum sum = {1, {place}, {1}};
     if (tight) {
-        sum.at[sum.count] = shift_of(state);
+        sum.at[sum.count] = setting_shift_at(state);
         sum.times[sum.count++] = 1;
-        sum.at[sum.count] = repeat_of(state);
+        sum.at[sum.count] = setting_repeat_at(state);
         sum.times[sum.count++] = 1;
     }
     if (state->absolute) {
-        sum.at[sum.count] = hand_of(state);
+        sum.at[sum.count] = setting_hand_at(state);
         sum.times[sum.count++] = node->slope;
     }
     return sum;
@@ -121,12 +122,19 @@ static double sum_with(const SettingState *state, const SettingNode *node, const
     return fmax(variance, 1e-18);
 }
 
-void setting_node_value(const SettingState *state, const SettingNode *node, guint place,
-                        gboolean tight, double *mean, double *variance)
+SettingPart setting_node_value(const SettingState *state, const SettingNode *node, guint place,
+                               gboolean tight)
 {
-    g_autofree double *with = g_new(double, state->size);
     Sum sum = sum_of(state, node, place, tight);
-    *variance = sum_with(state, node, &sum, with, mean);
+    SettingPart part = {1, 0, 0};
+    for (guint i = 0; i < sum.count; i++) {
+        part.mean += sum.times[i] * node->mean[sum.at[i]];
+        for (guint j = 0; j < sum.count; j++)
+            part.variance +=
+                sum.times[i] * sum.times[j] * node->cov[sum.at[i] * state->size + sum.at[j]];
+    }
+    part.variance = fmax(part.variance, 1e-18);
+    return part;
 }
 
 SettingForecast setting_state_forecast(const SettingAdviser *adviser, guint place, gboolean tight,
@@ -138,12 +146,13 @@ SettingForecast setting_state_forecast(const SettingAdviser *adviser, guint plac
     double below = 0, above = 0;
     SettingForecast forecast = {0, 0};
     for (guint k = 0; k < state->count; k++) {
-        double mean, variance;
-        setting_node_value(state, &state->nodes[k], place, tight, &mean, &variance);
-        double z = (value - mean) / sqrt(variance + own);
+        if (weights[k] < slight)
+            continue;
+        SettingPart part = setting_node_value(state, &state->nodes[k], place, tight);
+        double z = (value - part.mean) / sqrt(part.variance + own);
         below += weights[k] * setting_normal(z);
         above += weights[k] * setting_normal(-z);
-        forecast.mean += weights[k] * mean;
+        forecast.mean += weights[k] * part.mean;
     }
     forecast.tail = fmin(1, 2 * fmin(below, above));
     return forecast;
@@ -156,7 +165,7 @@ static gboolean read_node(const SettingAdviser *adviser, SettingNode *node, guin
     const SettingState *state = adviser->state;
     Sum sum = sum_of(state, node, place, tight);
     double mean, variance = sum_with(state, node, &sum, with, &mean);
-    SettingWindow window = setting_window(state->quadrature, mean, variance, value,
+    SettingWindow window = setting_window(&state->quadrature, mean, variance, value,
                                           adviser->graduation, adviser->model.difference);
     double shift = (window.mean - mean) / variance;
     double gain = (variance - window.variance) / variance / variance;
