@@ -208,21 +208,54 @@ double *setting_weights(const SettingState *state)
     for (guint i = 0; i < state->count; i++)
         most = fmax(most, state->nodes[i].ln_weight);
     for (guint i = 0; i < state->count; i++)
-        weights[i] = exp(state->nodes[i].ln_weight - most);
+        weights[i] =
+            setting_is_given_up(&state->nodes[i]) ? 0 : exp(state->nodes[i].ln_weight - most);
     normalise(weights, state->count);
     return weights;
 }
 
-// The `half` nodes of one sign.
-static void smooth_half(SettingNode *nodes, const double *weights, guint half, double width)
+gboolean setting_is_given_up(const SettingNode *node)
 {
+    return isinf(node->ln_weight);
+}
+
+void setting_give_up(SettingState *state)
+{
+    double most = -INFINITY;
+    for (guint i = 0; i < state->count; i++)
+        most = fmax(most, state->nodes[i].ln_weight);
+    for (guint i = 0; i < state->count; i++)
+        if (state->nodes[i].ln_weight < most - 60)
+            state->nodes[i].ln_weight = -INFINITY;
+}
+
+// What was read tells nearly the same at the next slope that was followed.
+static void take_up(const SettingState *state, SettingNode *nodes, guint half, guint at)
+{
+    guint nearest = half;
+    for (guint i = 0; i < half; i++)
+        if (!setting_is_given_up(&nodes[i]) &&
+            (nearest == half || ABS((int)i - (int)at) < ABS((int)nearest - (int)at)))
+            nearest = i;
+    if (nearest == half || nearest == at)
+        return;
+    memcpy(nodes[at].mean, nodes[nearest].mean,
+           (gsize)state->size * (state->size + 1) * sizeof *nodes->mean);
+}
+
+// The `half` nodes of one sign.
+static void smooth_half(const SettingState *state, SettingNode *nodes, const double *weights,
+                        guint half)
+{
+    for (guint i = 0; i < half; i++)
+        take_up(state, nodes, half, i);
     for (guint i = 0; i < half; i++) {
         double sum = 0;
         for (guint j = 0; j < half; j++) {
-            double z = (nodes[i].lambda - nodes[j].lambda) / width;
+            double z = (nodes[i].lambda - nodes[j].lambda) / state->constants->smoothing;
             sum += weights[j] * exp(-0.5 * z * z);
         }
-        nodes[i].ln_weight = log(fmax(sum, 1e-300));
+        nodes[i].ln_weight = log(sum);
     }
 }
 
@@ -230,8 +263,9 @@ void setting_smooth(SettingState *state)
 {
     g_autofree double *weights = setting_weights(state);
     guint half = state->count / 2;
-    smooth_half(state->nodes, weights, half, state->constants->smoothing);
-    smooth_half(state->nodes + half, weights + half, half, state->constants->smoothing);
+    smooth_half(state, state->nodes, weights, half);
+    smooth_half(state, state->nodes + half, weights + half, half);
+    setting_give_up(state);
 }
 
 SettingSlopes setting_slopes(const SettingState *state)

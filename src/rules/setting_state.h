@@ -112,8 +112,11 @@ void setting_state_free(SettingState *state);
 void setting_state_start(SettingAdviser *adviser, double value);
 // The weights, normalised; `count` of the state. The caller frees.
 double *setting_weights(const SettingState *state) G_GNUC_WARN_UNUSED_RESULT;
-// Spreads the weights over the slopes nearby.
+// Spreads the weights over the slopes nearby, those given up included.
 void setting_smooth(SettingState *state);
+gboolean setting_is_given_up(const SettingNode *node);
+// Gives up slopes with less than e⁻⁶⁰ of the likeliest one's weight: they are followed no more.
+void setting_give_up(SettingState *state);
 typedef struct {
     double mean, sd, rises; // of λ, and the weight of slopes above 0
     double outside;         // weight of |λ| beyond what the geometry is good to

@@ -1,5 +1,6 @@
 #include "setting_state.h"
 #include <math.h>
+#include <string.h>
 
 static const double slight = 1e-12; // weights below it tell nothing of a reading
 
@@ -106,14 +107,15 @@ static Sum sum_of(const SettingState *state, const SettingNode *node, guint plac
 
 // Covariance of the sum with each component; returns its variance and sets its mean.
 static double sum_with(const SettingState *state, const SettingNode *node, const Sum *sum,
-                       double *with, double *mean)
+                       double *restrict with, double *mean)
 {
     double variance = 0;
     *mean = 0;
-    for (guint i = 0; i < state->size; i++) {
-        with[i] = 0;
-        for (guint j = 0; j < sum->count; j++)
-            with[i] += sum->times[j] * node->cov[sum->at[j] * state->size + i];
+    memset(with, 0, state->size * sizeof *with);
+    for (guint j = 0; j < sum->count; j++) {
+        const double *row = node->cov + (gsize)sum->at[j] * state->size;
+        for (guint i = 0; i < state->size; i++)
+            with[i] += sum->times[j] * row[i];
     }
     for (guint j = 0; j < sum->count; j++) {
         variance += sum->times[j] * with[sum->at[j]];
@@ -158,7 +160,18 @@ SettingForecast setting_state_forecast(const SettingAdviser *adviser, guint plac
     return forecast;
 }
 
-// Takes one reading at one node: C -= u uᵀ (V - V')/V², µ += u (m - f)/V.
+// C -= u uᵀ gain.
+static void take_from(double *restrict cov, const double *restrict with, guint size, double gain)
+{
+    for (guint i = 0; i < size; i++) {
+        double share = with[i] * gain;
+        double *row = cov + (gsize)i * size;
+        for (guint j = 0; j < size; j++)
+            row[j] -= share * with[j];
+    }
+}
+
+// Takes one reading at one node: µ += u (m - f)/V, C -= u uᵀ (V - V')/V².
 static gboolean read_node(const SettingAdviser *adviser, SettingNode *node, guint place,
                           gboolean tight, double value, double *with)
 {
@@ -168,12 +181,9 @@ static gboolean read_node(const SettingAdviser *adviser, SettingNode *node, guin
     SettingWindow window = setting_window(&state->quadrature, mean, variance, value,
                                           adviser->graduation, adviser->model.difference);
     double shift = (window.mean - mean) / variance;
-    double gain = (variance - window.variance) / variance / variance;
-    for (guint i = 0; i < state->size; i++) {
+    for (guint i = 0; i < state->size; i++)
         node->mean[i] += with[i] * shift;
-        for (guint j = 0; j < state->size; j++)
-            node->cov[i * state->size + j] -= with[i] * with[j] * gain;
-    }
+    take_from(node->cov, with, state->size, (variance - window.variance) / variance / variance);
     node->ln_weight += window.ln_weight;
     return !window.missed;
 }
@@ -185,6 +195,8 @@ gboolean setting_state_read(const SettingAdviser *adviser, guint place, gboolean
     g_autofree double *with = g_new(double, state->size);
     gboolean met = FALSE;
     for (guint k = 0; k < state->count; k++)
-        met = read_node(adviser, &state->nodes[k], place, tight, value, with) || met;
+        if (!setting_is_given_up(&state->nodes[k]))
+            met = read_node(adviser, &state->nodes[k], place, tight, value, with) || met;
+    setting_give_up(state);
     return met;
 }

@@ -263,7 +263,7 @@ static void print_time(void)
         clock_t start = clock();
         SettingAdviser *adviser = setting_adviser_new(&model);
         for (int trial = 0; trial < TRIALS; trial++) {
-            double level = 6 - 0.3 * trial;
+            double level = 8 - 0.3 * trial;
             if (trial)
                 setting_moved(adviser, -0.3 / 4, TRUE);
             setting_read(adviser, 0, model.graduation * nearbyint(level / model.graduation), FALSE);

@@ -31,6 +31,7 @@ static SettingAdviser *adviser_of_example(void)
     constants.ratio = 0;
     constants.drift = 0.03;
     constants.passing = 0;
+    constants.worth_turning = 0.15;
     SettingModel model = backlash();
     return setting_adviser_new_by(&model, &constants);
 }
