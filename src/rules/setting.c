@@ -9,6 +9,7 @@ void setting_model_init(SettingModel *model)
                             .aim = NAN,
                             .places = 1,
                             .geometry = NAN,
+                            .geometry_within = 2,
                             .direction_doubt = 0.01,
                             .travel_least = NAN,
                             .travel_most = NAN,
@@ -230,7 +231,10 @@ SettingFinding setting_read(SettingAdviser *adviser, guint place, double value, 
         setting_state_doubt(adviser->state, finding.kind, place);
         setting_smooth(adviser->state);
     }
-    setting_state_read(adviser, place, tight, value);
+    // In the window of no slope at all: a contradiction, however wide the tail.
+    if (!setting_state_read(adviser, place, tight, value) && finding.kind == SETTING_NOTHING &&
+        finding.tail < 1)
+        finding.kind = contradiction_of(adviser, tight);
     note_reading(adviser, &finding, value, tight);
     return finding;
 }
@@ -250,7 +254,7 @@ SettingExpected setting_expected(const SettingAdviser *adviser, guint place)
 SettingLearned setting_learned(const SettingAdviser *adviser)
 {
     const SettingState *state = adviser->state;
-    SettingSlopes slopes = setting_slopes(state);
+    SettingSlopes slopes = setting_slopes(adviser);
     g_autofree double *weights = setting_weights(state);
     double mean = 0, square = 0;
     guint at = state->places;

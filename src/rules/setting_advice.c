@@ -40,12 +40,19 @@ static double cap_of(const SettingAdviser *adviser)
                                                        : adviser->constants->far_cap;
 }
 
+// The slope hardly known, the move ends well before the aim if it is as expected.
+static gboolean stops_short(const SettingOutlook *outlook, double move)
+{
+    double path = exp(outlook->ln_slope) * fabs(move);
+    return outlook->ln_slope_sd > 0.3 && path < 0.9 * fabs(outlook->aim - outlook->mean);
+}
+
 static Plan plan_move(const SettingAdviser *adviser, const SettingOutlook *outlook)
 {
-    SettingSlopes slopes = setting_slopes(adviser->state);
+    SettingSlopes slopes = setting_slopes(adviser);
     Plan plan = {.choice = setting_choice(adviser, outlook, cap_of(adviser))};
     plan.for_direction = !direction_known(&slopes);
-    plan.safe_side = plan.choice.capped && !plan.for_direction;
+    plan.safe_side = stops_short(outlook, plan.choice.move) && !plan.for_direction;
     plan.move = plan.for_direction ? move_for_direction(adviser, outlook)
                                    : move_to_tell(adviser, outlook, plan.choice.move);
     if (plan.move != plan.choice.move)
@@ -59,8 +66,9 @@ static gboolean is_worth_moving(const SettingAdviser *adviser, const SettingOutl
                                 const Plan *plan, SettingChance as_it_is, double gain)
 {
     double now = setting_merit(adviser, as_it_is);
-    return plan->move != 0 && (setting_merit(adviser, plan->choice.chance) - now >= gain ||
-                               setting_could(outlook) - now >= gain || plan->for_direction);
+    return plan->move != 0 &&
+           (setting_merit(adviser, plan->choice.chance) - now >= gain ||
+            setting_could(outlook) - as_it_is.inside >= gain || plan->for_direction);
 }
 
 // After a loose reading: move on, or tighten.
@@ -124,7 +132,7 @@ static void find_here(const SettingAdviser *adviser, SettingAdvice *advice)
 
 static void find_slopes(const SettingAdviser *adviser, SettingAdvice *advice)
 {
-    SettingSlopes slopes = setting_slopes(adviser->state);
+    SettingSlopes slopes = setting_slopes(adviser);
     double wrong = adviser->model.direction * adviser->sign > 0 ? 1 - slopes.rises : slopes.rises;
     if (adviser->model.direction != 0 && wrong > adviser->constants->sure)
         find(advice, SETTING_WRONG_WAY, 0, wrong);

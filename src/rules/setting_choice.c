@@ -17,13 +17,14 @@ typedef struct {
     double cap;
     gboolean any; // there is one already
     SettingChoice choice;
-    double best_uncapped;
 } Contest;
 
+// What is read loose before it is tightened has not overrun yet: there the cap is enough.
 static double worth(const Contest *contest, SettingChance chance)
 {
-    return setting_merit(contest->adviser, chance) -
-           contest->adviser->constants->miss * chance.miss;
+    const SettingAdviser *adviser = contest->adviser;
+    double merit = adviser->model.loose ? chance.inside : setting_merit(adviser, chance);
+    return merit - adviser->constants->miss * chance.miss;
 }
 
 static gboolean is_better(const Contest *contest, SettingChance chance)
@@ -38,7 +39,6 @@ static gboolean is_better(const Contest *contest, SettingChance chance)
 static void enter(Contest *contest, double move)
 {
     SettingChance chance = setting_chance(contest->outlook, SETTING_MOVED, move);
-    contest->best_uncapped = fmax(contest->best_uncapped, worth(contest, chance));
     if (!is_better(contest, chance))
         return;
     contest->any = TRUE;
@@ -48,7 +48,7 @@ static void enter(Contest *contest, double move)
 
 static Contest contest_new(const SettingAdviser *adviser, const SettingOutlook *outlook, double cap)
 {
-    return (Contest){adviser, outlook, .cap = cap, .best_uncapped = -INFINITY};
+    return (Contest){adviser, outlook, .cap = cap};
 }
 
 // From the least to the greatest move that any likely slope asks for.
@@ -133,13 +133,10 @@ SettingChoice setting_choice(const SettingAdviser *adviser, const SettingOutlook
     if (!adviser->model.stock && adviser->model.step > 0) {
         Contest named = contest_new(adviser, outlook, cap);
         enter_steps(&named, contest.choice.move, least, most);
-        named.best_uncapped = contest.best_uncapped;
         contest = named;
     }
     double step = fmax(adviser->model.step, 1e-9), move = contest.choice.move;
     contest.choice.at_end = move <= least + step || move >= most - step;
-    contest.choice.capped =
-        contest.best_uncapped > worth(&contest, contest.choice.chance) + adviser->constants->miss;
     return contest.choice;
 }
 

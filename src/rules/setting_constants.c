@@ -1,7 +1,6 @@
 #include "setting_state.h"
 
 const SettingConstants setting_constants = {
-    .geometry_reach = 0.69314718055994530942,
     .geometry_edge = 0.08,
     .geometry_flat = 0.05,
     .blind_reach = 1.38629436111989061883,
@@ -23,7 +22,7 @@ const SettingConstants setting_constants = {
     .worth_again = 0.10,
     .worth_tightening = 0.15,
     .miss = 0.05,
-    .passing = 2,
+    .passing = 4,
     .contradiction = 0.0005,
     .smoothing = 0.1,
     .sure = 0.9,

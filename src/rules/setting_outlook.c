@@ -137,26 +137,27 @@ static SettingPart part_of(const SettingOutlook *outlook, const SettingView *vie
                              2 * path * view->ratio_with};
 }
 
-// Chance of being beyond the limit that lies behind the aim as one comes to it.
-static double beyond(const SettingOutlook *outlook, double mean, double sd)
+static void add_chance(const SettingOutlook *outlook, const SettingPart *part,
+                       SettingChance *chance)
 {
-    double limit = outlook->mean > outlook->aim ? outlook->lo : outlook->hi - outlook->spread;
-    if (isinf(limit))
-        return 0;
-    return setting_normal((outlook->mean > outlook->aim ? limit - mean : mean - limit) / sd);
+    double sd = sqrt(fmax(part->variance, 1e-18)), off = part->mean - outlook->aim;
+    double below = setting_normal((outlook->lo - part->mean) / sd);
+    double above = setting_normal((part->mean + outlook->spread - outlook->hi) / sd);
+    chance->inside += part->weight * (setting_normal((outlook->to - part->mean) / sd) -
+                                      setting_normal((outlook->from - part->mean) / sd));
+    // The far limit lies behind the aim as one comes to it.
+    chance->overrun += part->weight * (outlook->mean > outlook->aim ? below : above);
+    chance->outside += part->weight * (below + above);
+    chance->miss += part->weight * (2 * sd * setting_normal_density(off / sd) +
+                                    off * (1 - 2 * setting_normal(-off / sd)));
 }
 
 SettingChance setting_chance(const SettingOutlook *outlook, SettingWhen when, double move)
 {
-    SettingChance chance = {0, 0, 0};
+    SettingChance chance = {0, 0, 0, 0};
     for (guint i = 0; i < outlook->count; i++) {
         SettingPart part = part_of(outlook, &outlook->views[i], when, move);
-        double sd = sqrt(fmax(part.variance, 1e-18)), off = part.mean - outlook->aim;
-        chance.inside += part.weight * (setting_normal((outlook->to - part.mean) / sd) -
-                                        setting_normal((outlook->from - part.mean) / sd));
-        chance.overrun += part.weight * beyond(outlook, part.mean, sd);
-        chance.miss += part.weight * (2 * sd * setting_normal_density(off / sd) +
-                                      off * (1 - 2 * setting_normal(-off / sd)));
+        add_chance(outlook, &part, &chance);
     }
     chance.inside = fmax(chance.inside, 0);
     return chance;
@@ -164,7 +165,7 @@ SettingChance setting_chance(const SettingOutlook *outlook, SettingWhen when, do
 
 double setting_merit(const SettingAdviser *adviser, SettingChance chance)
 {
-    return chance.inside - adviser->constants->passing * chance.overrun;
+    return chance.inside - adviser->constants->passing * chance.outside;
 }
 
 double setting_could(const SettingOutlook *outlook)

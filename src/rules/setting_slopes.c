@@ -107,8 +107,8 @@ static gboolean family_shift(const SettingAdviser *adviser, double *mean, double
 static void slope_prior(const SettingAdviser *adviser, const double *lambdas, double *weights,
                         guint count)
 {
-    double flat_to =
-        is_blind(adviser) ? adviser->constants->blind_reach : adviser->constants->geometry_reach;
+    double flat_to = is_blind(adviser) ? adviser->constants->blind_reach
+                                       : log(fmax(adviser->model.geometry_within, 1));
     double flat = adviser->constants->geometry_flat;
     for (guint i = 0; i < count; i++)
         weights[i] = geometry_density(lambdas[i], flat_to, adviser->constants->geometry_edge);
@@ -268,10 +268,11 @@ void setting_smooth(SettingState *state)
     setting_give_up(state);
 }
 
-SettingSlopes setting_slopes(const SettingState *state)
+SettingSlopes setting_slopes(const SettingAdviser *adviser)
 {
+    const SettingState *state = adviser->state;
     g_autofree double *weights = setting_weights(state);
-    double edge = state->constants->geometry_reach + state->constants->geometry_edge;
+    double edge = log(fmax(adviser->model.geometry_within, 1)) + adviser->constants->geometry_edge;
     SettingSlopes slopes = {0, 0, 0, 0};
     double square = 0;
     for (guint i = 0; i < state->count; i++) {

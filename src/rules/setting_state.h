@@ -7,16 +7,16 @@
 // The constants, lengths in T. Simulation showed them flat: half or twice any of the thresholds
 // moves the mean number of trials by less than 3 %.
 typedef struct {
-    double geometry_reach, geometry_edge, geometry_flat; // ln slope: good to a factor 2; 5 % flat
-    double blind_reach;                                  // no geometry: flat to a factor 4
-    double level, own;                 // sd of the level of all places, and of each
-    double shift, shift_signed;        // sd of the shift: uniform to ± T has 0.58; sign known
-    double repeat_least, repeat;       // a shift repeats to about 5 %
-    double curve;                      // of a move: slope changes by 10 % over the travel
-    double ratio, drift;               // tight unlike loose: of all moves together, of each alone
-    double family_slope, family_shift; // engine to engine, until a family has four builds
-    double family_weight;              // the rest stays with the geometry
-    double far_cap, far_cap_read;      // chance of overrunning allowed; read before tightening
+    double geometry_edge, geometry_flat; // ln slope: sd beyond what it is good to; 5 % flat
+    double blind_reach;                  // no geometry: flat to a factor 4
+    double level, own;                   // sd of the level of all places, and of each
+    double shift, shift_signed;          // sd of the shift: uniform to ± T has 0.58; sign known
+    double repeat_least, repeat;         // a shift repeats to about 5 %
+    double curve;                        // of a move: slope changes by 10 % over the travel
+    double ratio, drift;                 // tight unlike loose: of all moves together, of each alone
+    double family_slope, family_shift;   // engine to engine, until a family has four builds
+    double family_weight;                // the rest stays with the geometry
+    double far_cap, far_cap_read;        // chance of overrunning allowed; read before tightening
     double worth_turning, worth_again, worth_tightening; // gains in chance
     double miss;          // weight of the distance from the aim against the chance
     double passing;       // weight of overrunning against the chance
@@ -121,7 +121,7 @@ typedef struct {
     double mean, sd, rises; // of λ, and the weight of slopes above 0
     double outside;         // weight of |λ| beyond what the geometry is good to
 } SettingSlopes;
-SettingSlopes setting_slopes(const SettingState *state);
+SettingSlopes setting_slopes(const SettingAdviser *adviser);
 
 // setting_update.c
 void setting_state_move(SettingState *state, double move, double hand, double lost);
@@ -197,13 +197,14 @@ typedef enum { SETTING_NOW, SETTING_NEXT, SETTING_MOVED } SettingWhen;
 // The caller clears it with setting_outlook_clear.
 SettingOutlook setting_outlook(const SettingAdviser *adviser);
 void setting_outlook_clear(SettingOutlook *outlook);
-// Chance of the window, of overrunning, and mean distance from the aim; `move` for SETTING_MOVED.
+// Chance of the window, of overrunning, of being beyond either limit, and mean distance from the
+// aim; `move` for SETTING_MOVED.
 typedef struct {
-    double inside, overrun, miss;
+    double inside, overrun, outside, miss;
 } SettingChance;
 SettingChance setting_chance(const SettingOutlook *outlook, SettingWhen when, double move);
 double setting_could(const SettingOutlook *outlook);
-// The chance of the window less what overrunning weighs beside it.
+// The chance of the window less what being beyond a limit weighs beside it.
 double setting_merit(const SettingAdviser *adviser, SettingChance chance);
 
 // setting_choice.c
@@ -211,7 +212,6 @@ typedef struct {
     double move;
     SettingChance chance;
     gboolean at_end; // of the travel
-    gboolean capped; // another move would do better but for the cap
 } SettingChoice;
 // The best move there is, its chance of overrunning at most `cap` if that can be.
 SettingChoice setting_choice(const SettingAdviser *adviser, const SettingOutlook *outlook,

@@ -33,6 +33,7 @@ typedef struct {
     gboolean difference;              // a value is the difference of two readings
     guint places;                     // at which it is read tightened, at least 1
     double geometry;                  // |reading per unit moved|, NAN not known
+    double geometry_within;           // the factor that the geometry is good to, at least 1
     int direction;                    // 1: the reading rises with the move, -1: falls, 0: not known
     double direction_doubt;           // chance that a direction given is wrong after all
     double start;                     // position of the adjuster before the first move
@@ -50,7 +51,8 @@ typedef struct {
     gsize earlier_count;
 } SettingModel;
 
-// All unknown: one place, the hand 1/48 (of a turn), read loose; a direction is wrong 1 in 100.
+// All unknown: one place, the hand 1/48 (of a turn), read loose; the geometry good to a
+// factor 2, a direction wrong 1 in 100.
 void setting_model_init(SettingModel *model);
 
 typedef enum {
