@@ -1,28 +1,11 @@
+#include "backlash.h"
 #include "setting_state.h"
 #include <check.h>
 #include <math.h>
 #include <stdlib.h>
 
-// The worked example: a backlash of 0.08 to 0.18 mm, aim 0.10 at the tightest place, wear opens;
-// 0.546 mm a turn, read to 0.01 mm, moved in 1/48 turns. The figures were worked out apart from
-// this program, the direction taken as certain.
-static SettingModel backlash(void)
-{
-    SettingModel model;
-    setting_model_init(&model);
-    model.least = 0.08;
-    model.most = 0.18;
-    model.aim = 0.10;
-    model.graduation = 0.01;
-    model.places = 4;
-    model.geometry = 0.546;
-    model.direction = 1;
-    model.direction_doubt = 0;
-    model.step = 1.0 / 48;
-    return model;
-}
-
-// By the constants of the example, where tight answers unlike loose by each move anew, and where
+// The figures were worked out apart from this program, the direction taken as certain, and by
+// constants where tight answers unlike loose by each move anew, and where
 // overrunning weighs no more than missing.
 static SettingAdviser *adviser_of_example(void)
 {
@@ -33,6 +16,7 @@ static SettingAdviser *adviser_of_example(void)
     constants.passing = 0;
     constants.worth_turning = 0.15;
     SettingModel model = backlash();
+    model.direction_doubt = 0;
     return setting_adviser_new_by(&model, &constants);
 }
 
@@ -44,16 +28,6 @@ static void ck_near(double got, double expected, double allowed)
 static void ck_six(double got, double expected)
 {
     ck_near(got, expected, 5.1e-7);
-}
-
-static void read_tight(SettingAdviser *adviser, const double *values, double *tails)
-{
-    setting_tightened(adviser);
-    for (guint place = 0; place < adviser->model.places; place++) {
-        double tail = setting_read(adviser, place, values[place], TRUE).tail;
-        if (tails)
-            tails[place] = tail;
-    }
 }
 
 static double read_loose(SettingAdviser *adviser, double value)
@@ -96,11 +70,10 @@ START_TEST(test_example_first_trial)
 {
     g_autoptr(SettingAdviser) adviser = adviser_of_example();
     read_loose(adviser, 0.31);
-    double tails[4];
-    static const double expected[] = {0.5065, 0.3522, 0.0076, 0.8518};
-    read_tight(adviser, first_tight, tails);
-    for (int i = 0; i < 4; i++)
-        ck_near(tails[i], expected[i], 5.1e-5);
+    static const double tails[] = {0.5065, 0.3522, 0.0076, 0.8518};
+    setting_tightened(adviser);
+    for (guint i = 0; i < 4; i++)
+        ck_near(setting_read(adviser, i, first_tight[i], TRUE).tail, tails[i], 5.1e-5);
     SettingLearned learned = setting_learned(adviser);
     ck_six(learned.shift, 0.039450);
     ck_six(learned.shift_sd, 0.005051);
@@ -125,7 +98,7 @@ START_TEST(test_example_to_the_end)
 {
     g_autoptr(SettingAdviser) adviser = adviser_of_example();
     read_loose(adviser, 0.31);
-    read_tight(adviser, first_tight, NULL);
+    read_tight(adviser, first_tight);
     setting_moved(adviser, -14.0 / 48, TRUE);
     ck_six(read_loose(adviser, 0.12), 0.777379);
     ck_learned(adviser, 0.179367, 0.080970);
@@ -142,7 +115,7 @@ START_TEST(test_example_to_the_end)
     ck_assert_int_eq(advice.kind, SETTING_TIGHTEN);
     ck_six(advice.as_it_is, 0.987545);
     ck_expected(advice.tightest, 0.101285, 0.084728, 0.117707);
-    read_tight(adviser, last_tight, NULL);
+    read_tight(adviser, last_tight);
     ck_learned(adviser, 0.176112, 0.078943);
     advice = setting_advice(adviser);
     ck_assert_int_eq(advice.kind, SETTING_LEAVE);

@@ -1,25 +1,9 @@
+#include "backlash.h"
 #include <check.h>
 #include <math.h>
-#include <standbook/rules/setting.h>
 #include <stdlib.h>
 
 // What the adviser has to say: one test for each row of its table, and entries told one by one.
-static SettingModel backlash(void)
-{
-    SettingModel model;
-    setting_model_init(&model);
-    model.least = 0.08;
-    model.most = 0.18;
-    model.aim = 0.10;
-    model.graduation = 0.01;
-    model.places = 4;
-    model.geometry = 0.546;
-    model.direction = 1;
-    model.step = 1.0 / 48;
-    model.floor = 0;
-    return model;
-}
-
 // Entries as words: `loose Y`, `tight Y…` (tightened, and read from place 0 on), `move N` (in
 // 1/48), apart by `;`. Returns the findings of all readings, a bit each.
 static guint tell(SettingAdviser *adviser, const char *story)
@@ -284,6 +268,48 @@ START_TEST(test_marks)
 }
 END_TEST
 
+// A side of approach that was not kept costs the lost motion; kept, it does not.
+START_TEST(test_lost_motion)
+{
+    SettingModel model = backlash();
+    model.lost = 1.0 / 16;
+    double width[2];
+    for (int same_side = 0; same_side < 2; same_side++) {
+        g_autoptr(SettingAdviser) adviser = setting_adviser_new(&model);
+        tell(adviser, FIRST);
+        setting_moved(adviser, 1.0 / 48, same_side);
+        SettingExpected at = setting_expected(adviser, 0);
+        width[same_side] = at.to - at.from;
+    }
+    // 1/16 turn, anywhere in it, at 0.546 mm a turn or so.
+    ck_assert_double_gt(width[0], 1.3 * width[1]);
+}
+END_TEST
+
+// The slope, known to 1 %, becomes another by a third: after a few contradictions it is known anew.
+START_TEST(test_slope_that_changes)
+{
+    SettingModel model = backlash();
+    model.graduation = 0.001;
+    model.hand = 0.001;
+    g_autoptr(SettingAdviser) adviser = setting_adviser_new(&model);
+    double level = 0.3;
+    setting_read(adviser, 0, level, FALSE);
+    guint contradictions = 0;
+    for (int i = 0; i < 24; i++) {
+        double move = i % 2 ? 0.5 : -0.4;
+        level += move * 0.546 * (i < 12 ? 1 : 1.35);
+        setting_moved(adviser, move, TRUE);
+        SettingFinding finding = setting_read(adviser, 0, round(level * 1000) / 1000, FALSE);
+        contradictions += finding.kind == SETTING_SLIP ? 1 : 0;
+        if (i == 11)
+            ck_assert_double_eq_tol(setting_learned(adviser).ln_slope, log(0.546), 0.03);
+    }
+    ck_assert_uint_ge(contradictions, 1);
+    ck_assert_double_eq_tol(setting_learned(adviser).ln_slope, log(0.546 * 1.35), 0.05);
+}
+END_TEST
+
 // An earlier build of the family: the first move is no longer short, and a changed shift is known.
 START_TEST(test_family)
 {
@@ -377,6 +403,8 @@ int main(void)
     tcase_add_test(of, test_too_many);
     tcase_add_test(of, test_stock);
     tcase_add_test(of, test_marks);
+    tcase_add_test(of, test_lost_motion);
+    tcase_add_test(of, test_slope_that_changes);
     tcase_add_test(of, test_family);
     tcase_add_loop_test(of, test_models_that_cannot_serve, 0, G_N_ELEMENTS(spoilers));
     tcase_add_test(of, test_one_limit);
