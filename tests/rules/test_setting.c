@@ -154,6 +154,70 @@ START_TEST(test_smallest)
 }
 END_TEST
 
+static void tell_two_trials(SettingAdviser *adviser)
+{
+    read_loose(adviser, 0.31);
+    read_tight(adviser, first_tight);
+    setting_moved(adviser, -14.0 / 48, TRUE);
+    read_loose(adviser, 0.12);
+    setting_moved(adviser, -1.0 / 48, TRUE);
+    read_loose(adviser, 0.10);
+    read_tight(adviser, last_tight);
+}
+
+// What is expected of a move is what is expected after it.
+START_TEST(test_moves_foreseen)
+{
+    SettingModel model = backlash();
+    model.absolute = _i % 2;
+    g_autoptr(SettingAdviser) adviser = setting_adviser_new(&model);
+    tell_two_trials(adviser);
+    double move = (_i < 2 ? 20 : -20) / 48.0;
+    SettingOutlook before = setting_outlook(adviser);
+    SettingExpected foreseen = setting_expect_end(adviser, &before, SETTING_MOVED, move, _i > 3);
+    setting_outlook_clear(&before);
+    setting_moved(adviser, move, TRUE);
+    SettingOutlook after = setting_outlook(adviser);
+    SettingExpected seen = setting_expect_end(adviser, &after, SETTING_NEXT, 0, _i > 3);
+    setting_outlook_clear(&after);
+    ck_near(foreseen.mean, seen.mean, 1e-6);
+    // The repeat error grows with the shift, which is not foreseen.
+    ck_near(foreseen.to - foreseen.from, seen.to - seen.from, 0.0002 * (seen.to - seen.from));
+}
+END_TEST
+
+// Slopes given up and taken up again know what was read since.
+START_TEST(test_taken_up_again)
+{
+    SettingModel model = backlash();
+    model.graduation = 0.001;
+    model.hand = 0.001;
+    g_autoptr(SettingAdviser) adviser = setting_adviser_new(&model);
+    read_loose(adviser, 0.31);
+    read_tight(adviser, first_tight);
+    double level = 0.31;
+    for (int i = 0; i < 5; i++) {
+        double move = i % 2 ? -0.5 : 0.5;
+        setting_moved(adviser, move, TRUE);
+        read_loose(adviser, level += 0.546 * move);
+    }
+    guint given_up = 0, count = adviser->state->count;
+    for (guint k = 0; k < count; k++)
+        given_up += setting_is_given_up(&adviser->state->nodes[k]) ? 1 : 0;
+    setting_tightened(adviser);
+    ck_assert_int_eq(setting_read(adviser, 0, level + 0.14, TRUE).kind, SETTING_SHIFT);
+    guint followed = 0;
+    for (guint k = 0; k < count; k++) {
+        const SettingNode *node = &adviser->state->nodes[k];
+        if (setting_is_given_up(node))
+            continue;
+        followed++;
+        ck_near(node->mean[0] * 0.1, level, 0.02);
+    }
+    ck_assert_uint_gt(followed, count - given_up);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("setting");
@@ -163,6 +227,8 @@ int main(void)
     tcase_add_test(example, test_example_to_the_end);
     tcase_add_loop_test(example, test_window, 0, G_N_ELEMENTS(windows));
     tcase_add_test(example, test_smallest);
+    tcase_add_loop_test(example, test_moves_foreseen, 0, 6);
+    tcase_add_test(example, test_taken_up_again);
     suite_add_tcase(suite, example);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_ENV);
