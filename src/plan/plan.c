@@ -13,6 +13,7 @@ static void free_setting(PlanSetting *setting)
     number_free(setting->most);
     number_free(setting->step);
     number_free(setting->gives);
+    g_clear_pointer(&setting->stock, g_ptr_array_unref);
     g_free(setting);
 }
 
@@ -316,4 +317,12 @@ char *check_inch_words(const PlanCheck *check, const Number *value)
         *joint = ' ';
     g_autofree char *rest = over_words(over, MAX(check->decimals, LEAST_DECIMALS));
     return g_strconcat(mixed, rest, NULL);
+}
+
+gboolean setting_has_stock(const PlanSetting *setting, const Number *position)
+{
+    gboolean there = !setting->stock;
+    for (guint i = 0; !there && i < setting->stock->len; i++)
+        there = number_equal(setting->stock->pdata[i], position);
+    return there;
 }

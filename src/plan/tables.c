@@ -26,7 +26,10 @@ static const SchemaKey set_keys[] = {
     {"unit", SCHEMA_WORDS, FALSE, NULL, NULL, "the unit of a move: mm, turn, notch"},
     {"range", SCHEMA_WORDS, FALSE, NULL, NULL, "how far it moves: -3..3"},
     {"step", SCHEMA_AMOUNT, FALSE, NULL, NULL, "the smallest move"},
-    {"gives", SCHEMA_WORDS, FALSE, NULL, NULL, "the geometry: reading per unit moved"},
+    {"stock", SCHEMA_LIST, FALSE, NULL, NULL,
+     "the shims there are: [2.40, 2.45], or 2.40..2.80 in 0.05"},
+    {"gives", SCHEMA_WORDS, FALSE, NULL, NULL,
+     "the geometry: reading per unit moved, or more, or less"},
     {"zero", SCHEMA_WORDS, FALSE, NULL, NULL, "where moves are counted from"},
     {"loose", SCHEMA_YES, FALSE, NULL, NULL, "yes: it is also read loose"},
 };

@@ -195,16 +195,18 @@ static Go wants(gpointer state, Desk *desk)
                    g_strdup_printf("%s\n%s\nover", next.tightening->group->name, setting->step));
 }
 
-// What was moved further than the adjuster goes is taken, and said.
+// What was moved further than the adjuster goes, or to what is not there, is taken, and said.
 static void warn_range(Desk *desk, const Trials *trials, const Number *position)
 {
     const PlanSetting *plan = trials->check->setting;
     gboolean below = position && plan->least && number_compare(position, plan->least) < 0;
     gboolean above = position && plan->most && number_compare(position, plan->most) > 0;
+    g_autofree char *there = trial_position_words(trials->check, position);
+    if (position && !setting_has_stock(plan, position))
+        desk_warn(desk, "%s is not in stock; strike it if typed wrong", there);
     if (!below && !above)
         return;
     const Number *end = below ? plan->least : plan->most;
-    g_autofree char *there = trial_position_words(trials->check, position);
     g_autofree char *last = trial_position_words(trials->check, end);
     desk_warn(desk, "%s lies beyond the %s, which ends at %s; strike it if typed wrong", there,
               plan->move, last);

@@ -192,17 +192,27 @@ static void say_spread(const Trials *trials, const Trial *trial, GPtrArray *sent
     say(sentences, "Over %u places it spreads %s.", span.count, width);
 }
 
+// How the plan says that it answers.
+static void say_geometry(const PlanCheck *check, GPtrArray *sentences)
+{
+    const PlanSetting *setting = check->setting;
+    if (!setting->gives && setting->direction)
+        say(sentences, "By the plan it reads %s the further the %s goes.",
+            setting->direction > 0 ? "more" : "less", setting->move);
+    if (!setting->gives)
+        return;
+    g_autoptr(Unit) unit = check->unit ? unit_of_difference(check->unit) : NULL;
+    g_autofree char *gives = unit_show(unit, setting->gives, check->decimals + 1);
+    say(sentences, "By the plan 1 %s of the %s gives %s%s.",
+        setting->unit_text ? setting->unit_text : "step", setting->move, gives,
+        setting->direction ? "" : ", it is not said which way");
+}
+
 // What the plan says before anything is read.
 static void say_plan(const Trials *trials, GPtrArray *sentences)
 {
-    const PlanSetting *setting = trials->check->setting;
     const PlanCheck *check = trials->check;
-    if (setting->gives) {
-        g_autoptr(Unit) unit = check->unit ? unit_of_difference(check->unit) : NULL;
-        g_autofree char *gives = unit_show(unit, setting->gives, check->decimals + 1);
-        say(sentences, "By the plan 1 %s of the %s gives %s.",
-            setting->unit_text ? setting->unit_text : "step", setting->move, gives);
-    }
+    say_geometry(check, sentences);
     if (check->aim == AIM_VALUE || check->aim == AIM_SMALLEST) {
         g_autofree char *aim = check_value_words(check, check->aim_value);
         say(sentences, "The aim is %s%s.", aim,

@@ -108,6 +108,29 @@ static void remark_range(Take *take, const Target *target, const Number *positio
     take_remark(take, "%s lies beyond the range of the %s, %s", there, setting->move, range);
 }
 
+// Where a shim that is not in stock lies among those that are: `nearest is 2.6 mm`.
+static char *nearest_words(const PlanSetting *setting, const Number *position)
+{
+    const GPtrArray *stock = setting->stock;
+    guint above = 0;
+    while (above < stock->len && number_compare(stock->pdata[above], position) < 0)
+        above++;
+    g_autofree char *low = above ? amount_words(setting, stock->pdata[above - 1]) : NULL;
+    g_autofree char *high = above < stock->len ? amount_words(setting, stock->pdata[above]) : NULL;
+    return g_strconcat(low && high ? "nearest are " : "nearest is ", low ? low : "",
+                       low && high ? " and " : "", high ? high : "", NULL);
+}
+
+static void remark_stock(Take *take, const Target *target, const Number *position)
+{
+    const PlanSetting *setting = target->check->setting;
+    if (!setting->stock || setting_has_stock(setting, position))
+        return;
+    g_autofree char *there = amount_words(setting, position);
+    g_autofree char *nearest = nearest_words(setting, position);
+    take_remark(take, "%s is not in stock; %s", there, nearest);
+}
+
 // What the adjuster cannot do: taken all the same, for it is what was typed.
 static void remark_move(Take *take, const Target *target, const Reading *reading, gboolean to)
 {
@@ -116,8 +139,10 @@ static void remark_move(Take *take, const Target *target, const Reading *reading
     g_autoptr(Number) position = to       ? number_copy(reading->value)
                                  : before ? number_add(before, reading->value)
                                           : NULL;
-    if (position)
+    if (position) {
         remark_range(take, target, position);
+        remark_stock(take, target, position);
+    }
     if (!setting->step || number_sign(setting->step) == 0 || is_of_steps(setting, reading))
         return;
     g_autofree char *step = amount_words(setting, setting->step);

@@ -221,6 +221,101 @@ START_TEST(settings_are_numbers)
 }
 END_TEST
 
+// `0.546 mm, direction 1`.
+static void expect_geometry(const char *gives, const char *expected)
+{
+    g_autofree char *check = g_strdup_printf(
+        "      x: {limits: 1..2, set: {move: screw, unit: turn, gives: %s}}\n", gives);
+    g_autoptr(Plan) plan = read_plan(check);
+    const PlanSetting *setting = plan_check(plan, "x")->setting;
+    g_autofree char *size = number_in(plan_check(plan, "x")->unit, setting->gives);
+    g_autofree char *words = g_strdup_printf("%s, direction %d", size, setting->direction);
+    ck_assert_str_eq(words, expected);
+}
+
+START_TEST(size_and_direction_are_known_apart)
+{
+    expect_geometry("0.546 mm", "0.546 mm, direction 1");
+    expect_geometry("-0.546", "-0.546 mm, direction -1");
+    expect_geometry("0.546 mm either way", "0.546 mm, direction 0");
+    expect_geometry("more", "open, direction 1");
+    expect_geometry("less", "open, direction -1");
+    expect_geometry("0 mm", "open, direction 0");
+    g_autoptr(Plan) silent = read_plan("      x: {limits: 1..2, set: {move: screw, unit: turn}}\n");
+    ck_assert_int_eq(plan_check(silent, "x")->setting->direction, 0);
+    expect_checks("      x: {limits: 1..2, set: {move: screw, gives: -1 mm either way}}\n"
+                  "      y: {limits: 1..2, set: {move: screw, gives: more either way}}\n"
+                  "      z: {limits: 1..2, set: {move: screw, gives: 1 bar either way}}\n",
+                  "t:13:51: " CHECK_PREFIX "`either way` leaves the direction open; write the size "
+                  "without a sign\n"
+                  "t:14:51: step \"Check\", check \"y\": `either way` leaves the direction open; "
+                  "write the size before it, such as `0.5 mm either way`\n"
+                  "t:15:51: step \"Check\", check \"z\": `gives` is a length here, not a "
+                  "pressure\n");
+}
+END_TEST
+
+static char *stock_words(const char *stock)
+{
+    g_autofree char *check = g_strdup_printf(
+        "      x: {limits: 1..2, set: {move: shim, unit: mm, range: 2..3, stock: %s}}\n", stock);
+    g_autoptr(Plan) plan = read_plan(check);
+    const PlanSetting *setting = plan_check(plan, "x")->setting;
+    GString *words = g_string_new(NULL);
+    for (guint i = 0; i < setting->stock->len; i++) {
+        g_autofree char *size = number_in(setting->unit, setting->stock->pdata[i]);
+        g_string_append_printf(words, "%s%s", i ? " " : "", size);
+        ck_assert(setting_has_stock(setting, setting->stock->pdata[i]));
+    }
+    g_autoptr(Number) none = number_from_integer(0);
+    ck_assert(!setting_has_stock(setting, none));
+    return g_string_free(words, FALSE);
+}
+
+START_TEST(shims_are_the_positions_there_are)
+{
+    static const struct {
+        const char *stock, *sizes;
+    } rows[] = {{"[2.50, 2.40]", "2.400 mm 2.500 mm"},
+                {"2.45", "2.450 mm"},
+                {"2.40..2.50 in 0.05", "2.400 mm 2.450 mm 2.500 mm"},
+                {"[2.90, 2.40..2.50 mm in 0.1 mm]", "2.400 mm 2.500 mm 2.900 mm"},
+                {"[0.1 in, 2.40]", "2.400 mm 2.540 mm"}};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autofree char *sizes = stock_words(rows[i].stock);
+        ck_assert_str_eq(sizes, rows[i].sizes);
+    }
+}
+END_TEST
+
+START_TEST(a_stock_that_cannot_be_is_told)
+{
+    static const struct {
+        const char *keys, *told;
+    } rows[] = {
+        {"stock: [2.40, 2.4]", "t:13:67: %sthis size stands in `stock` twice; leave one out\n"},
+        {"stock: [2.40, 2 bar]", "t:13:67: %s`stock` is a length here, not a pressure\n"},
+        {"stock: 2.40..2.52 in 0.05",
+         "t:13:60: %sits steps do not come to its end; write an end that they come to\n"},
+        {"stock: 2.40..2.50 in 0", "t:13:74: %sthe step from one size to the next is above 0\n"},
+        {"stock: at least 2 in 0.05",
+         "t:13:60: %ssizes in a row have a least and a greatest, such as 2.40..2.80 in 0.05\n"},
+        {"stock: 1..9 in 0.005", "t:13:60: %sthese are more than 1,000 sizes; write fewer\n"},
+        {"range: 2..3, stock: 3.1",
+         "t:13:73: %sthis size lies beyond `range`; leave it out, or widen the range\n"},
+        {"stock: 2.4, step: 0.1", "t:13:60: %s`stock` says where it can stand, `step` how finely "
+                                  "it moves; write one of them\n"},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autofree char *check = g_strdup_printf(
+            "      x: {limits: 1..2, set: {move: shim, unit: mm, %s}}\n", rows[i].keys);
+        g_auto(GStrv) told = g_strsplit(rows[i].told, "%s", 2);
+        g_autofree char *expected = g_strjoinv(CHECK_PREFIX, told);
+        expect_checks(check, expected);
+    }
+}
+END_TEST
+
 START_TEST(stages_are_torques_angles_and_times)
 {
     expect("    fasteners:\n      nuts: {bolts: cylinder, stages: 30 > skirt > until bore}\n",
@@ -288,6 +383,9 @@ int main(void)
     tcase_add_test(tcase, a_formula_gives_places_unit_and_kind);
     tcase_add_test(tcase, doubts_of_constants_keep_apart);
     tcase_add_test(tcase, settings_are_numbers);
+    tcase_add_test(tcase, size_and_direction_are_known_apart);
+    tcase_add_test(tcase, shims_are_the_positions_there_are);
+    tcase_add_test(tcase, a_stock_that_cannot_be_is_told);
     tcase_add_test(tcase, stages_are_torques_angles_and_times);
     tcase_add_test(tcase, dropped_labels_are_noticed);
     suite_add_tcase(suite, tcase);

@@ -87,9 +87,12 @@ typedef struct {
     Unit *unit;            // NULL if it is a word of its own or not said
     Number *least, *most;  // the range, NULL where it is open or not said
     Number *step;          // the smallest move, NULL if not said
-    Number *gives;         // what one unit moved adds to the reading, in base units of the check
-    const char *zero;      // where moves are counted from, NULL if not said
-    gboolean loose;        // also read loose
+    GPtrArray *stock; // Number *: the only positions there are (shims), by size; NULL if not said
+    Number *gives;    // what one unit moved adds to the reading, in base units of the check: with
+                      // its sign, or its size alone where `direction` is 0; NULL if not said
+    gint direction;   // moving up makes the reading greater (1) or smaller (-1); 0: not said
+    const char *zero; // where moves are counted from, NULL if not said
+    gboolean loose;   // also read loose
 } PlanSetting;
 
 struct PlanCheck {
@@ -249,6 +252,8 @@ char *check_inch_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_
 // One unit of the last place that the check shows, in base units. The caller frees.
 Number *check_step(const PlanCheck *check) G_GNUC_WARN_UNUSED_RESULT;
 const PlanConsumable *plan_consumable(const Plan *plan, const char *name);
+// Whether a setting can stand there (base units) by its stock; TRUE where the plan says none.
+gboolean setting_has_stock(const PlanSetting *setting, const Number *position);
 
 // The unit out of the plan's `units` that measures this kind; NULL if none does. It belongs to the
 // plan.
