@@ -83,9 +83,10 @@ static gboolean concerns(const CheckState *state, const Disturbance *one, guint 
                          gboolean parting)
 {
     const PlanCheck *check = state->check;
-    return one->step < until &&
-           (one->subject == check || names_subject(check->rests_on, one->subject) ||
-            (parting && names_subject(check->with, one->subject)));
+    gboolean itself =
+        one->moved ? g_ptr_array_find(check->moved_by, one->subject, NULL) : one->subject == check;
+    return one->step < until && (itself || names_subject(check->rests_on, one->subject) ||
+                                 (parting && names_subject(check->with, one->subject)));
 }
 
 // The disturbances of a place between two ranks: the newest, or the oldest; 0 if there is none.

@@ -123,7 +123,8 @@ typedef struct {
     const GPtrArray *axes;
     const char **labels; // in the order of `axes`; NULL for all places
     guint rank;
-    guint step; // index of the step it happened in
+    guint step;     // index of the step it happened in
+    gboolean moved; // by a move: what is read for the setting falls, not its formula
 } Disturbance;
 
 // What a requirement is judged from: exactly one of them, none for a signature.

@@ -81,16 +81,35 @@ void walk_read(Judge *judge, const Entry *entry)
     judge_each_place(judge, state->check->axes, entry, "place", take_reading, &taking);
 }
 
+// A move, or one that was struck: up to which rank readings were meant for a trial that never was.
 typedef struct {
-    CheckState *state;
+    const PlanCheck *setting;
+    const Entry *entry;
+    const char **labels; // of the setting's place; NULL for all
     guint until;
 } Meant;
 
-static void mean(Judge *judge, guint place, gpointer user)
+static void mean_at(Judge *judge, const Meant *meant, const PlanCheck *check)
 {
-    const Meant *meant = user;
-    (void)judge;
-    meant->state->meant[place] = meant->until;
+    CheckState *state = judge_check(judge, check->name, entry_text(meant->entry, "step"));
+    for (guint i = 0; i < state->places; i++) {
+        g_autofree const char **at = judge_labels(check->axes, i);
+        if (judge_places_meet(meant->setting->axes, meant->labels, check->axes, at))
+            state->meant[i] = meant->until;
+    }
+}
+
+// Says so of all that the setting moves, where the move meets it.
+static void mean(Judge *judge, const PlanCheck *setting, const Entry *entry, guint until)
+{
+    const GPtrArray *checks = setting->step->checks;
+    g_autofree const char **labels = judge_entry_labels(entry, setting->axes);
+    Meant meant = {setting, entry, labels, until};
+    for (guint i = 0; i < checks->len; i++) {
+        const PlanCheck *check = g_ptr_array_index(checks, i);
+        if (g_ptr_array_find(check->moved_by, setting, NULL))
+            mean_at(judge, &meant, check);
+    }
 }
 
 void walk_move(Judge *judge, const Entry *entry)
@@ -99,8 +118,7 @@ void walk_move(Judge *judge, const Entry *entry)
     if (!state)
         return;
     const GPtrArray *axes = state->check->axes;
-    Meant meant = {state, 0};
-    judge_each_place(judge, axes, entry, "place", mean, &meant);
+    mean(judge, state->check, entry, 0);
     judge_disturb(judge, entry, state->check, axes, judge_entry_labels(entry, axes));
 }
 
@@ -112,6 +130,5 @@ void walk_struck_move(Judge *judge, const Entry *entry)
     if (!state)
         return;
     gint64 strike = live_strike_of(judge->entries, judge->count, judge->live, entry->seq);
-    Meant meant = {state, strike ? judge_rank(judge, strike) : 0};
-    judge_each_place(judge, state->check->axes, entry, "place", mean, &meant);
+    mean(judge, state->check, entry, strike ? judge_rank(judge, strike) : 0);
 }

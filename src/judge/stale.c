@@ -70,6 +70,8 @@ static void link_plan_check(Judge *judge, const PlanCheck *check)
     link_formula(judge, check, check->formula);
     for (guint i = 0; i < check->limits->len; i++)
         link_limits(judge, check, ((const PlanLimit *)check->limits->pdata[i])->limits);
+    for (guint i = 0; i < check->moved_by->len; i++)
+        link_check(judge->links->resting, check->moved_by->pdata[i], check);
     link_names(judge->links->resting, check, check->rests_on);
     link_names(judge->links->resting, check, check->with);
     link_findings(judge->links->settled, check);

@@ -157,17 +157,34 @@ static void add_method(Judge *judge, const PlanCheck *check, Array *value)
         array_add_doubt(value, i, check->doubt, METHOD_DOUBTS - judge->methods++);
 }
 
+// Whether a formula falls once what it rests on is disturbed behind this reading. Of a setting only
+// what each trial reads anew counts.
+static gboolean may_fall_by(const PlanCheck *check, const ReadingState *reading)
+{
+    const GArray *inputs = check->setting ? check->setting->inputs : NULL;
+    return !inputs || !inputs->len ||
+           g_ptr_array_find(reading->state->check->moved_by, check, NULL);
+}
+
+// The rank of the oldest reading by which a place of a formula may fall; G_MAXUINT if there is
+// none.
+static guint oldest_of(const Judge *judge, const PlanCheck *check, const Place *place)
+{
+    guint oldest = G_MAXUINT;
+    for (guint i = 0; place->weights && i < place->weights->len; i++) {
+        gint source = g_array_index(place->weights, Weight, i).source;
+        if (source >= 0 && may_fall_by(check, reading_at(judge, (guint)source)))
+            oldest = MIN(oldest, reading_at(judge, (guint)source)->rank);
+    }
+    return oldest;
+}
+
 // A formula that says `rests on` itself falls with it, whatever its inputs stand on.
 static void fall(const Judge *judge, CheckState *state, Array *value)
 {
     for (guint i = 0; judge->disturbances->len && i < state->places && i < array_size(value); i++) {
         const Place *place = array_place(value, i);
-        guint oldest = G_MAXUINT;
-        for (guint j = 0; place->weights && j < place->weights->len; j++) {
-            gint source = g_array_index(place->weights, Weight, j).source;
-            if (source >= 0)
-                oldest = MIN(oldest, reading_at(judge, (guint)source)->rank);
-        }
+        guint oldest = oldest_of(judge, state->check, place);
         guint fell =
             oldest == G_MAXUINT || state->check->finding ? 0 : basis_fell(judge, state, i, oldest);
         if (!fell)

@@ -69,7 +69,8 @@ void judge_disturb(Judge *judge, const Entry *entry, const void *subject, const 
                        .axes = axes,
                        .labels = labels,
                        .rank = judge_rank(judge, entry->seq),
-                       .step = step_index(judge, entry)};
+                       .step = step_index(judge, entry),
+                       .moved = strcmp(entry->kind->name, "move") == 0};
     g_array_append_val(judge->disturbances, one);
     judge_touch_resting(judge, subject);
 }

@@ -19,6 +19,12 @@ void site_fault(const Site *site, gsize offset, const char *message)
                message);
 }
 
+gboolean can_work(Reader *reader, guint64 work)
+{
+    reader->work += work;
+    return reader->work <= WORK_MOST;
+}
+
 static PlanGiven *given_of(const Plan *plan, const char *name)
 {
     for (guint i = 0; i < plan->given->len; i++) {
@@ -148,8 +154,7 @@ static gboolean is_bounded(const Site *site, const Formula *formula)
         site_fault(site, 0, "the axes of this formula make more than 10,000 places; fold some");
         return FALSE;
     }
-    site->reader->work += places * (1 + strlen(formula_text(formula)) / 8);
-    if (site->reader->work <= WORK_MOST)
+    if (can_work(site->reader, places * (1 + strlen(formula_text(formula)) / 8)))
         return TRUE;
     if (tell_once(site->reader, &site->reader->work))
         site_fault(site, 0, "the formulas of this plan have too many places in all; fold some");
@@ -176,14 +181,18 @@ static gboolean kind_of(const char *name, Kind *kind, gpointer user)
     return check || given;
 }
 
+Array *site_given(const Plan *plan, const char *name)
+{
+    const PlanGiven *given = given_of(plan, name);
+    return given ? array_copy(given->value) : NULL;
+}
+
 static Array *value_of(const char *name, gpointer user)
 {
     const Site *site = user;
     const PlanCheck *check = site->step ? plan_check(site->reader->plan, name) : NULL;
-    const PlanGiven *given = given_of(site->reader->plan, name);
-    if (check)
-        return array_new((const Axis *const *)check->axes->pdata, check->axes->len);
-    return given ? array_copy(given->value) : NULL;
+    return check ? array_new((const Axis *const *)check->axes->pdata, check->axes->len)
+                 : site_given(site->reader->plan, name);
 }
 
 static FormulaContext context_of(const Site *site, gint first_doubt)

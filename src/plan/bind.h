@@ -25,5 +25,12 @@ gboolean site_kind(const Site *site, const Formula *formula, Kind *kind);
 // The places of a formula whose names are found: an array with its axes. NULL with a fault.
 Array *site_shape(const Site *site, const Formula *formula);
 
+// The constant of that name, a new reference; NULL if there is none.
+Array *site_given(const Plan *plan, const char *name) G_GNUC_WARN_UNUSED_RESULT;
+
+// Whether formulas may still be worked out at so many places times operators: a hostile file must
+// not cost much time.
+gboolean can_work(Reader *reader, guint64 work);
+
 // Its value where it names constants only. NULL with a fault.
 Array *site_value(const Site *site, const Formula *formula, gint first_doubt);

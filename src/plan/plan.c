@@ -14,6 +14,7 @@ static void free_setting(PlanSetting *setting)
     number_free(setting->step);
     number_free(setting->gives);
     g_clear_pointer(&setting->stock, g_ptr_array_unref);
+    g_array_unref(setting->inputs);
     g_free(setting);
 }
 
@@ -31,6 +32,7 @@ void free_check(gpointer data)
     g_ptr_array_unref(check->with);
     g_ptr_array_unref(check->rests_on);
     g_ptr_array_unref(check->settled_by);
+    g_ptr_array_unref(check->moved_by);
     free_setting(check->setting);
     g_free(check);
 }

@@ -100,6 +100,8 @@ void resolve_plan(Reader *reader);
 void bind_plan(Reader *reader);
 void bind_check(Reader *reader, PlanCheck *check);
 void bind_setting(Reader *reader, PlanCheck *check, const char *where);
+// Once all checks are bound: what is read for a setting, and what it moves.
+void bind_inputs(Reader *reader, PlanCheck *check);
 
 // Reads a plan out of a tree, which is the plan's from here on, with `added` additions among its
 // nodes. The rest as plan_read.

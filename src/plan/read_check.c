@@ -49,6 +49,7 @@ static PlanSetting *read_setting(Reader *reader, const TreeNode *node, const cha
     setting->move = text_of(&schema_of_set, set, "move");
     setting->unit_text = text_of(&schema_of_set, set, "unit");
     setting->zero = text_of(&schema_of_set, set, "zero");
+    setting->inputs = g_array_new(FALSE, FALSE, sizeof(PlanInput));
     setting->loose = g_strcmp0(text_of(&schema_of_set, set, "loose"), "yes") == 0;
     return setting;
 }
@@ -167,6 +168,7 @@ static void read_check(Reader *reader, PlanStep *step, const TreeNode *node)
     check->node = node;
     check->axes = g_ptr_array_new();
     check->places = g_ptr_array_new();
+    check->moved_by = g_ptr_array_new();
     check->limits = g_ptr_array_new_with_free_func(free_limit);
     read_name(reader, check, node->key);
     g_autofree char *where =

@@ -84,13 +84,14 @@ gboolean verb_read(Take *take, GError **error)
         return FALSE;
     const char *at = take->words.at;
     gboolean loose = words_skip(&take->words, "loose");
-    if (loose && !target.check->setting)
+    gboolean moved = target.check->moved_by->len > 0;
+    if (loose && !moved)
         return words_refuse(&take->words, at, error,
                             "`%s` is no setting, so it is not read loose; leave `loose` out",
                             target.name);
     if (!read_gauge(take, &gauge, error))
         return FALSE;
-    const char *state = loose ? "loose" : target.check->setting ? "tightened" : NULL;
+    const char *state = loose ? "loose" : moved ? "tightened" : NULL;
     for (guint i = 0; i < values->len; i++)
         add_reading(take, &target, i, &((WordsValue *)values->pdata[i])->reading, state, &gauge);
     return TRUE;

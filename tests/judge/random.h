@@ -22,6 +22,10 @@ static const char half[] =
     "      lash %1$s: {at: main, limits: 0.10..0.30, set: {move: screw, unit: turn, step: 1/8 "
     "turn, "
     "loose: yes}, rests on: caps %1$s}\n"
+    "      play %1$s: {at: main, decimals: 2}\n"
+    "      spare %1$s = play %1$s - 0.1 mm: any\n"
+    "      slack %1$s = spare %1$s - lash %1$s: {limits: -0.30..0.30, set: {move: bracket, "
+    "unit: mm}, rests on: caps %1$s}\n"
     "    hold: {seen: second person}\n"
     "  Again %1$s:\n"
     "    after: Step %1$s\n"
@@ -61,7 +65,8 @@ typedef struct {
 
 static const Pattern patterns[] = {
     {"read",
-     "{'check':'<bore|free|lash> @','place':['#'],'step':'Step @','value':{'value':'%/100','unit':"
+     "{'check':'<bore|free|lash|play> @','place':['#'],'step':'Step "
+     "@','value':{'value':'%/100','unit':"
      "'mm','typed':'0.%'},'tool':'6f1c2d30-0000-4000-8000-0000000000<01|02|03>'}",
      12},
     {"read",
@@ -80,6 +85,8 @@ static const Pattern patterns[] = {
     {"slacken", "{'tightening':'caps @','step':'Step @','bolts':['1','2','3','4']}", 1},
     {"waited", "{'tightening':'caps @','step':'Step @','stage':3}", 1},
     {"move", "{'check':'lash @','place':['#'],'step':'<Step|Again> @'}", 2},
+    {"move", "{'check':'slack @','place':['#'],'step':'Step @'}", 2},
+    {"move", "{'check':'slack @','step':'Step @'}", 1},
     {"fit", "{'part':'shells @','place':['#'],'use':'<new|reused>'}", 2},
     {"fit", "{'part':'caps @','place':['$'],'use':'<new|reused>'}", 2},
     {"rework", "{'name':'<free|bore|gap> @','place':['#'],'step':'Step @','work':'ground'}", 1},
@@ -91,7 +98,8 @@ static const Pattern patterns[] = {
      "'<high|low|gauge|beyond wear>'],'side':'<high|low>','why':'x','who':'y'}",
      2},
     {"uphold",
-     "{'asked':'read','name':'<gap|bore|free|lash> @','step':'Step @','place':['#'],'doubt':"
+     "{'asked':'read','name':'<gap|bore|free|lash|play|slack> @','step':'Step "
+     "@','place':['#'],'doubt':"
      "'<basis|tool|disagree>','why':'x'}",
      3},
     {"uphold",

@@ -22,6 +22,7 @@ static const char plan[] =
     "      deep = skew + skew: {limits: at most 1.00, doubt: 0.01}\n"
     "      deeper = deep + 0 mm: {limits: 0..1.00}\n"
     "      held = ends[1] - 0 mm: {limits: 0..9, rests on: caps}\n"
+    "      datum: {decimals: 2}\n"
     "    fasteners:\n"
     "      caps: {bolts: 1..2, stages: 40}\n"
     "    fit: {gear: {use: may be reused}}\n"
@@ -30,6 +31,9 @@ static const char plan[] =
     "      float: {limits: 0.05..0.25}\n"
     "      lash: {at: valve, limits: 0.27..0.33, rests on: [caps], set: {move: screw, unit: turn, "
     "step: 1/8 turn, loose: yes}}\n"
+    "      play: {at: [valve, to/fro], decimals: 2}\n"
+    "      slack = play[fro] - play[to] - datum: {limits: 0.02..0.06, rests on: [caps], set: "
+    "{move: bracket, unit: mm}}\n"
     "  Retorque:\n"
     "    after: Lash\n"
     "    retighten: {caps: as before}\n"
@@ -73,6 +77,59 @@ START_TEST(a_move_disturbs_its_own_place)
     story_expect(&story, "read lash[2]", "pass"); // the next trial: the first is no other opinion
     story_enter(&story, "move", "{'check':'lash','step':'Lash'}");
     story_expect(&story, "read lash[1]", "in doubt basis");
+    story_end(&story);
+}
+END_TEST
+
+static void read_play(Story *story, guint valve, const char *to, const char *fro)
+{
+    g_autofree char *one = g_strdup_printf("'place':['%u','to'],", valve);
+    g_autofree char *other = g_strdup_printf("'place':['%u','fro'],", valve);
+    read_in(story, "play", one, "Lash", to);
+    read_in(story, "play", other, "Lash", fro);
+}
+
+// `datum` was read in a step before, once for all trials.
+START_TEST(a_move_disturbs_what_is_read_for_its_formula)
+{
+    Story story;
+    begin(&story);
+    read_in(&story, "datum", "", "Found", "10");
+    read_play(&story, 1, "20", "34");
+    read_play(&story, 2, "20", "30");
+    story_expect(&story, "read slack[1]", "pass");
+    story_expect(&story, "read slack[2]", "fail low");
+    story_enter(&story, "move", "{'check':'slack','place':['2'],'step':'Lash'}");
+    story_expect(&story, "read play[1, fro]", "noted");
+    story_expect(&story, "read play[2, fro]", "in doubt basis");
+    story_expect(&story, "read slack[1]", "pass");
+    story_expect(&story, "read slack[2]", "in doubt basis");
+    read_play(&story, 2, "20", "34");
+    story_expect(&story, "read slack[2]", "pass"); // nothing stands on the first trial's readings
+    story_enter(&story, "slacken", "{'tightening':'caps','step':'Found','bolts':['1','2']}");
+    story_expect(&story, "read slack[2]", "in doubt basis");
+    story_expect(&story, "read play[2, to]", "noted"); // only the setting rests on the caps
+    read_play(&story, 2, "20", "34");
+    story_expect(&story, "read slack[2]", "pass");
+    story_expect(&story, "read slack[1]", "in doubt basis");
+    story_end(&story);
+}
+END_TEST
+
+START_TEST(a_struck_move_joins_what_was_read_for_its_formula)
+{
+    Story story;
+    begin(&story);
+    read_in(&story, "datum", "", "Found", "10"); // 5
+    story_enter(&story, "move", "{'check':'slack','place':['1'],'step':'Lash'}");
+    read_play(&story, 1, "20", "34");
+    read_play(&story, 2, "20", "34");
+    story_enter(&story, "strike", "{'entry':6,'cause':'not done'}");
+    story_expect(&story, "read play[1, to]", "in doubt basis");
+    story_expect(&story, "read slack[1]", "in doubt basis");
+    story_expect(&story, "read slack[2]", "pass");
+    read_play(&story, 1, "20", "34");
+    story_expect(&story, "read slack[1]", "pass");
     story_end(&story);
 }
 END_TEST
@@ -442,6 +499,8 @@ int main(void)
     Suite *suite = suite_create("readings");
     TCase *tcase = tcase_create("readings");
     tcase_add_test(tcase, a_move_disturbs_its_own_place);
+    tcase_add_test(tcase, a_move_disturbs_what_is_read_for_its_formula);
+    tcase_add_test(tcase, a_struck_move_joins_what_was_read_for_its_formula);
     tcase_add_test(tcase, loose_readings_only_advise);
     tcase_add_test(tcase, a_struck_move_joins_the_trial_before);
     tcase_add_test(tcase, read_again_in_later_steps);

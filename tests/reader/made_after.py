@@ -66,7 +66,8 @@ class AfterMade:
             self.say(f'rework {self.dice.choice(step.parts)}{self.dice.choice(("", "[front]"))} "filed"')
         elif moved:
             where = self.dice.choice(("", "", "[front]")) if moved[0].axes else ""
-            self.say(f"move {moved[0].name}{where} by {self.dice.choice(('1/48', '-1/24'))} turn")
+            unit = "mm" if moved[0].reads else "turn"
+            self.say(f"move {moved[0].name}{where} by {self.dice.choice(('1/48', '-1/24'))} {unit}")
         else:
             self.say(f'slacken {group.name}[{self.dice.choice(group.bolts)}] in {step.name} "beneath"')
 

@@ -172,12 +172,14 @@ class LogMade:
     def trials(self, check: CheckMade, step: str) -> None:
         """Moved, read loose, perhaps struck, and read as it stands."""
         for _ in range(self.dice.randint(1, 2)):
-            self.say(f"move {check.name} to 0.{self.dice.randint(10, 90)} turn")
+            unit = "mm" if check.reads else "turn"
+            self.say(f"move {check.name} to 0.{self.dice.randint(10, 90)} {unit}")
             if self.dice.random() < 0.3:
                 self.say("strike last typo")
+            read = check.reads or check
             if self.dice.random() < 0.5:
-                self.say(f"read {spot(check.name, check.places()[0])} {self.value()} loose with G1")
-            self.readings(check, step)
+                self.say(f"read {spot(read.name, read.places()[0])} {self.value()} loose with G1")
+            self.readings(read, step)
 
     def readings(self, check: CheckMade, step: str) -> None:
         gauge = self.gauge()

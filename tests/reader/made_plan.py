@@ -23,6 +23,7 @@ class CheckMade:
     choose: bool = False
     finding: bool = False
     setting: bool = False
+    reads: CheckMade | None = None  # of a setting that is worked out: what is read for it
     inches: bool = False
 
     def places(self) -> list[tuple[str, ...]]:
@@ -91,6 +92,8 @@ class PlanMade:
             self.setting(step)
         if self.dice.random() < 0.3:
             self.inches(step)
+        if self.dice.random() < 0.3:
+            self.setting_by_formula(step)
         for _ in range(self.dice.randint(1, 3)):
             self.formula(step)
         self.look(step)
@@ -142,6 +145,31 @@ class PlanMade:
                           f"gives: 0.5 mm, zero: mesh, loose: yes}}, rests on: {held}}}")
         step.checks.append(check)
         self.inputs.append(check)
+
+    def setting_by_formula(self, step: StepMade) -> None:
+        """Worked out of a check of the same step, perhaps over another formula, perhaps with one
+        of an earlier step or a constant."""
+        read = CheckMade(self.word(), self.dice.choice((["row"], ["end", "row"])), "read")
+        rest = read.axes[:-1]
+        by = self.dice.choice([group.name for group, _ in step.tightened])
+        own, of_it = self.dice.choice((("", f", rests on: {by}"), (f", rests on: {by}", "")))
+        self.lines.append(f"      {read.name}: {{at: [{', '.join(read.axes)}], decimals: 2, "
+                          f"gauge: dial{own}}}")
+        inputs = [check.name for check in self.inputs if not check.axes and not check.inches]
+        other = self.dice.choice(inputs + ["nominal", "shim"])
+        forms = [(f"{read.name}[3] - {read.name}[1]", "-0.05..0.05", rest),
+                 (f"max({read.name} over row) - {other}", "-0.05..0.05", rest),
+                 (f"{read.name} - {read.name}[row - 1]", "-0.05..0.05", None)]
+        text, limits, axes = self.dice.choice(forms)
+        if self.dice.random() < 0.3:
+            between = self.word()
+            self.lines.append(f"      {between} = {read.name} + 0 mm: any")
+            text = text.replace(read.name, between)
+        check = CheckMade(self.word(), axes or [], "formula", setting=True, reads=read)
+        self.lines.append(f"      {check.name} = {text}: {{limits: {limits}{of_it}, set: "
+                          "{move: bracket, unit: mm, range: 0..3, stock: 0..3 in 0.5}}")
+        step.checks += [read, check]
+        self.inputs.append(read)
 
     def retighten(self, step: StepMade, number: int) -> None:
         earlier = [group for group in self.groups if group not in [g for g, _ in step.tightened]]

@@ -9,6 +9,7 @@ import yaml
 
 from arrays import Array, Axis, Labels, Place
 from formula import Context, evaluate, give_unit, parse
+from formula import names as names_in
 from labels import axes_at, bolts_at, labels, order_of, places
 from limits import Limits, Stage, parse_limits, parse_stage
 from units import PURE, Kind, Unit, parse_unit, raised, times
@@ -360,6 +361,25 @@ class Plan:
                            else axes_at(text, self.axes))]
             return
         check.axes = evaluate(check.formula, Context(self.shape)).axes
+
+    def read_for(self, setting: Check) -> list[Check]:
+        """What each trial of a setting reads: itself, or the checks that its formula uses, also
+        over other formulas, in its own step; no settings of their own and no findings."""
+        if not setting.formula:
+            return [setting]
+        return self.read_by(setting, setting, [])
+
+    def read_by(self, setting: Check, check: Check, found: list[Check]) -> list[Check]:
+        for name in [] if setting.choose else names_in(check.formula):
+            used = self.checks.get(name)
+            if (not used or used in found or used.step != setting.step or used.setting
+                    or used.finding or used.asked != "read"):
+                continue
+            if used.formula:
+                self.read_by(setting, used, found)
+            else:
+                found.append(used)
+        return found
 
     def shape(self, name: str) -> Array:
         return self.given[name] if name in self.given else Array(self.checks[name].axes)

@@ -48,6 +48,13 @@ class Expansion(unittest.TestCase):
         self.assertEqual(DEMO.doubts[("±", ("given", "piston dish", ""), 0)], F("0.2") / 10**6)
         self.assertEqual(DEMO.given["added wall"].axes, [("grade", ("A", "B"))])
 
+    def test_what_is_read_for_a_setting(self):
+        plan = load(str(ROOT / "tests/scenarios/chain.yaml"))
+        self.assertEqual([one.name for one in plan.read_for(plan.checks["chain slack"])],
+                         ["chain play"])
+        backlash = DEMO.checks["idler backlash"]
+        self.assertEqual(DEMO.read_for(backlash), [backlash])
+
     def test_gates_hold_until_the_next(self):
         self.assertEqual(DEMO.steps["Crank"].gate, "first start")
         self.assertEqual(DEMO.steps["Hand over"].gate, "hand over")

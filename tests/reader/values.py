@@ -21,6 +21,7 @@ class Values:
         self.gauges: dict[Hashable, Gauge] = {}
         self.doubts: dict[Hashable, F] = dict(plan.doubts)
         self.ranks = {entry.seq: entry.rank for entry in walk.entries}
+        self.entries = {entry.seq: entry for entry in walk.entries}
         self.arrays: dict[tuple[str, str, bool], Array] = {}
 
     def spread(self, place: Place) -> F:
@@ -87,8 +88,10 @@ class Values:
 
     def fell(self, check: Check, labels: Labels, place: Place) -> int:
         """When what a formula itself rests on was last disturbed, behind the oldest it uses."""
-        oldest = min((self.ranks[source[1]] for source in place.weights if source[0] == "reading"),
-                     default=None)
+        anew = {one.name for one in self.plan.read_for(check)} if check.setting else set()
+        seqs = [source[1] for source in place.weights if source[0] == "reading"]
+        oldest = min((self.ranks[seq] for seq in seqs
+                      if not anew or self.entries[seq].body["check"] in anew), default=None)
         fallen = self.walk.fallen.get((check.name, check.step, labels), [])
         return 0 if oldest is None else max((rank for rank in fallen if rank > oldest), default=0)
 

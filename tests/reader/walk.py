@@ -73,8 +73,7 @@ class Walk:
         if not entry.live:
             if entry.kind == "move":
                 check = self.plan.checks[entry.body["check"]]
-                self.unsound_until.update({(check.name, place): self.struck_at(entry)
-                                           for place in self.covered(check.axes, entry)})
+                self.mean(check, entry, self.struck_at(entry))
             return
         if not self.planned(entry):
             return
@@ -239,10 +238,24 @@ class Walk:
     def on_move(self, entry: Entry) -> None:
         """A move of one place is that place's own; without one it is the whole setting's."""
         check = self.plan.checks[entry.body["check"]]
-        moved = self.covered(check.axes, entry)
-        self.unsound_until.update({(check.name, place): 0 for place in moved})
-        self.fall(check, entry, moved)
-        self.disturb(check.name, entry, check.axes, moved)
+        self.mean(check, entry, 0)
+        for read in self.plan.read_for(check) or [check]:
+            self.fall(read, entry, self.moved_of(read, check, entry))
+        self.disturb(check.name, entry, check.axes, self.covered(check.axes, entry))
+
+    def moved_of(self, read: Check, setting: Check, entry: Entry) -> list[Labels]:
+        """Where what is read for a setting is met by its move: everywhere if that names no place."""
+        if not entry.body.get("place"):
+            return places(read.axes)
+        moved = self.covered(setting.axes, entry)
+        return [one for one in places(read.axes)
+                if any(meet(setting.axes, place, read.axes, one) for place in moved)]
+
+    def mean(self, setting: Check, entry: Entry, until: int) -> None:
+        """Up to which rank readings were meant for a trial that never was."""
+        for read in self.plan.read_for(setting) or [setting]:
+            self.unsound_until.update({(read.name, place): until
+                                       for place in self.moved_of(read, setting, entry)})
 
     # Bolts
 

@@ -93,7 +93,17 @@ typedef struct {
     gint direction;   // moving up makes the reading greater (1) or smaller (-1); 0: not said
     const char *zero; // where moves are counted from, NULL if not said
     gboolean loose;   // also read loose
+    GArray *inputs;   // PlanInput: what is read in a trial, in the order it is asked for
 } PlanSetting;
+
+// One reading that a place of a setting needs: the place itself, or where the setting is a formula,
+// a place of a check that it uses, which is read in the same step and is neither a setting of its
+// own nor a finding. What serves several places stands at each. None where one of an axis is chosen.
+typedef struct {
+    const PlanCheck *check;
+    guint place; // of its axes
+    guint of;    // the place of the setting
+} PlanInput;
 
 struct PlanCheck {
     const char *name;
@@ -119,6 +129,8 @@ struct PlanCheck {
     const char *gauge, *source; // the nearest said: by itself, its step, the plan; or NULL
     const char *choose;         // the axis, NULL if nothing is chosen
     PlanSetting *setting;
+    GPtrArray *moved_by; // const PlanCheck *: the settings whose moves disturb it: itself, or those
+                         // whose inputs it has; a formula only where nothing is read for it
     GPtrArray *with, *rests_on, *settled_by; // PlanName *
     gboolean by_decision;                    // settled by: decision
     gboolean finding;                        // has `settled by`
