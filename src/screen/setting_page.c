@@ -18,8 +18,8 @@ void setting_far(const Trials *trials, const TrialNext *next, const char *typed,
 {
     enum { DOT = 3, HIGH = 2, LEFT = 5, ROW = 3, BELOW = 14 };
     const Trial *last = trials_last(trials);
-    g_autofree char *at = setting_at(setting_made(trials, next));
-    guint number = MAX(1, trials->all->len) + (next->ask == TRIAL_MOVE && last && last->read);
+    g_autofree char *at = setting_at(trials, setting_made(trials, next));
+    guint number = MAX(1, trials->all->len) + (next->ask == TRIAL_MOVE && last && last->readings);
     g_autofree char *head = g_strdup_printf("try %u · %s%s", number,
                                             next->ask == TRIAL_MOVE ? trials->check->setting->move
                                             : next->ask == TRIAL_LOOSE ? "loose"
@@ -40,19 +40,25 @@ void setting_far(const Trials *trials, const TrialNext *next, const char *typed,
                verdict_style(last && last->read ? last->verdict : VERDICT_OPEN), line);
 }
 
+// ` at 1`, ` chain play 1, forth`, ``: where something was read.
+static char *detail_place_words(const Trials *trials, const Entry *entry)
+{
+    gint input = trials_input(trials, entry);
+    return input >= 0 ? setting_at(trials, trials->inputs[input]) : g_strdup("");
+}
+
 // `09:36  MO  loose at 1 0.07 mm`
-static char *detail_entry(const Taken *taken, const Entry *entry)
+static char *detail_entry(const Taken *taken, const Trials *trials, const Entry *entry)
 {
     gboolean move = strcmp(entry->kind->name, "move") == 0;
     const json_t *to = move ? json_object_get(entry->body, "to") : NULL;
     const char *field = !move ? "value" : to ? "to" : "moved";
     g_autofree char *value = value_words(json_object_get(entry->body, field));
     g_autofree char *when = entry_when(entry);
-    const char *label = move ? NULL : entry_list_item(entry, "place", 0);
+    g_autofree char *at = move ? g_strdup("") : detail_place_words(trials, entry);
     const char *state = move ? (to ? "to" : "by") : entry_text(entry, "state");
-    return g_strdup_printf(" %s  %s  %s%s%s %s", when + 11, taken_initials(taken, entry->by),
-                           state ? state : "tightened", label ? " at " : "", label ? label : "",
-                           value);
+    return g_strdup_printf(" %s  %s  %s%s %s", when + 11, taken_initials(taken, entry->by),
+                           state ? state : "tightened", at, value);
 }
 
 static guint detail_try(Canvas *about, guint row, const Taken *taken, const Trials *trials,
@@ -63,7 +69,7 @@ static guint detail_try(Canvas *about, guint row, const Taken *taken, const Tria
     canvas_put(about, row++, 1, 0, verdict_style(trial->read ? trial->verdict : VERDICT_OPEN),
                line);
     for (guint i = 0; i < trial->entries->len; i++) {
-        g_autofree char *words = detail_entry(taken, trial->entries->pdata[i]);
+        g_autofree char *words = detail_entry(taken, trials, trial->entries->pdata[i]);
         canvas_put(about, row++, 1, 0, style_of(0, 0), words);
     }
     for (guint i = 0; i < trial->notes->len; i++) {

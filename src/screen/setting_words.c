@@ -10,7 +10,8 @@
 
 const Requirement *setting_made(const Trials *trials, const TrialNext *next)
 {
-    return trials->made[next->ask == TRIAL_LOOSE || next->ask == TRIAL_TIGHT ? next->place : 0];
+    return next->ask == TRIAL_LOOSE || next->ask == TRIAL_TIGHT ? trials->inputs[next->input]
+                                                                : trials->made[0];
 }
 
 // LINES -----------------------------------------------------------------------------------------
@@ -58,8 +59,12 @@ char *setting_line(Desk *desk, const Trials *trials, const TrialNext *next, cons
 
 // WORDS -----------------------------------------------------------------------------------------
 
-char *setting_at(const Requirement *made)
+char *setting_at(const Trials *trials, const Requirement *made)
 {
+    if (made->check != trials->check) {
+        g_autofree char *title = requirement_title(made);
+        return g_strconcat(" ", title, NULL);
+    }
     return *made->place ? g_strdup_printf(" at %s", made->place) : g_strdup("");
 }
 
@@ -83,7 +88,7 @@ static gboolean must_loosen(const Trials *trials)
 char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next)
 {
     const Requirement *made = setting_made(trials, next);
-    g_autofree char *at = setting_at(made);
+    g_autofree char *at = setting_at(trials, made);
     ToolNeed need = bench_need(made);
     const char *sort = need.sort;
     g_autofree char *gauge =
@@ -111,8 +116,10 @@ char *setting_then(const Trials *trials, const TrialNext *next)
                                    : g_strdup(loose);
     if (next->ask == TRIAL_LOOSE)
         return g_strdup(tighten);
-    if (next->ask == TRIAL_TIGHT && next->place + 1 < trials->places)
-        return g_strdup_printf("tight at %s", trials->made[next->place + 1]->place);
+    if (next->ask == TRIAL_TIGHT && next->input + 1 < trials->check->setting->inputs->len) {
+        g_autofree char *at = setting_at(trials, trials->inputs[next->input + 1]);
+        return g_strconcat("tight", at, NULL);
+    }
     return g_strdup(next->ask == TRIAL_TIGHTEN ? "read it tight" : "the verdict on this try");
 }
 
@@ -125,6 +132,36 @@ static char *reading_words(const Requirement *made)
     return *fault ? g_strdup_printf("%s%s%s", fault + strlen(" · "), doubted ? ", " : "",
                                     doubted ? outside : "")
                   : g_strdup(verdict_mark(made->verdict, made->reason));
+}
+
+// How a requirement stands with what is typed.
+static const Requirement *supposed_made(const Supposed *supposed, const Trials *trials,
+                                        const Requirement *now)
+{
+    for (guint i = 0; i < trials->assessment->requirements->len; i++)
+        if (trials->assessment->requirements->pdata[i] == now)
+            return supposed->made->requirements->pdata[i];
+    return now;
+}
+
+// `0.07 mm ±.01   ▼ FAIL, 0.01 under`
+static char *value_words_of(const Requirement *made)
+{
+    g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
+    g_autofree char *fault = reading_words(made);
+    return g_strdup_printf("%s %s %s   %s", value, figure_unit(made), doubt, fault);
+}
+
+// Whether a reading now makes a place whole, of a setting that is worked out.
+static gboolean makes_whole(const Trials *trials, const TrialNext *next)
+{
+    const GArray *inputs = trials->check->setting->inputs;
+    const Trial *trial = trials_last(trials);
+    gboolean whole = trials->check->formula && next->ask == TRIAL_TIGHT && trial;
+    for (guint i = 0; whole && i < inputs->len; i++)
+        whole = g_array_index(inputs, PlanInput, i).of != next->place || i == next->input ||
+                trial->tight[i];
+    return whole;
 }
 
 // What the digits mean: `0.07 mm ±.01   ▼ FAIL, 0.01 under`; NULL while more is still to come.
@@ -141,16 +178,14 @@ char *setting_meaning(const Supposed *supposed, const Trials *trials, const Tria
                    : g_strdup_printf("the %s stands at %s %s now", plan->move, typed, unit);
     if (next->ask == TRIAL_LOOSE)
         return g_strdup_printf("%s, loose: it advises and is not judged", typed);
-    const Requirement *now = setting_made(trials, next);
-    for (guint i = 0; i < trials->assessment->requirements->len; i++) {
-        if (trials->assessment->requirements->pdata[i] != now)
-            continue;
-        const Requirement *made = supposed->made->requirements->pdata[i];
-        g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
-        g_autofree char *fault = reading_words(made);
-        return g_strdup_printf("%s %s %s   %s", value, figure_unit(made), doubt, fault);
-    }
-    return g_strdup("");
+    const Requirement *read = supposed_made(supposed, trials, setting_made(trials, next));
+    if (!trials->check->formula)
+        return value_words_of(read);
+    g_autofree char *value = figure_value(read);
+    const Requirement *made = supposed_made(supposed, trials, trials->made[next->place]);
+    g_autofree char *words = makes_whole(trials, next) ? value_words_of(made) : g_strdup("");
+    return g_strdup_printf("%s %s%s%s%s%s", value, figure_unit(read), *words ? "; " : "",
+                           *words ? trials->check->name : "", *words ? " " : "", words);
 }
 
 enum { UNIT_WIDTH = 3 }; // columns behind the field

@@ -13,8 +13,9 @@ const Requirement *setting_made(const Trials *trials, const TrialNext *next);
 // The log line for what is typed; NULL where that says nothing.
 char *setting_line(Desk *desk, const Trials *trials, const TrialNext *next,
                    const char *typed) G_GNUC_WARN_UNUSED_RESULT;
-// ` at 3`; empty where the check has no places.
-char *setting_at(const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
+// ` at 3`, of what is read for a formula ` chain play 3, forth`; empty where the setting itself is
+// read and has no places.
+char *setting_at(const Trials *trials, const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
 // What is asked.
 char *setting_next(Desk *desk, const Trials *trials,
                    const TrialNext *next) G_GNUC_WARN_UNUSED_RESULT;

@@ -101,7 +101,7 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
                        const char *typed, Page *page)
 {
     const PlanSetting *plan = trials->check->setting;
-    const Unit *unit = trials->check->unit;
+    const Unit *unit = setting_made(trials, next)->check->unit;
     g_autofree char *words = setting_next(desk, trials, next), *then = setting_then(trials, next);
     g_autofree char *moved = setting_unit(plan->unit_text);
     page_say(&page->next, "%s", words);
@@ -220,7 +220,7 @@ static void say_last(Setting *setting, Desk *desk, const TrialNext *next, const 
         return;
     const Requirement *made = setting_made(trials, next);
     const char *unit = trials->check->setting->unit_text;
-    g_autofree char *at = setting_at(made), *time = moment_text(desk->now);
+    g_autofree char *at = setting_at(trials, made), *time = moment_text(desk->now);
     const char *who = desk->who ? desk->who : "";
     if (next->ask == TRIAL_MOVE) {
         desk_last(desk, "try %u · %s %s %s · %.5s %s", trial->number, trials->check->setting->move,
@@ -228,7 +228,10 @@ static void say_last(Setting *setting, Desk *desk, const TrialNext *next, const 
         warn_range(desk, trials, trial->position);
         return;
     }
-    g_autofree char *outcome = trial_outcome(trials, trial), *fault = fault_words(made);
+    const Requirement *judged = trials->check->formula && trial->places[next->place].entry
+                                    ? trials->made[next->place]
+                                    : made;
+    g_autofree char *outcome = trial_outcome(trials, trial), *fault = fault_words(judged);
     gboolean over = trials_next(trials, FALSE).ask == TRIAL_DONE;
     desk_last(desk, "try %u · %s%s · %s%s%s · %.5s %s", trial->number,
               next->ask == TRIAL_LOOSE ? "loose" : "tight", at, typed, over ? " · " : "",
@@ -289,18 +292,21 @@ static GArray *stations(const Trials *trials)
     GArray *all = g_array_new(FALSE, TRUE, sizeof(TrialNext));
     TrialNext one = {.ask = TRIAL_MOVE};
     const PlanTightening *hold = trials_open_hold(trials);
+    const GArray *inputs = trials->check->setting->inputs;
     g_array_append_val(all, one);
-    if (trials->check->setting->loose) {
-        one = (TrialNext){.ask = TRIAL_LOOSE};
-        g_array_append_val(all, one);
+    for (guint i = 0; i < inputs->len && trials->check->setting->loose; i++) {
+        one = (TrialNext){.ask = TRIAL_LOOSE, .input = i};
+        if (g_array_index(inputs, PlanInput, i).of == 0)
+            g_array_append_val(all, one);
     }
     if (hold) {
         one = (TrialNext){.ask = TRIAL_TIGHTEN, .tightening = hold};
         g_array_append_val(all, one);
     }
-    for (guint i = 0; i < trials->places; i++) {
-        one = (TrialNext){.ask = TRIAL_TIGHT, .place = i};
-        if (trials->made[i]->verdict != VERDICT_NOT_NEEDED)
+    for (guint i = 0; i < inputs->len; i++) {
+        one = (TrialNext){
+            .ask = TRIAL_TIGHT, .place = g_array_index(inputs, PlanInput, i).of, .input = i};
+        if (trials->inputs[i]->verdict != VERDICT_NOT_NEEDED)
             g_array_append_val(all, one);
     }
     return all;
@@ -312,7 +318,7 @@ static Go go_beside(Setting *setting, const Trials *trials, gint direction)
     g_autoptr(GArray) all = stations(trials);
     guint at = 0;
     while (at < all->len && (g_array_index(all, TrialNext, at).ask != next.ask ||
-                             g_array_index(all, TrialNext, at).place != next.place))
+                             g_array_index(all, TrialNext, at).input != next.input))
         at++;
     if (direction < 0 && at == 0)
         return go(GO_STAY);

@@ -376,8 +376,9 @@ static void put_try(const Table *table, guint row, guint number, const Trial *tr
     g_autofree char *label = g_strdup_printf("%u", number);
     g_autofree char *position =
         trial && trial->move ? trial_position_words(trials->check, trial->position) : g_strdup("");
-    g_autofree char *loose =
-        trial && trial->loose ? check_value_words(trials->check, trial->loose_value) : g_strdup("");
+    g_autofree char *loose = trial && trial->loose_value
+                                 ? check_value_words(trials->check, trial->loose_value)
+                                 : g_strdup("");
     canvas_put(table->canvas, row, TRY_COLUMN, 0, plain, label);
     put_cell(table, row, MOVE_COLUMN, LOOSE_COLUMN - MOVE_COLUMN - 1,
              here && asks(table, TRIAL_MOVE), position);
@@ -402,7 +403,7 @@ static void put_struck(const Table *table, guint row, const TrialStruck *struck)
         value = kind_field(entry->kind, fields[i]) ? json_object_get(entry->body, fields[i]) : NULL;
     g_autofree char *typed = value_words(value);
     const char *state = read ? entry_text(entry, "state") : NULL;
-    const char *place = table->trials->made[struck->place]->place;
+    const char *place = table->trials->inputs[struck->input]->place;
     g_autofree char *words =
         g_strdup_printf("──%s──  struck: %s%s%s%s%s", typed, struck->cause, read ? ", " : "",
                         read ? (g_strcmp0(state, "loose") == 0 ? "loose" : "tight") : "",
@@ -416,9 +417,10 @@ static void put_struck(const Table *table, guint row, const TrialStruck *struck)
 guint trials_paint(Canvas *canvas, guint row, const Trials *trials, const TrialNext *next,
                    const char *typed, guint *focus)
 {
-    Table table = {.canvas = canvas, .trials = trials, .next = next, .typed = typed};
+    const char *shown = trials->check->formula && next->ask != TRIAL_MOVE ? "" : typed;
+    Table table = {.canvas = canvas, .trials = trials, .next = next, .typed = shown};
     const Trial *last = trials_last(trials);
-    gboolean anew = next->ask == TRIAL_MOVE && (!last || last->read);
+    gboolean anew = next->ask == TRIAL_MOVE && (!last || last->readings);
     lay_out(&table);
     put_head(&table, row++);
     for (guint i = 0; i < trials->all->len; i++) {

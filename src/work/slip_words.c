@@ -83,11 +83,12 @@ static void add_value(Company *company, const Number *value)
 // The entry that moved what the check is set with last; 0 if none did.
 static gint64 moved_last(const GPtrArray *entries, const PlanCheck *check)
 {
-    for (guint i = check->setting ? entries->len : 0; i-- > 0;) {
+    for (guint i = check->moved_by->len ? entries->len : 0; i-- > 0;) {
         const Entry *entry = entries->pdata[i];
-        if (strcmp(entry->kind->name, "move") == 0 &&
-            g_strcmp0(entry_text(entry, "check"), check->name) == 0)
-            return entry->seq;
+        for (guint j = 0; strcmp(entry->kind->name, "move") == 0 && j < check->moved_by->len; j++)
+            if (g_strcmp0(entry_text(entry, "check"),
+                          ((const PlanCheck *)check->moved_by->pdata[j])->name) == 0)
+                return entry->seq;
     }
     return 0;
 }

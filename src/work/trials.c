@@ -1,4 +1,4 @@
-#include <standbook/work/trials.h>
+#include "trials_inside.h"
 
 #include <standbook/record/live.h>
 #include <standbook/record/order.h>
@@ -9,10 +9,12 @@ static gboolean is_kind(const Entry *entry, const char *kind)
     return strcmp(entry->kind->name, kind) == 0;
 }
 
-// Whether it is a move or a reading of this check.
+// Whether it is a move of this setting or a reading for it.
 static gboolean is_of(const Trials *trials, const Entry *entry)
 {
-    return (is_kind(entry, "move") || is_kind(entry, "read")) &&
+    if (is_kind(entry, "read"))
+        return trials_input(trials, entry) >= 0;
+    return is_kind(entry, "move") &&
            g_strcmp0(entry_text(entry, "check"), trials->check->name) == 0;
 }
 
@@ -33,6 +35,8 @@ static void trial_free(gpointer data)
     number_free(trial->loose_value);
     assessment_free(trial->then);
     g_free(trial->places);
+    g_free(trial->tight);
+    g_free(trial->loosely);
     g_free(trial);
 }
 
@@ -42,6 +46,7 @@ void trials_free(Trials *trials)
         return;
     g_ptr_array_unref(trials->all);
     g_free(trials->made);
+    g_free(trials->inputs);
     g_free(trials);
 }
 
@@ -64,6 +69,8 @@ static Trial *open_trial(Trials *trials)
     trial->struck = g_array_new(FALSE, FALSE, sizeof(TrialStruck));
     trial->notes = g_ptr_array_new();
     trial->places = g_new0(TrialPlace, trials->places);
+    trial->tight = g_new0(const Entry *, trials->check->setting->inputs->len + 1);
+    trial->loosely = g_new0(const Entry *, trials->check->setting->inputs->len + 1);
     trial->position = before && before->position ? number_copy(before->position) : NULL;
     g_ptr_array_add(trials->all, trial);
     return trial;
@@ -75,49 +82,56 @@ static Trial *trial_in_hand(Trials *trials)
     return last ? last : open_trial(trials);
 }
 
-static guint place_of(const Trials *trials, const Entry *entry)
-{
-    gsize count = entry_list_length(entry, "place");
-    g_autoptr(GPtrArray) labels = g_ptr_array_new();
-    for (gsize i = 0; i < count; i++)
-        g_ptr_array_add(labels, (gpointer)entry_list_item(entry, "place", i));
-    g_ptr_array_add(labels, NULL);
-    for (guint i = 0; i < trials->places; i++)
-        if (g_strv_equal((const char *const *)trials->made[i]->labels,
-                         (const char *const *)labels->pdata))
-            return i;
-    return 0;
-}
-
 static void take_move(Trials *trials, const Entry *entry)
 {
     Trial *trial = trial_in_hand(trials);
-    if (trial->read)
+    if (trial->readings)
         trial = open_trial(trials);
     g_autoptr(Number) before = g_steal_pointer(&trial->position);
     g_autoptr(Number) to = entry_amount(entry, "to"), by = entry_amount(entry, "moved");
     trial->position = to ? g_steal_pointer(&to) : before && by ? number_add(before, by) : NULL;
     trial->move = entry;
     trial->loose = NULL;
+    memset(trial->loosely, 0, trials->check->setting->inputs->len * sizeof *trial->loosely);
     g_clear_pointer(&trial->loose_value, number_free);
     g_ptr_array_add(trial->entries, (gpointer)entry);
+}
+
+static void take_tight(Trials *trials, Trial *trial, const Entry *entry)
+{
+    trials_put(trials, entry, trial->tight);
+    trial->readings++;
+    trial->read = 0;
+    trial->ended = 0;
+    for (guint i = 0; i < trials->places; i++) {
+        trial->places[i].entry = trials_whole(trials, trial->tight, i);
+        trial->read += trial->places[i].entry ? 1 : 0;
+    }
+}
+
+// What a formula comes to is worked out later (trials_judge).
+static void take_loose(Trials *trials, Trial *trial, const Entry *entry)
+{
+    trials_put(trials, entry, trial->loosely);
+    for (guint i = 0; i < trials->places; i++) {
+        if (trials_whole(trials, trial->loosely, i) != entry)
+            continue;
+        number_free(trial->loose_value);
+        trial->loose = entry;
+        trial->loose_value = trials->check->formula ? NULL : entry_amount(entry, "value");
+        trial->loose_place = i;
+        return;
+    }
 }
 
 static void take_reading(Trials *trials, const Entry *entry)
 {
     Trial *trial = trial_in_hand(trials);
-    guint place = place_of(trials, entry);
     g_ptr_array_add(trial->entries, (gpointer)entry);
-    if (is_tight(entry)) {
-        trial->read += trial->places[place].entry ? 0 : 1;
-        trial->places[place].entry = entry;
-        trial->ended = 0;
-        return;
-    }
-    number_free(trial->loose_value);
-    trial->loose = entry;
-    trial->loose_value = entry_amount(entry, "value");
-    trial->loose_place = place;
+    if (is_tight(entry))
+        take_tight(trials, trial, entry);
+    else
+        take_loose(trials, trial, entry);
 }
 
 static gboolean rests_on(const PlanCheck *check, const char *name)
@@ -131,6 +145,16 @@ static gboolean rests_on(const PlanCheck *check, const char *name)
     return FALSE;
 }
 
+// Whether the setting, or what is read for it, rests on it.
+static gboolean stands_on(const Trials *trials, const char *name)
+{
+    const GArray *inputs = trials->check->setting->inputs;
+    gboolean found = rests_on(trials->check, name);
+    for (guint i = 0; !found && i < inputs->len; i++)
+        found = rests_on(g_array_index(inputs, PlanInput, i).check, name);
+    return found;
+}
+
 // Whether the entry disturbs what was read of the setting.
 static gboolean disturbs(const Trials *trials, const Entry *entry)
 {
@@ -141,7 +165,7 @@ static gboolean disturbs(const Trials *trials, const Entry *entry)
         return is_of(trials, entry);
     for (gsize i = 0; i < G_N_ELEMENTS(others); i++)
         if (is_kind(entry, others[i].kind))
-            return rests_on(trials->check, entry_text(entry, others[i].field));
+            return stands_on(trials, entry_text(entry, others[i].field));
     return FALSE;
 }
 
@@ -150,9 +174,10 @@ static void take_other(Trials *trials, const Entry *entry)
     Trial *last = last_of(trials);
     if (!last)
         return;
-    if (last->read && !last->ended && disturbs(trials, entry))
+    if (last->readings && !last->ended && disturbs(trials, entry))
         last->ended = entry->seq;
-    if (is_kind(entry, "note") && g_strcmp0(entry_text(entry, "about"), trials->check->name) == 0)
+    const char *about = is_kind(entry, "note") ? entry_text(entry, "about") : NULL;
+    if (about && (strcmp(about, trials->check->name) == 0 || trials_reads(trials, about)))
         g_ptr_array_add(last->notes, (gpointer)entry_text(entry, "text"));
 }
 
@@ -170,7 +195,7 @@ static void take_struck(Trials *trials, const Entry *entry, Walk *walk)
     gint64 strike = live_strike_of(trials->entries, trials->count, walk->live, entry->seq);
     if (!strike)
         return;
-    TrialStruck struck = {entry, is_kind(entry, "read") ? place_of(trials, entry) : 0,
+    TrialStruck struck = {entry, is_kind(entry, "read") ? (guint)trials_input(trials, entry) : 0,
                           entry_text(trials->entries[strike - 1], "cause")};
     g_array_append_val(trial_in_hand(trials)->struck, struck);
     if (is_kind(entry, "move"))
@@ -326,6 +351,8 @@ void trials_judge(Trials *trials)
     g_autofree const Requirement **made = g_new0(const Requirement *, trials->places);
     for (guint i = 0; i < trials->all->len; i++) {
         Trial *trial = trials->all->pdata[i];
+        if (trial->loose && !trial->loose_value)
+            trial->loose_value = trials_loose_value(trials, trial);
         if (!trial->ended || trial->then)
             continue;
         trial->then = assess_before(trials->plan, trials->entries, trials->count, trial->ended);
@@ -348,6 +375,7 @@ Trials *trials_new(const Plan *plan, const PlanStep *step, const PlanCheck *chec
                        .all = g_ptr_array_new_with_free_func(trial_free)};
     trials->made = g_new0(const Requirement *, trials->places);
     find_made(trials, assessment, trials->made);
+    trials_find_inputs(trials);
     gather(trials);
     trials->minutes = minutes_of(trials);
     for (guint i = 0; i < trials->all->len; i++) {

@@ -1,5 +1,5 @@
 // What is asked next of a setting.
-#include <standbook/work/trials.h>
+#include "trials_inside.h"
 
 #include <string.h>
 
@@ -11,9 +11,17 @@ static gboolean names_group(const GPtrArray *names, const PlanGroup *group)
     return FALSE;
 }
 
-static gboolean is_held_by(const PlanCheck *check, const PlanGroup *group)
+// Whether the setting, or what is read for it, rests on a group; `with`: or is read with it tight.
+static gboolean is_held_by(const PlanCheck *check, const PlanGroup *group, gboolean with)
 {
-    return names_group(check->rests_on, group) || names_group(check->with, group);
+    const GArray *inputs = check->setting->inputs;
+    gboolean found =
+        names_group(check->rests_on, group) || (with && names_group(check->with, group));
+    for (guint i = 0; !found && i < inputs->len; i++) {
+        const PlanCheck *read = g_array_index(inputs, PlanInput, i).check;
+        found = names_group(read->rests_on, group) || (with && names_group(read->with, group));
+    }
+    return found;
 }
 
 static gboolean is_turn_of(const Requirement *made, const PlanTightening *tightening)
@@ -38,7 +46,8 @@ const PlanTightening *trials_open_hold(const Trials *trials)
 {
     for (guint i = 0; i < trials->step->tightenings->len; i++) {
         const PlanTightening *tightening = trials->step->tightenings->pdata[i];
-        if (is_held_by(trials->check, tightening->group) && has_turn(trials, tightening, TRUE))
+        if (is_held_by(trials->check, tightening->group, TRUE) &&
+            has_turn(trials, tightening, TRUE))
             return tightening;
     }
     return NULL;
@@ -49,7 +58,7 @@ GPtrArray *trials_to_slacken(const Trials *trials)
     GPtrArray *found = g_ptr_array_new();
     for (guint i = trials->step->tightenings->len; i-- > 0;) {
         const PlanTightening *tightening = trials->step->tightenings->pdata[i];
-        if (names_group(trials->check->rests_on, tightening->group) &&
+        if (is_held_by(trials->check, tightening->group, FALSE) &&
             has_turn(trials, tightening, FALSE))
             g_ptr_array_add(found, (gpointer)tightening);
     }
@@ -70,6 +79,24 @@ static guint first_lacking(const Trials *trials, const Trial *trial)
     return place;
 }
 
+static TrialNext to_read(const Trials *trials, TrialAsk ask, const Entry *const *read, guint place)
+{
+    gint input = trials_missing(trials, read, place);
+    return (TrialNext){.ask = ask, .place = place, .input = (guint)MAX(input, 0)};
+}
+
+// The place to be read loose: one of which something was, else the first that is lacking.
+static guint loose_place(const Trials *trials, const Trial *trial, guint lacking)
+{
+    const GArray *inputs = trials->check->setting->inputs;
+    for (guint i = 0; i < inputs->len; i++) {
+        guint of = g_array_index(inputs, PlanInput, i).of;
+        if (trial->loosely[i] && trials_missing(trials, trial->loosely, of) >= 0)
+            return of;
+    }
+    return lacking;
+}
+
 static TrialNext before_tightened(const Trials *trials, const Trial *trial)
 {
     const PlanTightening *hold = trials_open_hold(trials);
@@ -79,9 +106,9 @@ static TrialNext before_tightened(const Trials *trials, const Trial *trial)
     if (!trial->move)
         return (TrialNext){.ask = TRIAL_MOVE};
     if (trials->check->setting->loose && !trial->loose)
-        return (TrialNext){.ask = TRIAL_LOOSE, .place = place};
+        return to_read(trials, TRIAL_LOOSE, trial->loosely, loose_place(trials, trial, place));
     return hold ? (TrialNext){.ask = TRIAL_TIGHTEN, .tightening = hold}
-                : (TrialNext){.ask = TRIAL_TIGHT, .place = place};
+                : to_read(trials, TRIAL_TIGHT, trial->tight, place);
 }
 
 TrialNext trials_next(const Trials *trials, gboolean again)
@@ -89,14 +116,14 @@ TrialNext trials_next(const Trials *trials, gboolean again)
     const Trial *trial = trials_last(trials);
     if (!trial)
         return (TrialNext){.ask = TRIAL_MOVE};
-    if (trial->read == 0)
+    if (trial->readings == 0)
         return before_tightened(trials, trial);
     guint lacking = first_lacking(trials, trial);
     gboolean over = trial->ended || trial->joined || (trial->fails && trial->read == 1);
     if (over)
         return (TrialNext){.ask = TRIAL_MOVE};
     if (lacking < trials->places)
-        return (TrialNext){.ask = TRIAL_TIGHT, .place = lacking};
+        return to_read(trials, TRIAL_TIGHT, trial->tight, lacking);
     if (trial->fails || (again && trial->verdict == VERDICT_IN_DOUBT))
         return (TrialNext){.ask = TRIAL_MOVE};
     return (TrialNext){.ask = TRIAL_DONE};
@@ -117,16 +144,22 @@ gint64 trials_mistyped(const Trials *trials)
     return 0;
 }
 
+// Whether a check is the setting or read for it.
+static gboolean is_part_of(const PlanCheck *setting, const PlanCheck *check)
+{
+    return check == setting || g_ptr_array_find(check->moved_by, setting, NULL);
+}
+
 static gboolean leads_to(const PlanCheck *check, const PlanStep *step, const Requirement *made)
 {
     if (!made || made->asked == ASKED_SIGN)
         return TRUE;
     if (made->check)
-        return made->check == check;
+        return is_part_of(check, made->check);
     for (guint i = 0; i < step->tightenings->len; i++) {
         const PlanTightening *tightening = step->tightenings->pdata[i];
         if (is_turn_of(made, tightening))
-            return is_held_by(check, tightening->group);
+            return is_held_by(check, tightening->group, TRUE);
     }
     return FALSE;
 }
@@ -138,10 +171,10 @@ const PlanCheck *trials_setting(const Plan *plan, const PlanStep *step, const Re
     *again = FALSE;
     for (guint i = 0; i < step->checks->len; i++) {
         const PlanCheck *check = step->checks->pdata[i];
-        if (!check->setting || check->formula || !leads_to(check, step, made))
+        if (!check->setting || !check->setting->inputs->len || !leads_to(check, step, made))
             continue;
         g_autoptr(Trials) trials = trials_new(plan, step, check, assessment, entries, count);
-        *again = made && made->check == check &&
+        *again = made && made->check && is_part_of(check, made->check) &&
                  (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT);
         if (trials_next(trials, *again).ask != TRIAL_DONE)
             return check;

@@ -201,7 +201,7 @@ START_TEST(a_struck_reading_is_asked_again)
     const Trial *trial = trials_last(trials);
     ck_assert_uint_eq(trial->read, 1);
     ck_assert_uint_eq(trial->struck->len, 1);
-    ck_assert_uint_eq(g_array_index(trial->struck, TrialStruck, 0).place, 1);
+    ck_assert_uint_eq(g_array_index(trial->struck, TrialStruck, 0).input, 1);
 }
 END_TEST
 

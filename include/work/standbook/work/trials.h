@@ -1,5 +1,6 @@
 // A setting by trials: a check with `set:`, its moves, loose and tight readings as the ledger has
-// them. Pure: everything comes in.
+// them. Pure: everything comes in. Where the setting is a formula, what is read are its inputs
+// (PlanInput): a place is read once all of its inputs were in this trial.
 //
 // The first move after a tightened reading opens the next trial; a trial has any number of moves
 // before it is tightened. A struck move opens none: what was read behind it joins the trial before,
@@ -9,36 +10,41 @@
 
 // One place of a trial, tightened.
 typedef struct {
-    const Entry *entry;      // its newest live reading; NULL: not read in this trial
+    const Entry *entry;      // its newest live reading; NULL: not, or not all, read in this trial
     const Requirement *made; // as the trial left it; NULL likewise, or before trials_judge
 } TrialPlace;
 
 // A move or reading that was struck.
 typedef struct {
     const Entry *entry;
-    guint place; // of a reading, in the order of the check's places
+    guint input; // of a reading, into the setting's inputs
     const char *cause;
 } TrialStruck;
 
 typedef struct {
-    guint number;        // from 1
-    GPtrArray *entries;  // const Entry *: live moves and readings, by rank
-    const Entry *move;   // the last move, NULL if there is none
-    Number *position;    // where that left the setting, base units; NULL if no move says a place
-    const Entry *loose;  // the newest live loose reading behind that move, or NULL
-    Number *loose_value; // of that, base units
-    guint loose_place;   // likewise
-    TrialPlace *places;  // by place of the check
-    guint read;          // how many of those are read
-    GArray *struck;      // TrialStruck, by rank
-    GPtrArray *notes;    // const char *: remarks on the check meanwhile
-    gboolean joined;     // readings of a struck move stand here
-    gint64 ended;        // seq of what loosened or moved it after its last tightened reading; 0
-    Verdict verdict;     // of all its places; in doubt by evidence before fail
-    Reason reason;       // of the first place that has it
-    gboolean fails;      // a value lies outside its limits, not conceded, whatever is in doubt
-    Reason side;         // then low, high or beyond wear, of the first such place
-    Assessment *then;    // as it stood when it ended; NULL while it has not
+    guint number;          // from 1
+    GPtrArray *entries;    // const Entry *: live moves and readings, by rank
+    const Entry *move;     // the last move, NULL if there is none
+    Number *position;      // where that left the setting, base units; NULL if no move says a place
+    const Entry *loose;    // the newest live loose reading behind that move, or NULL; of a formula
+                           // the last of a place of which all was read loose
+    Number *loose_value;   // of that, base units; of a formula NULL before trials_judge, and where
+                           // it cannot be worked out
+    guint loose_place;     // likewise
+    TrialPlace *places;    // by place of the check
+    guint read;            // how many of those are read
+    const Entry **tight;   // by input of the setting: its newest live tightened reading, or NULL
+    const Entry **loosely; // likewise loose, behind the last move
+    guint readings;        // how many live tightened readings there are, of whatever input
+    GArray *struck;        // TrialStruck, by rank
+    GPtrArray *notes;      // const char *: remarks on the check meanwhile
+    gboolean joined;       // readings of a struck move stand here
+    gint64 ended;          // seq of what loosened or moved it after its last tightened reading; 0
+    Verdict verdict;       // of all its places; in doubt by evidence before fail
+    Reason reason;         // of the first place that has it
+    gboolean fails;        // a value lies outside its limits, not conceded, whatever is in doubt
+    Reason side;           // then low, high or beyond wear, of the first such place
+    Assessment *then;      // as it stood when it ended; NULL while it has not
 } Trial;
 
 typedef struct {
@@ -49,9 +55,10 @@ typedef struct {
     const Entry *const *entries;
     gsize count;
     guint places;
-    const Requirement **made; // by place, as it is now
-    GPtrArray *all;           // Trial *
-    guint minutes;            // from the first move to the newest reading, interruptions left out
+    const Requirement **made;   // by place, as it is now
+    const Requirement **inputs; // by input of the setting, likewise; NULL where it is not asked
+    GPtrArray *all;             // Trial *
+    guint minutes;              // from the first move to the newest reading, interruptions left out
 } Trials;
 
 // The trials of a setting in a step. Of those that have ended the verdicts are open until
@@ -68,6 +75,9 @@ void trials_judge(Trials *trials);
 
 const Trial *trials_last(const Trials *trials); // NULL before the first
 
+// The first input of the setting that a reading is of; -1 if it is of none.
+gint trials_input(const Trials *trials, const Entry *entry);
+
 // NEXT ------------------------------------------------------------------------------------------
 
 typedef enum { TRIAL_DONE, TRIAL_MOVE, TRIAL_LOOSE, TRIAL_TIGHTEN, TRIAL_TIGHT } TrialAsk;
@@ -75,6 +85,7 @@ typedef enum { TRIAL_DONE, TRIAL_MOVE, TRIAL_LOOSE, TRIAL_TIGHTEN, TRIAL_TIGHT }
 typedef struct {
     TrialAsk ask;
     guint place;                      // of a reading
+    guint input;                      // likewise, into the setting's inputs
     const PlanTightening *tightening; // what is to be tightened
 } TrialNext;
 

@@ -1,0 +1,154 @@
+#include "trials_inside.h"
+
+#include <standbook/record/order.h>
+#include <standbook/work/words.h>
+#include <string.h>
+
+static const PlanInput *input_at(const Trials *trials, guint index)
+{
+    return &g_array_index(trials->check->setting->inputs, PlanInput, index);
+}
+
+static guint input_count(const Trials *trials)
+{
+    return trials->check->setting->inputs->len;
+}
+
+static const Requirement *find_input(const Trials *trials, const PlanInput *input)
+{
+    g_auto(GStrv) labels = places_labels(input->check->axes, input->place);
+    for (guint i = 0; i < trials->assessment->requirements->len; i++) {
+        const Requirement *each = trials->assessment->requirements->pdata[i];
+        if (each->check == input->check && each->step == trials->step &&
+            each->asked == ASKED_READ &&
+            g_strv_equal((const char *const *)each->labels, (const char *const *)labels))
+            return each;
+    }
+    return NULL;
+}
+
+void trials_find_inputs(Trials *trials)
+{
+    trials->inputs = g_new0(const Requirement *, input_count(trials) + 1);
+    for (guint i = 0; i < input_count(trials); i++)
+        trials->inputs[i] = find_input(trials, input_at(trials, i));
+}
+
+gboolean trials_reads(const Trials *trials, const char *check)
+{
+    for (guint i = 0; i < input_count(trials); i++)
+        if (g_strcmp0(input_at(trials, i)->check->name, check) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+static gboolean is_of_input(const Trials *trials, const Entry *entry, guint index)
+{
+    const Requirement *made = trials->inputs[index];
+    return made && g_strcmp0(entry_text(entry, "check"), made->check->name) == 0 &&
+           entry_is_at(entry, (const char *const *)made->labels);
+}
+
+gint trials_input(const Trials *trials, const Entry *entry)
+{
+    for (guint i = 0; i < input_count(trials); i++)
+        if (is_of_input(trials, entry, i))
+            return (gint)i;
+    return -1;
+}
+
+void trials_put(const Trials *trials, const Entry *entry, const Entry **read)
+{
+    for (guint i = 0; i < input_count(trials); i++)
+        if (is_of_input(trials, entry, i))
+            read[i] = entry;
+}
+
+static gboolean is_needed(const Requirement *made)
+{
+    return made && !made->withdrawn && made->verdict != VERDICT_NOT_NEEDED;
+}
+
+gint trials_missing(const Trials *trials, const Entry *const *read, guint place)
+{
+    for (guint i = 0; i < input_count(trials); i++)
+        if (input_at(trials, i)->of == place && !read[i] && is_needed(trials->inputs[i]))
+            return (gint)i;
+    return -1;
+}
+
+const Entry *trials_whole(const Trials *trials, const Entry *const *read, guint place)
+{
+    const Entry *newest = NULL;
+    if (trials_missing(trials, read, place) >= 0)
+        return NULL;
+    for (guint i = 0; i < input_count(trials); i++)
+        if (input_at(trials, i)->of == place && read[i] && (!newest || read[i]->seq > newest->seq))
+            newest = read[i];
+    return newest;
+}
+
+// LOOSE -----------------------------------------------------------------------------------------
+
+// Whether a reading serves the place that was read loose; *counts: as its newest loose one.
+static gboolean serves(const Trials *trials, const Trial *trial, const Entry *entry,
+                       gboolean *counts)
+{
+    gboolean found = FALSE;
+    *counts = FALSE;
+    for (guint i = 0; i < input_count(trials); i++) {
+        if (input_at(trials, i)->of != trial->loose_place || !is_of_input(trials, entry, i))
+            continue;
+        found = TRUE;
+        *counts = *counts || trial->loosely[i] == entry;
+    }
+    return found;
+}
+
+static Entry *read_as(const Entry *entry, const char *state)
+{
+    Entry *copy = g_memdup2(entry, sizeof *entry);
+    copy->body = json_copy(entry->body);
+    entry_set_text(copy, "state", state);
+    return copy;
+}
+
+static void free_read_as(gpointer data)
+{
+    Entry *copy = data;
+    json_decref(copy->body);
+    g_free(copy);
+}
+
+// The entries with the trial's loose readings of one place as its tightened ones, and those as
+// loose. What is changed is in `copies`.
+static const Entry **swapped(const Trials *trials, const Trial *trial, GPtrArray *copies)
+{
+    const Entry **entries = g_memdup2(trials->entries, trials->count * sizeof *entries);
+    for (guint i = 0; i < trial->entries->len; i++) {
+        const Entry *entry = trial->entries->pdata[i];
+        gboolean counts = FALSE;
+        if (strcmp(entry->kind->name, "read") != 0 || !serves(trials, trial, entry, &counts))
+            continue;
+        Entry *copy = read_as(entry, counts ? "tightened" : "loose");
+        g_ptr_array_add(copies, copy);
+        entries[entry->seq - 1] = copy;
+    }
+    return entries;
+}
+
+Number *trials_loose_value(const Trials *trials, const Trial *trial)
+{
+    g_autoptr(GPtrArray) copies = g_ptr_array_new_with_free_func(free_read_as);
+    g_autofree const Entry **entries = swapped(trials, trial, copies);
+    g_autoptr(Assessment) then =
+        trial->ended ? assess_before(trials->plan, entries, trials->count, trial->ended)
+                     : assess(trials->plan, entries, trials->count, 0, NULL);
+    for (guint i = 0, place = 0; i < then->requirements->len; i++) {
+        const Requirement *made = then->requirements->pdata[i];
+        if (made->check == trials->check && made->step == trials->step &&
+            made->asked == ASKED_READ && place++ == trial->loose_place)
+            return made->value ? number_copy(made->value) : NULL;
+    }
+    return NULL;
+}

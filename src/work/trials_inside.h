@@ -1,0 +1,22 @@
+// Inside the room: what is read for a setting in its trials.
+#pragma once
+#include <standbook/work/trials.h>
+
+// Fills in `inputs`: the requirements of what is read, as they are now.
+void trials_find_inputs(Trials *trials);
+
+// Whether a check of that name is read for the setting.
+gboolean trials_reads(const Trials *trials, const char *check);
+
+// Puts a reading where it belongs among those of a trial, `read` by input.
+void trials_put(const Trials *trials, const Entry *entry, const Entry **read);
+
+// The first input of a place that is needed and not among those read; -1 if there is none.
+gint trials_missing(const Trials *trials, const Entry *const *read, guint place);
+
+// The newest that was read for a place, if all that it needs is among those read; else NULL.
+const Entry *trials_whole(const Trials *trials, const Entry *const *read, guint place);
+
+// What the formula gives at the place that was read loose, with the loose readings in place of the
+// trial's tightened ones. NULL if that cannot be worked out. The caller frees.
+Number *trials_loose_value(const Trials *trials, const Trial *trial) G_GNUC_WARN_UNUSED_RESULT;
