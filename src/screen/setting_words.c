@@ -102,6 +102,19 @@ char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next)
                            gauge ? "   " : "", gauge ? gauge : "");
 }
 
+// What is read behind the reading asked: of a loose one only what the same place needs. NULL if
+// there is none.
+static const Requirement *read_beside(const Trials *trials, const TrialNext *next)
+{
+    const GArray *inputs = trials->check->setting->inputs;
+    gboolean loose = next->ask == TRIAL_LOOSE;
+    if ((!loose && next->ask != TRIAL_TIGHT) || next->input + 1 >= inputs->len)
+        return NULL;
+    return loose && g_array_index(inputs, PlanInput, next->input + 1).of != next->place
+               ? NULL
+               : trials->inputs[next->input + 1];
+}
+
 // What comes behind the one asked.
 char *setting_then(const Trials *trials, const TrialNext *next)
 {
@@ -114,12 +127,12 @@ char *setting_then(const Trials *trials, const TrialNext *next)
     if (next->ask == TRIAL_MOVE)
         return must_loosen(trials) ? g_strdup_printf("loosened: %s; then %s", names, loose)
                                    : g_strdup(loose);
+    const Requirement *beside = read_beside(trials, next);
+    g_autofree char *at = beside ? setting_at(trials, beside) : NULL;
+    if (at)
+        return g_strconcat(next->ask == TRIAL_LOOSE ? "loose" : "tight", at, NULL);
     if (next->ask == TRIAL_LOOSE)
         return g_strdup(tighten);
-    if (next->ask == TRIAL_TIGHT && next->input + 1 < trials->check->setting->inputs->len) {
-        g_autofree char *at = setting_at(trials, trials->inputs[next->input + 1]);
-        return g_strconcat("tight", at, NULL);
-    }
     return g_strdup(next->ask == TRIAL_TIGHTEN ? "read it tight" : "the verdict on this try");
 }
 

@@ -272,6 +272,55 @@ static char *stock_words(const char *stock)
     return g_string_free(words, FALSE);
 }
 
+// `play 1, T for 1; …`: what is read for a setting, in order.
+static void expect_inputs(const Plan *plan, const char *setting, const char *expected)
+{
+    const PlanCheck *check = plan_check(plan, setting);
+    const GArray *inputs = check->setting->inputs;
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 0; i < inputs->len; i++) {
+        const PlanInput *input = &g_array_index(inputs, PlanInput, i);
+        g_autofree char *place = places_label(input->check->axes, input->place);
+        g_autofree char *of = places_label(check->places, input->of);
+        g_string_append_printf(words, "%s%s %s for %s", i ? "; " : "", input->check->name, place,
+                               of);
+    }
+    ck_assert_str_eq(words->str, expected);
+}
+
+static gboolean is_moved_by(const Plan *plan, const char *check, const char *setting)
+{
+    return g_ptr_array_find(plan_check(plan, check)->moved_by, plan_check(plan, setting), NULL);
+}
+
+// `skirt` is read in the step before, `was` a finding, `other` a setting of its own.
+START_TEST(what_is_read_for_a_setting)
+{
+    g_autoptr(Plan) plan = read_plan(
+        "      play: {at: [cylinder, direction], decimals: 2}\n"
+        "      spare: {at: height, decimals: 2}\n"
+        "      was: {limits: any, settled by: decision}\n"
+        "      other: {limits: 0..1, set: {move: screw}}\n"
+        "      between = play - 1 mm: any\n"
+        "      x = between[T] - between[A] + gasket - was - other: {limits: 0..1, set: {move: a}}\n"
+        "      y = max(spare) - min(skirt): {limits: 0..1, set: {move: b}}\n"
+        "      z = spare - spare[height - 1]: {limits: 0..1, set: {move: c}}\n"
+        "      none = max(skirt) - gasket: {limits: 0..1, set: {move: d}}\n");
+    expect_inputs(plan, "x", "play 1, T for 1; play 1, A for 1; play 2, T for 2; play 2, A for 2");
+    expect_inputs(plan, "y", "spare top for ; spare mid for ; spare bottom for ");
+    expect_inputs(plan, "z",
+                  "spare top for mid; spare mid for mid; spare mid for bottom; "
+                  "spare bottom for bottom");
+    expect_inputs(plan, "other", "other  for ");
+    expect_inputs(plan, "none", "");
+    ck_assert(is_moved_by(plan, "play", "x") && !is_moved_by(plan, "x", "x"));
+    ck_assert(is_moved_by(plan, "spare", "y") && is_moved_by(plan, "spare", "z"));
+    ck_assert(is_moved_by(plan, "other", "other") && !is_moved_by(plan, "other", "x"));
+    ck_assert(is_moved_by(plan, "none", "none") && !is_moved_by(plan, "skirt", "none"));
+    ck_assert(!is_moved_by(plan, "was", "x") && !is_moved_by(plan, "between", "x"));
+}
+END_TEST
+
 START_TEST(shims_are_the_positions_there_are)
 {
     static const struct {
@@ -384,6 +433,7 @@ int main(void)
     tcase_add_test(tcase, doubts_of_constants_keep_apart);
     tcase_add_test(tcase, settings_are_numbers);
     tcase_add_test(tcase, size_and_direction_are_known_apart);
+    tcase_add_test(tcase, what_is_read_for_a_setting);
     tcase_add_test(tcase, shims_are_the_positions_there_are);
     tcase_add_test(tcase, a_stock_that_cannot_be_is_told);
     tcase_add_test(tcase, stages_are_torques_angles_and_times);

@@ -19,8 +19,9 @@ static void take_all(const char *lines)
 static Trials *trials_now(void)
 {
     Agenda agenda = agenda_now();
-    return trials_new(demo->plan, step_of("Idler backlash"),
-                      plan_check(demo->plan, "idler backlash"), agenda.assessment, agenda.entries,
+    gboolean chained = plan_check(demo->plan, "chain slack") != NULL;
+    const PlanCheck *check = plan_check(demo->plan, chained ? "chain slack" : "idler backlash");
+    return trials_new(demo->plan, check->step, check, agenda.assessment, agenda.entries,
                       agenda.count);
 }
 
@@ -59,7 +60,7 @@ static void expect_asked(const char *expected)
     TrialNext next = trials_next(trials, FALSE);
     g_autofree char *words =
         next.ask == TRIAL_LOOSE || next.ask == TRIAL_TIGHT
-            ? g_strdup_printf("%s %s", asks[next.ask], trials->made[next.place]->place)
+            ? g_strdup_printf("%s %s", asks[next.ask], trials->inputs[next.input]->place)
         : next.tightening ? g_strdup_printf("%s %s", asks[next.ask], next.tightening->group->name)
                           : g_strdup(asks[next.ask]);
     ck_assert_str_eq(words, expected);
@@ -232,6 +233,96 @@ START_TEST(which_place_of_a_step_leads_to_its_setting)
 }
 END_TEST
 
+// From here on the build is one of the plan with a setting that is worked out.
+static void begin_chain(void)
+{
+    Plan *before = demo->plan;
+    demo->plan = demo_read_plan("tests/scenarios/chain.yaml");
+    build = demo_build(demo, "TL-0405");
+    plan_free(before);
+    take("2025-03-10 09:00 MO pick up Chain");
+}
+
+static void chain_moved(const char *to, const char *back, const char *forth)
+{
+    g_autofree char *move = g_strdup_printf("move chain slack to %s turn", to);
+    g_autofree char *one = g_strdup_printf("read chain play[1, back] %s loose", back);
+    g_autofree char *other = g_strdup_printf("read chain play[1, forth] %s loose", forth);
+    take(move);
+    expect_asked("loose 1, back");
+    take(one);
+    expect_asked("loose 1, forth");
+    take(other);
+    expect_asked("tighten tensioner bolts");
+    take("tighten tensioner bolts all with W1");
+    expect_asked("tight 1, back");
+}
+
+START_TEST(what_a_formula_uses_is_asked_place_by_place)
+{
+    begin_chain();
+    expect_asked("move");
+    chain_moved("1", "10.0", "18.0");
+    take("read chain play[1, back] 10.0");
+    expect_asked("tight 1, forth");
+    expect_trial(1, "1 1.00 loose 8.0 tight - - - 0 of 3 read");
+    take("read chain play[1, forth] 17.0");
+    expect_trial(1, "1 1.00 loose 8.0 tight 7.0 - - ▲ FAIL at 1: 7.0, 1.0 over");
+    expect_asked("move");
+    take("slacken tensioner bolts all");
+    chain_moved("1.5", "10.0", "15.0");
+    take("read chain play 10.0 14.5 10.0 15.0 10.0 14.0");
+    expect_trial(1, "1 1.00 loose 8.0 tight 7.0 - - ▲ FAIL at 1: 7.0, 1.0 over");
+    expect_trial(2, "2 1.50 loose 5.0 tight 4.5 5.0 4.0 √ pass: 4.0 to 5.0");
+    expect_asked("done");
+    take("read chain play[2, forth] 15.4"); // one place alone, of the same trial
+    take("strike last typo");
+    take("note on chain play \"links 2 to 5 are stiff\"");
+    g_autoptr(Trials) trials = trials_now();
+    const Trial *second = trials_last(trials);
+    ck_assert_uint_eq(second->notes->len, 1);
+    ck_assert_uint_eq(second->read, 3);
+    ck_assert_uint_eq(second->struck->len, 1);
+    ck_assert_str_eq(trials->inputs[g_array_index(second->struck, TrialStruck, 0).input]->place,
+                     "2, forth");
+}
+END_TEST
+
+START_TEST(a_struck_move_joins_what_was_read_for_a_formula)
+{
+    begin_chain();
+    chain_moved("1", "10.0", "18.0");
+    take("read chain play[1, back] 10.0");
+    take("read chain play[1, forth] 17.0");
+    take("slacken tensioner bolts all");
+    chain_moved("1.5", "10.0", "15.0");
+    gint64 moved = last(3)->seq;
+    take("read chain play 10.0 14.5 10.0 15.0 10.0 14.0");
+    g_autofree char *strike = g_strdup_printf("strike #%" G_GINT64_FORMAT " \"typo\"", moved);
+    take(strike);
+    expect_trial(1, "1 1.00 loose 5.0 tight 4.5 5.0 4.0 ? in doubt, basis: 4.0 to 5.0");
+    expect_asked("move");
+    g_autofree char *again =
+        g_strdup_printf("move chain slack to 1.25 turn after #%" G_GINT64_FORMAT, moved);
+    take(again);
+    expect_trial(2, "2 1.25 loose 5.0 tight 4.5 5.0 4.0 √ pass: 4.0 to 5.0");
+    expect_asked("done");
+}
+END_TEST
+
+START_TEST(what_is_read_for_a_formula_leads_to_its_setting)
+{
+    begin_chain();
+    Agenda agenda = agenda_now();
+    gboolean again;
+    const Requirement *made =
+        requirement_at(&agenda, find_place(&agenda, "read chain play[2, back]"));
+    const PlanCheck *check = trials_setting(demo->plan, step_of("Chain"), made, agenda.assessment,
+                                            agenda.entries, agenda.count, &again);
+    ck_assert_ptr_eq(check, plan_check(demo->plan, "chain slack"));
+}
+END_TEST
+
 static void expect_advice(const char *expected)
 {
     g_autoptr(Trials) trials = trials_now();
@@ -268,6 +359,9 @@ int main(void)
         a_struck_move_joins_its_readings_to_the_trial_before,
         a_struck_reading_is_asked_again,
         which_place_of_a_step_leads_to_its_setting,
+        what_a_formula_uses_is_asked_place_by_place,
+        a_struck_move_joins_what_was_read_for_a_formula,
+        what_is_read_for_a_formula_leads_to_its_setting,
         what_arithmetic_says,
     };
     return run_on_build("trials", tests, G_N_ELEMENTS(tests), 0);
