@@ -57,7 +57,7 @@ class Walk:
         self.signs: dict[tuple[str, int], Entry] = {}
         self.laid: list[Laid] = []
         self.choices: dict[tuple[str, Labels], Entry] = {}
-        self.unsound_until: dict[tuple[str, Labels], int] = {}
+        self.unsound_until: dict[Key, int] = {}
         self.said: dict[str, list[Entry]] = {}
         self.out = [entry for entry in self.live if entry.kind in ("not needed", "withdraw")]
         for bolts in self.sets.values():
@@ -142,7 +142,7 @@ class Walk:
 
     def add_reading(self, key: Key, reading: Reading) -> None:
         check = self.plan.checks[key[0]]
-        reading.unsound = reading.entry.rank < self.unsound_until.get((check.name, key[2]), 0)
+        reading.unsound = reading.entry.rank < self.unsound_until.get(key, 0)
         for words in check.held_by:
             self.lean(reading, check, key[2], words)
         segments = self.readings.setdefault(key, [])
@@ -252,9 +252,10 @@ class Walk:
                 if any(meet(setting.axes, place, read.axes, one) for place in moved)]
 
     def mean(self, setting: Check, entry: Entry, until: int) -> None:
-        """Up to which rank readings were meant for a trial that never was."""
+        """Up to which rank readings in the step were meant for a trial that never was."""
         for read in self.plan.read_for(setting) or [setting]:
-            self.unsound_until.update({(read.name, place): until
+            step = self.step_of(read.name, entry.text("step"))
+            self.unsound_until.update({(read.name, step, place): until
                                        for place in self.moved_of(read, setting, entry)})
 
     # Bolts
