@@ -46,9 +46,9 @@ START_TEST(slips_are_named_and_not_told_twice)
     expect(&schema_of_consumable, "{fit within: 0,05, kind: x}\n",
            "t:1:16: a comma inside { } ends the value, so `05` stands alone; put quotes round the "
            "value or give it its own lines\n");
-    expect(
-        &schema_of_set, "{weight: 3, move: x}\n",
-        "t:1:2: a setting has no `weight`; it has move, unit, range, step, stock, gives, zero, loose\n");
+    expect(&schema_of_set, "{weight: 3, move: x}\n",
+           "t:1:2: a setting has no `weight`; it has move, unit, range, step, stock, gives, zero, "
+           "loose\n");
     expect(&schema_of_set, "just words\n",
            "t:1:1: a setting is written as a mapping; write its keys, such as `move: `\n");
 }

@@ -98,7 +98,8 @@ typedef struct {
 
 // One reading that a place of a setting needs: the place itself, or where the setting is a formula,
 // a place of a check that it uses, which is read in the same step and is neither a setting of its
-// own nor a finding. What serves several places stands at each. None where one of an axis is chosen.
+// own nor a finding. What serves several places stands at each. None where one of an axis is
+// chosen.
 typedef struct {
     const PlanCheck *check;
     guint place; // of its axes
