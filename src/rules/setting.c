@@ -146,7 +146,13 @@ void setting_tightened(SettingAdviser *adviser)
     adviser->read_count = 0;
     adviser->tight_least = INFINITY;
     adviser->tight_most = -INFINITY;
+    adviser->read_enough = FALSE;
     memset(adviser->read, 0, adviser->model.places * sizeof *adviser->read);
+}
+
+void setting_read_enough(SettingAdviser *adviser)
+{
+    adviser->read_enough = TRUE;
 }
 
 // What a reading so unlikely says; loose, or tightened before any other was: a slip.

@@ -111,8 +111,9 @@ gboolean setting_says_tighten(const SettingAdviser *adviser, double *chance)
 // What comes before any advice can be given, or SETTING_MOVE.
 static SettingKind missing(const SettingAdviser *adviser)
 {
+    gboolean whole = adviser->read_enough || adviser->read_count == adviser->model.places;
     if (adviser->tight)
-        return adviser->read_count < adviser->model.places ? SETTING_READ_TIGHT : SETTING_MOVE;
+        return whole ? SETTING_MOVE : SETTING_READ_TIGHT;
     if (adviser->model.loose)
         return adviser->loose_reads == 0 ? SETTING_READ_LOOSE : SETTING_MOVE;
     return SETTING_TIGHTEN;

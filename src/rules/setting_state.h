@@ -93,6 +93,7 @@ struct _SettingAdviser {
     gboolean loose_odd; // the last loose reading was a contradiction
     gboolean *read;     // places read since it was tightened
     guint read_count;
+    gboolean read_enough;           // though not at all places
     double tight_least, tight_most; // read since it was tightened last
     guint here_count;               // contradictions since the last move
     SettingFinding here[SETTING_HERE];

@@ -85,7 +85,21 @@ static gboolean must_loosen(const Trials *trials)
     return slack->len && !trials_mistyped(trials);
 }
 
-char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next)
+// `loosen, turn out 1/20 · then type where it stands`; a move that only betters what would do is
+// left by +Enter.
+static char *move_words(const Trials *trials, const NextMove *advised)
+{
+    const char *loosen = must_loosen(trials) ? "loosen, " : "";
+    gboolean good = trials_next(trials, FALSE).ask == TRIAL_DONE;
+    if (!next_move_moves(advised))
+        return g_strdup_printf("%smove the %s · type where it stands", loosen,
+                               trials->check->setting->move);
+    g_autofree char *move = next_move_words(trials, advised);
+    return good ? g_strdup_printf("%s, or +Enter leaves it", move)
+                : g_strdup_printf("%s%s · then type where it stands", loosen, move);
+}
+
+char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next, const NextMove *advised)
 {
     const Requirement *made = setting_made(trials, next);
     g_autofree char *at = setting_at(trials, made);
@@ -94,8 +108,7 @@ char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next)
     g_autofree char *gauge =
         sort ? toolbox_gauge_words(desk, sort, toolbox_for(desk, &need)) : NULL;
     if (next->ask == TRIAL_MOVE)
-        return g_strdup_printf("%smove the %s · type where it stands",
-                               must_loosen(trials) ? "loosen, " : "", trials->check->setting->move);
+        return move_words(trials, advised);
     if (next->ask == TRIAL_TIGHTEN)
         return g_strdup_printf("tighten %s", next->tightening->group->name);
     return g_strdup_printf("%s%s%s%s", next->ask == TRIAL_LOOSE ? "loose" : "tight", at,
@@ -124,6 +137,9 @@ char *setting_then(const Trials *trials, const TrialNext *next)
     g_autofree char *tighten =
         hold ? g_strdup_printf("tighten %s", hold->group->name) : g_strdup("tighten");
     const char *loose = trials->check->setting->loose ? "read it loose" : tighten;
+    const Trial *last = trials_last(trials);
+    if (next->ask == TRIAL_MOVE && last && last->loose && !last->readings)
+        return g_strdup_printf("%s; or +Enter tightens it as it stands", loose);
     if (next->ask == TRIAL_MOVE)
         return must_loosen(trials) ? g_strdup_printf("loosened: %s; then %s", names, loose)
                                    : g_strdup(loose);

@@ -3,7 +3,7 @@
 #include "desk.h"
 #include "supposed.h"
 
-#include <standbook/work/trials.h>
+#include <standbook/work/advice.h>
 
 // The requirement that is asked about: the first one where it is about none in particular.
 const Requirement *setting_made(const Trials *trials, const TrialNext *next);
@@ -16,9 +16,9 @@ char *setting_line(Desk *desk, const Trials *trials, const TrialNext *next,
 // ` at 3`, of what is read for a formula ` chain play 3, forth`; empty where the setting itself is
 // read and has no places.
 char *setting_at(const Trials *trials, const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
-// What is asked.
-char *setting_next(Desk *desk, const Trials *trials,
-                   const TrialNext *next) G_GNUC_WARN_UNUSED_RESULT;
+// What is asked; of a move, that which is advised.
+char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next,
+                   const NextMove *advised) G_GNUC_WARN_UNUSED_RESULT;
 // What comes behind it.
 char *setting_then(const Trials *trials, const TrialNext *next) G_GNUC_WARN_UNUSED_RESULT;
 // What the digits mean, of which the line was supposed: `0.07 mm ±.01   ▼ FAIL, 0.01 under`; NULL

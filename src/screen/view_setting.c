@@ -2,11 +2,13 @@
 #include "before_closing.h"
 #include "clock_line.h"
 #include "concede.h"
+#include "earlier.h"
 #include "setting_page.h"
 #include "setting_words.h"
 #include "slip.h"
 #include "uphold.h"
 #include "view.h"
+#include "widget_advice.h"
 #include "widget_groups.h"
 #include "widget_trials.h"
 #include "words.h"
@@ -23,6 +25,8 @@ typedef struct {
     const PlanTightening *opened; // the tightening that was opened last from here
     Trials *trials;               // as of so many entries; NULL before the first
     guint seen;
+    NextMove advised;  // by those
+    GArray *earlier;   // SettingLearned: of the same setting in earlier builds of the family
     Supposed supposed; // by what is typed
     Slip slip;         // a line that was asked about once
     guint ready;       // so many entries when it might go on without a reason for closing
@@ -46,6 +50,8 @@ static void close(gpointer state)
     supposed_forget(&setting->supposed);
     slip_forget(&setting->slip);
     trials_free(setting->trials);
+    next_move_clear(&setting->advised);
+    g_clear_pointer(&setting->earlier, g_array_unref);
     g_free(setting->check);
     g_free(setting->step);
     g_free(setting);
@@ -59,6 +65,8 @@ static const Trials *trials_of(Setting *setting, Desk *desk)
     if (setting->trials && entries && setting->seen == entries->len)
         return setting->trials;
     g_clear_pointer(&setting->trials, trials_free);
+    next_move_clear(&setting->advised);
+    setting->advised = (NextMove){0};
     const Plan *plan = session ? session_plan(session) : NULL;
     const PlanStep *step = plan ? plan_step(plan, setting->step) : NULL;
     const PlanCheck *check = step ? plan_check(plan, setting->check) : NULL;
@@ -68,6 +76,9 @@ static const Trials *trials_of(Setting *setting, Desk *desk)
     setting->trials = trials_new(plan, step, check, session_assessment(session),
                                  (const Entry *const *)entries->pdata, entries->len);
     trials_judge(setting->trials);
+    if (!setting->earlier)
+        setting->earlier = earlier_settings(desk, setting->trials);
+    setting->advised = next_move_of(setting->trials, setting->earlier);
     return setting->trials;
 }
 
@@ -75,7 +86,9 @@ static TrialNext asked(Setting *setting, const Trials *trials)
 {
     if (setting->placed && setting->here.ask == TRIAL_TIGHTEN)
         setting->placed = trials_open_hold(trials) != NULL;
-    return setting->placed ? setting->here : trials_next(trials, setting->again);
+    return setting->placed
+               ? setting->here
+               : next_move_ask(&setting->advised, trials, trials_next(trials, setting->again));
 }
 
 static void suppose(Setting *setting, Desk *desk, const Trials *trials, const TrialNext *next,
@@ -102,7 +115,8 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
 {
     const PlanSetting *plan = trials->check->setting;
     const Unit *unit = setting_made(trials, next)->check->unit;
-    g_autofree char *words = setting_next(desk, trials, next), *then = setting_then(trials, next);
+    g_autofree char *words = setting_next(desk, trials, next, &setting->advised),
+                    *then = setting_then(trials, next);
     g_autofree char *moved = setting_unit(plan->unit_text);
     page_say(&page->next, "%s", words);
     page_say(&page->then, "%s", then);
@@ -151,8 +165,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (desk->big) {
         setting_far(trials, &next, typed, page);
     } else {
-        g_auto(Advice) advice = advice_of(trials);
-        guint row = trials_paint(page->body, 0, trials, &next, typed, &page->focus);
+        g_auto(Advice) advice = advice_of(trials, &setting->advised);
+        guint row =
+            trials_paint(page->body, 0, trials, &next, &setting->advised, typed, &page->focus);
         advice_paint(page->body, row + 1, &advice);
     }
     if (setting->look)
@@ -312,9 +327,22 @@ static GArray *stations(const Trials *trials)
     return all;
 }
 
+// On without the move that is advised: tightened as it stands, or done.
+static Go go_unadvised(Setting *setting, TrialNext next)
+{
+    if (next.ask == TRIAL_DONE)
+        return go_instead(VIEW_BENCH, g_strdup(setting->step));
+    setting->here = next;
+    setting->placed = TRUE;
+    return go(GO_STAY);
+}
+
 static Go go_beside(Setting *setting, const Trials *trials, gint direction)
 {
     TrialNext next = asked(setting, trials);
+    TrialNext unadvised = trials_next(trials, setting->again);
+    if (direction > 0 && !setting->placed && next.ask != unadvised.ask)
+        return go_unadvised(setting, unadvised);
     g_autoptr(GArray) all = stations(trials);
     guint at = 0;
     while (at < all->len && (g_array_index(all, TrialNext, at).ask != next.ask ||

@@ -1,6 +1,5 @@
 #include "widget_trials.h"
 
-#include "widget_digits.h"
 #include "widget_groups.h"
 #include "widget_strip.h"
 #include "words.h"
@@ -227,6 +226,7 @@ typedef struct {
     Canvas *canvas;
     const Trials *trials;
     const TrialNext *next;
+    const NextMove *advised;
     const char *typed;
     guint cell;  // columns of one tightened reading; 0: least and greatest are printed
     guint mark;  // column of the verdict
@@ -414,11 +414,55 @@ static void put_struck(const Table *table, guint row, const TrialStruck *struck)
     canvas_put(table->canvas, row, column, RIGHT - column, faint, words);
 }
 
+// FORECAST --------------------------------------------------------------------------------------
+
+static void put_forecast_strip(const Table *table, guint row)
+{
+    const NextMove *advised = table->advised;
+    const Requirement *asked = table->trials->made[0];
+    g_autoptr(Number) least = next_move_shown(advised, advised->band.tightest.mean);
+    g_autoptr(Number) most = next_move_shown(advised, advised->band.loosest.mean);
+    if (!table->window.step || !least || !most)
+        return;
+    gboolean upside = number_compare(least, most) > 0;
+    g_autoptr(Number) end = window_end(&table->window);
+    const Unit *unit = table->trials->check->unit;
+    g_autoptr(Number) from = unit_to_base(unit, table->window.from), to = unit_to_base(unit, end);
+    g_autofree char *strip = strip_draw(&(Strip){.lower = asked->lower,
+                                                 .upper = asked->upper,
+                                                 .aim = table->trials->check->aim_value,
+                                                 .least = upside ? most : least,
+                                                 .most = upside ? least : most,
+                                                 .from = from,
+                                                 .to = to,
+                                                 .cells = table->window.cells});
+    strip_paint(table->canvas, row, table->strip, strip, VERDICT_OPEN);
+}
+
+// `next 0.13 0.10 0.14 0.16 0.10 0.13`: what the advised move should come to.
+static void put_forecast(const Table *table, guint row)
+{
+    const NextMove *advised = table->advised;
+    g_autofree char *to = next_move_to(table->trials, advised);
+    g_autofree char *loose = next_move_reading(table->trials, advised, advised->band.best);
+    canvas_put(table->canvas, row, TRY_COLUMN, 0, plain, "next");
+    put_cell(table, row, MOVE_COLUMN, LOOSE_COLUMN - MOVE_COLUMN - 1, TRUE, to);
+    canvas_put(table->canvas, row, LOOSE_COLUMN, TIGHT_COLUMN - LOOSE_COLUMN - 1, faint, loose);
+    for (guint i = 0; table->cell && i < table->trials->places; i++) {
+        double value = g_array_index(advised->places, double, i);
+        g_autofree char *words = next_move_reading(table->trials, advised, value);
+        canvas_put(table->canvas, row, TIGHT_COLUMN + i * table->cell, table->cell - 1, faint,
+                   words);
+    }
+    put_forecast_strip(table, row);
+}
+
 guint trials_paint(Canvas *canvas, guint row, const Trials *trials, const TrialNext *next,
-                   const char *typed, guint *focus)
+                   const NextMove *advised, const char *typed, guint *focus)
 {
     const char *shown = trials->check->formula && next->ask != TRIAL_MOVE ? "" : typed;
-    Table table = {.canvas = canvas, .trials = trials, .next = next, .typed = shown};
+    Table table = {
+        .canvas = canvas, .trials = trials, .next = next, .advised = advised, .typed = shown};
     const Trial *last = trials_last(trials);
     gboolean anew = next->ask == TRIAL_MOVE && (!last || last->readings);
     lay_out(&table);
@@ -433,37 +477,11 @@ guint trials_paint(Canvas *canvas, guint row, const Trials *trials, const TrialN
     }
     if (anew) {
         *focus = row;
-        put_try(&table, row++, trials->all->len + 1, NULL, TRUE);
+        if (advised->places && next_move_moves(advised))
+            put_forecast(&table, row++);
+        else
+            put_try(&table, row++, trials->all->len + 1, NULL, TRUE);
     }
     window_clear(&table.window);
     return row;
-}
-
-// ADVICE ----------------------------------------------------------------------------------------
-
-enum { FIGURE_DOT = 2, FIGURE_ROWS = 5, WIDTH = 78 };
-
-static guint put_figure(Canvas *canvas, guint row, const Advice *advice)
-{
-    guint column = 1 + digits_width(advice->figure, FIGURE_DOT) + 1;
-    digits_paint(canvas, row, 1, FIGURE_DOT, 1, style_of(0, 0), advice->figure);
-    for (guint i = 0; i < advice->beside->len; i++)
-        canvas_put(canvas, row + i, column, 0, plain, advice->beside->pdata[i]);
-    return row + MAX(FIGURE_ROWS, advice->beside->len) + 1;
-}
-
-guint advice_paint(Canvas *canvas, guint row, const Advice *advice)
-{
-    if (advice->figure)
-        row = put_figure(canvas, row, advice);
-    guint column = 1;
-    for (guint i = 0; i < advice->sentences->len; i++) {
-        const char *sentence = advice->sentences->pdata[i];
-        if (column > 1 && column + 1 + canvas_text_width(canvas, sentence) > WIDTH) {
-            row++;
-            column = 1;
-        }
-        column = canvas_put(canvas, row, column, 0, plain, sentence) + 1;
-    }
-    return row + 1;
 }

@@ -6,14 +6,11 @@
 #include <standbook/work/advice.h>
 
 // Paints the trials, struck moves and readings under the try they were made in, and the row and
-// cell of what is asked next, with what stands in the field. Returns the row behind; `*focus` is
-// the row of the try in hand.
+// cell of what is asked next, with what stands in the field. Where a move is advised, the row of
+// the next try shows what it should come to. Returns the row behind; `*focus` is the row of the try
+// in hand.
 guint trials_paint(Canvas *canvas, guint row, const Trials *trials, const TrialNext *next,
-                   const char *typed, guint *focus);
-
-// Paints the advice: its figure, what stands beside it, and its sentences, filled into lines.
-// Returns the row behind.
-guint advice_paint(Canvas *canvas, guint row, const Advice *advice);
+                   const NextMove *advised, const char *typed, guint *focus);
 
 // The strip of one trial; empty where nothing was read tightened. The caller frees with g_free.
 char *trial_strip(const Trials *trials, const Trial *trial) G_GNUC_WARN_UNUSED_RESULT;

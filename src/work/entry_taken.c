@@ -41,12 +41,29 @@ void taken_free(Taken *taken)
     g_free(taken);
 }
 
-const char *taken_text(const Taken *taken, const char *what, const char *id, const char *field)
+// A field of what was taken; NULL if it was not taken or has none.
+static const json_t *taken_field(const Taken *taken, const char *what, const char *id,
+                                 const char *field)
 {
     if (!taken || !id)
         return NULL;
     g_autofree char *key = g_strconcat(what, " ", id, NULL);
-    return json_string_value(json_object_get(g_hash_table_lookup(taken->bodies, key), field));
+    return json_object_get(g_hash_table_lookup(taken->bodies, key), field);
+}
+
+const char *taken_text(const Taken *taken, const char *what, const char *id, const char *field)
+{
+    return json_string_value(taken_field(taken, what, id, field));
+}
+
+Number *taken_width(const Taken *taken, const char *what, const char *id, const char *field)
+{
+    const json_t *value = taken_field(taken, what, id, field);
+    const char *text = json_string_value(json_object_get(value, "value"));
+    const char *words = json_string_value(json_object_get(value, "unit"));
+    g_autoptr(Number) number = text ? number_from_text(text, NULL) : NULL;
+    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
+    return number ? unit_width_to_base(unit, number) : NULL;
 }
 
 GPtrArray *taken_ids(const Taken *taken, const char *what)

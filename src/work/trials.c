@@ -25,10 +25,18 @@ static gboolean is_tight(const Entry *entry)
 
 // GATHER ----------------------------------------------------------------------------------------
 
+static void loose_clear(gpointer data)
+{
+    TrialLoose *loose = data;
+    number_free(loose->value);
+    g_free(loose->read);
+}
+
 static void trial_free(gpointer data)
 {
     Trial *trial = data;
     g_ptr_array_unref(trial->entries);
+    g_array_unref(trial->looses);
     g_array_unref(trial->struck);
     g_ptr_array_unref(trial->notes);
     number_free(trial->position);
@@ -66,6 +74,8 @@ static Trial *open_trial(Trials *trials)
     Trial *trial = g_new0(Trial, 1);
     trial->number = trials->all->len + 1;
     trial->entries = g_ptr_array_new();
+    trial->looses = g_array_new(FALSE, FALSE, sizeof(TrialLoose));
+    g_array_set_clear_func(trial->looses, loose_clear);
     trial->struck = g_array_new(FALSE, FALSE, sizeof(TrialStruck));
     trial->notes = g_ptr_array_new();
     trial->places = g_new0(TrialPlace, trials->places);
@@ -109,6 +119,14 @@ static void take_tight(Trials *trials, Trial *trial, const Entry *entry)
     }
 }
 
+static void add_loose(const Trials *trials, Trial *trial)
+{
+    gsize size = trials->check->setting->inputs->len * sizeof *trial->loosely;
+    TrialLoose loose = {trial->loose, trial->loose_place, g_memdup2(trial->loosely, size),
+                        trial->loose_value ? number_copy(trial->loose_value) : NULL};
+    g_array_append_val(trial->looses, loose);
+}
+
 // What a formula comes to is worked out later (trials_judge).
 static void take_loose(Trials *trials, Trial *trial, const Entry *entry)
 {
@@ -120,6 +138,7 @@ static void take_loose(Trials *trials, Trial *trial, const Entry *entry)
         trial->loose = entry;
         trial->loose_value = trials->check->formula ? NULL : entry_amount(entry, "value");
         trial->loose_place = i;
+        add_loose(trials, trial);
         return;
     }
 }
@@ -346,13 +365,25 @@ static void judge_trial(const Trials *trials, Trial *trial, const Requirement *c
     }
 }
 
+static void judge_loose(const Trials *trials, Trial *trial)
+{
+    const TrialLoose *last = NULL;
+    for (guint i = 0; i < trial->looses->len; i++) {
+        TrialLoose *loose = &g_array_index(trial->looses, TrialLoose, i);
+        if (!loose->value)
+            loose->value = trials_loose_value(trials, trial, loose);
+        last = loose;
+    }
+    if (trial->loose && !trial->loose_value && last->value)
+        trial->loose_value = number_copy(last->value);
+}
+
 void trials_judge(Trials *trials)
 {
     g_autofree const Requirement **made = g_new0(const Requirement *, trials->places);
     for (guint i = 0; i < trials->all->len; i++) {
         Trial *trial = trials->all->pdata[i];
-        if (trial->loose && !trial->loose_value)
-            trial->loose_value = trials_loose_value(trials, trial);
+        judge_loose(trials, trial);
         if (!trial->ended || trial->then)
             continue;
         trial->then = assess_before(trials->plan, trials->entries, trials->count, trial->ended);

@@ -91,16 +91,16 @@ const Entry *trials_whole(const Trials *trials, const Entry *const *read, guint 
 // LOOSE -----------------------------------------------------------------------------------------
 
 // Whether a reading serves the place that was read loose; *counts: as its newest loose one.
-static gboolean serves(const Trials *trials, const Trial *trial, const Entry *entry,
+static gboolean serves(const Trials *trials, const TrialLoose *loose, const Entry *entry,
                        gboolean *counts)
 {
     gboolean found = FALSE;
     *counts = FALSE;
     for (guint i = 0; i < input_count(trials); i++) {
-        if (input_at(trials, i)->of != trial->loose_place || !is_of_input(trials, entry, i))
+        if (input_at(trials, i)->of != loose->place || !is_of_input(trials, entry, i))
             continue;
         found = TRUE;
-        *counts = *counts || trial->loosely[i] == entry;
+        *counts = *counts || loose->read[i] == entry;
     }
     return found;
 }
@@ -122,13 +122,14 @@ static void free_read_as(gpointer data)
 
 // The entries with the trial's loose readings of one place as its tightened ones, and those as
 // loose. What is changed is in `copies`.
-static const Entry **swapped(const Trials *trials, const Trial *trial, GPtrArray *copies)
+static const Entry **swapped(const Trials *trials, const Trial *trial, const TrialLoose *loose,
+                             GPtrArray *copies)
 {
     const Entry **entries = g_memdup2(trials->entries, trials->count * sizeof *entries);
     for (guint i = 0; i < trial->entries->len; i++) {
         const Entry *entry = trial->entries->pdata[i];
         gboolean counts = FALSE;
-        if (strcmp(entry->kind->name, "read") != 0 || !serves(trials, trial, entry, &counts))
+        if (strcmp(entry->kind->name, "read") != 0 || !serves(trials, loose, entry, &counts))
             continue;
         Entry *copy = read_as(entry, counts ? "tightened" : "loose");
         g_ptr_array_add(copies, copy);
@@ -137,17 +138,17 @@ static const Entry **swapped(const Trials *trials, const Trial *trial, GPtrArray
     return entries;
 }
 
-Number *trials_loose_value(const Trials *trials, const Trial *trial)
+Number *trials_loose_value(const Trials *trials, const Trial *trial, const TrialLoose *loose)
 {
     g_autoptr(GPtrArray) copies = g_ptr_array_new_with_free_func(free_read_as);
-    g_autofree const Entry **entries = swapped(trials, trial, copies);
+    g_autofree const Entry **entries = swapped(trials, trial, loose, copies);
     g_autoptr(Assessment) then =
         trial->ended ? assess_before(trials->plan, entries, trials->count, trial->ended)
                      : assess(trials->plan, entries, trials->count, 0, NULL);
     for (guint i = 0, place = 0; i < then->requirements->len; i++) {
         const Requirement *made = then->requirements->pdata[i];
         if (made->check == trials->check && made->step == trials->step &&
-            made->asked == ASKED_READ && place++ == trial->loose_place)
+            made->asked == ASKED_READ && place++ == loose->place)
             return made->value ? number_copy(made->value) : NULL;
     }
     return NULL;

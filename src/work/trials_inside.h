@@ -19,4 +19,5 @@ const Entry *trials_whole(const Trials *trials, const Entry *const *read, guint 
 
 // What the formula gives at the place that was read loose, with the loose readings in place of the
 // trial's tightened ones. NULL if that cannot be worked out. The caller frees.
-Number *trials_loose_value(const Trials *trials, const Trial *trial) G_GNUC_WARN_UNUSED_RESULT;
+Number *trials_loose_value(const Trials *trials, const Trial *trial,
+                           const TrialLoose *loose) G_GNUC_WARN_UNUSED_RESULT;

@@ -93,6 +93,8 @@ void setting_tightened(SettingAdviser *adviser);
 // A reading; `tight` ones after setting_tightened. Returns its tail, and the kind of contradiction
 // if it is one. An adviser goes on from a contradiction with less trust in what went before.
 SettingFinding setting_read(SettingAdviser *adviser, guint place, double value, gboolean tight);
+// No more places will be read tightened: a first one far outside is enough to move on.
+void setting_read_enough(SettingAdviser *adviser);
 
 typedef enum {
     SETTING_READ_LOOSE,     // nothing has been read since the move

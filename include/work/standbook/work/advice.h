@@ -1,6 +1,6 @@
 // What can be said about the next move of a setting. Pure.
 #pragma once
-#include <standbook/work/trials.h>
+#include <standbook/work/next_move.h>
 
 typedef struct {
     char *figure;         // how far to move, to be read from the stand: `1/20`; NULL: no advice
@@ -8,12 +8,26 @@ typedef struct {
     GPtrArray *sentences; // char *: what the trials say, a line each
 } Advice;
 
-// The advice after those trials, which must be judged (trials_judge). How far to move is not worked
-// out yet: there is no figure, and the sentences say what plain arithmetic has out of the readings.
-// The caller clears it with advice_clear.
-Advice advice_of(const Trials *trials);
+// The advice after those trials, which must be judged (trials_judge): first the next move, what to
+// expect of it and what contradicts, then what plain arithmetic has out of the readings. `next` may
+// be NULL: then there is only that. The caller clears it with advice_clear.
+Advice advice_of(const Trials *trials, const NextMove *next);
 void advice_clear(Advice *advice);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Advice, advice_clear)
+
+// The figure, what stands beside it and the sentences of the next move, put behind those there are.
+void next_move_say(const Trials *trials, const NextMove *next, Advice *advice);
+// `turn out 1/20`, `put in the shim of 2.45 mm`: the next move. The caller frees with g_free.
+char *next_move_words(const Trials *trials, const NextMove *next) G_GNUC_WARN_UNUSED_RESULT;
+// A value in base units as the gauge shows it, rounded to its graduation; as words, and itself
+// (NULL for what is none). The caller frees.
+char *next_move_reading(const Trials *trials, const NextMove *next,
+                        double value) G_GNUC_WARN_UNUSED_RESULT;
+Number *next_move_shown(const NextMove *next, double value) G_GNUC_WARN_UNUSED_RESULT;
+// Where the move leads: `0.13`. The caller frees with g_free.
+char *next_move_to(const Trials *trials, const NextMove *next) G_GNUC_WARN_UNUSED_RESULT;
+// `1/20`: how far; of a stock, which one. The caller frees with g_free.
+char *next_move_size(const Trials *trials, const NextMove *next) G_GNUC_WARN_UNUSED_RESULT;
 
 // `▼ FAIL at 3: 0.07, 0.01 under`, `√ pass: 0.10 to 0.16`, `2 of 4 read`: how a trial came out. The
 // caller frees with g_free.

@@ -18,6 +18,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Taken, taken_free)
 // One text of what was taken: taken_text(taken, "tool", id, "label"). NULL if it was not taken or
 // has no such field. It belongs to the entries.
 const char *taken_text(const Taken *taken, const char *what, const char *id, const char *field);
+// One width of what was taken, such as a graduation, in base units. NULL as above, and where its
+// unit is a word of the plan's own. The caller frees.
+Number *taken_width(const Taken *taken, const char *what, const char *id,
+                    const char *field) G_GNUC_WARN_UNUSED_RESULT;
 // The same of the only one, or newest, of its kind: the engine, the build, the plan.
 const char *taken_only(const Taken *taken, const char *what, const char *field);
 // The ids of all that were taken of one kind, in the order of first use (const char *); freed with

@@ -14,6 +14,15 @@ typedef struct {
     const Requirement *made; // as the trial left it; NULL likewise, or before trials_judge
 } TrialPlace;
 
+// One place of a trial, read loose.
+typedef struct {
+    const Entry *entry; // of a formula the last of all that it needs there
+    guint place;
+    const Entry **read; // by input of the setting: what counted then
+    Number *value;      // base units; of a formula NULL before trials_judge, and where it cannot be
+                        // worked out
+} TrialLoose;
+
 // A move or reading that was struck.
 typedef struct {
     const Entry *entry;
@@ -24,6 +33,7 @@ typedef struct {
 typedef struct {
     guint number;          // from 1
     GPtrArray *entries;    // const Entry *: live moves and readings, by rank
+    GArray *looses;        // TrialLoose: what was read loose, by rank
     const Entry *move;     // the last move, NULL if there is none
     Number *position;      // where that left the setting, base units; NULL if no move says a place
     const Entry *loose;    // the newest live loose reading behind that move, or NULL; of a formula
@@ -77,6 +87,10 @@ const Trial *trials_last(const Trials *trials); // NULL before the first
 
 // The first input of the setting that a reading is of; -1 if it is of none.
 gint trials_input(const Trials *trials, const Entry *entry);
+// Whether what was read there tightened (it has `made`) says nothing of how the setting answers:
+// its bolts were tightened with a wrench found wrong, or not at all, its gauge was found wrong, or
+// it follows a struck move. A wrench that is only overdue still tells; an uphold counts.
+gboolean trial_place_misleads(const Trials *trials, const Trial *trial, guint place);
 
 // NEXT ------------------------------------------------------------------------------------------
 

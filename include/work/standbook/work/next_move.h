@@ -1,0 +1,40 @@
+// What the adviser of the rules makes of the trials of a setting: the next move, and what to expect
+// of it. Pure.
+//
+// The ledger is told to the adviser anew each time. What was struck is left out by the trials; left
+// out here are readings that evidence puts in doubt: what was read tightened with a wrench found
+// wrong, or with a gauge found wrong, what follows a struck move. An uphold brings them back.
+#pragma once
+#include <standbook/rules/setting.h>
+#include <standbook/work/trials.h>
+
+typedef struct {
+    gboolean known;       // FALSE: there is no limit or no aim, and the rest says nothing
+    SettingAdvice advice; // values in base units of the check, moves in those of its setting
+    gboolean banded;
+    SettingBand band; // with `banded`: the loose readings at which to tighten after the move, or
+                      // after the move just made
+    SettingLearned learned;
+    guint earlier;      // earlier builds that it started from
+    guint told, tight;  // readings it was told, and those of them that were tightened
+    guint doubted;      // tightened readings left out because they are in doubt
+    Number *graduation; // of the gauge, base units: that of the newest reading
+    GArray *places;     // with `banded`: double, what each place should read then, tightened
+    gboolean loosest;   // the aim is that of the loosest place, not of the tightest
+} NextMove;
+
+// Works it out for trials that are judged. `earlier`: SettingLearned of earlier builds, or NULL.
+// The caller clears it with next_move_clear.
+NextMove next_move_of(const Trials *trials, const GArray *earlier);
+void next_move_clear(NextMove *next);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(NextMove, next_move_clear)
+
+// What trials_next asks, led by the advice: a loose reading outside its band asks for a move before
+// anything is tightened, and so does a try that passes though another move would better it.
+TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked);
+
+// Whether it advises a move.
+gboolean next_move_moves(const NextMove *next);
+
+// Whether a build can teach the next of its family: it was told a tightened reading.
+gboolean next_move_teaches(const NextMove *next);

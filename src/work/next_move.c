@@ -1,0 +1,308 @@
+#include <standbook/work/next_move.h>
+
+#include <math.h>
+#include <standbook/work/entry_words.h>
+#include <string.h>
+
+void next_move_clear(NextMove *next)
+{
+    number_free(next->graduation);
+    g_clear_pointer(&next->places, g_array_unref);
+}
+
+// GAUGE -----------------------------------------------------------------------------------------
+
+// The tool of the newest reading of the setting; NULL if none was named.
+static const char *newest_tool(const Trials *trials)
+{
+    for (guint i = trials->all->len; i-- > 0;) {
+        const Trial *trial = trials->all->pdata[i];
+        for (guint j = trial->entries->len; j-- > 0;)
+            if (entry_tool(trial->entries->pdata[j]))
+                return entry_tool(trial->entries->pdata[j]);
+    }
+    return NULL;
+}
+
+// The division of the gauge in hand, base units; where it has none that is known, the last place
+// that is shown.
+static Number *graduation_of(const Trials *trials)
+{
+    g_autoptr(Taken) taken = taken_new(trials->entries, trials->count, NULL);
+    Number *known = taken_width(taken, "tool", newest_tool(trials), "graduation");
+    if (known && number_sign(known) > 0)
+        return known;
+    number_free(known);
+    g_autoptr(Number) tenth = number_from_ratio(1, 10);
+    g_autoptr(Number) place = number_power(tenth, (gint)MIN(trials->check->decimals, 9));
+    return unit_width_to_base(trials->check->unit, place);
+}
+
+// MODEL -----------------------------------------------------------------------------------------
+
+static double as_double(const Number *number)
+{
+    return number ? number_double(number) : NAN;
+}
+
+// One unit of the moves in base units.
+static double move_unit(const PlanSetting *setting)
+{
+    g_autoptr(Number) one = number_from_integer(1);
+    g_autoptr(Number) base = setting->unit ? unit_width_to_base(setting->unit, one) : NULL;
+    return base ? number_double(base) : 1;
+}
+
+// How well an adjuster is set by hand, one standard deviation, base units: a turn to 1/48, a length
+// to 0.005 mm, what is counted or taken from a stock exactly (common practice, no published
+// source).
+static double hand_of(const PlanSetting *setting)
+{
+    static const double turn = 360.0 / 48, length = 5e-6;
+    const Kind angle = {.angle = 1}, metre = {.length = 1};
+    if (setting->stock || !setting->unit)
+        return 0;
+    Kind kind = unit_kind(setting->unit);
+    return kind_equal(kind, angle) ? turn : kind_equal(kind, metre) ? length : 0;
+}
+
+// Where to aim, base units; NAN where nothing says it. Without a word of the plan a setting aims as
+// one that wear opens: low.
+static double aim_of(const PlanCheck *check, double least, double most)
+{
+    enum { SHARE = 3 }; // tenths of the tolerance inside the limit
+    double inside = (most - least) * SHARE / 10;
+    if (check->aim == AIM_VALUE || check->aim == AIM_SMALLEST)
+        return as_double(check->aim_value);
+    return check->aim == AIM_HIGH ? most - inside : least + inside;
+}
+
+// Whether the aim is that of the loosest place: near the maximum.
+static gboolean aims_high(const PlanCheck *check, double aim, double least, double most)
+{
+    if (check->aim == AIM_SMALLEST || check->aim == AIM_LOW)
+        return FALSE;
+    return check->aim == AIM_HIGH || isnan(least) || (!isnan(most) && aim > (least + most) / 2);
+}
+
+static void tell_adjuster(const PlanSetting *setting, SettingModel *model, GArray *stock)
+{
+    model->travel_least = as_double(setting->least);
+    model->travel_most = as_double(setting->most);
+    model->step = setting->step ? number_double(setting->step) : 0;
+    model->hand = hand_of(setting);
+    model->geometry =
+        setting->gives ? fabs(number_double(setting->gives)) / move_unit(setting) : NAN;
+    model->direction = setting->direction;
+    model->loose = setting->loose;
+    for (guint i = 0; setting->stock && i < setting->stock->len; i++) {
+        double size = number_double(setting->stock->pdata[i]);
+        g_array_append_val(stock, size);
+    }
+    model->stock = setting->stock ? (const double *)(const void *)stock->data : NULL;
+    model->stock_count = stock->len;
+    model->absolute = setting->stock != NULL;
+}
+
+// Whether a value is worked out from two readings that are subtracted.
+static gboolean is_difference(const PlanCheck *check)
+{
+    g_autoptr(GArray) terms = check->formula ? formula_terms(check->formula) : NULL;
+    return terms && terms->len > 1;
+}
+
+static void tell_limits(const Trials *trials, SettingModel *model)
+{
+    model->least = as_double(trials->made[0]->lower);
+    model->most = as_double(trials->made[0]->upper);
+    model->aim = aim_of(trials->check, model->least, model->most);
+    model->closes = aims_high(trials->check, model->aim, model->least, model->most);
+}
+
+static SettingAdviser *adviser_for(const Trials *trials, const Number *graduation,
+                                   const GArray *earlier)
+{
+    const PlanCheck *check = trials->check;
+    g_autoptr(GArray) stock = g_array_new(FALSE, FALSE, sizeof(double));
+    SettingModel model;
+    setting_model_init(&model);
+    tell_limits(trials, &model);
+    model.graduation = number_double(graduation);
+    model.difference = is_difference(check);
+    model.places = trials->places;
+    model.floor = model.least >= 0 ? 0 : NAN;
+    model.earlier = earlier ? (const SettingLearned *)(const void *)earlier->data : NULL;
+    model.earlier_count = earlier ? earlier->len : 0;
+    tell_adjuster(check->setting, &model, stock);
+    return setting_adviser_new(&model);
+}
+
+static gboolean aims_loosest(const Trials *trials)
+{
+    SettingModel model;
+    tell_limits(trials, &model);
+    return model.closes;
+}
+
+// REPLAY ----------------------------------------------------------------------------------------
+
+// What is told to the adviser, and the one that knows all but the last move.
+typedef struct {
+    SettingAdviser *adviser;
+    guint told, tight, doubted;
+} Replay;
+
+// A gauge that was found wrong misleads in its loose readings as well.
+static gboolean has_wrong_tool(const Trials *trials, const Trial *trial)
+{
+    for (guint i = 0; i < trials->places; i++) {
+        const Requirement *made = trial->places[i].made;
+        if (made && made->reason == REASON_TOOL && trial_place_misleads(trials, trial, i))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+static void tell_move(Replay *replay, const Entry *entry)
+{
+    g_autoptr(Number) to = entry_amount(entry, "to"), by = entry_amount(entry, "moved");
+    if (to)
+        setting_moved_to(replay->adviser, number_double(to), TRUE);
+    else if (by)
+        setting_moved(replay->adviser, number_double(by), TRUE);
+}
+
+static void tell_loose(Replay *replay, const Trial *trial, const Entry *entry)
+{
+    for (guint i = 0; i < trial->looses->len; i++) {
+        const TrialLoose *loose = &g_array_index(trial->looses, TrialLoose, i);
+        if (loose->entry != entry || !loose->value)
+            continue;
+        setting_read(replay->adviser, loose->place, number_double(loose->value), FALSE);
+        replay->told++;
+    }
+}
+
+// What was done before it was tightened, all or (`but_last`) up to the last move.
+static void tell_before(const Trials *trials, Replay *replay, const Trial *trial, gboolean but_last)
+{
+    gboolean wrong = has_wrong_tool(trials, trial);
+    for (guint i = 0; i < trial->entries->len; i++) {
+        const Entry *entry = trial->entries->pdata[i];
+        if (but_last && entry == trial->move)
+            return;
+        if (strcmp(entry->kind->name, "move") == 0)
+            tell_move(replay, entry);
+        else if (!wrong)
+            tell_loose(replay, trial, entry);
+    }
+}
+
+static void tell_tight(const Trials *trials, Replay *replay, const Trial *trial)
+{
+    gboolean tightened = FALSE;
+    for (guint i = 0; i < trials->places; i++) {
+        const Requirement *made = trial->places[i].made;
+        if (!made || !made->value || made->bound != BOUND_NONE)
+            continue;
+        if (trial_place_misleads(trials, trial, i)) {
+            replay->doubted++;
+            continue;
+        }
+        if (!tightened)
+            setting_tightened(replay->adviser);
+        tightened = TRUE;
+        setting_read(replay->adviser, i, number_double(made->value), TRUE);
+        replay->told++;
+        replay->tight++;
+    }
+    if (tightened && (trial->ended || (trial->fails && trial->read == 1)))
+        setting_read_enough(replay->adviser);
+}
+
+// Tells all; `but_last`: only what came before the last move.
+static Replay replay(const Trials *trials, SettingAdviser *adviser, gboolean but_last)
+{
+    Replay made = {.adviser = adviser};
+    for (guint i = 0; i < trials->all->len; i++) {
+        const Trial *trial = trials->all->pdata[i];
+        gboolean last = i + 1 == trials->all->len;
+        tell_before(trials, &made, trial, but_last && last);
+        if (!(but_last && last))
+            tell_tight(trials, &made, trial);
+    }
+    return made;
+}
+
+// ADVICE ----------------------------------------------------------------------------------------
+
+// The places keep their distances to each other, whatever is moved.
+static void expect_places(const Trials *trials, const SettingAdviser *adviser, NextMove *next)
+{
+    if (!next->banded)
+        return;
+    double first = setting_expected(adviser, 0).mean;
+    next->places = g_array_new(FALSE, FALSE, sizeof(double));
+    for (guint i = 0; i < trials->places; i++) {
+        double value = next->band.first.mean + setting_expected(adviser, i).mean - first;
+        g_array_append_val(next->places, value);
+    }
+}
+
+// The band of the move just made, by what was known before it.
+static void band_of_last(const Trials *trials, const Number *graduation, const GArray *earlier,
+                         NextMove *next)
+{
+    g_autoptr(SettingAdviser) before = adviser_for(trials, graduation, earlier);
+    replay(trials, before, TRUE);
+    SettingAdvice made = setting_advice(before);
+    made.move = next->advice.to - made.to + made.move;
+    made.to = next->advice.to;
+    made.kind = SETTING_MOVE;
+    next->banded = setting_band(before, &made, &next->band);
+}
+
+NextMove next_move_of(const Trials *trials, const GArray *earlier)
+{
+    NextMove next = {.graduation = graduation_of(trials)};
+    g_autoptr(SettingAdviser) adviser = adviser_for(trials, next.graduation, earlier);
+    if (!adviser || trials_mistyped(trials)) // where it stands is asked for first
+        return next;
+    Replay made = replay(trials, adviser, FALSE);
+    const Trial *last = trials_last(trials);
+    next.known = TRUE;
+    next.told = made.told;
+    next.tight = made.tight;
+    next.doubted = made.doubted;
+    next.earlier = earlier ? earlier->len : 0;
+    next.loosest = aims_loosest(trials);
+    next.advice = setting_advice(adviser);
+    next.learned = setting_learned(adviser);
+    if (next.advice.kind == SETTING_MOVE)
+        next.banded = setting_band(adviser, &next.advice, &next.band);
+    else if (next.advice.kind == SETTING_READ_LOOSE && last && last->move && made.told)
+        band_of_last(trials, next.graduation, earlier, &next);
+    expect_places(trials, adviser, &next);
+    return next;
+}
+
+gboolean next_move_moves(const NextMove *next)
+{
+    return next->known &&
+           (next->advice.kind == SETTING_MOVE || next->advice.kind == SETTING_MOVE_DIRECTION);
+}
+
+TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked)
+{
+    const Trial *last = trials_last(trials);
+    gboolean read_loose = last && last->loose && last->read == 0;
+    gboolean leads = asked.ask == TRIAL_DONE
+                         ? last && last->read
+                         : read_loose && (asked.ask == TRIAL_TIGHTEN || asked.ask == TRIAL_TIGHT);
+    return leads && next_move_moves(next) ? (TrialNext){.ask = TRIAL_MOVE} : asked;
+}
+
+gboolean next_move_teaches(const NextMove *next)
+{
+    return next->tight > 0;
+}

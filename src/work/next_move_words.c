@@ -1,0 +1,367 @@
+// The advice on a setting in words.
+#include <standbook/work/advice.h>
+
+#include <math.h>
+#include <string.h>
+
+static void say(GPtrArray *sentences, const char *format, ...) G_GNUC_PRINTF(2, 3);
+
+static void say(GPtrArray *sentences, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    g_ptr_array_add(sentences, g_strdup_vprintf(format, arguments));
+    va_end(arguments);
+}
+
+// VALUES ----------------------------------------------------------------------------------------
+
+Number *next_move_shown(const NextMove *next, double value)
+{
+    enum { MOST = 1000000000 };
+    double marks = round(value / number_double(next->graduation));
+    if (!(fabs(marks) < MOST))
+        return NULL;
+    g_autoptr(Number) count = number_from_integer(lround(marks));
+    return number_multiply(count, next->graduation);
+}
+
+char *next_move_reading(const Trials *trials, const NextMove *next, double value)
+{
+    g_autoptr(Number) shown = next_move_shown(next, value);
+    return shown ? check_value_words(trials->check, shown) : g_strdup("·");
+}
+
+// `between 0.08 and 0.12`, `0.10` where both ends read the same.
+static char *between_words(const Trials *trials, const NextMove *next,
+                           const SettingExpected *expected)
+{
+    g_autofree char *from = next_move_reading(trials, next, expected->from);
+    g_autofree char *to = next_move_reading(trials, next, expected->to);
+    return strcmp(from, to) == 0 ? g_steal_pointer(&from)
+                                 : g_strdup_printf("between %s and %s", from, to);
+}
+
+// `0.09 to 0.11`
+static char *span_words(const Trials *trials, const NextMove *next, double least, double most)
+{
+    g_autofree char *from = next_move_reading(trials, next, least);
+    g_autofree char *to = next_move_reading(trials, next, most);
+    return strcmp(from, to) == 0 ? g_steal_pointer(&from) : g_strdup_printf("%s to %s", from, to);
+}
+
+// MOVES -----------------------------------------------------------------------------------------
+
+// How far to move, base units, without its sign: exactly so many steps where it has steps.
+static Number *move_size(const PlanSetting *setting, const SettingAdvice *advice)
+{
+    if (setting->step && advice->steps) {
+        g_autoptr(Number) steps = number_from_integer(labs(advice->steps));
+        return number_multiply(steps, setting->step);
+    }
+    g_autofree char *text = g_strdup_printf("%.12f", fabs(advice->move));
+    return number_from_text(text, NULL);
+}
+
+static gboolean is_turned(const PlanSetting *setting)
+{
+    const Kind angle = {.angle = 1};
+    return setting->unit && kind_equal(unit_kind(setting->unit), angle);
+}
+
+// The denominator of the steps, in the unit of the moves: 48 of 1/48 turn; 1 for none.
+static gulong step_denominator(const PlanSetting *setting)
+{
+    if (!setting->step)
+        return 1;
+    g_autoptr(Number) step = unit_width_from_base(setting->unit, setting->step);
+    g_autofree char *text = number_fraction(step);
+    const char *below = strchr(text, '/');
+    return below ? strtoul(below + 1, NULL, 10) : 1;
+}
+
+// `7/24` of what is turned in fractions, as short as it can be said; else `0.05`.
+static char *size_words(const PlanCheck *check, const Number *size)
+{
+    enum { LONGEST = 6 };
+    const PlanSetting *setting = check->setting;
+    gulong below = is_turned(setting) ? step_denominator(setting) : 1;
+    if (below == 1)
+        return trial_position_words(check, size);
+    g_autoptr(Number) shown = unit_width_from_base(setting->unit, size);
+    g_autofree char *mixed = number_mixed(shown, below);
+    return strlen(mixed) <= LONGEST ? g_steal_pointer(&mixed) : trial_position_words(check, size);
+}
+
+// The way of a move: a screw goes out from its zero, anything else up or down its scale.
+static const char *way_words(const PlanSetting *setting, double move)
+{
+    if (is_turned(setting))
+        return move > 0 ? "out" : "in";
+    return move > 0 ? "up" : "down";
+}
+
+// What is turned is found again to a hundredth at best.
+static char *position_words(const Trials *trials, double position)
+{
+    enum { TURNED = 2 };
+    const PlanSetting *setting = trials->check->setting;
+    g_autofree char *text = g_strdup_printf("%.12f", position);
+    g_autoptr(Number) number = number_from_text(text, NULL);
+    if (!number || !is_turned(setting))
+        return number ? trial_position_words(trials->check, number) : g_strdup("");
+    g_autoptr(Number) shown = unit_from_base(setting->unit, number);
+    return number_decimal(shown, TURNED);
+}
+
+char *next_move_to(const Trials *trials, const NextMove *next)
+{
+    return position_words(trials, next->advice.to);
+}
+
+char *next_move_size(const Trials *trials, const NextMove *next)
+{
+    const PlanSetting *setting = trials->check->setting;
+    if (setting->stock)
+        return position_words(trials, next->advice.to);
+    g_autoptr(Number) size = move_size(setting, &next->advice);
+    return size_words(trials->check, size);
+}
+
+char *next_move_words(const Trials *trials, const NextMove *next)
+{
+    const PlanSetting *setting = trials->check->setting;
+    const char *unit = setting->unit_text ? setting->unit_text : "";
+    g_autofree char *size = next_move_size(trials, next);
+    if (setting->stock)
+        return g_strdup_printf("put in the %s of %s%s%s", setting->move, size, *unit ? " " : "",
+                               unit);
+    const char *way = way_words(setting, next->advice.move);
+    return is_turned(setting) && strcmp(unit, "turn") == 0
+               ? g_strdup_printf("turn %s %s", way, size)
+               : g_strdup_printf("%s %s %s%s%s", setting->move, way, size, *unit ? " " : "", unit);
+}
+
+// Beside the figure: `of a turn, 18°, out`, `to 0.13`.
+static void say_beside(const Trials *trials, const NextMove *next, GPtrArray *beside)
+{
+    const PlanSetting *setting = trials->check->setting;
+    const SettingAdvice *advice = &next->advice;
+    const char *unit = setting->unit_text ? setting->unit_text : "";
+    const char *way = way_words(setting, advice->move);
+    g_autofree char *to = next_move_to(trials, next);
+    if (setting->stock)
+        say(beside, "%s of %s", unit, setting->move);
+    else if (is_turned(setting) && strcmp(unit, "turn") == 0)
+        say(beside, "%s, %.0f°, %s", fabs(advice->move) < 360 ? "of a turn" : "turns",
+            fabs(advice->move), way);
+    else
+        say(beside, "%s %s", unit, way);
+    if (!setting->stock)
+        say(beside, "to %s", to);
+}
+
+// SENTENCES -------------------------------------------------------------------------------------
+
+// `Expect 0.10, between 0.08 and 0.12, tight.` Over several places what the first of them will read
+// and the least and greatest of all.
+static void say_expected(const Trials *trials, const NextMove *next, const SettingExpected *first,
+                         const SettingExpected *tightest, const SettingExpected *loosest,
+                         GPtrArray *sentences)
+{
+    g_autofree char *mean = next_move_reading(trials, next, first->mean);
+    g_autofree char *between = between_words(trials, next, first);
+    g_autofree char *all = span_words(trials, next, fmin(tightest->mean, loosest->mean),
+                                      fmax(tightest->mean, loosest->mean));
+    gboolean apart = g_str_has_prefix(between, "between");
+    if (trials->places == 1)
+        say(sentences, "Expect %s%s%s, tight.", mean, apart ? ", " : "", apart ? between : "");
+    else
+        say(sentences, "Expect %s at %s%s%s, and %s over the %u, tight.", mean,
+            trials->made[0]->place, apart ? ", " : "", apart ? between : "", all, trials->places);
+}
+
+static void say_tightest(const Trials *trials, const NextMove *next, const char *before,
+                         GPtrArray *sentences)
+{
+    const SettingExpected *tightest = &next->advice.tightest;
+    g_autofree char *span = span_words(trials, next, tightest->from, tightest->to);
+    say(sentences, "%s; expect %s%s.", before, span,
+        trials->places == 1 ? ""
+        : next->loosest     ? " at the loosest"
+                            : " at the tightest");
+}
+
+static void say_band(const Trials *trials, const NextMove *next, GPtrArray *sentences)
+{
+    const SettingBand *band = &next->band;
+    if (!next->banded) {
+        if (next->advice.leads_loose)
+            say(sentences, "Read it loose.");
+        return;
+    }
+    g_autofree char *when = span_words(trials, next, band->from, band->to);
+    say(sentences, "Tighten when loose reads %s.", when);
+    say_expected(trials, next, &band->first, &band->tightest, &band->loosest, sentences);
+}
+
+static void say_tighten(const Trials *trials, const NextMove *next, GPtrArray *sentences)
+{
+    const Trial *last = trials_last(trials);
+    say_tightest(trials, next,
+                 last && last->read ? "Loosen it, leave it where it stands and tighten it again"
+                                    : "Tighten now",
+                 sentences);
+}
+
+static void say_leave(const NextMove *next, GPtrArray *sentences)
+{
+    double chance = next->advice.as_it_is;
+    if (chance >= 0.5)
+        say(sentences, "Leave it: a further move is no better than this (chance %.2f).", chance);
+    else
+        say(sentences, "No move is likely to better it (chance %.2f that it stands as wanted).",
+            chance);
+}
+
+static void say_kind(const Trials *trials, const NextMove *next, GPtrArray *sentences)
+{
+    switch (next->advice.kind) {
+    case SETTING_MOVE:
+        if (next->advice.safe_side)
+            say(sentences, "On the safe side: how it answers is not known yet.");
+        say_band(trials, next, sentences);
+        break;
+    case SETTING_MOVE_DIRECTION:
+        say(sentences, "To see which way it answers: read it loose.");
+        break;
+    case SETTING_READ_LOOSE:
+        if (next->banded)
+            say_band(trials, next, sentences);
+        break;
+    case SETTING_TIGHTEN:
+        say_tighten(trials, next, sentences);
+        break;
+    case SETTING_LEAVE:
+        say_leave(next, sentences);
+        break;
+    case SETTING_READ_TIGHT:
+    case SETTING_STOP:
+        break;
+    }
+}
+
+// FINDINGS --------------------------------------------------------------------------------------
+
+typedef struct {
+    const Trials *trials;
+    const NextMove *next;
+    const SettingFinding *finding;
+    char *was, *is; // as the gauge shows them
+} Found;
+
+static char *slip_words(const Found *found)
+{
+    return g_strdup_printf("%s does not follow from the move, %s was expected: slipped, misread, "
+                           "or the zero was lost. Read again, or strike.",
+                           found->is, found->was);
+}
+
+static char *shift_words(const Found *found)
+{
+    return g_strdup_printf("It moved %s on tightening, %s before: other torque, other wrench, not "
+                           "seated?",
+                           found->is, found->was);
+}
+
+static char *place_words(const Found *found)
+{
+    const Requirement *const *made = (const Requirement *const *)found->trials->made;
+    return g_strdup_printf("Place %s no longer stands as it did to place %s.",
+                           made[found->finding->place]->place, made[0]->place);
+}
+
+static char *wrong_way_words(const Found *found)
+{
+    (void)found;
+    return g_strdup("It answers the other way: check direction, or the zero.");
+}
+
+static char *slope_words(const Found *found)
+{
+    return g_strdup_printf("It answers %.1f times as much as the geometry says: wrong pitch, or "
+                           "something slips.",
+                           found->finding->is);
+}
+
+static char *cannot_words(const Found *found)
+{
+    const Requirement *made = found->trials->made[0];
+    g_autoptr(Number) width = number_subtract(made->upper, made->lower);
+    g_autofree char *room = check_width_words(found->trials->check, width);
+    return g_strdup_printf("Spread over rotation %s and the gauge's %s leave no room in %s: no "
+                           "setting can be shown to be inside; look at the part.",
+                           found->was, found->is, room);
+}
+
+static char *coarse_words(const Found *found)
+{
+    g_autofree char *text = g_strdup_printf("%.12f", found->finding->is);
+    g_autoptr(Number) finer = number_from_text(text, NULL);
+    const Unit *unit = found->trials->check->unit;
+    g_autofree char *gauge = unit_show(unit, finer, found->trials->check->decimals + 1);
+    return g_strdup_printf("As near as this gauge can tell; %.0f in 10. A gauge of %s would settle "
+                           "it.",
+                           fmin(10 * found->finding->was, 10), gauge);
+}
+
+static char *reach_words(const Found *found)
+{
+    return g_strdup_printf("The %s ends before the aim: at its stop expect %s.",
+                           found->trials->check->setting->move, found->is);
+}
+
+static char *many_words(const Found *found)
+{
+    return g_strdup_printf("%.0f moves: stop adjusting, look for a burr, a bent bracket, a moving "
+                           "datum.",
+                           found->finding->is);
+}
+
+static void say_finding(const Trials *trials, const NextMove *next, const SettingFinding *finding,
+                        GPtrArray *sentences)
+{
+    static char *(*const words[SETTING_FINDINGS])(const Found *) = {
+        [SETTING_SLIP] = slip_words,       [SETTING_SHIFT] = shift_words,
+        [SETTING_PLACE] = place_words,     [SETTING_WRONG_WAY] = wrong_way_words,
+        [SETTING_SLOPE_OFF] = slope_words, [SETTING_CANNOT] = cannot_words,
+        [SETTING_COARSE] = coarse_words,   [SETTING_OUT_OF_REACH] = reach_words,
+        [SETTING_TOO_MANY] = many_words,
+    };
+    if (!words[finding->kind])
+        return;
+    Found found = {trials, next, finding, next_move_reading(trials, next, finding->was),
+                   next_move_reading(trials, next, finding->is)};
+    g_ptr_array_add(sentences, words[finding->kind](&found));
+    g_free(found.was);
+    g_free(found.is);
+}
+
+void next_move_say(const Trials *trials, const NextMove *next, Advice *advice)
+{
+    const SettingAdvice *known = &next->advice;
+    if (!next->known || !next->told)
+        return;
+    if (known->kind == SETTING_MOVE || known->kind == SETTING_MOVE_DIRECTION) {
+        advice->figure = next_move_size(trials, next);
+        say_beside(trials, next, advice->beside);
+    }
+    for (guint i = 0; i < known->finding_count; i++)
+        say_finding(trials, next, &known->findings[i], advice->sentences);
+    say_kind(trials, next, advice->sentences);
+    if (next->doubted)
+        say(advice->sentences, "What was read in doubt is left out.");
+    if (next->earlier && !next->tight)
+        say(advice->sentences, "It begins with %u earlier %s of the family.", next->earlier,
+            next->earlier == 1 ? "build" : "builds");
+}

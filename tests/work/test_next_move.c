@@ -1,0 +1,178 @@
+// What the adviser makes of the trials of the demo's idler: told by the ledger, and right after a
+// strike, a kill (the ledger is all there is), and a wrench found wrong.
+#include "agenda.h"
+
+#include <standbook/work/advice.h>
+
+static const char *const hold = "tighten idler carrier stage 1 all with W4\n"
+                                "tighten idler carrier stage 2 all with W4\n"
+                                "tighten jackscrew locknut all with W1";
+static const char *const late = "tighten idler carrier stage 1 all with W2\n"
+                                "tighten idler carrier stage 2 all with W2\n"
+                                "tighten jackscrew locknut all with W1";
+static const char *const loosen = "slacken jackscrew locknut all\nslacken idler carrier all";
+
+static void take_all(const char *lines)
+{
+    g_auto(GStrv) each = g_strsplit(lines, "\n", -1);
+    for (guint i = 0; each[i]; i++)
+        take(each[i]);
+}
+
+static Trials *trials_now(void)
+{
+    Agenda agenda = agenda_now();
+    Trials *trials =
+        trials_new(demo->plan, step_of("Idler backlash"), plan_check(demo->plan, "idler backlash"),
+                   agenda.assessment, agenda.entries, agenda.count);
+    trials_judge(trials);
+    return trials;
+}
+
+// The figure, what stands beside it and the sentences, a line each.
+static char *advice_words(void)
+{
+    g_autoptr(Trials) trials = trials_now();
+    g_auto(NextMove) next = next_move_of(trials, NULL);
+    Advice advice = {.beside = g_ptr_array_new_with_free_func(g_free),
+                     .sentences = g_ptr_array_new_with_free_func(g_free)};
+    next_move_say(trials, &next, &advice);
+    GString *words = g_string_new(advice.figure ? advice.figure : "");
+    for (guint i = 0; i < advice.beside->len; i++)
+        g_string_append_printf(words, " %s", (char *)advice.beside->pdata[i]);
+    for (guint i = 0; i < advice.sentences->len; i++)
+        g_string_append_printf(words, "%s%s", words->len ? "\n" : "",
+                               (char *)advice.sentences->pdata[i]);
+    advice_clear(&advice);
+    return g_string_free(words, FALSE);
+}
+
+static void expect(const char *expected)
+{
+    g_autofree char *words = advice_words();
+    ck_assert_str_eq(words, expected);
+}
+
+static void expect_within(const char *part)
+{
+    g_autofree char *words = advice_words();
+    ck_assert_msg(strstr(words, part) != NULL, "`%s` is not in:\n%s", part, words);
+}
+
+// Whether what is asked next is a move.
+static gboolean asks_move(void)
+{
+    g_autoptr(Trials) trials = trials_now();
+    g_auto(NextMove) next = next_move_of(trials, NULL);
+    return next_move_ask(&next, trials, trials_next(trials, FALSE)).ask == TRIAL_MOVE;
+}
+
+static void try_at(const char *position, const char *loose, const char *with, const char *tight)
+{
+    g_autofree char *move = g_strdup_printf("move idler backlash to %s turn", position);
+    g_autofree char *read = g_strdup_printf("read idler backlash[1] %s loose with G04", loose);
+    g_autofree char *last = g_strdup_printf("read idler backlash%s with G04", tight);
+    take(move);
+    take(read);
+    take_all(with);
+    take(last);
+}
+
+static void begin(const char *with)
+{
+    take("2025-03-10 09:00 MO pick up Idler backlash");
+    try_at("0.50", "0.31", with, "[1] 0.35");
+}
+
+START_TEST(the_idler_as_the_trade_has_it)
+{
+    take("2025-03-10 09:00 MO pick up Idler backlash");
+    expect("");
+    take("move idler backlash to 0.50 turn");
+    expect("");
+    take("read idler backlash[1] 0.31 loose with G04");
+    expect("Tighten now; expect 0.17 to 0.42 at the tightest.");
+    ck_assert(!asks_move());
+    take_all(hold);
+    take("read idler backlash[1] 0.35 with G04");
+    expect_within(" of a turn, ");
+    expect_within(", in to 0.");
+    expect_within("to 0.09.\n"
+                  "Expect 0.12 at 1, between 0.10 and 0.14, and 0.10 to 0.14 over the 4, tight.");
+    take_all(loosen);
+    try_at("0.08", "0.07", hold, " 0.11 0.13 0.07 0.10");
+    expect_within(", out to 0.1");
+    expect_within("Tighten when loose reads 0.09 to 0.11.\n"
+                  "Expect 0.14 at 1, between 0.13 and 0.15, and 0.10 to 0.16 over the 4, tight.");
+    take_all(loosen);
+    try_at("0.14", "0.10", hold, " 0.14 0.16 0.10 0.13");
+    expect("Leave it: a further move is no better than this (chance 1.00).");
+    ck_assert(!asks_move());
+}
+END_TEST
+
+START_TEST(a_loose_reading_outside_its_band_asks_for_a_move)
+{
+    begin(hold);
+    take_all(loosen);
+    try_at("0.08", "0.07", hold, " 0.11 0.13 0.07 0.10");
+    take_all(loosen);
+    take("move idler backlash to 0.14 turn");
+    expect_within("Tighten when loose reads 0.09 to 0.11.");
+    take("read idler backlash[1] 0.13 loose with G04");
+    ck_assert(asks_move());
+    expect_within("of a turn, ");
+    take("move idler backlash to 0.11 turn");
+    take("read idler backlash[1] 0.10 loose with G04");
+    ck_assert(!asks_move());
+    expect_within("Tighten now; expect ");
+}
+END_TEST
+
+START_TEST(a_struck_trial_is_as_if_it_had_not_been)
+{
+    begin(hold);
+    g_autofree char *before = advice_words();
+    take_all(loosen);
+    take("move idler backlash to 0.08 turn");
+    g_autofree char *moved = advice_words();
+    ck_assert_str_ne(before, moved);
+    take("strike last typo");
+    expect(before);
+    take("move idler backlash to 0.08 turn");
+    take("read idler backlash[1] 0.9 loose with G04");
+    expect_within("0.90 does not follow from the move");
+    take("strike last \"misread\"");
+    expect(moved);
+}
+END_TEST
+
+// Overdue it still tells; found wrong, what was read tightened with it is left out, and it is to be
+// tightened again where it stands; an uphold brings it back.
+START_TEST(a_wrench_found_wrong_voids_what_it_tightened)
+{
+    begin(late);
+    take_all(loosen);
+    try_at("0.13", "0.09", late, " 0.14 0.16 0.10 0.12");
+    expect("Leave it: a further move is no better than this (chance 1.00).");
+    char *refusal =
+        demo_try(demo, demo->desk, "2025-03-11 09:40 EV calibration W2 2025-03-11 wrong \"low\"");
+    ck_assert_msg(!refusal, "%s", refusal);
+    expect_within("What was read in doubt is left out.");
+    expect_within("Loosen it, leave it where it stands and tighten it again; expect ");
+    take("2025-03-11 09:50 MO uphold idler backlash \"no effect\" second JT");
+    expect("Leave it: a further move is no better than this (chance 1.00).\n"
+           "What was read in doubt is left out."); // of the first try
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *const tests[] = {
+        the_idler_as_the_trade_has_it,
+        a_loose_reading_outside_its_band_asks_for_a_move,
+        a_struck_trial_is_as_if_it_had_not_been,
+        a_wrench_found_wrong_voids_what_it_tightened,
+    };
+    return run_on_build("next move", tests, G_N_ELEMENTS(tests), 0);
+}
