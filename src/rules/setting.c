@@ -143,7 +143,7 @@ void setting_tightened(SettingAdviser *adviser)
     setting_state_tighten(adviser->state);
     adviser->tight = TRUE;
     adviser->turns = 0;
-    adviser->read_count = 0;
+    adviser->read_count = adviser->tight_reads = 0;
     adviser->tight_least = INFINITY;
     adviser->tight_most = -INFINITY;
     adviser->read_enough = FALSE;
@@ -215,6 +215,7 @@ static void note_reading(SettingAdviser *adviser, const SettingFinding *finding,
         adviser->loose_odd = finding->kind != SETTING_NOTHING;
         return;
     }
+    adviser->tight_reads++;
     adviser->tight_least = fmin(adviser->tight_least, value);
     adviser->tight_most = fmax(adviser->tight_most, value);
     if (!adviser->read[finding->place]) {

@@ -86,12 +86,20 @@ static SettingKind after_loose(const SettingAdviser *adviser, const SettingOutlo
                : SETTING_TIGHTEN;
 }
 
+// A difference of two readings is rounded anew each time, so that reading it twice tells more; one
+// reading rounds as it did.
+static gboolean is_worth_reading_again(const SettingAdviser *adviser, SettingChance as_it_is)
+{
+    return adviser->model.difference && adviser->tight_reads < 2 * adviser->model.places &&
+           as_it_is.inside < adviser->constants->left_at_once;
+}
+
 static SettingKind after_tight(const SettingAdviser *adviser, const SettingOutlook *outlook,
                                const Plan *plan, SettingChance as_it_is)
 {
-    return is_worth_moving(adviser, outlook, plan, as_it_is, adviser->constants->worth_again)
-               ? SETTING_MOVE
-               : SETTING_LEAVE;
+    if (is_worth_moving(adviser, outlook, plan, as_it_is, adviser->constants->worth_again))
+        return SETTING_MOVE;
+    return is_worth_reading_again(adviser, as_it_is) ? SETTING_READ_AGAIN : SETTING_LEAVE;
 }
 
 gboolean setting_says_tighten(const SettingAdviser *adviser, double *chance)

@@ -21,6 +21,7 @@ const SettingConstants setting_constants = {
     .worth_turning = 0.10,
     .worth_again = 0.10,
     .worth_tightening = 0.15,
+    .left_at_once = 0.95,
     .miss = 0.05,
     .passing = 4,
     .contradiction = 0.0005,

@@ -18,6 +18,7 @@ typedef struct {
     double family_weight;                // the rest stays with the geometry
     double far_cap, far_cap_read;        // chance of overrunning allowed; read before tightening
     double worth_turning, worth_again, worth_tightening; // gains in chance
+    double left_at_once;  // chance at which it is left without being read twice
     double miss;          // weight of the distance from the aim against the chance
     double passing;       // weight of overrunning against the chance
     double contradiction; // tail of a reading
@@ -94,6 +95,7 @@ struct _SettingAdviser {
     gboolean *read;     // places read since it was tightened
     guint read_count;
     gboolean read_enough;           // though not at all places
+    guint tight_reads;              // since it was tightened, twice read ones included
     double tight_least, tight_most; // read since it was tightened last
     guint here_count;               // contradictions since the last move
     SettingFinding here[SETTING_HERE];

@@ -26,7 +26,7 @@ static const struct {
 enum { METHODS = G_N_ELEMENTS(methods), SHOP = 3, ADVISER = 4 };
 
 typedef struct {
-    guint count, trials[NEVER + 1], moves, overran, wrong, covered, intervals, outside;
+    guint count, trials[NEVER + 1], moves, twice, overran, wrong, covered, intervals, outside;
     guint contradictions[SETTING_FINDINGS];
 } Tally;
 
@@ -35,6 +35,7 @@ static void tally_add(Tally *tally, const Outcome *outcome)
     tally->count++;
     tally->trials[outcome->trials]++;
     tally->moves += outcome->moves;
+    tally->twice += outcome->twice;
     tally->overran += outcome->overran ? 1 : 0;
     tally->wrong += outcome->wrong ? 1 : 0;
     tally->covered += outcome->covered;
@@ -167,7 +168,8 @@ static void print_false(const char *name, const Tally *tally)
         [SETTING_SLOPE_OFF] = "slope off", [SETTING_CANNOT] = "cannot",
         [SETTING_COARSE] = "coarse",       [SETTING_OUT_OF_REACH] = "out of reach",
         [SETTING_TOO_MANY] = "too many"};
-    printf("%-17s outside the travel %u; said:", name, tally->outside);
+    printf("%-17s read again %.2f%%; outside the travel %u; said:", name,
+           percent(tally->twice, tally->count), tally->outside);
     for (int i = 1; i < SETTING_FINDINGS; i++)
         printf(" %s %.2f%%", kinds[i], percent(tally->contradictions[i], tally->count));
     printf("\n");

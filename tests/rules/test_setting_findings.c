@@ -268,6 +268,28 @@ START_TEST(test_marks)
 }
 END_TEST
 
+// A difference of two readings by a coarse rule: before it is left it is read twice, once. By one
+// reading, which rounds as it did, it is not.
+START_TEST(test_read_twice)
+{
+    SettingModel model = backlash();
+    model.graduation = 0.04;
+    model.difference = _i == 0;
+    g_autoptr(SettingAdviser) adviser = setting_adviser_new(&model);
+    tell(adviser, "loose 0.08; tight 0.12 0.16 0.12 0.12; move 0; loose 0.08; tight 0.12 0.16 0.12 "
+                  "0.12");
+    SettingAdvice advice = setting_advice(adviser);
+    ck_assert_int_eq(advice.kind, _i == 0 ? SETTING_READ_AGAIN : SETTING_LEAVE);
+    double before = advice.as_it_is;
+    static const double again[] = {0.12, 0.12, 0.08, 0.12};
+    for (guint p = 0; p < 4; p++)
+        setting_read(adviser, p, again[p], TRUE);
+    advice = setting_advice(adviser);
+    ck_assert_int_eq(advice.kind, SETTING_LEAVE);
+    ck_assert_double_gt(advice.as_it_is, before);
+}
+END_TEST
+
 // A side of approach that was not kept costs the lost motion; kept, it does not.
 START_TEST(test_lost_motion)
 {
@@ -403,6 +425,7 @@ int main(void)
     tcase_add_test(of, test_too_many);
     tcase_add_test(of, test_stock);
     tcase_add_test(of, test_marks);
+    tcase_add_loop_test(of, test_read_twice, 0, 2);
     tcase_add_test(of, test_lost_motion);
     tcase_add_test(of, test_slope_that_changes);
     tcase_add_test(of, test_family);

@@ -40,14 +40,19 @@ static void read_loose(Builder *builder)
     note(builder, setting_read(builder->adviser, 0, value, FALSE).kind);
 }
 
-static void tighten(Builder *builder)
+static void read_all(Builder *builder)
 {
-    stand_tighten(&builder->stand);
-    setting_tightened(builder->adviser);
     double values[ENGINE_PLACES];
     stand_read_all(&builder->stand, values);
     for (guint i = 0; i < ENGINE_PLACES; i++)
         note(builder, setting_read(builder->adviser, i, values[i], TRUE).kind);
+}
+
+static void tighten(Builder *builder)
+{
+    stand_tighten(&builder->stand);
+    setting_tightened(builder->adviser);
+    read_all(builder);
 }
 
 static Builder builder_at(const Engine *engine, const SettingModel *model, Random random)
@@ -95,6 +100,10 @@ static gboolean follow(Builder *builder)
         return TRUE;
     case SETTING_TIGHTEN:
         tighten_trial(builder, advice.tightest);
+        return TRUE;
+    case SETTING_READ_AGAIN:
+        builder->outcome.twice++;
+        read_all(builder);
         return TRUE;
     case SETTING_LEAVE:
         outcome_stop(&builder->outcome, &builder->stand);

@@ -8,6 +8,7 @@ enum { MOST_TRIALS = 6, NEVER = 7 };
 typedef struct {
     guint trials;             // tightened trials, NEVER where six were not enough
     guint moves;              // all of them
+    guint twice;              // read all places again
     gboolean overran, wrong;  // beyond the far side once; stopped outside the band
     guint covered, intervals; // 95 % intervals of what was tightened, and how many held
     guint outside;            // advices outside the travel

@@ -102,6 +102,7 @@ typedef enum {
     SETTING_MOVE,           // `move`, then read loose (or tighten, where it is not read loose)
     SETTING_MOVE_DIRECTION, // `move`, to see which way it answers
     SETTING_TIGHTEN,        // tighten as it stands
+    SETTING_READ_AGAIN,     // read all places again as they stand, before it is left
     SETTING_LEAVE,          // leave it as it stands, tightened
     SETTING_STOP,           // no move serves: see the findings
 } SettingKind;
