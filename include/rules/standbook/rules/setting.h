@@ -5,12 +5,13 @@
 // because no verdict depends on this: the limits are judged by decision.h alone.
 //
 // The model: given the slope (reading per unit moved), the loose level of each place, the shift of
-// tightening and its repeat error are jointly normal, and each entry is an update of a Kalman
-// filter (R. E. Kalman 1960, J. Basic Eng. 82, 35). The slope is a table of nodes with weights. A
-// reading is a window, not a bell: a value rounded to a graduation cannot be half a graduation off;
-// the two moments of the normal in the window replace it (moment matching; box for one reading,
-// triangle for the difference of two). The tightest place is C. E. Clark's minimum of jointly
-// normal values (1961, Oper. Res. 9, 145). The constants and their why stand in setting_state.h.
+// tightening, its repeat error and the share by which tight answers a move more than loose does are
+// jointly normal, and each entry is an update of a Kalman filter (R. E. Kalman 1960, J. Basic Eng.
+// 82, 35). The slope is a table of nodes with weights. A reading is a window, not a bell: a value
+// rounded to a graduation cannot be half a graduation off; the two moments of the normal in the
+// window replace it (moment matching; box for one reading, triangle for the difference of two). The
+// tightest place is C. E. Clark's minimum of jointly normal values (1961, Oper. Res. 9, 145). The
+// constants and their why stand in setting_state.h, what they come to in tests/bench/setting.
 //
 // Units: all values (limits, aim, graduation, readings, shift) in any one unit; all moves (travel,
 // steps, hand, positions) in any one other; the slope is values per move. Places count from 0.
