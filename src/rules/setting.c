@@ -103,18 +103,29 @@ static double inward(const SettingAdviser *adviser, double value)
     return adviser->sign * value / adviser->width;
 }
 
+static SettingExpected above_floor(const SettingAdviser *adviser, SettingExpected expected)
+{
+    double floor = adviser->model.floor;
+    if (isnan(floor))
+        return expected;
+    return (SettingExpected){fmax(expected.mean, floor), fmax(expected.from, floor),
+                             fmax(expected.to, floor)};
+}
+
 SettingExpected setting_expected_outward(const SettingAdviser *adviser, SettingExpected inside)
 {
     double one = setting_outward(adviser, inside.from), other = setting_outward(adviser, inside.to);
     SettingExpected out = {setting_outward(adviser, inside.mean), fmin(one, other),
                            fmax(one, other)};
-    double floor = adviser->model.floor;
-    if (!isnan(floor)) {
-        out.from = fmax(out.from, floor);
-        out.to = fmax(out.to, floor);
-        out.mean = fmax(out.mean, floor);
-    }
-    return out;
+    return above_floor(adviser, out);
+}
+
+SettingExpected setting_as_read(const SettingAdviser *adviser, SettingExpected expected)
+{
+    double g = adviser->model.graduation, wider = adviser->model.difference ? g / 2 : 0;
+    return above_floor(adviser, (SettingExpected){g * round(expected.mean / g),
+                                                  g * round((expected.from - wider) / g),
+                                                  g * round((expected.to + wider) / g)});
 }
 
 void setting_moved(SettingAdviser *adviser, double move, gboolean same_side)

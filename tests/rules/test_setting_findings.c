@@ -354,6 +354,28 @@ START_TEST(test_family)
 }
 END_TEST
 
+// What is expected as the gauge shows it: by one reading, by a difference, and no backlash below 0.
+static const struct {
+    gboolean difference;
+    SettingExpected expected, shown;
+} shown[] = {{FALSE, {0.101285, 0.084728, 0.117707}, {0.10, 0.08, 0.12}},
+             {TRUE, {0.101285, 0.084728, 0.117707}, {0.10, 0.08, 0.12}},
+             {TRUE, {0.101285, 0.079, 0.121}, {0.10, 0.07, 0.13}},
+             {FALSE, {0.012, -0.03, 0.04}, {0.01, 0, 0.04}}};
+
+START_TEST(test_as_read)
+{
+    SettingModel model = backlash();
+    model.difference = shown[_i].difference;
+    model.floor = 0;
+    g_autoptr(SettingAdviser) adviser = setting_adviser_new(&model);
+    SettingExpected as_read = setting_as_read(adviser, shown[_i].expected);
+    ck_assert_double_eq_tol(as_read.mean, shown[_i].shown.mean, 1e-12);
+    ck_assert_double_eq_tol(as_read.from, shown[_i].shown.from, 1e-12);
+    ck_assert_double_eq_tol(as_read.to, shown[_i].shown.to, 1e-12);
+}
+END_TEST
+
 static void spoil_limits(SettingModel *model)
 {
     model->least = model->most = NAN;
@@ -430,6 +452,7 @@ int main(void)
     tcase_add_test(of, test_slope_that_changes);
     tcase_add_test(of, test_family);
     tcase_add_loop_test(of, test_models_that_cannot_serve, 0, G_N_ELEMENTS(spoilers));
+    tcase_add_loop_test(of, test_as_read, 0, G_N_ELEMENTS(shown));
     tcase_add_test(of, test_one_limit);
     Suite *suite = suite_create("setting findings");
     suite_add_tcase(suite, of);

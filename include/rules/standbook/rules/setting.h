@@ -148,4 +148,8 @@ gboolean setting_band(const SettingAdviser *adviser, const SettingAdvice *advice
 // else with the next.
 SettingExpected setting_expected(const SettingAdviser *adviser, guint place);
 
+// The same as the gauge shows it: mean and both ends in whole graduations, the ends of a difference
+// of two readings widened by half a graduation first; nothing below the floor.
+SettingExpected setting_as_read(const SettingAdviser *adviser, SettingExpected expected);
+
 SettingLearned setting_learned(const SettingAdviser *adviser);
