@@ -1,3 +1,5 @@
+#include "trials_inside.h"
+
 #include <standbook/work/next_move.h>
 
 #include <math.h>
@@ -174,11 +176,11 @@ static void tell_move(Replay *replay, const Entry *entry)
 
 static void tell_loose(Replay *replay, const Trial *trial, const Entry *entry)
 {
-    for (guint i = 0; i < trial->looses->len; i++) {
-        const TrialLoose *loose = &g_array_index(trial->looses, TrialLoose, i);
-        if (loose->entry != entry || !loose->value)
+    for (guint i = 0; i < trial->values->len; i++) {
+        const TrialValue *value = &g_array_index(trial->values, TrialValue, i);
+        if (value->tight || value->entry != entry || !value->value)
             continue;
-        setting_read(replay->adviser, loose->place, number_double(loose->value), FALSE);
+        setting_read(replay->adviser, value->place, number_double(value->value), FALSE);
         replay->told++;
     }
 }
@@ -198,21 +200,42 @@ static void tell_before(const Trials *trials, Replay *replay, const Trial *trial
     }
 }
 
+// Whether a later value of the same place stands on one of its readings: then that one is told.
+static gboolean is_superseded(const Trials *trials, const Trial *trial, guint index)
+{
+    const TrialValue *value = &g_array_index(trial->values, TrialValue, index);
+    for (guint i = index + 1; i < trial->values->len; i++) {
+        const TrialValue *later = &g_array_index(trial->values, TrialValue, i);
+        if (later->tight && later->place == value->place &&
+            trial_values_share(trials, value, later))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+static gboolean is_told(const Trials *trials, const Trial *trial, guint index)
+{
+    const TrialValue *value = &g_array_index(trial->values, TrialValue, index);
+    const Requirement *made = value->tight ? trial->places[value->place].made : NULL;
+    return made && made->value && made->bound == BOUND_NONE && value->value &&
+           !is_superseded(trials, trial, index);
+}
+
 static void tell_tight(const Trials *trials, Replay *replay, const Trial *trial)
 {
     gboolean tightened = FALSE;
-    for (guint i = 0; i < trials->places; i++) {
-        const Requirement *made = trial->places[i].made;
-        if (!made || !made->value || made->bound != BOUND_NONE)
+    for (guint i = 0; i < trial->values->len; i++) {
+        const TrialValue *value = &g_array_index(trial->values, TrialValue, i);
+        if (!is_told(trials, trial, i))
             continue;
-        if (trial_place_misleads(trials, trial, i)) {
+        if (trial_place_misleads(trials, trial, value->place)) {
             replay->doubted++;
             continue;
         }
         if (!tightened)
             setting_tightened(replay->adviser);
         tightened = TRUE;
-        setting_read(replay->adviser, i, number_double(made->value), TRUE);
+        setting_read(replay->adviser, value->place, number_double(value->value), TRUE);
         replay->told++;
         replay->tight++;
     }
@@ -296,6 +319,8 @@ TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext as
 {
     const Trial *last = trials_last(trials);
     gboolean read_loose = last && last->loose && last->read == 0;
+    if (asked.ask == TRIAL_DONE && next->known && next->advice.kind == SETTING_READ_AGAIN)
+        return (TrialNext){.ask = TRIAL_TIGHT};
     gboolean leads = asked.ask == TRIAL_DONE
                          ? last && last->read
                          : read_loose && (asked.ask == TRIAL_TIGHTEN || asked.ask == TRIAL_TIGHT);

@@ -242,6 +242,9 @@ static void say_kind(const Trials *trials, const NextMove *next, GPtrArray *sent
     case SETTING_TIGHTEN:
         say_tighten(trials, next, sentences);
         break;
+    case SETTING_READ_AGAIN:
+        say(sentences, "Read all places once more as they stand: the gauge leaves it in doubt.");
+        break;
     case SETTING_LEAVE:
         say_leave(next, sentences);
         break;

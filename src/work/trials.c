@@ -25,18 +25,18 @@ static gboolean is_tight(const Entry *entry)
 
 // GATHER ----------------------------------------------------------------------------------------
 
-static void loose_clear(gpointer data)
+static void value_clear(gpointer data)
 {
-    TrialLoose *loose = data;
-    number_free(loose->value);
-    g_free(loose->read);
+    TrialValue *value = data;
+    number_free(value->value);
+    g_free(value->read);
 }
 
 static void trial_free(gpointer data)
 {
     Trial *trial = data;
     g_ptr_array_unref(trial->entries);
-    g_array_unref(trial->looses);
+    g_array_unref(trial->values);
     g_array_unref(trial->struck);
     g_ptr_array_unref(trial->notes);
     number_free(trial->position);
@@ -74,8 +74,8 @@ static Trial *open_trial(Trials *trials)
     Trial *trial = g_new0(Trial, 1);
     trial->number = trials->all->len + 1;
     trial->entries = g_ptr_array_new();
-    trial->looses = g_array_new(FALSE, FALSE, sizeof(TrialLoose));
-    g_array_set_clear_func(trial->looses, loose_clear);
+    trial->values = g_array_new(FALSE, FALSE, sizeof(TrialValue));
+    g_array_set_clear_func(trial->values, value_clear);
     trial->struck = g_array_new(FALSE, FALSE, sizeof(TrialStruck));
     trial->notes = g_ptr_array_new();
     trial->places = g_new0(TrialPlace, trials->places);
@@ -107,6 +107,16 @@ static void take_move(Trials *trials, const Entry *entry)
     g_ptr_array_add(trial->entries, (gpointer)entry);
 }
 
+// What a formula comes to is worked out later (trials_judge).
+static void add_value(const Trials *trials, Trial *trial, const Entry *entry, guint place,
+                      gboolean tight)
+{
+    gsize size = trials->check->setting->inputs->len * sizeof *trial->tight;
+    TrialValue value = {entry, tight, place, g_memdup2(tight ? trial->tight : trial->loosely, size),
+                        trials->check->formula ? NULL : entry_amount(entry, "value")};
+    g_array_append_val(trial->values, value);
+}
+
 static void take_tight(Trials *trials, Trial *trial, const Entry *entry)
 {
     trials_put(trials, entry, trial->tight);
@@ -116,18 +126,11 @@ static void take_tight(Trials *trials, Trial *trial, const Entry *entry)
     for (guint i = 0; i < trials->places; i++) {
         trial->places[i].entry = trials_whole(trials, trial->tight, i);
         trial->read += trial->places[i].entry ? 1 : 0;
+        if (trial->places[i].entry == entry)
+            add_value(trials, trial, entry, i, TRUE);
     }
 }
 
-static void add_loose(const Trials *trials, Trial *trial)
-{
-    gsize size = trials->check->setting->inputs->len * sizeof *trial->loosely;
-    TrialLoose loose = {trial->loose, trial->loose_place, g_memdup2(trial->loosely, size),
-                        trial->loose_value ? number_copy(trial->loose_value) : NULL};
-    g_array_append_val(trial->looses, loose);
-}
-
-// What a formula comes to is worked out later (trials_judge).
 static void take_loose(Trials *trials, Trial *trial, const Entry *entry)
 {
     trials_put(trials, entry, trial->loosely);
@@ -138,7 +141,7 @@ static void take_loose(Trials *trials, Trial *trial, const Entry *entry)
         trial->loose = entry;
         trial->loose_value = trials->check->formula ? NULL : entry_amount(entry, "value");
         trial->loose_place = i;
-        add_loose(trials, trial);
+        add_value(trials, trial, entry, i, FALSE);
         return;
     }
 }
@@ -365,17 +368,25 @@ static void judge_trial(const Trials *trials, Trial *trial, const Requirement *c
     }
 }
 
-static void judge_loose(const Trials *trials, Trial *trial)
+// What its newest reading came to is known already: it was judged.
+static Number *known_value(const Trial *trial, const TrialValue *value)
 {
-    const TrialLoose *last = NULL;
-    for (guint i = 0; i < trial->looses->len; i++) {
-        TrialLoose *loose = &g_array_index(trial->looses, TrialLoose, i);
-        if (!loose->value)
-            loose->value = trials_loose_value(trials, trial, loose);
-        last = loose;
+    const TrialPlace *place = &trial->places[value->place];
+    gboolean newest = value->tight && place->entry == value->entry && place->made;
+    return newest && place->made->value ? number_copy(place->made->value) : NULL;
+}
+
+static void judge_values(const Trials *trials, Trial *trial)
+{
+    for (guint i = 0; i < trial->values->len; i++) {
+        TrialValue *value = &g_array_index(trial->values, TrialValue, i);
+        if (!value->value)
+            value->value = known_value(trial, value);
+        if (!value->value)
+            value->value = trials_value(trials, trial, value);
+        if (value->entry == trial->loose && !trial->loose_value && value->value)
+            trial->loose_value = number_copy(value->value);
     }
-    if (trial->loose && !trial->loose_value && last->value)
-        trial->loose_value = number_copy(last->value);
 }
 
 void trials_judge(Trials *trials)
@@ -383,12 +394,12 @@ void trials_judge(Trials *trials)
     g_autofree const Requirement **made = g_new0(const Requirement *, trials->places);
     for (guint i = 0; i < trials->all->len; i++) {
         Trial *trial = trials->all->pdata[i];
-        judge_loose(trials, trial);
-        if (!trial->ended || trial->then)
-            continue;
-        trial->then = assess_before(trials->plan, trials->entries, trials->count, trial->ended);
-        find_made(trials, trial->then, made);
-        judge_trial(trials, trial, made);
+        if (trial->ended && !trial->then) {
+            trial->then = assess_before(trials->plan, trials->entries, trials->count, trial->ended);
+            find_made(trials, trial->then, made);
+            judge_trial(trials, trial, made);
+        }
+        judge_values(trials, trial);
     }
 }
 

@@ -88,21 +88,29 @@ const Entry *trials_whole(const Trials *trials, const Entry *const *read, guint 
     return newest;
 }
 
-// LOOSE -----------------------------------------------------------------------------------------
+// VALUES ----------------------------------------------------------------------------------------
 
-// Whether a reading serves the place that was read loose; *counts: as its newest loose one.
-static gboolean serves(const Trials *trials, const TrialLoose *loose, const Entry *entry,
+// Whether a reading serves the place of a value; *counts: as one of those that made it.
+static gboolean serves(const Trials *trials, const TrialValue *value, const Entry *entry,
                        gboolean *counts)
 {
     gboolean found = FALSE;
     *counts = FALSE;
     for (guint i = 0; i < input_count(trials); i++) {
-        if (input_at(trials, i)->of != loose->place || !is_of_input(trials, entry, i))
+        if (input_at(trials, i)->of != value->place || !is_of_input(trials, entry, i))
             continue;
         found = TRUE;
-        *counts = *counts || loose->read[i] == entry;
+        *counts = *counts || value->read[i] == entry;
     }
     return found;
+}
+
+gboolean trial_values_share(const Trials *trials, const TrialValue *one, const TrialValue *other)
+{
+    for (guint i = 0; i < input_count(trials); i++)
+        if (input_at(trials, i)->of == one->place && one->read[i] == other->read[i])
+            return one->read[i] != NULL;
+    return FALSE;
 }
 
 static Entry *read_as(const Entry *entry, const char *state)
@@ -120,16 +128,16 @@ static void free_read_as(gpointer data)
     g_free(copy);
 }
 
-// The entries with the trial's loose readings of one place as its tightened ones, and those as
-// loose. What is changed is in `copies`.
-static const Entry **swapped(const Trials *trials, const Trial *trial, const TrialLoose *loose,
+// The entries with the readings that made a value as the tightened ones of that place, and the
+// trial's others there as loose. What is changed is in `copies`.
+static const Entry **swapped(const Trials *trials, const Trial *trial, const TrialValue *value,
                              GPtrArray *copies)
 {
     const Entry **entries = g_memdup2(trials->entries, trials->count * sizeof *entries);
     for (guint i = 0; i < trial->entries->len; i++) {
         const Entry *entry = trial->entries->pdata[i];
         gboolean counts = FALSE;
-        if (strcmp(entry->kind->name, "read") != 0 || !serves(trials, loose, entry, &counts))
+        if (strcmp(entry->kind->name, "read") != 0 || !serves(trials, value, entry, &counts))
             continue;
         Entry *copy = read_as(entry, counts ? "tightened" : "loose");
         g_ptr_array_add(copies, copy);
@@ -138,17 +146,17 @@ static const Entry **swapped(const Trials *trials, const Trial *trial, const Tri
     return entries;
 }
 
-Number *trials_loose_value(const Trials *trials, const Trial *trial, const TrialLoose *loose)
+Number *trials_value(const Trials *trials, const Trial *trial, const TrialValue *value)
 {
     g_autoptr(GPtrArray) copies = g_ptr_array_new_with_free_func(free_read_as);
-    g_autofree const Entry **entries = swapped(trials, trial, loose, copies);
+    g_autofree const Entry **entries = swapped(trials, trial, value, copies);
     g_autoptr(Assessment) then =
         trial->ended ? assess_before(trials->plan, entries, trials->count, trial->ended)
                      : assess(trials->plan, entries, trials->count, 0, NULL);
     for (guint i = 0, place = 0; i < then->requirements->len; i++) {
         const Requirement *made = then->requirements->pdata[i];
         if (made->check == trials->check && made->step == trials->step &&
-            made->asked == ASKED_READ && place++ == loose->place)
+            made->asked == ASKED_READ && place++ == value->place)
             return made->value ? number_copy(made->value) : NULL;
     }
     return NULL;

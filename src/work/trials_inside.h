@@ -17,7 +17,10 @@ gint trials_missing(const Trials *trials, const Entry *const *read, guint place)
 // The newest that was read for a place, if all that it needs is among those read; else NULL.
 const Entry *trials_whole(const Trials *trials, const Entry *const *read, guint place);
 
-// What the formula gives at the place that was read loose, with the loose readings in place of the
-// trial's tightened ones. NULL if that cannot be worked out. The caller frees.
-Number *trials_loose_value(const Trials *trials, const Trial *trial,
-                           const TrialLoose *loose) G_GNUC_WARN_UNUSED_RESULT;
+// What the formula gives at the place of a value with the readings that made it in place of the
+// trial's newest tightened ones. NULL if that cannot be worked out. The caller frees.
+Number *trials_value(const Trials *trials, const Trial *trial,
+                     const TrialValue *value) G_GNUC_WARN_UNUSED_RESULT;
+
+// Whether one reading went into both values.
+gboolean trial_values_share(const Trials *trials, const TrialValue *one, const TrialValue *other);

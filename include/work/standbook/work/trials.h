@@ -14,14 +14,15 @@ typedef struct {
     const Requirement *made; // as the trial left it; NULL likewise, or before trials_judge
 } TrialPlace;
 
-// One place of a trial, read loose.
+// What one place of a trial came to when it was read.
 typedef struct {
     const Entry *entry; // of a formula the last of all that it needs there
+    gboolean tight;     // read tightened, else loose
     guint place;
     const Entry **read; // by input of the setting: what counted then
     Number *value;      // base units; of a formula NULL before trials_judge, and where it cannot be
                         // worked out
-} TrialLoose;
+} TrialValue;
 
 // A move or reading that was struck.
 typedef struct {
@@ -33,7 +34,7 @@ typedef struct {
 typedef struct {
     guint number;          // from 1
     GPtrArray *entries;    // const Entry *: live moves and readings, by rank
-    GArray *looses;        // TrialLoose: what was read loose, by rank
+    GArray *values;        // TrialValue: what was read, loose and tightened, by rank
     const Entry *move;     // the last move, NULL if there is none
     Number *position;      // where that left the setting, base units; NULL if no move says a place
     const Entry *loose;    // the newest live loose reading behind that move, or NULL; of a formula
