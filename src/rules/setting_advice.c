@@ -150,14 +150,15 @@ static void find_slopes(const SettingAdviser *adviser, SettingAdvice *advice)
 }
 
 // No room between both limits for the spread and the doubt of the gauge on either side. The spread
-// must have been read, and be believed: a coarse gauge alone shows none.
+// must have been read, and be believed, and take more than the gauge does: else it is the gauge
+// that cannot, which is said where it is chosen, and not the part.
 static void find_room(const SettingAdviser *adviser, const SettingOutlook *outlook,
                       SettingAdvice *advice)
 {
     double doubt = adviser->graduation * (adviser->model.difference ? 2 : 1);
     double spread = fmin(outlook->spread, adviser->tight_most - adviser->tight_least);
     gboolean both = !isinf(adviser->lo) && !isinf(adviser->hi);
-    if (both && adviser->trials > 0 && spread + doubt > 1)
+    if (both && adviser->trials > 0 && spread > doubt && spread + doubt > 1)
         find(advice, SETTING_CANNOT, spread * adviser->width, doubt * adviser->width);
 }
 

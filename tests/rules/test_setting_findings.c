@@ -166,6 +166,20 @@ START_TEST(test_cannot)
 }
 END_TEST
 
+// The same spread where the gauge takes more of the room: the part is not to blame.
+START_TEST(test_cannot_by_the_gauge)
+{
+    SettingModel model = backlash();
+    model.graduation = 0.04;
+    model.difference = TRUE;
+    g_autoptr(SettingAdviser) adviser = setting_adviser_new(&model);
+    tell(adviser, "loose 0.32; tight 0.36 0.36 0.28 0.32");
+    SettingAdvice advice = setting_advice(adviser);
+    ck_assert_double_gt(advice.spread + 0.08, 0.10);
+    ck_assert(!find(&advice, SETTING_CANNOT));
+}
+END_TEST
+
 START_TEST(test_gauge_too_coarse)
 {
     SettingModel model = backlash();
@@ -442,6 +456,7 @@ int main(void)
     tcase_add_test(of, test_wrong_way);
     tcase_add_test(of, test_slope_off);
     tcase_add_test(of, test_cannot);
+    tcase_add_test(of, test_cannot_by_the_gauge);
     tcase_add_test(of, test_gauge_too_coarse);
     tcase_add_test(of, test_out_of_reach);
     tcase_add_test(of, test_too_many);
