@@ -22,6 +22,7 @@ typedef struct {
     gboolean look;   // only looked at
     gboolean placed; // by -Enter or +Enter: `here` is asked, whatever is next
     TrialNext here;
+    gint64 unadvised;             // the newest entry when the advice was passed over by +Enter
     const PlanTightening *opened; // the tightening that was opened last from here
     Trials *trials;               // as of so many entries; NULL before the first
     guint seen;
@@ -82,13 +83,25 @@ static const Trials *trials_of(Setting *setting, Desk *desk)
     return setting->trials;
 }
 
+// The seq of the newest move or reading that counts; 0 if there is none.
+static gint64 newest_of(const Trials *trials)
+{
+    const Trial *last = trials_last(trials);
+    return last && last->entries->len
+               ? ((const Entry *)last->entries->pdata[last->entries->len - 1])->seq
+               : 0;
+}
+
 static TrialNext asked(Setting *setting, const Trials *trials)
 {
     if (setting->placed && setting->here.ask == TRIAL_TIGHTEN)
         setting->placed = trials_open_hold(trials) != NULL;
-    return setting->placed
-               ? setting->here
-               : next_move_ask(&setting->advised, trials, trials_next(trials, setting->again));
+    if (setting->placed)
+        return setting->here;
+    TrialNext next = trials_next(trials, setting->again);
+    return setting->unadvised && setting->unadvised == newest_of(trials)
+               ? next
+               : next_move_ask(&setting->advised, trials, next);
 }
 
 static void suppose(Setting *setting, Desk *desk, const Trials *trials, const TrialNext *next,
@@ -328,12 +341,11 @@ static GArray *stations(const Trials *trials)
 }
 
 // On without the move that is advised: tightened as it stands, or done.
-static Go go_unadvised(Setting *setting, TrialNext next)
+static Go go_unadvised(Setting *setting, const Trials *trials, TrialNext next)
 {
     if (next.ask == TRIAL_DONE)
         return go_instead(VIEW_BENCH, g_strdup(setting->step));
-    setting->here = next;
-    setting->placed = TRUE;
+    setting->unadvised = newest_of(trials);
     return go(GO_STAY);
 }
 
@@ -342,7 +354,7 @@ static Go go_beside(Setting *setting, const Trials *trials, gint direction)
     TrialNext next = asked(setting, trials);
     TrialNext unadvised = trials_next(trials, setting->again);
     if (direction > 0 && !setting->placed && next.ask != unadvised.ask)
-        return go_unadvised(setting, unadvised);
+        return go_unadvised(setting, trials, unadvised);
     g_autoptr(GArray) all = stations(trials);
     guint at = 0;
     while (at < all->len && (g_array_index(all, TrialNext, at).ask != next.ask ||

@@ -318,7 +318,8 @@ gboolean next_move_moves(const NextMove *next)
 TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked)
 {
     const Trial *last = trials_last(trials);
-    gboolean read_loose = last && last->loose && last->read == 0;
+    g_autoptr(GPtrArray) tight = trials_to_slacken(trials);
+    gboolean read_loose = last && last->loose && last->readings == 0 && tight->len == 0;
     if (asked.ask == TRIAL_DONE && next->known && next->advice.kind == SETTING_READ_AGAIN)
         return (TrialNext){.ask = TRIAL_TIGHT};
     gboolean leads = asked.ask == TRIAL_DONE

@@ -97,8 +97,8 @@ START_TEST(the_idler_as_the_trade_has_it)
     take("read idler backlash[1] 0.35 with G04");
     expect_within(" of a turn, ");
     expect_within(", in to 0.");
-    expect_within("to 0.09.\n"
-                  "Expect 0.12 at 1, between 0.10 and 0.14, and 0.10 to 0.14 over the 4, tight.");
+    expect_within("Tighten when loose reads 0.0");
+    expect_within("Expect 0.12 at 1, between 0.10 and 0.14, and 0.10 to 0.14 over the 4, tight.");
     take_all(loosen);
     try_at("0.08", "0.07", hold, " 0.11 0.13 0.07 0.10");
     expect_within(", out to 0.1");
