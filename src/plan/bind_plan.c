@@ -137,7 +137,7 @@ static void bind_amount(const Site *site, const PlanGroup *group, Stage *stage)
     if (kind_equal(kind, unit_kind(unit))) {
         g_autoptr(Number) constant = formula_constant(stage->formula);
         if (constant && number_sign(constant) <= 0)
-            site_fault(site, 0,
+            late_fault(site->reader, site->line, site->column, site->where,
                        "what a bolt is tightened to, turned by or left to wait is above 0");
         return;
     }

@@ -33,8 +33,8 @@ static void tell_fault(const Faults *faults, const PlanAddition *addition, guint
 }
 
 // The plan with the first `count` additions. On failure the last is at fault if those before it
-// alone were taken.
-static Plan *extend(const Plan *plan, const PlanAddition *additions, gsize count,
+// alone were taken. `kept`: they were taken before.
+static Plan *extend(const Plan *plan, const PlanAddition *additions, gsize count, gboolean kept,
                     PlanRefusal *refusal, GError **error)
 {
     g_autoptr(TreeNode) top = tree_copy(plan->tree);
@@ -46,29 +46,36 @@ static Plan *extend(const Plan *plan, const PlanAddition *additions, gsize count
             return NULL;
     }
     g_autoptr(Faults) faults = faults_new();
-    Plan *extended = plan_read_tree(g_steal_pointer(&top), plan->added + (guint)count, faults);
+    Plan *extended = plan_read_tree(g_steal_pointer(&top), plan->added + (guint)count,
+                                    kept || plan->excused > 0, faults);
     if (!extended)
         tell_fault(faults, &additions[count - 1], line - 2, refusal, error);
     return extended;
 }
 
-Plan *plan_extend(const Plan *plan, const PlanAddition *additions, gsize count,
-                  PlanRefusal *refusal, GError **error)
+static Plan *extend_by(const Plan *plan, const PlanAddition *additions, gsize count, gboolean kept,
+                       PlanRefusal *refusal, GError **error)
 {
     g_assert(count > 0);
     PlanRefusal unused = {0};
     PlanRefusal *where = refusal ? refusal : &unused;
-    Plan *extended = extend(plan, additions, count, where, NULL);
+    Plan *extended = extend(plan, additions, count, kept, where, NULL);
     // Which one is at fault is found by taking them one after another, as they were made.
     for (gsize i = 1; !extended && i <= count; i++) {
         g_autoptr(GError) problem = NULL;
-        g_autoptr(Plan) partly = extend(plan, additions, i, where, &problem);
+        g_autoptr(Plan) partly = extend(plan, additions, i, kept, where, &problem);
         if (problem) {
             g_propagate_error(error, g_steal_pointer(&problem));
             return NULL;
         }
     }
     return extended;
+}
+
+Plan *plan_extend(const Plan *plan, const PlanAddition *additions, gsize count,
+                  PlanRefusal *refusal, GError **error)
+{
+    return extend_by(plan, additions, count, FALSE, refusal, error);
 }
 
 gboolean plan_extend_check(const Plan *plan, const PlanAddition *addition, PlanRefusal *refusal,
@@ -81,11 +88,11 @@ gboolean plan_extend_check(const Plan *plan, const PlanAddition *addition, PlanR
 Plan *plan_extend_as_far(const Plan *plan, const PlanAddition *additions, gsize count,
                          gboolean *taken)
 {
-    Plan *extended = count ? plan_extend(plan, additions, count, NULL, NULL) : NULL;
+    Plan *extended = count ? extend_by(plan, additions, count, TRUE, NULL, NULL) : NULL;
     gboolean all = extended != NULL;
     for (gsize i = 0; i < count; i++) {
         Plan *further =
-            all ? NULL : plan_extend(extended ? extended : plan, &additions[i], 1, NULL, NULL);
+            all ? NULL : extend_by(extended ? extended : plan, &additions[i], 1, TRUE, NULL, NULL);
         taken[i] = all || further;
         if (!further)
             continue;

@@ -14,6 +14,14 @@ void fault_at(Reader *reader, const TreeNode *node, gsize offset, const char *wh
     faults_add(reader->faults, node->line, node->column + (guint)offset, "%s%s", where, message);
 }
 
+void late_fault(Reader *reader, guint line, guint column, const char *where, const char *message)
+{
+    gboolean excused = reader->kept && !reader->hushed;
+    reader->plan->excused += excused ? 1 : 0;
+    faults_add(excused ? reader->plan->notices : reader->faults, line, column, "%s%s", where,
+               message);
+}
+
 gboolean can_compare(Reader *reader, const char *word, gsize count)
 {
     reader->compared += count;
@@ -314,13 +322,14 @@ static void read_all(Reader *reader)
     bind_plan(reader);
 }
 
-Plan *plan_read_tree(TreeNode *top, guint added, Faults *faults)
+Plan *plan_read_tree(TreeNode *top, guint added, gboolean kept, Faults *faults)
 {
     guint before = faults_count(faults);
     schema_check(&schema_of_plan, top, "", faults);
     Reader reader = {.plan = plan_new(top),
                      .faults = faults,
                      .other = faults_new(),
+                     .kept = kept,
                      .told = g_hash_table_new(NULL, NULL)};
     reader.plan->added = added;
     read_all(&reader);
@@ -336,15 +345,25 @@ Plan *plan_read_tree(TreeNode *top, guint added, Faults *faults)
     return reader.plan;
 }
 
-Plan *plan_read(const char *bytes, gsize length, Faults *faults)
+static Plan *read_bytes(const char *bytes, gsize length, gboolean kept, Faults *faults)
 {
     guint before = faults_count(faults);
     TreeNode *top = tree_read(bytes, length, faults);
     if (!top)
         return NULL;
     gboolean whole = faults_count(faults) == before;
-    Plan *plan = plan_read_tree(top, 0, faults);
+    Plan *plan = plan_read_tree(top, 0, kept, faults);
     if (!whole)
         g_clear_pointer(&plan, plan_free);
     return plan;
+}
+
+Plan *plan_read(const char *bytes, gsize length, Faults *faults)
+{
+    return read_bytes(bytes, length, FALSE, faults);
+}
+
+Plan *plan_read_kept(const char *bytes, gsize length, Faults *faults)
+{
+    return read_bytes(bytes, length, TRUE, faults);
 }

@@ -9,6 +9,7 @@ typedef struct {
     Faults *faults; // swapped with `other` by hush
     Faults *other;
     gboolean hushed;
+    gboolean kept; // it was taken before: late faults are notices
     // What holds for the steps below.
     guint gate;
     const char *phase;
@@ -22,6 +23,9 @@ typedef struct {
 // Adds a fault at `offset` characters into the node's text; `where` begins the message.
 void fault_at(Reader *reader, const TreeNode *node, gsize offset, const char *where,
               const char *message);
+
+// Likewise what is a fault by a rule that plans taken before do not know, at a line and column.
+void late_fault(Reader *reader, guint line, guint column, const char *where, const char *message);
 
 // Whether the word may be compared with this many names more: a hostile file must not cost much
 // time.
@@ -105,7 +109,8 @@ void bind_inputs(Reader *reader, PlanCheck *check);
 
 // Reads a plan out of a tree, which is the plan's from here on, with `added` additions among its
 // nodes. The rest as plan_read.
-Plan *plan_read_tree(TreeNode *top, guint added, Faults *faults) G_GNUC_WARN_UNUSED_RESULT;
+Plan *plan_read_tree(TreeNode *top, guint added, gboolean kept,
+                     Faults *faults) G_GNUC_WARN_UNUSED_RESULT;
 
 void free_step(gpointer step);
 void free_check(gpointer check);

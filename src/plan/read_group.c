@@ -214,8 +214,9 @@ static void check_snug(Reader *reader, const PlanTightening *tightening, const c
         gboolean turns =
             stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE || stage->kind == STAGE_SLOT;
         if (turns && !snug) {
-            fault_at(reader, tightening->stages_at, stage->offset, where,
-                     "nothing is snug yet; write a snug stage or a torque before this angle");
+            late_fault(reader, tightening->stages_at->line,
+                       tightening->stages_at->column + (guint)stage->offset, where,
+                       "nothing is snug yet; write a snug stage or a torque before this angle");
             return;
         }
         snug = stage->kind == STAGE_SLACKEN ? snug && stage->amount
@@ -261,7 +262,7 @@ static Number *group_amount(Reader *reader, const PlanGroup *group, const char *
     Number *amount = node ? read_amount(reader, node, bare, unit_kind(bare), where) : NULL;
     g_autofree char *above = g_strdup_printf("%s: write an amount above 0", key);
     if (amount && number_sign(amount) <= 0)
-        fault_at(reader, node, 0, where, above);
+        late_fault(reader, node->line, node->column, where, above);
     return amount;
 }
 
@@ -303,7 +304,7 @@ static void check_adapter(Reader *reader, const PlanGroup *group, const char *wh
     const char *bolts = NULL;
     g_autofree char *front = group->adapter ? adapter_front(group->adapter->text, &bolts) : NULL;
     if (front && !adapter_read(front, &label, &angle, &error))
-        fault_at(reader, group->adapter, 0, where, error->message);
+        late_fault(reader, group->adapter->line, group->adapter->column, where, error->message);
 }
 
 // A name twice keeps the first. TRUE if the group is kept by the plan.

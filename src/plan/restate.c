@@ -64,5 +64,5 @@ Plan *plan_restate(const Plan *plan, const char *name, const char *revision,
         if (check)
             amend(check, plan_check(plan, amendments[i].check), &amendments[i]);
     }
-    return plan_read_tree(g_steal_pointer(&top), 0, faults);
+    return plan_read_tree(g_steal_pointer(&top), 0, plan->excused > 0, faults);
 }

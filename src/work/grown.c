@@ -12,7 +12,7 @@ Plan *plan_kept(Book *book, const char *digest, GError **error)
     gsize length = 0;
     const char *start = g_bytes_get_data(bytes, &length);
     g_autoptr(Faults) faults = faults_new();
-    Plan *plan = plan_read(start, length, faults);
+    Plan *plan = plan_read_kept(start, length, faults);
     if (!plan)
         g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
                     "the plan kept for this build has faults: %s", faults_at(faults, 0)->message);

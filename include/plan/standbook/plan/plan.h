@@ -217,12 +217,17 @@ struct Plan {
     guint places;           // of all axes written in place
     guint added;            // additions of a build among its nodes (extend.h); 0 as read
     Faults *notices;        // what is right but worth a look: places that a formula drops
+    guint excused;          // faults by rules made since it was taken, which are notices too
 };
 
 // Reads a plan file. Returns the plan, or NULL with at least one fault added; all faults of the
 // file are found in one run, sorted by place, and a faulty name, formula or group still counts as
 // defined. The caller frees with plan_free.
 Plan *plan_read(const char *bytes, gsize length, Faults *faults) G_GNUC_WARN_UNUSED_RESULT;
+
+// The same of a plan that was read without fault once and is kept since: it stays readable, so what
+// rules made later find wrong with it is only a notice.
+Plan *plan_read_kept(const char *bytes, gsize length, Faults *faults) G_GNUC_WARN_UNUSED_RESULT;
 void plan_free(Plan *plan);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Plan, plan_free)
 
