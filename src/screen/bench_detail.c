@@ -290,7 +290,7 @@ void detail_far(const Checks *checks, guint index, Page *page)
     g_autofree char *strip = strip_text(made), *fault = fault_words(made);
     guint column = strip_paint(page->body, STRIP_ROW, LEFT, strip, made->verdict);
     const char *verdict =
-        *fault ? fault + strlen(" · ") : verdict_mark(made->verdict, made->reason);
+        *fault ? fault + strlen(" · ") : verdict_mark(made->verdict, made->reason, made->check);
     canvas_put(page->body, STRIP_ROW, column + 3, 0, verdict_style(made->verdict),
                made->value || made->answer ? verdict : "");
     digits_paint(page->body, ROW, LEFT, dot, HIGH, plain, shown);

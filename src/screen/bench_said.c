@@ -28,7 +28,8 @@ static const Requirement *heaviest_change(const Checks *checks)
 static char *verdict_said(const Requirement *made)
 {
     g_autofree char *outside = figure_outside(made);
-    g_autofree char *mark = g_strstrip(g_strdup(verdict_mark(made->verdict, made->reason)));
+    g_autofree char *mark =
+        g_strstrip(g_strdup(verdict_mark(made->verdict, made->reason, made->check)));
     if (*outside)
         return g_strdup_printf("%s, %s", mark, outside);
     return made->verdict == VERDICT_IN_DOUBT

@@ -38,7 +38,7 @@ static char *value_words_of(const Requirement *made)
 static void paint_value(const Requirement *made, Page *page, guint row)
 {
     g_autofree char *value = value_words_of(made);
-    const char *mark = verdict_mark(made->verdict, made->reason);
+    const char *mark = verdict_mark(made->verdict, made->reason, made->check);
     guint behind = canvas_put(page->body, row, 4, 0, style_of(TYPE_BOLD, 0), value);
     canvas_put(page->body, row, MAX(23, behind + 2), 7, verdict_style(made->verdict), mark);
     if (!made->check)
@@ -126,7 +126,7 @@ static void paint_place(const FindLine *line, const Desk *desk, Page *page, guin
     g_autofree char *name = place_words(made), *value = figure_value(made);
     g_autofree char *doubt = figure_doubt(made), *day = day_of_entry(line->build, made, desk);
     g_autofree char *figures = g_strconcat(value, *doubt ? " " : "", doubt, NULL);
-    const char *mark = verdict_mark(made->verdict, made->reason);
+    const char *mark = verdict_mark(made->verdict, made->reason, made->check);
     g_autofree char *step = g_strdup_printf("S%02u", made->step ? made->step->index + 1 : 0);
     canvas_put(page->body, row, 4, 27, plain, name);
     canvas_put(page->body, row, 32, 14, plain, figures);

@@ -21,7 +21,7 @@ static guint paint_all(const Gaps *gaps, GArray *subjects, guint row, Page *page
 static void paint_line(Page *page, guint row, Verdict verdict, const char *what, const char *said)
 {
     canvas_put(page->body, row, MARK, 8, verdict_style(verdict),
-               verdict_mark(verdict, REASON_NONE));
+               verdict_mark(verdict, REASON_NONE, NULL));
     canvas_put(page->body, row, NAME, NAME_WIDE, style_of(0, 0), what);
     canvas_put(page->body, row, SAID, 0, style_of(0, 0), said);
 }

@@ -13,22 +13,40 @@
 #include <standbook/work/entry_words.h>
 #include <string.h>
 
-// What is in hand over the whole body, its strip below.
-void setting_far(const Trials *trials, const TrialNext *next, const char *typed, Page *page)
+// `try 2 · turn out, to 0.14`, `try 2 · loose at 1`: what the large figure is.
+static char *far_head(const Trials *trials, const TrialNext *next, const NextMove *advised)
 {
-    enum { DOT = 3, HIGH = 2, LEFT = 5, ROW = 3, BELOW = 14 };
     const Trial *last = trials_last(trials);
     g_autofree char *at = setting_at(trials, setting_made(trials, next));
     guint number = MAX(1, trials->all->len) + (next->ask == TRIAL_MOVE && last && last->readings);
-    g_autofree char *head = g_strdup_printf("try %u · %s%s", number,
-                                            next->ask == TRIAL_MOVE ? trials->check->setting->move
-                                            : next->ask == TRIAL_LOOSE ? "loose"
-                                                                       : "tight",
-                                            next->ask == TRIAL_MOVE ? "" : at);
-    g_autofree char *stands = last && next->ask == TRIAL_MOVE
-                                  ? trial_position_words(trials->check, last->position)
-                                  : g_strdup("");
-    const char *shown = *typed ? typed : stands;
+    if (next->ask != TRIAL_MOVE)
+        return g_strdup_printf("try %u · %s%s", number,
+                               next->ask == TRIAL_LOOSE ? "loose" : "tight", at);
+    if (!next_move_moves(advised))
+        return g_strdup_printf("try %u · %s", number, trials->check->setting->move);
+    g_autofree char *move = next_move_words(trials, advised), *to = next_move_to(trials, advised);
+    return g_strdup_printf("try %u · %s, to %s", number, move, to);
+}
+
+// How far to move; where no move is advised, where it stands.
+static char *far_figure(const Trials *trials, const TrialNext *next, const NextMove *advised)
+{
+    const Trial *last = trials_last(trials);
+    if (!last || next->ask != TRIAL_MOVE)
+        return g_strdup("");
+    return next_move_moves(advised) ? next_move_size(trials, advised)
+                                    : trial_position_words(trials->check, last->position);
+}
+
+// What is in hand over the whole body, its strip below.
+void setting_far(const Trials *trials, const TrialNext *next, const NextMove *advised,
+                 const char *typed, Page *page)
+{
+    enum { DOT = 3, HIGH = 2, LEFT = 5, ROW = 3, BELOW = 14 };
+    const Trial *last = trials_last(trials);
+    g_autofree char *head = far_head(trials, next, advised);
+    g_autofree char *figure = far_figure(trials, next, advised);
+    const char *shown = *typed ? typed : figure;
     guint dot = digits_dot(shown, DOT, PAGE_WIDTH - LEFT);
     canvas_put(page->body, 1, LEFT, 0, style_of(TYPE_BOLD, ROLE_CALM), head);
     if (dot)

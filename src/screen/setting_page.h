@@ -3,9 +3,10 @@
 #include "desk.h"
 #include "page.h"
 
-#include <standbook/work/trials.h>
+#include <standbook/work/advice.h>
 
 // What is in hand over the whole body, its strip below.
-void setting_far(const Trials *trials, const TrialNext *next, const char *typed, Page *page);
+void setting_far(const Trials *trials, const TrialNext *next, const NextMove *advised,
+                 const char *typed, Page *page);
 // At the right of a wide screen: the place asked for, the tries entry by entry, the newest entries.
 void setting_detail(Desk *desk, const Trials *trials, const TrialNext *next, Page *page);

@@ -160,7 +160,7 @@ static char *reading_words(const Requirement *made)
     gboolean doubted = made->verdict == VERDICT_IN_DOUBT && *outside;
     return *fault ? g_strdup_printf("%s%s%s", fault + strlen(" · "), doubted ? ", " : "",
                                     doubted ? outside : "")
-                  : g_strdup(verdict_mark(made->verdict, made->reason));
+                  : g_strdup(verdict_mark(made->verdict, made->reason, made->check));
 }
 
 // How a requirement stands with what is typed.

@@ -109,7 +109,7 @@ static void paint_row(const OverList *list, guint at, guint engine, gboolean cho
                style_of(chosen ? TYPE_REVERSE : TYPE_PLAIN, 0), *made->place ? made->place : " ");
     canvas_put_right(page->body, 1 + at, columns->value_end, style_of(TYPE_BOLD, 0), value);
     canvas_put(page->body, 1 + at, columns->mark, MARK_WIDTH, verdict_style(verdict),
-               verdict_mark(verdict, over_reason(made)));
+               verdict_mark(verdict, over_reason(made), NULL));
     strip_paint(page->body, 1 + at, columns->strip, strip, verdict);
 }
 

@@ -42,7 +42,7 @@ static void paint_step(const Told *told, Page *page, guint row, const PlanStep *
     canvas_put(page->body, row, 0, 0, bold, here ? " >" : "");
     canvas_put(page->body, row, STEP, VERDICT - STEP - 1, here ? bold : plain, words);
     canvas_put(page->body, row, VERDICT, 0, verdict_style(summary.verdict),
-               verdict_mark(summary.verdict, REASON_NONE));
+               verdict_mark(summary.verdict, REASON_NONE, NULL));
     canvas_put_right(page->body, row, SIGNED - 2, plain, count);
     canvas_put(page->body, row, SIGNED, WHY - SIGNED - 1, plain, *signature ? signature : "-");
     canvas_put(page->body, row, WHY, PAGE_WIDTH - WHY, marked ? bold : plain, why);
@@ -55,7 +55,8 @@ static void paint_phases(const Told *told, Page *page)
     guint column = 2;
     for (guint i = 0; i < phases->len && i < 26; i++) {
         Summary phase = summary_phase(&told->agenda, phases->pdata[i]);
-        g_autofree char *mark = g_utf8_substring(verdict_mark(phase.verdict, REASON_NONE), 0, 1);
+        g_autofree char *mark =
+            g_utf8_substring(verdict_mark(phase.verdict, REASON_NONE, NULL), 0, 1);
         const char letter[] = {(char)('A' + i), ' ', '\0'};
         column = canvas_put(page->body, ROW_PHASES, column, 0, style_of(0, 0), letter);
         column =
@@ -73,7 +74,7 @@ static guint put_phases(Canvas *canvas, guint row, const Told *told)
         g_autofree char *words = g_strdup_printf("%c  %s", 'A' + (gint)(i % 26), phase.name);
         g_autofree char *done = g_strdup_printf("%u of %u steps", phase.done, phase.steps);
         canvas_put(canvas, row, 1, 9, verdict_style(phase.verdict),
-                   verdict_mark(phase.verdict, REASON_NONE));
+                   verdict_mark(phase.verdict, REASON_NONE, NULL));
         canvas_put(canvas, row, 10, canvas->width - 25, style_of(0, 0), words);
         canvas_put_right(canvas, row, canvas->width - 1, style_of(0, 0), done);
     }

@@ -94,7 +94,7 @@ static void put_verdict(Canvas *canvas, guint row, const Requirement *made)
     g_autofree char *doubt = figure_doubt(made);
     canvas_put(canvas, row, DOUBT_COLUMN, MARK_COLUMN - DOUBT_COLUMN - 1, plain, doubt);
     canvas_put(canvas, row, MARK_COLUMN, 7, verdict_style(made->verdict),
-               verdict_mark(made->verdict, made->reason));
+               verdict_mark(made->verdict, made->reason, made->check));
 }
 
 // A text that ends there, cut to the columns it may have.

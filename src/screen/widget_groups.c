@@ -137,7 +137,7 @@ void group_paint(Canvas *canvas, guint row, const Assessment *assessment, const 
         g_strconcat(group->first->asked == ASKED_SIGN ? "signed: " : "", group->first->name, NULL);
     guint column = put_said(canvas, row, assessment, group);
     canvas_put(canvas, row, MARK_COLUMN, 8, verdict_style(group->verdict),
-               verdict_mark(group->verdict, group->reason));
+               verdict_mark(group->verdict, group->reason, group->first->check));
     canvas_put(canvas, row, NAME_COLUMN, NAME_WIDTH, plain, name);
     g_autofree char *why = why_words(assessment, group);
     canvas_put(canvas, row, column + 2, 0, plain, why);

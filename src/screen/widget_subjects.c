@@ -93,7 +93,7 @@ void subject_paint(Canvas *canvas, guint row, const Agenda *agenda, const Subjec
     const Requirement *made = made_at(agenda, subject, 0);
     g_autofree char *words = subject_words(agenda, subject);
     canvas_put(canvas, row, MARK, 8, verdict_style(subject->verdict),
-               verdict_mark(subject->verdict, subject->reason));
+               verdict_mark(subject->verdict, subject->reason, made->check));
     gboolean alone = subject->left && subject->places->len == 1;
     guint said = alone && made->value ? SAID : said_column(canvas, subject, words);
     canvas_put(canvas, row, NAME, said - NAME - 1, plain, subject->name);

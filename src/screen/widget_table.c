@@ -71,7 +71,8 @@ static void put_cell(Canvas *canvas, guint row, guint end, guint room, const Che
     // What was read and is only an input needs no mark.
     gboolean marked = made->verdict != VERDICT_NOTED && made->verdict != VERDICT_OPEN;
     g_autofree char *mark =
-        marked ? g_utf8_substring(verdict_mark(made->verdict, made->reason), 0, 1) : g_strdup("");
+        marked ? g_utf8_substring(verdict_mark(made->verdict, made->reason, made->check), 0, 1)
+               : g_strdup("");
     if (at(checks->now, index) == checks->here) {
         checks_put_here(canvas, row, end - 2, room,
                         *checks->typed || !made->value ? checks->typed : value);
@@ -133,7 +134,8 @@ static void put_worked(Canvas *canvas, guint top, guint end, const Checks *check
         gboolean differs;
         const Requirement *made = checks_at(checks, first + i, &differs);
         g_autofree char *value = checks_value_shown(made, differs);
-        g_autofree char *mark = g_utf8_substring(verdict_mark(made->verdict, made->reason), 0, 1);
+        g_autofree char *mark =
+            g_utf8_substring(verdict_mark(made->verdict, made->reason, made->check), 0, 1);
         gboolean closed = g_str_has_suffix(value, ")");
         checks_put_in(canvas, top + 1 + i, end - (closed ? 1 : 2), WORKED_WIDTH - 2,
                       differs ? bold : plain, value);

@@ -58,7 +58,7 @@ char *day_words(Moment moment)
                            months[g_date_time_get_month(time) - 1], g_date_time_get_year(time));
 }
 
-const char *verdict_mark(Verdict verdict, Reason reason)
+const char *verdict_mark(Verdict verdict, Reason reason, const PlanCheck *check)
 {
     static const char *const marks[VERDICTS] = {
         [VERDICT_OPEN] = "· open ",       [VERDICT_PASS] = "√ pass ",
@@ -66,9 +66,10 @@ const char *verdict_mark(Verdict verdict, Reason reason)
         [VERDICT_CONCEDED] = "◆ conc.",   [VERDICT_NOTED] = "= noted",
         [VERDICT_NOT_NEEDED] = "− n/a  ",
     };
-    if (verdict == VERDICT_FAIL && reason == REASON_HIGH)
+    gboolean worn = reason == REASON_BEYOND_WEAR && check;
+    if (verdict == VERDICT_FAIL && (reason == REASON_HIGH || (worn && check->wear_above)))
         return "▲ FAIL ";
-    if (verdict == VERDICT_FAIL && reason == REASON_LOW)
+    if (verdict == VERDICT_FAIL && (reason == REASON_LOW || worn))
         return "▼ FAIL ";
     return marks[verdict];
 }
@@ -83,15 +84,16 @@ char *fault_mark(const Requirement *made)
     Verdict verdict = verdict_found(made);
     if (verdict != VERDICT_FAIL && verdict != VERDICT_IN_DOUBT)
         return g_strdup("");
-    return g_utf8_substring(verdict_mark(verdict, made->finding ? made->own_reason : made->reason),
-                            0, 1);
+    Reason reason = made->finding ? made->own_reason : made->reason;
+    return g_utf8_substring(verdict_mark(verdict, reason, made->check), 0, 1);
 }
 
 char *fault_words(const Requirement *made)
 {
     if (made->verdict != VERDICT_FAIL && made->verdict != VERDICT_IN_DOUBT)
         return g_strdup("");
-    g_autofree char *mark = g_strstrip(g_strdup(verdict_mark(made->verdict, made->reason)));
+    g_autofree char *mark =
+        g_strstrip(g_strdup(verdict_mark(made->verdict, made->reason, made->check)));
     g_autofree char *outside = figure_outside(made);
     const char *why =
         made->verdict == VERDICT_FAIL && *outside ? outside : reason_words(made->reason);

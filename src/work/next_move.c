@@ -285,11 +285,27 @@ static void band_of_last(const Trials *trials, const Number *graduation, const G
     next->banded = setting_band(before, &made, &next->band);
 }
 
+// Whether a move names a place of several: then each has an adjuster of its own, and what one is
+// moved by says nothing of the others.
+static gboolean has_many_adjusters(const Trials *trials)
+{
+    for (guint i = 0; i < trials->all->len && trials->places > 1; i++) {
+        const Trial *trial = trials->all->pdata[i];
+        for (guint j = 0; j < trial->entries->len; j++) {
+            const Entry *entry = trial->entries->pdata[j];
+            if (strcmp(entry->kind->name, "move") == 0 && entry_list_length(entry, "place"))
+                return TRUE;
+        }
+    }
+    return FALSE;
+}
+
 NextMove next_move_of(const Trials *trials, const GArray *earlier)
 {
     NextMove next = {.graduation = graduation_of(trials)};
     g_autoptr(SettingAdviser) adviser = adviser_for(trials, next.graduation, earlier);
-    if (!adviser || trials_mistyped(trials)) // where it stands is asked for first
+    // Where a move was typed wrong, where it stands is asked for first.
+    if (!adviser || trials_mistyped(trials) || has_many_adjusters(trials))
         return next;
     Replay made = replay(trials, adviser, FALSE);
     const Trial *last = trials_last(trials);
