@@ -266,7 +266,8 @@ static gboolean shop_tool(Take *take, GError **error)
         return FALSE;
     if (!words_skip(&take->words, "kind"))
         return words_refuse(&take->words, take->words.at, error,
-                            "write `kind` and the word that plans use after `gauge`");
+                            "write `kind` and the word that plans use after `gauge`; what it is "
+                            "stands in quotes if it is more than one word");
     g_autofree char *sort = read_kind(take, fixed, "the kind", error);
     if (!sort)
         return FALSE;
