@@ -68,15 +68,21 @@ static double hand_of(const PlanSetting *setting)
     return kind_equal(kind, angle) ? turn : kind_equal(kind, metre) ? length : 0;
 }
 
-// Where to aim, base units; NAN where nothing says it. Without a word of the plan a setting aims as
-// one that wear opens: low.
+static gboolean wants_high(const PlanCheck *check)
+{
+    gboolean closes = check->wear && !check->wear_above;
+    return check->aim == AIM_HIGH || (check->aim == AIM_NONE && closes);
+}
+
+// Where to aim, base units; NAN where nothing says it. Without a word of the plan it is the side
+// from which wear leads away: low, and high where wear closes.
 static double aim_of(const PlanCheck *check, double least, double most)
 {
     enum { SHARE = 3 }; // tenths of the tolerance inside the limit
     double inside = (most - least) * SHARE / 10;
     if (check->aim == AIM_VALUE || check->aim == AIM_SMALLEST)
         return as_double(check->aim_value);
-    return check->aim == AIM_HIGH ? most - inside : least + inside;
+    return wants_high(check) ? most - inside : least + inside;
 }
 
 // Whether the aim is that of the loosest place: near the maximum.
@@ -84,8 +90,11 @@ static gboolean aims_high(const PlanCheck *check, double aim, double least, doub
 {
     if (check->aim == AIM_SMALLEST || check->aim == AIM_LOW)
         return FALSE;
-    return check->aim == AIM_HIGH || isnan(least) || (!isnan(most) && aim > (least + most) / 2);
+    return wants_high(check) || isnan(least) || (!isnan(most) && aim > (least + most) / 2);
 }
+
+// A shim is as thick as it is: its geometry is good to a tenth.
+static const double shim_within = 1.1;
 
 static void tell_adjuster(const PlanSetting *setting, SettingModel *model, GArray *stock)
 {
@@ -95,6 +104,7 @@ static void tell_adjuster(const PlanSetting *setting, SettingModel *model, GArra
     model->hand = hand_of(setting);
     model->geometry =
         setting->gives ? fabs(number_double(setting->gives)) / move_unit(setting) : NAN;
+    model->geometry_within = setting->stock ? shim_within : model->geometry_within;
     model->direction = setting->direction;
     model->loose = setting->loose;
     for (guint i = 0; setting->stock && i < setting->stock->len; i++) {
