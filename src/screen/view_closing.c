@@ -12,6 +12,7 @@
 #include "words.h"
 
 #include <standbook/work/closing.h>
+#include <standbook/work/finding.h>
 #include <string.h>
 
 typedef struct {
@@ -68,7 +69,7 @@ static guint first_left(const State *state)
 {
     const GArray *places = g_array_index(state->subjects, Subject, 0).places;
     for (guint i = 0; i < places->len; i++)
-        if (requirement_is_left(made_at(state, g_array_index(places, guint, i))))
+        if (closing_is_left(made_at(state, g_array_index(places, guint, i))))
             return g_array_index(places, guint, i);
     return g_array_index(places, guint, 0);
 }
@@ -400,13 +401,26 @@ static Go concede(const State *now, Desk *desk)
                                  : "nothing here is outside or in doubt");
 }
 
-// The tries of a setting, else what the first that is not settled rests on.
+// The first finding in the lines that waits for later work; NULL if there is none.
+static const Requirement *first_waiting(const State *state)
+{
+    for (guint i = 0; i < state->subjects->len; i++) {
+        const GArray *places = g_array_index(state->subjects, Subject, i).places;
+        for (guint j = 0; j < places->len; j++)
+            if (finding_waits(made_at(state, g_array_index(places, guint, j))))
+                return made_at(state, g_array_index(places, guint, j));
+    }
+    return NULL;
+}
+
+// The tries of a setting, else what the first rests on that is not settled, or that waits.
 static Go why(const State *now)
 {
     Go setting = look_at_setting(now->step);
-    if (setting.kind != GO_DEFAULT || !now->left)
+    const Requirement *made = now->left ? made_at(now, now->first) : first_waiting(now);
+    if (setting.kind != GO_DEFAULT || !made)
         return setting;
-    return go_open(VIEW_WHY, requirement_name(made_at(now, now->first)));
+    return go_open(VIEW_WHY, requirement_name(made));
 }
 
 static Go act(gpointer state, Desk *desk, Action action)

@@ -1,6 +1,7 @@
 #include <standbook/work/closing.h>
 
 #include <standbook/record/live.h>
+#include <standbook/work/finding.h>
 #include <string.h>
 
 gboolean closing_means(const PlanStep *step, const PlanName *name, const Requirement *made)
@@ -21,6 +22,11 @@ static gboolean is_named(const PlanStep *step, const Requirement *made)
         if (closing_means(step, step->closes->pdata[i], made))
             return TRUE;
     return FALSE;
+}
+
+gboolean closing_is_left(const Requirement *made)
+{
+    return requirement_is_left(made) && !finding_waits(made);
 }
 
 gboolean closing_at_stake(const PlanStep *step, const Requirement *made)
@@ -86,7 +92,7 @@ const Entry *closing_excuse(const Agenda *agenda, const PlanStep *step)
     for (guint i = 0; reason && i < agenda->assessment->requirements->len; i++) {
         const Requirement *made = agenda_made(agenda, i);
         gboolean own = made->step == step && made->asked != ASKED_SIGN && !made->withdrawn;
-        if ((own || is_named(step, made)) && requirement_is_left(made))
+        if ((own || is_named(step, made)) && closing_is_left(made))
             g_array_append_val(left, i);
     }
     return reason && were_at_stake(agenda, step, left, reason) ? reason : NULL;

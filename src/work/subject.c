@@ -317,6 +317,14 @@ static void gather_closed(const Agenda *agenda, GArray *subjects, const PlanStep
                 gather(agenda, subjects, j);
 }
 
+static gboolean has_left(const Agenda *agenda, const Subject *subject)
+{
+    for (guint i = 0; i < subject->places->len; i++)
+        if (closing_is_left(agenda_made(agenda, g_array_index(subject->places, guint, i))))
+            return TRUE;
+    return FALSE;
+}
+
 static gboolean is_at_stake(const Agenda *agenda, const Subject *subject, const PlanStep *step)
 {
     for (guint i = 0; i < subject->places->len; i++)
@@ -346,6 +354,10 @@ GArray *subjects_closed(const Telling *telling, const PlanStep *step)
         const Requirement *made = agenda_made(agenda, j);
         if (made->step == step && made->asked != ASKED_SIGN && !made->withdrawn)
             gather(agenda, subjects, j);
+    }
+    for (guint i = 0; i < subjects->len; i++) {
+        Subject *subject = &g_array_index(subjects, Subject, i);
+        subject->left = has_left(agenda, subject);
     }
     say(telling, subjects);
     return left_first(subjects);

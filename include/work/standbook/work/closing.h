@@ -6,6 +6,10 @@
 // the step itself if it has it, and of wherever it is asked before.
 gboolean closing_means(const PlanStep *step, const PlanName *name, const Requirement *made);
 
+// Whether it is to be settled before its step is closed: not a finding that was read and waits for
+// later work, which loses nothing by it.
+gboolean closing_is_left(const Requirement *made);
+
 // Whether a place that the step closes is not settled: open, outside or in doubt. A finding that
 // was read is settled as far as that goes: it cannot be lost any more.
 gboolean closing_at_stake(const PlanStep *step, const Requirement *made);
