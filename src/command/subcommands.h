@@ -14,6 +14,7 @@ int import_run(int argc, char **argv, Common *common);
 int log_run(int argc, char **argv, Common *common);
 int plan_run(int argc, char **argv, Common *common);
 int preload_run(int argc, char **argv, Common *common);
+int setting_run(int argc, char **argv, Common *common);
 int sheet_run(int argc, char **argv, Common *common);
 int store_run(int argc, char **argv, Common *common);
 int tool_run(int argc, char **argv, Common *common);

@@ -10,6 +10,7 @@ const Command *command_table(void)
         {"log", "take lines of the logbook", log_run},
         {"assess", "judge a build: what is left", assess_run},
         {"sheet", "print a build's sheets", sheet_run},
+        {"setting", "the tries of a setting and its next move", setting_run},
         {"find", "find words in everything entered", find_run},
         {"history", "one check over all builds", history_run},
         {"trace", "where a lot went, what a tool was used on", trace_run},

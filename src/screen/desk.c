@@ -5,6 +5,7 @@
 #include <standbook/base/error.h>
 #include <standbook/work/ago.h>
 #include <standbook/work/clocks.h>
+#include <standbook/work/opened.h>
 #include <string.h>
 
 static SessionOptions session_options(const Desk *desk)
@@ -295,12 +296,12 @@ gboolean desk_catch_up(Desk *desk)
     return catch_up_all(desk);
 }
 
-// The labels of the builds' ledgers (char *), the last first.
+// The labels of the builds' ledgers (char *), as the store lists them.
 static GPtrArray *build_ledgers(const Desk *desk)
 {
     GPtrArray *labels = g_ptr_array_new_with_free_func(g_free);
     g_autoptr(GPtrArray) ledgers = desk->book ? book_ledgers(desk->book, NULL) : NULL;
-    for (guint i = ledgers ? ledgers->len : 0; i-- > 0;) {
+    for (guint i = 0; ledgers && i < ledgers->len; i++) {
         const BookLedger *ledger = ledgers->pdata[i];
         if (ledger->sort == LEDGER_BUILD)
             g_ptr_array_add(labels, g_strdup(ledger->label));
@@ -311,14 +312,8 @@ static GPtrArray *build_ledgers(const Desk *desk)
 GPtrArray *desk_numbers(const Desk *desk)
 {
     GPtrArray *numbers = build_ledgers(desk);
-    g_autoptr(GPtrArray) begun =
-        desk->shop ? shop_all(session_shop(desk->shop), "build", NULL) : g_ptr_array_new();
-    for (guint i = 0; i < begun->len; i++) { // each in front of those begun before it
-        guint at = 0;
-        const char *number = shop_label(begun->pdata[i]);
-        if (g_ptr_array_find_with_equal_func(numbers, number, g_str_equal, &at))
-            g_ptr_array_insert(numbers, 0, g_ptr_array_steal_index(numbers, at));
-    }
+    g_autoptr(Shop) none = desk->shop ? NULL : shop_new();
+    numbers_newest_first(numbers, none ? none : session_shop(desk->shop));
     return numbers;
 }
 

@@ -2,7 +2,7 @@
 #include "before_closing.h"
 #include "clock_line.h"
 #include "concede.h"
-#include "earlier.h"
+#include "earlier_builds.h"
 #include "setting_page.h"
 #include "setting_words.h"
 #include "slip.h"
@@ -78,7 +78,7 @@ static const Trials *trials_of(Setting *setting, Desk *desk)
                                  (const Entry *const *)entries->pdata, entries->len);
     trials_judge(setting->trials);
     if (!setting->earlier)
-        setting->earlier = earlier_settings(desk, setting->trials);
+        setting->earlier = earlier_builds(desk, setting->trials);
     setting->advised = next_move_of(setting->trials, setting->earlier);
     return setting->trials;
 }

@@ -52,15 +52,58 @@ static char *span_words(const Trials *trials, const NextMove *next, double least
 
 // MOVES -----------------------------------------------------------------------------------------
 
+// What is not counted in steps, to as many places as anybody could set.
+static Number *number_near(double value)
+{
+    g_autofree char *text = g_strdup_printf("%.12f", value);
+    return number_from_text(text, NULL);
+}
+
 // How far to move, base units, without its sign: exactly so many steps where it has steps.
 static Number *move_size(const PlanSetting *setting, const SettingAdvice *advice)
 {
-    if (setting->step && advice->steps) {
-        g_autoptr(Number) steps = number_from_integer(labs(advice->steps));
-        return number_multiply(steps, setting->step);
-    }
-    g_autofree char *text = g_strdup_printf("%.12f", fabs(advice->move));
-    return number_from_text(text, NULL);
+    if (!setting->step || !advice->steps)
+        return number_near(fabs(advice->move));
+    g_autoptr(Number) steps = number_from_integer(labs(advice->steps));
+    return number_multiply(steps, setting->step);
+}
+
+// Without steps no finer than it is said.
+static Number *said_size(const PlanCheck *check, const SettingAdvice *advice)
+{
+    const PlanSetting *setting = check->setting;
+    g_autoptr(Number) size = move_size(setting, advice);
+    if (!size || (setting->step && advice->steps))
+        return g_steal_pointer(&size);
+    g_autofree char *words = trial_position_words(check, size);
+    g_autoptr(Number) said = number_from_text(words, NULL);
+    return setting->unit ? unit_width_to_base(setting->unit, said) : g_steal_pointer(&said);
+}
+
+Number *next_move_by(const Trials *trials, const NextMove *next)
+{
+    g_autoptr(Number) size = said_size(trials->check, &next->advice);
+    return size && next->advice.move < 0 ? number_negate(size) : g_steal_pointer(&size);
+}
+
+static Number *stock_near(const GPtrArray *stock, double position)
+{
+    const Number *nearest = stock->pdata[0];
+    for (guint i = 1; i < stock->len; i++)
+        if (fabs(number_double(stock->pdata[i]) - position) <
+            fabs(number_double(nearest) - position))
+            nearest = stock->pdata[i];
+    return number_copy(nearest);
+}
+
+Number *next_move_position(const Trials *trials, const NextMove *next)
+{
+    const PlanSetting *setting = trials->check->setting;
+    const Trial *last = trials_last(trials);
+    if (setting->stock && setting->stock->len)
+        return stock_near(setting->stock, next->advice.to);
+    g_autoptr(Number) by = last && last->position ? next_move_by(trials, next) : NULL;
+    return by ? number_add(last->position, by) : number_near(next->advice.to);
 }
 
 static gboolean is_turned(const PlanSetting *setting)
@@ -106,8 +149,7 @@ static char *position_words(const Trials *trials, double position)
 {
     enum { TURNED = 2 };
     const PlanSetting *setting = trials->check->setting;
-    g_autofree char *text = g_strdup_printf("%.12f", position);
-    g_autoptr(Number) number = number_from_text(text, NULL);
+    g_autoptr(Number) number = number_near(position);
     if (!number || !is_turned(setting))
         return number ? trial_position_words(trials->check, number) : g_strdup("");
     g_autoptr(Number) shown = unit_from_base(setting->unit, number);
@@ -309,8 +351,7 @@ static char *cannot_words(const Found *found)
 
 static char *coarse_words(const Found *found)
 {
-    g_autofree char *text = g_strdup_printf("%.12f", found->finding->is);
-    g_autoptr(Number) finer = number_from_text(text, NULL);
+    g_autoptr(Number) finer = number_near(found->finding->is);
     const Unit *unit = found->trials->check->unit;
     g_autofree char *gauge = unit_show(unit, finer, found->trials->check->decimals + 1);
     return g_strdup_printf("As near as this gauge can tell; %.0f in 10. A gauge of %s would settle "

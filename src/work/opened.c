@@ -248,6 +248,19 @@ GPtrArray *build_numbers(Book *book, GError **error)
     return numbers;
 }
 
+void numbers_newest_first(GPtrArray *numbers, const Shop *shop)
+{
+    for (guint i = 1; i < numbers->len; i++)
+        g_ptr_array_insert(numbers, 0, g_ptr_array_steal_index(numbers, i));
+    g_autoptr(GPtrArray) begun = shop_all(shop, "build", NULL);
+    for (guint i = 0; i < begun->len; i++) { // each in front of those begun before it
+        guint at = 0;
+        const char *number = shop_label(begun->pdata[i]);
+        if (g_ptr_array_find_with_equal_func(numbers, number, g_str_equal, &at))
+            g_ptr_array_insert(numbers, 0, g_ptr_array_steal_index(numbers, at));
+    }
+}
+
 Shop *shop_open(Book *book, GError **error)
 {
     g_autoptr(GPtrArray) ledgers = book_ledgers(book, error);

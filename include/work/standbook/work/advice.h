@@ -24,6 +24,10 @@ char *next_move_words(const Trials *trials, const NextMove *next) G_GNUC_WARN_UN
 char *next_move_reading(const Trials *trials, const NextMove *next,
                         double value) G_GNUC_WARN_UNUSED_RESULT;
 Number *next_move_shown(const NextMove *next, double value) G_GNUC_WARN_UNUSED_RESULT;
+// How far to move, below 0 the other way, and where that leads, base units: exact where the plan
+// gives steps or a stock, else as far as it is said. The caller frees.
+Number *next_move_by(const Trials *trials, const NextMove *next) G_GNUC_WARN_UNUSED_RESULT;
+Number *next_move_position(const Trials *trials, const NextMove *next) G_GNUC_WARN_UNUSED_RESULT;
 // Where the move leads: `0.13`. The caller frees with g_free.
 char *next_move_to(const Trials *trials, const NextMove *next) G_GNUC_WARN_UNUSED_RESULT;
 // `1/20`: how far; of a stock, which one. The caller frees with g_free.

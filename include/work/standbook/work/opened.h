@@ -52,6 +52,10 @@ char *gates_words(const Plan *plan) G_GNUC_WARN_UNUSED_RESULT;
 // The numbers of all builds (char *), freed with g_ptr_array_unref.
 GPtrArray *build_numbers(Book *book, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+// Puts the numbers of builds (char *), as the store lists them, in the shop's order: the build
+// begun last first, behind all of these those that the shop did not begin.
+void numbers_newest_first(GPtrArray *numbers, const Shop *shop);
+
 // The shop's ledger; empty if there is none yet.
 Shop *shop_open(Book *book, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
