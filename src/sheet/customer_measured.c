@@ -180,9 +180,24 @@ static gboolean any_folded(const GPtrArray *groups)
     return FALSE;
 }
 
+// How many tries it took, once for all places.
+static void note_tries(Rows *rows, const GPtrArray *group, guint first)
+{
+    const Requirement *made = g_ptr_array_index(group, 0);
+    char *words = tries_words(rows->source, made->check);
+    if (!words)
+        return;
+    GStrv row = g_ptr_array_index(rows->rows, first);
+    GString *numbers = g_string_new(row[SEE]);
+    note_add(numbers, rows->document, words);
+    g_free(row[SEE]);
+    row[SEE] = g_string_free(numbers, FALSE);
+}
+
 // Places that simply passed stand in one row, then the others one by one.
 static void group_add(Rows *rows, const GPtrArray *group)
 {
+    guint first = rows->rows->len;
     g_autoptr(GPtrArray) folded = folded_of(group);
     for (guint i = 0; i < group->len; i++) {
         Requirement *each = g_ptr_array_index(group, i);
@@ -192,6 +207,7 @@ static void group_add(Rows *rows, const GPtrArray *group)
             row_add(rows, each, requirement_title(each), figure_value(each), figure_doubt(each),
                     strip_between(each, each));
     }
+    note_tries(rows, group, first);
 }
 
 // From the first to the last cell of a strip that must be seen: the limits, and a reading outside

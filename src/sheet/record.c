@@ -190,6 +190,7 @@ Document *sheet_record(const SheetSource *source)
     section_head(document, source);
     section_entries(document, source);
     section_verdicts(document, source);
+    section_settings(document, source);
     section_claims(document, source);
     section_tools(document, source);
     section_lots(document, source);

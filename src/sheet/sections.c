@@ -155,8 +155,7 @@ const Entry *newest_seal(const SheetSource *source, const char *gate)
 
 // FOOTNOTES
 
-// Adds a footnote and its number, once.
-static void note_add(GString *numbers, Document *document, char *text)
+void note_add(GString *numbers, Document *document, char *text)
 {
     g_autofree char *number = g_strdup_printf("%u", document_footnote(document, text));
     g_auto(GStrv) known = g_strsplit(numbers->str, " ", -1);

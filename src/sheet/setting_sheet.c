@@ -11,6 +11,22 @@ enum {
     LEFT = 2, // margin of the page
 };
 
+char *setting_title(const Trials *trials)
+{
+    const PlanCheck *check = trials->check;
+    g_autofree char *limits = figure_limits(trials->made[0]);
+    GString *words = g_string_new(check->name);
+    if (check->unit)
+        g_string_append_printf(words, ", in %s", unit_said(unit_text(check->unit)));
+    g_string_append_printf(words, ": %s", *limits ? limits : "no limits");
+    if (check->aim == AIM_VALUE || check->aim == AIM_SMALLEST) {
+        g_autofree char *aim = check_value_words(check, check->aim_value);
+        g_string_append_printf(words, "; aim %s%s", aim,
+                               check->aim == AIM_SMALLEST ? " at the smallest" : "");
+    }
+    return g_string_free(words, FALSE);
+}
+
 // TABLE -----------------------------------------------------------------------------------------
 
 // The columns of the table; one that holds least and greatest stands for all places where these
@@ -181,23 +197,6 @@ void section_tries(Document *document, const Trials *trials, const Taken *taken)
 
 // WHAT IS NEXT ----------------------------------------------------------------------------------
 
-// `idler backlash, in mm: 0.08 to 0.18; aim 0.10 at the smallest`
-static void say_asked(Document *document, const Trials *trials)
-{
-    const PlanCheck *check = trials->check;
-    g_autofree char *limits = figure_limits(trials->made[0]);
-    g_autoptr(GString) words = g_string_new(check->name);
-    if (check->unit)
-        g_string_append_printf(words, ", in %s", unit_said(unit_text(check->unit)));
-    g_string_append_printf(words, ": %s", *limits ? limits : "no limits");
-    if (check->aim == AIM_VALUE || check->aim == AIM_SMALLEST) {
-        g_autofree char *aim = check_value_words(check, check->aim_value);
-        g_string_append_printf(words, "; aim %s%s", aim,
-                               check->aim == AIM_SMALLEST ? " at the smallest" : "");
-    }
-    document_paragraph(document, words->str);
-}
-
 // `Next: read it tight at 3.`
 static char *asks_words(const Trials *trials, const NextMove *next)
 {
@@ -239,9 +238,9 @@ Document *sheet_setting(const Trials *trials, const NextMove *next, const Taken 
                         const char *build)
 {
     g_autofree char *title = g_strdup_printf("Setting of %s in %s", trials->step->name, build);
-    g_autofree char *asks = asks_words(trials, next);
+    g_autofree char *asked = setting_title(trials), *asks = asks_words(trials, next);
     Document *document = document_new("setting", title);
-    say_asked(document, trials);
+    document_paragraph(document, asked);
     section_tries(document, trials, taken);
     document_paragraph(document, asks);
     say_advice(document, trials, next);

@@ -5,6 +5,9 @@
 #include <standbook/work/advice.h>
 #include <standbook/work/entry_words.h>
 
+// `idler backlash, in mm: 0.08 to 0.18; aim 0.10 at the smallest`. The caller frees with g_free.
+char *setting_title(const Trials *trials) G_GNUC_WARN_UNUSED_RESULT;
+
 // The tries as a table, each with its strip, what was struck below the try it was made in; nothing
 // where there is no try. The trials are judged.
 void section_tries(Document *document, const Trials *trials, const Taken *taken);

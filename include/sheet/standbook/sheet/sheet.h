@@ -27,7 +27,7 @@ SheetSource opened_source(const Opened *opened, const Assessment *assessment);
 Document *sheet_customer(const SheetSource *source) G_GNUC_WARN_UNUSED_RESULT;
 
 // Everything: each entry in its order, struck ones with their cause; each requirement with its
-// verdict; tools with their calibrations, lots, interruptions, notes, costs.
+// verdict; settings try by try; tools with their calibrations, lots, interruptions, notes, costs.
 Document *sheet_record(const SheetSource *source) G_GNUC_WARN_UNUSED_RESULT;
 
 // Whether the build is complete for a gate (its index in the plan): prints its own gaps; an empty
