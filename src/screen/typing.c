@@ -163,15 +163,17 @@ static Press press_character(Typing *typing, Asks field, gunichar character)
     return typing_add(typing, character) ? press(PRESS_TYPED) : press_say("the field is full");
 }
 
-// The keys that can do more than to go back: `u`, on the number pad 1, and `*`.
+// The keys that can do more than to go back: `u`, on the number pad 1, `*`, and `w`.
 static Action action_of_any_key(const Key *key)
 {
     if (key->kind != PRESSED_CHARACTER)
         return ACTION_UP;
     if (key->character == '*')
         return ACTION_STRIKE;
-    gboolean upholds = key->character == '1' || action_of_letter(key->character) == ACTION_UPHOLD;
-    return upholds ? ACTION_UPHOLD : ACTION_UP;
+    Action action = action_of_letter(key->character);
+    if (key->character == '1')
+        return ACTION_UPHOLD;
+    return action == ACTION_UPHOLD || action == ACTION_WHY ? action : ACTION_UP;
 }
 
 static Press press_key(Typing *typing, Asks field, const Key *key)

@@ -25,6 +25,7 @@ typedef enum {
     VIEW_ACCEPT,     // small: whether a doubt is conceded or upheld
     VIEW_UPHOLD,     // small: a doubt that does not count
     VIEW_WHY,        // what a verdict rests on
+    VIEW_WORKING,    // what the advice on a setting rests on
     VIEW_ADD,        // small: work that the plan does not have
     VIEW_FIND,       // any words, over all builds
     VIEW_OVER,       // one check over all engines

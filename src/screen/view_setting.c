@@ -2,8 +2,8 @@
 #include "before_closing.h"
 #include "clock_line.h"
 #include "concede.h"
-#include "earlier_builds.h"
 #include "setting_page.h"
+#include "setting_tries.h"
 #include "setting_words.h"
 #include "slip.h"
 #include "uphold.h"
@@ -17,20 +17,16 @@
 #include <string.h>
 
 typedef struct {
-    char *check, *step;
+    SettingTries tries;
     gboolean again;  // it was done and is in doubt: begin with a move
     gboolean look;   // only looked at
     gboolean placed; // by -Enter or +Enter: `here` is asked, whatever is next
     TrialNext here;
     gint64 unadvised;             // the newest entry when the advice was passed over by +Enter
     const PlanTightening *opened; // the tightening that was opened last from here
-    Trials *trials;               // as of so many entries; NULL before the first
-    guint seen;
-    NextMove advised;  // by those
-    GArray *earlier;   // SettingLearned: of the same setting in earlier builds of the family
-    Supposed supposed; // by what is typed
-    Slip slip;         // a line that was asked about once
-    guint ready;       // so many entries when it might go on without a reason for closing
+    Supposed supposed;            // by what is typed
+    Slip slip;                    // a line that was asked about once
+    guint ready; // so many entries when it might go on without a reason for closing
 } Setting;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -38,8 +34,8 @@ static gpointer open(Desk *desk, const char *argument)
     Setting *setting = g_new0(Setting, 1);
     g_auto(GStrv) parts = g_strsplit(argument, "\n", 3);
     (void)desk;
-    setting->check = g_strdup(parts[0]);
-    setting->step = g_strdup(parts[1]);
+    setting->tries.check = g_strdup(parts[0]);
+    setting->tries.step = g_strdup(parts[1]);
     setting->look = g_strcmp0(parts[2], "look") == 0;
     setting->again = parts[2] && !setting->look;
     return setting;
@@ -50,37 +46,13 @@ static void close(gpointer state)
     Setting *setting = state;
     supposed_forget(&setting->supposed);
     slip_forget(&setting->slip);
-    trials_free(setting->trials);
-    next_move_clear(&setting->advised);
-    g_clear_pointer(&setting->earlier, g_array_unref);
-    g_free(setting->check);
-    g_free(setting->step);
+    setting_tries_clear(&setting->tries);
     g_free(setting);
 }
 
-// The trials as they stand; NULL if the plan has no such setting.
 static const Trials *trials_of(Setting *setting, Desk *desk)
 {
-    Session *session = desk_build(desk);
-    const GPtrArray *entries = session ? session_entries(session) : NULL;
-    if (setting->trials && entries && setting->seen == entries->len)
-        return setting->trials;
-    g_clear_pointer(&setting->trials, trials_free);
-    next_move_clear(&setting->advised);
-    setting->advised = (NextMove){0};
-    const Plan *plan = session ? session_plan(session) : NULL;
-    const PlanStep *step = plan ? plan_step(plan, setting->step) : NULL;
-    const PlanCheck *check = step ? plan_check(plan, setting->check) : NULL;
-    if (!check || !check->setting)
-        return NULL;
-    setting->seen = entries->len;
-    setting->trials = trials_new(plan, step, check, session_assessment(session),
-                                 (const Entry *const *)entries->pdata, entries->len);
-    trials_judge(setting->trials);
-    if (!setting->earlier)
-        setting->earlier = earlier_builds(desk, setting->trials);
-    setting->advised = next_move_of(setting->trials, setting->earlier);
-    return setting->trials;
+    return setting_tries_now(&setting->tries, desk);
 }
 
 // The seq of the newest move or reading that counts; 0 if there is none.
@@ -101,7 +73,7 @@ static TrialNext asked(Setting *setting, const Trials *trials)
     TrialNext next = trials_next(trials, setting->again);
     return setting->unadvised && setting->unadvised == newest_of(trials)
                ? next
-               : next_move_ask(&setting->advised, trials, next);
+               : next_move_ask(&setting->tries.advised, trials, next);
 }
 
 static void suppose(Setting *setting, Desk *desk, const Trials *trials, const TrialNext *next,
@@ -128,7 +100,7 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
 {
     const PlanSetting *plan = trials->check->setting;
     const Unit *unit = setting_made(trials, next)->check->unit;
-    g_autofree char *words = setting_next(desk, trials, next, &setting->advised),
+    g_autofree char *words = setting_next(desk, trials, next, &setting->tries.advised),
                     *then = setting_then(trials, next);
     g_autofree char *moved = setting_unit(plan->unit_text);
     page_say(&page->next, "%s", words);
@@ -165,7 +137,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     const Trials *trials = trials_of(setting, desk);
     page_say(&page->status, "%s", title);
     page->status_right = clock_line(desk);
-    page_say(&page->head, "%s", setting->step);
+    page_say(&page->head, "%s", setting->tries.step);
     paint_keys(page);
     if (!trials)
         return;
@@ -178,9 +150,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (desk->big) {
         setting_far(trials, &next, &setting->advised, typed, page);
     } else {
-        g_auto(Advice) advice = advice_of(trials, &setting->advised);
-        guint row =
-            trials_paint(page->body, 0, trials, &next, &setting->advised, typed, &page->focus);
+        g_auto(Advice) advice = advice_of(trials, &setting->tries.advised);
+        guint row = trials_paint(page->body, 0, trials, &next, &setting->tries.advised, typed,
+                                 &page->focus);
         advice_paint(page->body, row + 1, &advice);
     }
     if (setting->look)
@@ -211,7 +183,7 @@ static Go wants(gpointer state, Desk *desk)
         return go(trials ? GO_STAY : GO_UP);
     TrialNext next = asked(setting, trials);
     if (next.ask == TRIAL_DONE)
-        return go_instead(VIEW_BENCH, g_strdup(setting->step));
+        return go_instead(VIEW_BENCH, g_strdup(setting->tries.step));
     if (next.ask != TRIAL_TIGHTEN) {
         setting->opened = NULL;
         return wants_closing(setting, desk, trials, &next);
@@ -219,8 +191,8 @@ static Go wants(gpointer state, Desk *desk)
     if (setting->opened == next.tightening) // left before it was whole
         return go(GO_STAY);
     setting->opened = next.tightening;
-    return go_open(VIEW_TIGHTENING,
-                   g_strdup_printf("%s\n%s\nover", next.tightening->group->name, setting->step));
+    return go_open(VIEW_TIGHTENING, g_strdup_printf("%s\n%s\nover", next.tightening->group->name,
+                                                    setting->tries.step));
 }
 
 // What was moved further than the adjuster goes, or to what is not there, is taken, and said.
@@ -344,7 +316,7 @@ static GArray *stations(const Trials *trials)
 static Go go_unadvised(Setting *setting, const Trials *trials, TrialNext next)
 {
     if (next.ask == TRIAL_DONE)
-        return go_instead(VIEW_BENCH, g_strdup(setting->step));
+        return go_instead(VIEW_BENCH, g_strdup(setting->tries.step));
     setting->unadvised = newest_of(trials);
     return go(GO_STAY);
 }
@@ -364,7 +336,7 @@ static Go go_beside(Setting *setting, const Trials *trials, gint direction)
         return go(GO_STAY);
     at += (guint)direction;
     if (at >= all->len)
-        return go_instead(VIEW_CLOSING, g_strdup(setting->step));
+        return go_instead(VIEW_CLOSING, g_strdup(setting->tries.step));
     setting->here = g_array_index(all, TrialNext, at);
     setting->placed = TRUE;
     return go(GO_STAY);
@@ -381,6 +353,15 @@ static Go concede(Desk *desk, const Trials *trials, const Requirement *made, gbo
     gboolean fault = made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT;
     return concede_ask(desk, looks ? NULL : trials->step, fault ? made : NULL,
                        "nothing of this setting is outside or in doubt");
+}
+
+// While a move or what is read before it is tightened is asked, the working of the advice.
+static Go why(const Trials *trials, const TrialNext *next, const Requirement *made)
+{
+    if (next->ask != TRIAL_MOVE && next->ask != TRIAL_LOOSE)
+        return go_open(VIEW_WHY, requirement_name(made));
+    return go_open(VIEW_WORKING,
+                   g_strdup_printf("%s\n%s", trials->check->name, trials->step->name));
 }
 
 static Go act(gpointer state, Desk *desk, Action action)
@@ -408,9 +389,9 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_UPHOLD:
         return setting->look ? go(GO_DEFAULT) : uphold_ask(desk, trials->step, made);
     case ACTION_WHY:
-        return go_open(VIEW_WHY, requirement_name(made));
+        return setting->look ? go(GO_DEFAULT) : why(trials, &next, made);
     case ACTION_CLOSE:
-        return go_instead(VIEW_CLOSING, g_strdup(setting->step));
+        return go_instead(VIEW_CLOSING, g_strdup(setting->tries.step));
     case ACTION_BUILD:
         return go_instead(VIEW_STEPS, NULL);
     case ACTION_STRIKE:

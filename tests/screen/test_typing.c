@@ -218,6 +218,7 @@ START_TEST(any_key_goes_back_and_one_upholds)
     }
     ck_assert_int_eq(press_text(ASKS_KEY, "u").action, ACTION_UPHOLD);
     ck_assert_int_eq(press_text(ASKS_KEY, "1").action, ACTION_UPHOLD);
+    ck_assert_int_eq(press_text(ASKS_KEY, "w").action, ACTION_WHY);
 }
 END_TEST
 

@@ -346,7 +346,9 @@ def walk_setting(player):
     go(player, "\r", "NEXT  move")
     go(player, "b", "Try 1 ")
     yield "setting, failed"
-    go(player, "w", "Why: ")
+    go(player, "w", "Why: the next move")
+    yield "setting, why"
+    go(player, "w", "Why: read")
     go(player, "x", "FAIL at 1")
 
 

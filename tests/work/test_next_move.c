@@ -3,6 +3,7 @@
 #include "agenda.h"
 
 #include <standbook/work/advice.h>
+#include <standbook/work/setting_why.h>
 
 static const char *const hold = "tighten idler carrier stage 1 all with W4\n"
                                 "tighten idler carrier stage 2 all with W4\n"
@@ -57,6 +58,20 @@ static void expect_within(const char *part)
 {
     g_autofree char *words = advice_words();
     ck_assert_msg(strstr(words, part) != NULL, "`%s` is not in:\n%s", part, words);
+}
+
+// What the advice rests on, a line each.
+static void expect_why(const char *part)
+{
+    g_autoptr(Trials) trials = trials_now();
+    g_auto(NextMove) next = next_move_of(trials, NULL);
+    g_autoptr(GArray) lines = setting_why(trials, &next);
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 0; i < lines->len; i++) {
+        const SettingWhy *line = &g_array_index(lines, SettingWhy, i);
+        g_string_append_printf(words, "%s: %s\n", line->head, line->said);
+    }
+    ck_assert_msg(strstr(words->str, part) != NULL, "`%s` is not in:\n%s", part, words->str);
 }
 
 // Whether what is asked next is a move.
@@ -129,6 +144,27 @@ START_TEST(a_loose_reading_outside_its_band_asks_for_a_move)
 }
 END_TEST
 
+// The line through (0.50, 0.35), (0.08, 0.11) and (0.14, 0.14) has the slope 0.57558, sd 0.01007.
+START_TEST(the_working_shows_every_slope_seen)
+{
+    expect_why("plan: 0.546 mm a turn, trusted to a factor of 2.\n"
+               "seen: No two tries to be compared yet.\nrests on: Nothing is read yet.\n");
+    begin(hold);
+    expect_why("rests on: 2 readings, 1 of them tightened.\n");
+    take_all(loosen);
+    try_at("0.08", "0.07", hold, " 0.11 0.13 0.07 0.10");
+    expect_why("seen: From try 1 to 2, tight at 1: 0.571 mm a turn.\nreckoned: ");
+    take_all(loosen);
+    try_at("0.14", "0.10", hold, " 0.14 0.16 0.10 0.13");
+    expect_why("seen: From try 1 to 2, tight at 1: 0.571 mm a turn.\n"
+               ": From try 2 to 3, tight at 1: 0.500 mm a turn.\n"
+               ": A straight line through 3 tries: 0.576 mm a turn, give or take 0.010.\n");
+    expect_why("Tightening adds 0.040 mm");
+    expect_why("rests on: 12 readings, 9 of them tightened.\n"
+               ": No earlier build of the family has shown anything.\n");
+}
+END_TEST
+
 START_TEST(a_struck_trial_is_as_if_it_had_not_been)
 {
     begin(hold);
@@ -159,10 +195,13 @@ START_TEST(a_wrench_found_wrong_voids_what_it_tightened)
         demo_try(demo, demo->desk, "2025-03-11 09:40 EV calibration W2 2025-03-11 wrong \"low\"");
     ck_assert_msg(!refusal, "%s", refusal);
     expect_within("What was read in doubt is left out.");
+    expect_why("seen: No two tries to be compared yet.");
+    expect_why("5 tightened readings are left out as doubtful.");
     expect_within("Loosen it, leave it where it stands and tighten it again; expect ");
     take("2025-03-11 09:50 MO uphold idler backlash \"no effect\" second JT");
     expect("Leave it: a further move is no better than this (chance 1.00).\n"
            "What was read in doubt is left out."); // of the first try
+    expect_why("1 tightened reading is left out as doubtful.");
 }
 END_TEST
 
@@ -171,6 +210,7 @@ int main(void)
     const TTest *const tests[] = {
         the_idler_as_the_trade_has_it,
         a_loose_reading_outside_its_band_asks_for_a_move,
+        the_working_shows_every_slope_seen,
         a_struck_trial_is_as_if_it_had_not_been,
         a_wrench_found_wrong_voids_what_it_tightened,
     };

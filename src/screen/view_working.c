@@ -1,0 +1,76 @@
+// The working of the advice on a setting: how it answers, what tightening does, the chances.
+#include "setting_tries.h"
+#include "view.h"
+
+#include <standbook/work/setting_why.h>
+
+// The argument is the check's name and, in a line below, the step's.
+static gpointer open(Desk *desk, const char *argument)
+{
+    (void)desk;
+    SettingTries *tries = g_new0(SettingTries, 1);
+    g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
+    tries->check = g_strdup(parts[0]);
+    tries->step = g_strdup(parts[1]);
+    return tries;
+}
+
+static void close(gpointer state)
+{
+    setting_tries_clear(state);
+    g_free(state);
+}
+
+static void paint_lines(const Trials *trials, const NextMove *next, Page *page)
+{
+    enum { HEAD = 1, SAID = 11 };
+    guint row = 0;
+    g_autoptr(GArray) lines = setting_why(trials, next);
+    for (guint i = 0; i < lines->len; i++) {
+        const SettingWhy *line = &g_array_index(lines, SettingWhy, i);
+        canvas_put(page->body, row, HEAD, SAID - HEAD - 1, style_of(TYPE_BOLD, 0), line->head);
+        row = canvas_wrap(page->body, row, SAID, PAGE_WIDTH - SAID, style_of(0, 0), line->said);
+    }
+    canvas_wrap(page->body, row + 1, HEAD, PAGE_WIDTH - HEAD, style_of(TYPE_PLAIN, ROLE_FAINT),
+                "Give or take is one standard deviation: about two times in three it is nearer. "
+                "This only advises; the verdict is the limits' alone.");
+}
+
+static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+{
+    SettingTries *tries = state;
+    g_autofree char *title = desk_title(desk, desk->number);
+    const Trials *trials = setting_tries_now(tries, desk);
+    (void)typed;
+    page_say(&page->status, "%s", title);
+    page_say(&page->head, "Why: the next move of %s", tries->check);
+    page->field = ASKS_KEY;
+    page_say(&page->next, "w says what its verdict rests on; any other key goes back");
+    page_key(page, ACTION_WHY, NULL);
+    page->keys[1] = (PageKey){ACTION_UP, "any other key", "goes back"};
+    if (trials)
+        paint_lines(trials, &tries->advised, page);
+}
+
+// The place whose verdict wants to be explained: the first that fails, else the first in doubt.
+static const Requirement *faulty(const Trials *trials)
+{
+    const Requirement *doubted = NULL;
+    for (guint i = 0; i < trials->places; i++) {
+        if (trials->made[i]->verdict == VERDICT_FAIL)
+            return trials->made[i];
+        if (trials->made[i]->verdict == VERDICT_IN_DOUBT && !doubted)
+            doubted = trials->made[i];
+    }
+    return doubted ? doubted : trials->made[0];
+}
+
+static Go act(gpointer state, Desk *desk, Action action)
+{
+    const Trials *trials = setting_tries_now(state, desk);
+    return action == ACTION_WHY && trials ? go_instead(VIEW_WHY, requirement_name(faulty(trials)))
+                                          : go(GO_DEFAULT);
+}
+
+const ViewOps working_view = {
+    .name = "working", .open = open, .close = close, .paint = paint, .act = act};
