@@ -210,33 +210,43 @@ static void tell_before(const Trials *trials, Replay *replay, const Trial *trial
     }
 }
 
-// Whether a later value of the same place stands on one of its readings: then that one is told.
-static gboolean is_superseded(const Trials *trials, const Trial *trial, guint index)
+static gboolean can_be_told(const Trial *trial, const TrialValue *value)
+{
+    const Requirement *made = value->tight ? trial->places[value->place].made : NULL;
+    return made && made->value && made->bound == BOUND_NONE && value->value;
+}
+
+// Whether a later value of the same place that is told stands on one of its readings.
+static gboolean is_superseded(const Trials *trials, const Trial *trial, const gboolean *told,
+                              guint index)
 {
     const TrialValue *value = &g_array_index(trial->values, TrialValue, index);
     for (guint i = index + 1; i < trial->values->len; i++) {
         const TrialValue *later = &g_array_index(trial->values, TrialValue, i);
-        if (later->tight && later->place == value->place &&
-            trial_values_share(trials, value, later))
+        if (told[i] && later->place == value->place && trial_values_share(trials, value, later))
             return TRUE;
     }
     return FALSE;
 }
 
-static gboolean is_told(const Trials *trials, const Trial *trial, guint index)
+// Which values are told, from the newest back, so that no reading is in two of them: of a place
+// read twice forth and back both, and not what stood between. The caller frees.
+static gboolean *told_of(const Trials *trials, const Trial *trial)
 {
-    const TrialValue *value = &g_array_index(trial->values, TrialValue, index);
-    const Requirement *made = value->tight ? trial->places[value->place].made : NULL;
-    return made && made->value && made->bound == BOUND_NONE && value->value &&
-           !is_superseded(trials, trial, index);
+    gboolean *told = g_new0(gboolean, trial->values->len + 1);
+    for (guint i = trial->values->len; i-- > 0;)
+        told[i] = can_be_told(trial, &g_array_index(trial->values, TrialValue, i)) &&
+                  !is_superseded(trials, trial, told, i);
+    return told;
 }
 
 static void tell_tight(const Trials *trials, Replay *replay, const Trial *trial)
 {
+    g_autofree gboolean *told = told_of(trials, trial);
     gboolean tightened = FALSE;
     for (guint i = 0; i < trial->values->len; i++) {
         const TrialValue *value = &g_array_index(trial->values, TrialValue, i);
-        if (!is_told(trials, trial, i))
+        if (!told[i])
             continue;
         if (trial_place_misleads(trials, trial, value->place)) {
             replay->doubted++;
