@@ -1,6 +1,8 @@
 // Engines set by trial in simulation: by what people do, by the adviser, and by the adviser with an
 // earlier build of the family; all meet the same engines. Measures only, and never fails.
 //   bench_setting [--engines N] [--seed S] [--row R] [--jobs J] [--unlike] [--found] [--time]
+//   bench_setting --draws FILE [--engines N] [--seed S] [--row R]
+#include "setting/draws.h"
 #include "setting/methods.h"
 #include <math.h>
 #include <stdio.h>
@@ -113,6 +115,7 @@ typedef struct {
     int engines, row, jobs;
     gint64 seed;
     gboolean unlike, found, time;
+    char *draws; // file to write the engines to; NULL: they are set
 } Options;
 
 static Share run_all(const Options *options, const Job *job, const Drawing *drawing, guint from,
@@ -246,6 +249,20 @@ static void print_found(const Options *options)
     }
 }
 
+// The engines of the rows asked for, as setting_builder takes them; FALSE if they cannot be
+// written.
+static gboolean write_draws(const Options *options)
+{
+    FILE *file = fopen(options->draws, "w");
+    if (!file)
+        return FALSE;
+    for (guint row = 0; row < G_N_ELEMENTS(jobs); row++)
+        if (wanted(options, row))
+            draws_write(file, &jobs[row], (guint)options->engines, (guint64)options->seed);
+    gboolean written = !ferror(file);
+    return fclose(file) == 0 && written;
+}
+
 // The CPU time of an advice for 20 trials at 8 places, from the first entry on.
 static void print_time(void)
 {
@@ -302,6 +319,8 @@ int main(int argc, char **argv)
         {"unlike", 0, 0, G_OPTION_ARG_NONE, &options.unlike, "engines unlike the model", NULL},
         {"found", 0, 0, G_OPTION_ARG_NONE, &options.found, "faults from the start", NULL},
         {"time", 0, 0, G_OPTION_ARG_NONE, &options.time, "the CPU time of an advice", NULL},
+        {"draws", 0, 0, G_OPTION_ARG_FILENAME, &options.draws, "write the engines, set none",
+         "FILE"},
         G_OPTION_ENTRY_NULL};
     g_autoptr(GOptionContext) context = g_option_context_new(NULL);
     g_autoptr(GError) error = NULL;
@@ -310,6 +329,13 @@ int main(int argc, char **argv)
         options.jobs < 1) {
         fprintf(stderr, "bench_setting: %s\n", error ? error->message : "at least one of each");
         return 2;
+    }
+    if (options.draws) {
+        gboolean written = write_draws(&options);
+        if (!written)
+            fprintf(stderr, "bench_setting: cannot write %s\n", options.draws);
+        g_free(options.draws);
+        return written ? 0 : 3;
     }
     if (options.unlike)
         print_unlike(&options);
