@@ -148,7 +148,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
              trials->all->len == 1 ? "try" : "tries", trials->minutes);
     suppose(setting, desk, trials, &next, typed);
     if (desk->big) {
-        setting_far(trials, &next, &setting->advised, typed, page);
+        setting_far(trials, &next, &setting->tries.advised, typed, page);
     } else {
         g_auto(Advice) advice = advice_of(trials, &setting->tries.advised);
         guint row = trials_paint(page->body, 0, trials, &next, &setting->tries.advised, typed,
