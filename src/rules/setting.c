@@ -128,15 +128,21 @@ SettingExpected setting_as_read(const SettingAdviser *adviser, SettingExpected e
                                                   g * round((expected.to + wider) / g)});
 }
 
-void setting_moved(SettingAdviser *adviser, double move, gboolean same_side)
+static void move_state(SettingAdviser *adviser, double move, gboolean same_side)
 {
-    adviser->events++;
-    adviser->position += move;
     setting_state_move(adviser->state, move, adviser->model.hand,
                        same_side ? 0 : adviser->model.lost);
     if (adviser->turns == 0)
         adviser->moves++;
     adviser->turns++;
+}
+
+void setting_moved(SettingAdviser *adviser, double move, gboolean same_side)
+{
+    adviser->events++;
+    adviser->position += move;
+    if (adviser->started) // before, there is nothing that a move could have changed
+        move_state(adviser, move, same_side);
     adviser->loose_reads = 0;
     adviser->tight = adviser->loose_odd = FALSE;
     adviser->here_count = 0;

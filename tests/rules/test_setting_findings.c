@@ -304,6 +304,24 @@ START_TEST(test_read_twice)
 }
 END_TEST
 
+// Where it stands before anything is read says nothing: the advice is that from where it began.
+START_TEST(test_where_it_began)
+{
+    SettingModel model = backlash();
+    SettingAdvice advice[2];
+    for (int moved = 0; moved < 2; moved++) {
+        g_autoptr(SettingAdviser) adviser = setting_adviser_new(&model);
+        tell(adviser, moved ? "move 96; " FIRST : FIRST);
+        advice[moved] = setting_advice(adviser);
+    }
+    ck_assert_int_eq(advice[1].kind, SETTING_MOVE);
+    ck_assert_int_eq(advice[1].steps, advice[0].steps);
+    ck_assert_double_eq(advice[1].chance, advice[0].chance);
+    ck_assert_double_eq(advice[1].tightest.from, advice[0].tightest.from);
+    ck_assert_double_eq_tol(advice[1].to, advice[0].to + 2, 1e-12);
+}
+END_TEST
+
 // A side of approach that was not kept costs the lost motion; kept, it does not.
 START_TEST(test_lost_motion)
 {
@@ -463,6 +481,7 @@ int main(void)
     tcase_add_test(of, test_stock);
     tcase_add_test(of, test_marks);
     tcase_add_loop_test(of, test_read_twice, 0, 2);
+    tcase_add_test(of, test_where_it_began);
     tcase_add_test(of, test_lost_motion);
     tcase_add_test(of, test_slope_that_changes);
     tcase_add_test(of, test_family);

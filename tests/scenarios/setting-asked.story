@@ -21,11 +21,11 @@ read backlash[1] 0.35 with G3
 ? says: try turn loose at 1 at 2      0.05                         0.37
 ? says: 1 0.50  0.31 0.35      fail    ├─────────┤               ▒█▒
 ? says: --read backlash[1] 0.53 mm with G3-- struck: typo
-? says: Advised: turn in 0.452, to 0.05.
+? says: Advised: turn in 0.347, to 0.15.
 ? says: Tighten when loose reads 0.07 to 0.09.
 ? 0 from setting --json T-1 backlash
-? says: "move": "-0.452"
-? says: "to": "0.048"
+? says: "move": "-0.347"
+? says: "to": "0.153"
 ? says: "asks": "move"
 ? says: "moved": "0.5"
 slacken carrier all

@@ -88,6 +88,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(SettingAdviser, setting_adviser_free)
 
 // The entries, in their order. What is struck is left out, and all others are told again to a new
 // adviser. A move by `move`, loosened if it was tight; `same_side`: the side of approach was kept.
+// Before the first reading it says where the adjuster stands, and nothing of how it answers.
 void setting_moved(SettingAdviser *adviser, double move, gboolean same_side);
 void setting_moved_to(SettingAdviser *adviser, double position, gboolean same_side);
 void setting_tightened(SettingAdviser *adviser);
