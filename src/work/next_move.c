@@ -357,7 +357,7 @@ TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext as
     g_autoptr(GPtrArray) tight = trials_to_slacken(trials);
     gboolean read_loose = last && last->loose && last->readings == 0 && tight->len == 0;
     if (asked.ask == TRIAL_DONE && next->known && next->advice.kind == SETTING_READ_AGAIN)
-        return (TrialNext){.ask = TRIAL_TIGHT};
+        return trials_next_again(trials);
     gboolean leads = asked.ask == TRIAL_DONE
                          ? last && last->read
                          : read_loose && (asked.ask == TRIAL_TIGHTEN || asked.ask == TRIAL_TIGHT);

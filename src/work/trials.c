@@ -18,7 +18,7 @@ static gboolean is_of(const Trials *trials, const Entry *entry)
            g_strcmp0(entry_text(entry, "check"), trials->check->name) == 0;
 }
 
-static gboolean is_tight(const Entry *entry)
+gboolean trials_is_tight(const Entry *entry)
 {
     return is_kind(entry, "read") && g_strcmp0(entry_text(entry, "state"), "loose") != 0;
 }
@@ -150,7 +150,7 @@ static void take_reading(Trials *trials, const Entry *entry)
 {
     Trial *trial = trial_in_hand(trials);
     g_ptr_array_add(trial->entries, (gpointer)entry);
-    if (is_tight(entry))
+    if (trials_is_tight(entry))
         take_tight(trials, trial, entry);
     else
         take_loose(trials, trial, entry);
@@ -241,7 +241,7 @@ static void take_entry(Trials *trials, const Entry *entry, Walk *walk)
         return;
     }
     take_reading(trials, entry);
-    if (is_tight(entry) && walk->rank[entry->seq - 1] < walk->meant)
+    if (trials_is_tight(entry) && walk->rank[entry->seq - 1] < walk->meant)
         last_of(trials)->joined = TRUE;
 }
 

@@ -8,6 +8,9 @@ void trials_find_inputs(Trials *trials);
 // Whether a check of that name is read for the setting.
 gboolean trials_reads(const Trials *trials, const char *check);
 
+// Whether an entry is a reading that was not taken loose.
+gboolean trials_is_tight(const Entry *entry);
+
 // Puts a reading where it belongs among those of a trial, `read` by input.
 void trials_put(const Trials *trials, const Entry *entry, const Entry **read);
 

@@ -129,6 +129,29 @@ TrialNext trials_next(const Trials *trials, gboolean again)
     return (TrialNext){.ask = TRIAL_DONE};
 }
 
+static guint first_missing(const Trials *trials, const Entry *const *read)
+{
+    guint place = 0;
+    while (place < trials->places && trials_missing(trials, read, place) < 0)
+        place++;
+    return place;
+}
+
+TrialNext trials_next_again(const Trials *trials)
+{
+    const Trial *trial = trials_last(trials);
+    gsize count = trials->check->setting->inputs->len + 1;
+    g_autofree const Entry **read = g_new0(const Entry *, count);
+    for (guint i = 0; trial && i < trial->entries->len; i++) {
+        const Entry *entry = trial->entries->pdata[i];
+        if (trials_is_tight(entry))
+            trials_put(trials, entry, read);
+        if (first_missing(trials, read) == trials->places)
+            memset(read, 0, count * sizeof *read);
+    }
+    return to_read(trials, TRIAL_TIGHT, read, first_missing(trials, read));
+}
+
 gint64 trials_mistyped(const Trials *trials)
 {
     const Trial *trial = trials_last(trials);

@@ -31,7 +31,7 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(NextMove, next_move_clear)
 
 // What trials_next asks, led by the advice: a loose reading outside its band asks for a move before
 // anything is tightened, and so does a try that passes though another move would better it; one
-// that is left in doubt by its gauge is read again, from its first place.
+// that is left in doubt by its gauge is read again, place by place.
 TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked);
 
 // Whether it advises a move.

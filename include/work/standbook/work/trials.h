@@ -108,6 +108,9 @@ typedef struct {
 // places are read, for their spread tells how far to move. After one that fails comes a move; after
 // one that does not, nothing. `again`: one that ended in doubt is followed by a move too.
 TrialNext trials_next(const Trials *trials, gboolean again);
+// What is read next where all places are read once more, tightened as they stand: the first that
+// was not, this time round.
+TrialNext trials_next_again(const Trials *trials);
 
 // What holds the setting in its step and is still open: the first such tightening; NULL if it is
 // held.
