@@ -132,11 +132,21 @@ static void find(SettingAdvice *advice, SettingFindingKind kind, double was, dou
     advice->findings[advice->finding_count++] = (SettingFinding){kind, 0, 0, 1, was, is};
 }
 
+// Whether the same is said again of a later reading there.
+static gboolean is_said_later(const SettingAdviser *adviser, guint index)
+{
+    for (guint i = index + 1; i < adviser->here_count; i++)
+        if (adviser->here[i].kind == adviser->here[index].kind &&
+            adviser->here[i].place == adviser->here[index].place)
+            return TRUE;
+    return FALSE;
+}
+
 static void find_here(const SettingAdviser *adviser, SettingAdvice *advice)
 {
-    guint count = MIN(adviser->here_count, (guint)SETTING_FINDINGS);
-    for (guint i = 0; i < count; i++)
-        advice->findings[advice->finding_count++] = adviser->here[adviser->here_count - count + i];
+    for (guint i = 0; i < adviser->here_count && advice->finding_count < SETTING_FINDINGS; i++)
+        if (!is_said_later(adviser, i))
+            advice->findings[advice->finding_count++] = adviser->here[i];
 }
 
 static void find_slopes(const SettingAdviser *adviser, SettingAdvice *advice)
@@ -182,7 +192,7 @@ static void find_rest(const SettingAdviser *adviser, const SettingOutlook *outlo
     find_room(adviser, outlook, advice);
     if (advice->kind == SETTING_MOVE)
         find_end(adviser, outlook, plan, advice);
-    if (advice->kind == SETTING_LEAVE && advice->could < 0.8)
+    if (advice->kind == SETTING_LEAVE && advice->could < 0.8 && adviser->graduation > 0.1)
         find(advice, SETTING_COARSE, advice->could, adviser->width / 10);
     if (advice->kind == SETTING_MOVE && adviser->moves > MOST_MOVES && adviser->tight) {
         find(advice, SETTING_TOO_MANY, 0, adviser->moves);

@@ -306,7 +306,7 @@ static GArray *stations(const Trials *trials)
     for (guint i = 0; i < inputs->len; i++) {
         one = (TrialNext){
             .ask = TRIAL_TIGHT, .place = g_array_index(inputs, PlanInput, i).of, .input = i};
-        if (trials->inputs[i]->verdict != VERDICT_NOT_NEEDED)
+        if (trials_needs(trials->inputs[i]))
             g_array_append_val(all, one);
     }
     return all;

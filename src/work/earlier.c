@@ -2,11 +2,26 @@
 
 #include <string.h>
 
+// Plans that name no family are of one only if they are the same.
+static gboolean is_family(const Plan *one, const Plan *other)
+{
+    return one->family || other->family ? g_strcmp0(one->family, other->family) == 0
+                                        : g_strcmp0(one->name, other->name) == 0;
+}
+
+// Whether it is moved by the same adjuster, in the same unit.
+static gboolean is_alike(const PlanSetting *one, const PlanSetting *other)
+{
+    return g_strcmp0(one->move, other->move) == 0 &&
+           g_strcmp0(one->unit_text, other->unit_text) == 0;
+}
+
 gboolean earlier_learned(const Trials *here, const Plan *plan, const Assessment *assessment,
                          const Entry *const *entries, gsize count, SettingLearned *learned)
 {
     const PlanCheck *check = plan_check(plan, here->check->name);
-    if (!check || !check->setting || g_strcmp0(plan->family, here->plan->family) != 0)
+    if (!check || !check->setting || !is_family(plan, here->plan) ||
+        !is_alike(check->setting, here->check->setting))
         return FALSE;
     g_autoptr(Trials) trials = trials_new(plan, check->step, check, assessment, entries, count);
     if (!trials->all->len)

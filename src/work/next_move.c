@@ -123,10 +123,47 @@ static gboolean is_difference(const PlanCheck *check)
     return terms && terms->len > 1;
 }
 
+// The places that are needed, in turn, are those the adviser knows.
+static guint needed_before(const Trials *trials, guint place)
+{
+    guint count = 0;
+    for (guint i = 0; i < place; i++)
+        count += trials_needs(trials->made[i]) ? 1 : 0;
+    return count;
+}
+
+guint next_move_place(const Trials *trials, guint told)
+{
+    guint place = 0;
+    while (place + 1 < trials->places &&
+           (!trials_needs(trials->made[place]) || needed_before(trials, place) < told))
+        place++;
+    return place;
+}
+
+static gboolean is_same(const Number *one, const Number *other)
+{
+    return one && other ? number_equal(one, other) : one == other;
+}
+
+// Whether there is one pair of limits for all places: with others each place has an aim of its own.
+static gboolean has_one_aim(const Trials *trials)
+{
+    const Requirement *first = trials->made[next_move_place(trials, 0)];
+    for (guint i = 0; i < trials->places; i++) {
+        const Requirement *made = trials->made[i];
+        if (trials_needs(made) &&
+            !(is_same(made->lower, first->lower) && is_same(made->upper, first->upper)))
+            return FALSE;
+    }
+    return needed_before(trials, trials->places) > 0;
+}
+
 static void tell_limits(const Trials *trials, SettingModel *model)
 {
-    model->least = as_double(trials->made[0]->lower);
-    model->most = as_double(trials->made[0]->upper);
+    const Requirement *first = trials->made[next_move_place(trials, 0)];
+    model->least = as_double(first->lower);
+    model->most = as_double(first->upper);
     model->aim = aim_of(trials->check, model->least, model->most);
     model->closes = aims_high(trials->check, model->aim, model->least, model->most);
 }
@@ -141,7 +178,7 @@ static SettingAdviser *adviser_for(const Trials *trials, const Number *graduatio
     tell_limits(trials, &model);
     model.graduation = number_double(graduation);
     model.difference = is_difference(check);
-    model.places = trials->places;
+    model.places = needed_before(trials, trials->places);
     model.floor = model.least >= 0 ? 0 : NAN;
     model.earlier = earlier ? (const SettingLearned *)(const void *)earlier->data : NULL;
     model.earlier_count = earlier ? earlier->len : 0;
@@ -162,6 +199,7 @@ static gboolean aims_loosest(const Trials *trials)
 typedef struct {
     SettingAdviser *adviser;
     guint told, tight, doubted;
+    gboolean untold; // the newest try was read tightened, and nothing of it can be told: bounds
 } Replay;
 
 // A gauge that was found wrong misleads in its loose readings as well.
@@ -184,14 +222,38 @@ static void tell_move(Replay *replay, const Entry *entry)
         setting_moved(replay->adviser, number_double(by), TRUE);
 }
 
-static void tell_loose(Replay *replay, const Trial *trial, const Entry *entry)
+// Whether a reading that made it was a bound such as `<0.05`.
+static gboolean is_bound(const Trials *trials, const TrialValue *value)
+{
+    for (guint i = 0; i < trials->check->setting->inputs->len; i++) {
+        const char *text = value->read[i] ? entry_value(value->read[i], "value", "value") : NULL;
+        if (text && (*text == '<' || *text == '>'))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// Whether it is a value, of a place that is asked for.
+static gboolean is_plain(const Trials *trials, const TrialValue *value)
+{
+    return value->value && trials_needs(trials->made[value->place]) && !is_bound(trials, value);
+}
+
+static void tell_value(const Trials *trials, Replay *replay, const TrialValue *value)
+{
+    setting_read(replay->adviser, needed_before(trials, value->place), number_double(value->value),
+                 value->tight);
+    replay->told++;
+    replay->tight += value->tight ? 1 : 0;
+}
+
+static void tell_loose(const Trials *trials, Replay *replay, const Trial *trial, const Entry *entry)
 {
     for (guint i = 0; i < trial->values->len; i++) {
         const TrialValue *value = &g_array_index(trial->values, TrialValue, i);
-        if (value->tight || value->entry != entry || !value->value)
+        if (value->tight || value->entry != entry || value->joined || !is_plain(trials, value))
             continue;
-        setting_read(replay->adviser, value->place, number_double(value->value), FALSE);
-        replay->told++;
+        tell_value(trials, replay, value);
     }
 }
 
@@ -206,14 +268,14 @@ static void tell_before(const Trials *trials, Replay *replay, const Trial *trial
         if (strcmp(entry->kind->name, "move") == 0)
             tell_move(replay, entry);
         else if (!wrong)
-            tell_loose(replay, trial, entry);
+            tell_loose(trials, replay, trial, entry);
     }
 }
 
-static gboolean can_be_told(const Trial *trial, const TrialValue *value)
+static gboolean can_be_told(const Trials *trials, const Trial *trial, const TrialValue *value)
 {
     const Requirement *made = value->tight ? trial->places[value->place].made : NULL;
-    return made && made->value && made->bound == BOUND_NONE && value->value;
+    return made && made->value && made->bound == BOUND_NONE && is_plain(trials, value);
 }
 
 // Whether a later value of the same place that is told stands on one of its readings.
@@ -235,7 +297,7 @@ static gboolean *told_of(const Trials *trials, const Trial *trial)
 {
     gboolean *told = g_new0(gboolean, trial->values->len + 1);
     for (guint i = trial->values->len; i-- > 0;)
-        told[i] = can_be_told(trial, &g_array_index(trial->values, TrialValue, i)) &&
+        told[i] = can_be_told(trials, trial, &g_array_index(trial->values, TrialValue, i)) &&
                   !is_superseded(trials, trial, told, i);
     return told;
 }
@@ -255,10 +317,10 @@ static void tell_tight(const Trials *trials, Replay *replay, const Trial *trial)
         if (!tightened)
             setting_tightened(replay->adviser);
         tightened = TRUE;
-        setting_read(replay->adviser, value->place, number_double(value->value), TRUE);
-        replay->told++;
-        replay->tight++;
+        tell_value(trials, replay, value);
     }
+    gboolean last = trial == trials_last(trials);
+    replay->untold = last && trial->readings && !tightened && !replay->doubted;
     if (tightened && (trial->ended || (trial->fails && trial->read == 1)))
         setting_read_enough(replay->adviser);
 }
@@ -287,7 +349,8 @@ static void expect_places(const Trials *trials, const SettingAdviser *adviser, N
     double first = setting_expected(adviser, 0).mean;
     next->places = g_array_new(FALSE, FALSE, sizeof(double));
     for (guint i = 0; i < trials->places; i++) {
-        double value = next->band.first.mean + setting_expected(adviser, i).mean - first;
+        guint told = MIN(needed_before(trials, i), needed_before(trials, trials->places) - 1);
+        double value = next->band.first.mean + setting_expected(adviser, told).mean - first;
         g_array_append_val(next->places, value);
     }
 }
@@ -303,6 +366,15 @@ static void band_of_last(const Trials *trials, const Number *graduation, const G
     made.to = next->advice.to;
     made.kind = SETTING_MOVE;
     next->banded = setting_band(before, &made, &next->band);
+}
+
+// What is expected is said as the gauge will show it.
+static void show_as_read(const SettingAdviser *adviser, NextMove *next)
+{
+    SettingExpected *const all[] = {&next->advice.tightest, &next->advice.loosest,
+                                    &next->band.first, &next->band.tightest, &next->band.loosest};
+    for (gsize i = 0; i < (next->banded ? G_N_ELEMENTS(all) : 2); i++)
+        *all[i] = setting_as_read(adviser, *all[i]);
 }
 
 // Whether a move names a place of several: then each has an adjuster of its own, and what one is
@@ -325,11 +397,11 @@ NextMove next_move_of(const Trials *trials, const GArray *earlier)
     NextMove next = {.graduation = graduation_of(trials)};
     g_autoptr(SettingAdviser) adviser = adviser_for(trials, next.graduation, earlier);
     // Where a move was typed wrong, where it stands is asked for first.
-    if (!adviser || trials_mistyped(trials) || has_many_adjusters(trials))
+    if (!adviser || trials_mistyped(trials) || has_many_adjusters(trials) || !has_one_aim(trials))
         return next;
     Replay made = replay(trials, adviser, FALSE);
     const Trial *last = trials_last(trials);
-    next.known = TRUE;
+    next.known = !made.untold;
     next.told = made.told;
     next.tight = made.tight;
     next.doubted = made.doubted;
@@ -342,6 +414,7 @@ NextMove next_move_of(const Trials *trials, const GArray *earlier)
     else if (next.advice.kind == SETTING_READ_LOOSE && last && last->move && made.told)
         band_of_last(trials, next.graduation, earlier, &next);
     expect_places(trials, adviser, &next);
+    show_as_read(adviser, &next);
     return next;
 }
 

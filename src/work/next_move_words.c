@@ -220,7 +220,8 @@ static void say_expected(const Trials *trials, const NextMove *next, const Setti
         say(sentences, "Expect %s%s%s, tight.", mean, apart ? ", " : "", apart ? between : "");
     else
         say(sentences, "Expect %s at %s%s%s, and %s over the %u, tight.", mean,
-            trials->made[0]->place, apart ? ", " : "", apart ? between : "", all, trials->places);
+            trials->made[next_move_place(trials, 0)]->place, apart ? ", " : "",
+            apart ? between : "", all, trials->places);
 }
 
 static void say_tightest(const Trials *trials, const NextMove *next, const char *before,
@@ -323,7 +324,8 @@ static char *place_words(const Found *found)
 {
     const Requirement *const *made = (const Requirement *const *)found->trials->made;
     return g_strdup_printf("Place %s no longer stands as it did to place %s.",
-                           made[found->finding->place]->place, made[0]->place);
+                           made[next_move_place(found->trials, found->finding->place)]->place,
+                           made[next_move_place(found->trials, 0)]->place);
 }
 
 static char *wrong_way_words(const Found *found)
@@ -341,7 +343,7 @@ static char *slope_words(const Found *found)
 
 static char *cannot_words(const Found *found)
 {
-    const Requirement *made = found->trials->made[0];
+    const Requirement *made = found->trials->made[next_move_place(found->trials, 0)];
     g_autoptr(Number) width = number_subtract(made->upper, made->lower);
     g_autofree char *room = check_width_words(found->trials->check, width);
     return g_strdup_printf("Spread over rotation %s and the gauge's %s leave no room in %s: no "

@@ -112,8 +112,11 @@ static void add_value(const Trials *trials, Trial *trial, const Entry *entry, gu
                       gboolean tight)
 {
     gsize size = trials->check->setting->inputs->len * sizeof *trial->tight;
-    TrialValue value = {entry, tight, place, g_memdup2(tight ? trial->tight : trial->loosely, size),
-                        trials->check->formula ? NULL : entry_amount(entry, "value")};
+    TrialValue value = {.entry = entry,
+                        .tight = tight,
+                        .place = place,
+                        .read = g_memdup2(tight ? trial->tight : trial->loosely, size),
+                        .value = trials->check->formula ? NULL : entry_amount(entry, "value")};
     g_array_append_val(trial->values, value);
 }
 
@@ -224,6 +227,16 @@ static void take_struck(Trials *trials, const Entry *entry, Walk *walk)
         walk->meant = walk->rank[strike - 1];
 }
 
+// What follows a struck move stands in the trial before it.
+static void join(Trial *trial, const Entry *entry)
+{
+    trial->joined = trial->joined || trials_is_tight(entry);
+    for (guint i = 0; i < trial->values->len; i++) {
+        TrialValue *value = &g_array_index(trial->values, TrialValue, i);
+        value->joined = value->joined || value->entry == entry;
+    }
+}
+
 static void take_entry(Trials *trials, const Entry *entry, Walk *walk)
 {
     gboolean mine = is_of(trials, entry);
@@ -241,8 +254,8 @@ static void take_entry(Trials *trials, const Entry *entry, Walk *walk)
         return;
     }
     take_reading(trials, entry);
-    if (trials_is_tight(entry) && walk->rank[entry->seq - 1] < walk->meant)
-        last_of(trials)->joined = TRUE;
+    if (walk->rank[entry->seq - 1] < walk->meant)
+        join(last_of(trials), entry);
 }
 
 static void gather(Trials *trials)
@@ -317,11 +330,6 @@ static void find_made(const Trials *trials, const Assessment *assessment, const 
     }
 }
 
-static gboolean is_needed(const Requirement *made)
-{
-    return !made->withdrawn && made->verdict != VERDICT_NOT_NEEDED;
-}
-
 static void doubt(Trial *trial, Reason reason)
 {
     if (trial->verdict == VERDICT_IN_DOUBT)
@@ -353,7 +361,7 @@ static void judge_trial(const Trials *trials, Trial *trial, const Requirement *c
     trial->reason = REASON_NONE;
     trial->fails = FALSE;
     for (guint i = 0; i < trials->places; i++) {
-        lacking = lacking || (is_needed(trials->made[i]) && !trial->places[i].entry);
+        lacking = lacking || (trials_needs(trials->made[i]) && !trial->places[i].entry);
         trial->places[i].made = trial->places[i].entry ? made[i] : NULL;
         if (trial->places[i].made)
             judge_place(trial, made[i]);

@@ -64,7 +64,7 @@ void trials_put(const Trials *trials, const Entry *entry, const Entry **read)
             read[i] = entry;
 }
 
-static gboolean is_needed(const Requirement *made)
+gboolean trials_needs(const Requirement *made)
 {
     return made && !made->withdrawn && made->verdict != VERDICT_NOT_NEEDED;
 }
@@ -72,7 +72,7 @@ static gboolean is_needed(const Requirement *made)
 gint trials_missing(const Trials *trials, const Entry *const *read, guint place)
 {
     for (guint i = 0; i < input_count(trials); i++)
-        if (input_at(trials, i)->of == place && !read[i] && is_needed(trials->inputs[i]))
+        if (input_at(trials, i)->of == place && !read[i] && trials_needs(trials->inputs[i]))
             return (gint)i;
     return -1;
 }

@@ -68,7 +68,7 @@ GPtrArray *trials_to_slacken(const Trials *trials)
 static gboolean is_lacking(const Trials *trials, const Trial *trial, guint place)
 {
     const Requirement *made = trials->made[place];
-    return made->verdict != VERDICT_NOT_NEEDED && !made->withdrawn && !trial->places[place].entry;
+    return trials_needs(made) && !trial->places[place].entry;
 }
 
 static guint first_lacking(const Trials *trials, const Trial *trial)

@@ -9,7 +9,8 @@
 #include <standbook/work/trials.h>
 
 typedef struct {
-    gboolean known;       // FALSE: there is no limit or no aim, and the rest says nothing
+    gboolean known;       // FALSE: it cannot advise, and the rest says nothing: there is no limit or
+                          // no aim, or limits that differ by place, or an adjuster for each place
     SettingAdvice advice; // values in base units of the check, moves in those of its setting
     gboolean banded;
     SettingBand band; // with `banded`: the loose readings at which to tighten after the move, or
@@ -33,6 +34,9 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(NextMove, next_move_clear)
 // anything is tightened, and so does a try that passes though another move would better it; one
 // that is left in doubt by its gauge is read again, place by place.
 TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked);
+
+// The place of the trials that the adviser knows by that number: it knows only those that are needed.
+guint next_move_place(const Trials *trials, guint told);
 
 // Whether it advises a move.
 gboolean next_move_moves(const NextMove *next);

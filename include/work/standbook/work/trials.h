@@ -20,6 +20,7 @@ typedef struct {
     gboolean tight;     // read tightened, else loose
     guint place;
     const Entry **read; // by input of the setting: what counted then
+    gboolean joined;    // read behind a struck move
     Number *value;      // base units; of a formula NULL before trials_judge, and where it cannot be
                         // worked out
 } TrialValue;
@@ -85,6 +86,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Trials, trials_free)
 void trials_judge(Trials *trials);
 
 const Trial *trials_last(const Trials *trials); // NULL before the first
+
+// Whether what is read there is asked for at all: it is there, not withdrawn, and needed.
+gboolean trials_needs(const Requirement *made);
 
 // The first input of the setting that a reading is of; -1 if it is of none.
 gint trials_input(const Trials *trials, const Entry *entry);
