@@ -94,7 +94,13 @@ static gboolean aims_high(const PlanCheck *check, double aim, double least, doub
 }
 
 // A shim is as thick as it is: its geometry is good to a tenth.
-static const double shim_within = 1.1;
+double next_move_trust(const PlanSetting *setting)
+{
+    static const double shim = 1.1;
+    SettingModel model;
+    setting_model_init(&model);
+    return setting->stock ? shim : model.geometry_within;
+}
 
 static void tell_adjuster(const PlanSetting *setting, SettingModel *model, GArray *stock)
 {
@@ -104,7 +110,7 @@ static void tell_adjuster(const PlanSetting *setting, SettingModel *model, GArra
     model->hand = hand_of(setting);
     model->geometry =
         setting->gives ? fabs(number_double(setting->gives)) / move_unit(setting) : NAN;
-    model->geometry_within = setting->stock ? shim_within : model->geometry_within;
+    model->geometry_within = next_move_trust(setting);
     model->direction = setting->direction;
     model->loose = setting->loose;
     for (guint i = 0; setting->stock && i < setting->stock->len; i++) {

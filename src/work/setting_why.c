@@ -146,8 +146,8 @@ static void say_plan(Why *why)
     }
     double gives = number_double(setting->gives) * why->value;
     g_autofree char *slope = slope_words(why, gives);
-    say(why, "plan", "%s%s, trusted to a factor of 2.", slope,
-        setting->direction ? "" : ", either way");
+    say(why, "plan", "%s%s, trusted to a factor of %.2g.", slope,
+        setting->direction ? "" : ", either way", next_move_trust(setting));
 }
 
 static void say_slope(Why *why)
