@@ -190,7 +190,7 @@ static void find_rest(const SettingAdviser *adviser, const SettingOutlook *outlo
                       const Plan *plan, SettingAdvice *advice)
 {
     find_room(adviser, outlook, advice);
-    if (advice->kind == SETTING_MOVE)
+    if (advice->kind == SETTING_MOVE || advice->kind == SETTING_LEAVE)
         find_end(adviser, outlook, plan, advice);
     if (advice->kind == SETTING_LEAVE && advice->could < 0.8 && adviser->graduation > 0.1)
         find(advice, SETTING_COARSE, advice->could, adviser->width / 10);

@@ -145,8 +145,10 @@ char *setting_then(const Trials *trials, const TrialNext *next)
                                    : g_strdup(loose);
     const Requirement *beside = read_beside(trials, next);
     g_autofree char *at = beside ? setting_at(trials, beside) : NULL;
+    gboolean first = next->ask == TRIAL_TIGHT && last && last->readings == 0;
     if (at)
-        return g_strconcat(next->ask == TRIAL_LOOSE ? "loose" : "tight", at, NULL);
+        return g_strconcat(next->ask == TRIAL_LOOSE ? "loose" : "tight", at,
+                           first ? "; outside at the first place: the next move" : "", NULL);
     if (next->ask == TRIAL_LOOSE)
         return g_strdup(tighten);
     return g_strdup(next->ask == TRIAL_TIGHTEN ? "read it tight" : "the verdict on this try");

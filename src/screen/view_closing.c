@@ -211,6 +211,33 @@ static void ask_signature(const State *state, Desk *desk, Page *page)
         page_say(&page->then, "1 %s signs", desk->who ? desk->who : "nobody yet");
 }
 
+// The first finding in the lines that waits for later work; NULL if there is none.
+static const Requirement *first_waiting(const State *state)
+{
+    for (guint i = 0; i < state->subjects->len; i++) {
+        const GArray *places = g_array_index(state->subjects, Subject, i).places;
+        for (guint j = 0; j < places->len; j++)
+            if (finding_waits(made_at(state, g_array_index(places, guint, j))))
+                return made_at(state, g_array_index(places, guint, j));
+    }
+    return NULL;
+}
+
+// The first setting of the step; NULL if it has none.
+static const PlanCheck *setting_of(const PlanStep *step)
+{
+    for (guint i = 0; i < step->checks->len; i++)
+        if (((const PlanCheck *)step->checks->pdata[i])->setting)
+            return step->checks->pdata[i];
+    return NULL;
+}
+
+// What `w` tells of: the first that is not settled, or that waits; NULL if there is none.
+static const Requirement *told_of(const State *state)
+{
+    return state->left ? made_at(state, state->first) : first_waiting(state);
+}
+
 static void ask(const State *state, Desk *desk, Page *page)
 {
     page->ask = TRUE;
@@ -231,7 +258,8 @@ static void ask(const State *state, Desk *desk, Page *page)
     }
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "not yet"};
-    page->keys[2] = (PageKey){ACTION_WHY, "w", "why"};
+    if (setting_of(state->step) || told_of(state))
+        page_key(page, ACTION_WHY, NULL);
     if (state->left && uphold_can(made_at(state, state->first)))
         page_key(page, ACTION_UPHOLD, NULL);
     page_key(page, ACTION_HELP, NULL);
@@ -367,17 +395,6 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     return sign(closing, desk) ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
 }
 
-// The tries of the step's first setting.
-static Go look_at_setting(const PlanStep *step)
-{
-    for (guint i = 0; i < step->checks->len; i++) {
-        const PlanCheck *check = step->checks->pdata[i];
-        if (check->setting)
-            return go_open(VIEW_SETTING, g_strdup_printf("%s\n%s\nlook", check->name, step->name));
-    }
-    return go(GO_DEFAULT);
-}
-
 // The first that is outside or in doubt; NULL if none is.
 static const Requirement *first_fault(const State *now)
 {
@@ -401,26 +418,15 @@ static Go concede(const State *now, Desk *desk)
                                  : "nothing here is outside or in doubt");
 }
 
-// The first finding in the lines that waits for later work; NULL if there is none.
-static const Requirement *first_waiting(const State *state)
-{
-    for (guint i = 0; i < state->subjects->len; i++) {
-        const GArray *places = g_array_index(state->subjects, Subject, i).places;
-        for (guint j = 0; j < places->len; j++)
-            if (finding_waits(made_at(state, g_array_index(places, guint, j))))
-                return made_at(state, g_array_index(places, guint, j));
-    }
-    return NULL;
-}
-
 // The tries of a setting, else what the first rests on that is not settled, or that waits.
 static Go why(const State *now)
 {
-    Go setting = look_at_setting(now->step);
-    const Requirement *made = now->left ? made_at(now, now->first) : first_waiting(now);
-    if (setting.kind != GO_DEFAULT || !made)
-        return setting;
-    return go_open(VIEW_WHY, requirement_name(made));
+    const PlanCheck *setting = setting_of(now->step);
+    const Requirement *made = told_of(now);
+    if (setting)
+        return go_open(VIEW_SETTING,
+                       g_strdup_printf("%s\n%s\nlook", setting->name, now->step->name));
+    return made ? go_open(VIEW_WHY, requirement_name(made)) : go(GO_DEFAULT);
 }
 
 static Go act(gpointer state, Desk *desk, Action action)

@@ -166,23 +166,11 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->keys[2] = (PageKey){ACTION_UP, "Backspace", "on an empty line leaves, kept"};
 }
 
-// How the customer was told, out of what was written; NULL if it does not say.
-static const char *way_told(const char *told)
-{
-    static const char *const ways[] = {"telephone", "letter", "mail", "present"};
-    for (gsize i = 0; i < G_N_ELEMENTS(ways); i++)
-        if (strstr(told, ways[i]))
-            return ways[i];
-    return NULL;
-}
-
 static char *concession_line(const Concession *concession)
 {
     g_autofree char *reason = concession_reason((const char *const *)concession->lines);
     g_autofree char *quoted = line_quoted(reason);
-    const char *way = way_told(concession->lines[LINE_TOLD]);
-    return g_strdup_printf("concede %s %s%s%s", concession->target, quoted, way ? " customer " : "",
-                           way ? way : "");
+    return g_strdup_printf("concede %s %s", concession->target, quoted);
 }
 
 // Entered by who decides, who need not be who types.

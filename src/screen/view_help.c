@@ -30,7 +30,7 @@ static void put_action(Page *page, guint row, guint column, Action action)
 {
     const ActionInfo *info = action_info(action);
     g_autofree char *keys =
-        info->more >= 0 ? g_strdup_printf("%s  .%d", info->keys, info->more) : g_strdup(info->keys);
+        info->more >= 0 ? g_strdup_printf("%s   %d", info->keys, info->more) : g_strdup(info->keys);
     canvas_put(page->body, row, column, 6, style_of(0, 0), keys);
     canvas_put(page->body, row, column + 7, 0, style_of(0, 0), info->about);
 }

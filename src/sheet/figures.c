@@ -123,7 +123,7 @@ const char *reason_sentence(Reason reason)
         [REASON_BEYOND_WEAR] = "It lies beyond the wear limit.",
         [REASON_LOOK] = "What was seen is not what was asked for.",
         [REASON_GAUGE] = "The gauge used cannot decide this: its own doubt reaches over the limit.",
-        [REASON_TOOL] = "The tool used had no valid calibration, or was later found wrong.",
+        [REASON_TOOL] = "The tool used had no valid calibration, was out of its range, or was found wrong.",
         [REASON_ORDER] = "It was not done in the order asked for.",
         [REASON_BASIS] = "What it was measured on was disturbed afterwards.",
         [REASON_SPENT] = "A fastener meant for one use was tightened again.",

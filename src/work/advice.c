@@ -208,11 +208,24 @@ static void say_geometry(const PlanCheck *check, GPtrArray *sentences)
         setting->direction ? "" : ", it is not said which way");
 }
 
+// `The jackscrew goes from 0.00 to 3.00, counted from mesh just solid.`
+static void say_range(const PlanCheck *check, GPtrArray *sentences)
+{
+    const PlanSetting *setting = check->setting;
+    if (!setting->least || !setting->most)
+        return;
+    g_autofree char *least = trial_position_words(check, setting->least);
+    g_autofree char *most = trial_position_words(check, setting->most);
+    say(sentences, "The %s goes from %s to %s%s%s.", setting->move, least, most,
+        setting->zero ? ", counted from " : "", setting->zero ? setting->zero : "");
+}
+
 // What the plan says before anything is read.
 static void say_plan(const Trials *trials, GPtrArray *sentences)
 {
     const PlanCheck *check = trials->check;
     say_geometry(check, sentences);
+    say_range(check, sentences);
     if (check->aim == AIM_VALUE || check->aim == AIM_SMALLEST) {
         g_autofree char *aim = check_value_words(check, check->aim_value);
         say(sentences, "The aim is %s%s.", aim,

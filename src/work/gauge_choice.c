@@ -311,12 +311,14 @@ static const GaugeChoice *used_of(const GaugeChoices *choices)
     return NULL;
 }
 
-// A doubt that still settles it must not be rounded up.
+// A doubt that still settles it must not be rounded up; NULL where none that is shown does.
 static char *doubt_down(const PlanCheck *check, const Number *doubt)
 {
     g_autoptr(Number) step = check_step(check), two = number_from_integer(2);
     g_autoptr(Number) half = number_divide(step, two), less = number_subtract(doubt, half);
     g_autofree char *digits = check_width_words(check, less);
+    if (number_compare(less, half) < 0)
+        return NULL;
     return g_strdup(digits + (g_str_has_prefix(digits, "0.") ? 1 : 0));
 }
 
@@ -332,7 +334,8 @@ char *gauge_choices_sentence(const GaugeChoices *choices)
     g_autofree char *needs = check_doubt_words(check, used->inside);
     g_autofree char *wanted = doubt_down(check, choices->wanted);
     gboolean out = number_sign(inside) < 0;
-    return g_strdup_printf("%s by %s; with %s a %s needs %s. A doubt of ±%s settles it.",
-                           out ? "Outside" : "Inside", by, used->label, out ? "fail" : "pass",
-                           needs, wanted);
+    g_autofree char *settles = wanted ? g_strdup_printf("A doubt of ±%s settles it.", wanted)
+                                      : g_strdup("So near to a limit no doubt shown settles it.");
+    return g_strdup_printf("%s by %s; with %s a %s needs %s. %s", out ? "Outside" : "Inside", by,
+                           used->label, out ? "fail" : "pass", needs, settles);
 }
