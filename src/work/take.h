@@ -164,10 +164,14 @@ typedef struct {
 gboolean take_wrench(Take *take, const Stage *stage, TakenWrench *wrench, GError **error);
 void taken_wrench_clear(TakenWrench *wrench);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(TakenWrench, taken_wrench_clear)
-// Enters it into the tick of the bolts (positions), with what the wrench is set to through the
-// adapter.
-void taken_wrench_set(Take *take, const Target *target, const GArray *bolts,
-                      const TakenWrench *wrench, Entry *tick);
+// How many of the bolts (positions) from the one at index `first` on share a tick: those reached
+// with one adapter at one angle, for which the wrench is set to the same. At least 1.
+guint taken_wrench_alike(const Take *take, const Target *target, const GArray *bolts, guint first,
+                         const TakenWrench *wrench);
+// Enters it into the tick of this bolt (a position) and those alike, with what the wrench is set to
+// through the adapter.
+void taken_wrench_set(Take *take, const Target *target, guint bolt, const TakenWrench *wrench,
+                      Entry *tick);
 
 // The verbs.
 gboolean verb_read(Take *take, GError **error);

@@ -69,13 +69,13 @@ gboolean take_wrench(Take *take, const Stage *stage, TakenWrench *wrench, GError
            read_angle(take, wrench, error);
 }
 
-// The adapter with its angle: as typed, else as the plan says it of the first of the bolts.
-static char *adapter_as_used(const Target *target, const GArray *bolts, const TakenWrench *wrench)
+// The adapter with its angle: as typed, else as the plan says it of the bolt. The caller frees.
+static char *adapter_as_used(const Target *target, guint bolt, const TakenWrench *wrench)
 {
     const char *label = shop_label(wrench->adapter);
     if (wrench->angle)
         return g_strconcat(label, " at ", wrench->angle, NULL);
-    g_autofree char *place = places_label(target->axes, g_array_index(bolts, guint, 0));
+    g_autofree char *place = places_label(target->axes, bolt);
     g_autofree char *planned = wrench_adapter(target->group, place), *of = NULL;
     g_autoptr(Number) angle = NULL;
     gboolean same = planned && adapter_read(planned, &of, &angle, NULL) && strcmp(of, label) == 0;
@@ -89,18 +89,18 @@ static gboolean is_at(const Requirement *made, const Target *target, const char 
            strcmp(made->step->name, target->step->name) == 0 && strcmp(made->place, place) == 0;
 }
 
-// The torque of the stage; NULL if it is none, or is worked out for each of several bolts.
-static Number *torque_of(const Take *take, const Target *target, const GArray *bolts)
+// The torque of the stage at a bolt; NULL if it is none, or uses something that is not read yet.
+static Number *torque_of(const Take *take, const Target *target, guint bolt)
 {
     const Stage *stage = target->tightening->stages->pdata[target->number - 1];
     if (!stage_is_torque(stage->kind))
         return NULL;
     Number *constant = formula_constant(stage->formula);
-    const Assessment *assessment = constant || bolts->len != 1 ? NULL : take_assessment(take);
+    const Assessment *assessment = constant ? NULL : take_assessment(take);
     const Agenda agenda = {take->taker->plan, assessment,
                            (const Entry *const *)take->taker->entries->pdata,
                            take->taker->entries->len};
-    g_autofree char *place = places_label(target->axes, g_array_index(bolts, guint, 0));
+    g_autofree char *place = places_label(target->axes, bolt);
     for (guint i = 0; assessment && i < assessment->requirements->len; i++) {
         const Requirement *made = assessment->requirements->pdata[i];
         if (is_at(made, target, place))
@@ -109,16 +109,22 @@ static Number *torque_of(const Take *take, const Target *target, const GArray *b
     return constant;
 }
 
-// What the wrench was set to, as its scale has it.
-static void set_setting(const Take *take, const Target *target, const GArray *bolts,
-                        const TakenWrench *wrench, const char *adapter, Entry *tick)
+// What the wrench is set to for a bolt through the adapter, as its scale has it; NULL if that is
+// not known. The caller frees.
+static char *setting_of(const Take *take, const Target *target, guint bolt,
+                        const TakenWrench *wrench, const char *adapter)
 {
-    g_autoptr(Number) torque = torque_of(take, target, bolts);
+    g_autoptr(Number) torque = torque_of(take, target, bolt);
     g_autoptr(Number) setting =
         torque ? wrench_setting(torque, take->taker->shop, shop_label(wrench->tool), adapter)
                : NULL;
     g_autoptr(Unit) unit = plan_torque_unit(take->taker->plan);
-    g_autofree char *words = setting ? wrench_setting_words(setting, unit) : NULL;
+    return setting ? wrench_setting_words(setting, unit) : NULL;
+}
+
+static void set_setting(const Take *take, const char *words, Entry *tick)
+{
+    g_autoptr(Unit) unit = plan_torque_unit(take->taker->plan);
     g_auto(Reading) reading = {0};
     if (words && reading_parse(words, unit, &reading, NULL, NULL))
         entry_set_reading(tick, "setting", &reading);
@@ -141,15 +147,38 @@ static void set_uses(Take *take, const Target *target, const TakenWrench *wrench
                 shop_label(wrench->tool), uses);
 }
 
-void taken_wrench_set(Take *take, const Target *target, const GArray *bolts,
-                      const TakenWrench *wrench, Entry *tick)
+static gboolean are_alike(const Take *take, const Target *target, const TakenWrench *wrench,
+                          guint one, guint other)
+{
+    g_autofree char *adapter = adapter_as_used(target, one, wrench),
+                    *beside = adapter_as_used(target, other, wrench);
+    if (strcmp(adapter, beside) != 0)
+        return FALSE;
+    g_autofree char *set = setting_of(take, target, one, wrench, adapter),
+                    *set_beside = setting_of(take, target, other, wrench, beside);
+    return g_strcmp0(set, set_beside) == 0;
+}
+
+guint taken_wrench_alike(const Take *take, const Target *target, const GArray *bolts, guint first,
+                         const TakenWrench *wrench)
+{
+    guint next = first + 1, bolt = g_array_index(bolts, guint, first);
+    while (next < bolts->len && (!wrench->adapter || are_alike(take, target, wrench, bolt,
+                                                               g_array_index(bolts, guint, next))))
+        next++;
+    return next - first;
+}
+
+void taken_wrench_set(Take *take, const Target *target, guint bolt, const TakenWrench *wrench,
+                      Entry *tick)
 {
     entry_set_text(tick, "tool", wrench->tool ? entry_text(wrench->tool, "id") : NULL);
     entry_set_text(tick, "calibration", wrench->calibration);
     set_uses(take, target, wrench, tick);
     if (!wrench->adapter)
         return;
-    g_autofree char *adapter = adapter_as_used(target, bolts, wrench);
+    g_autofree char *adapter = adapter_as_used(target, bolt, wrench);
+    g_autofree char *setting = setting_of(take, target, bolt, wrench, adapter);
     entry_set_text(tick, "adapter", adapter);
-    set_setting(take, target, bolts, wrench, adapter, tick);
+    set_setting(take, setting, tick);
 }

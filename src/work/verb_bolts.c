@@ -248,6 +248,20 @@ static Entry *tick_entry(Take *take, const Target *target, const GArray *bolts,
     return entry;
 }
 
+// A tick for all bolts, or several in their order where the wrench is set differently for some.
+static void add_ticks(Take *take, const Target *target, const GArray *bolts,
+                      const TakenWrench *wrench)
+{
+    for (guint first = 0, count; first < bolts->len; first += count) {
+        g_autoptr(GArray) alike = g_array_new(FALSE, FALSE, sizeof(guint));
+        const guint *bolt = &g_array_index(bolts, guint, first);
+        count = taken_wrench_alike(take, target, bolts, first, wrench);
+        g_array_append_vals(alike, bolt, count);
+        taken_wrench_set(take, target, *bolt, wrench,
+                         tick_entry(take, target, alike, &wrench->shown));
+    }
+}
+
 gboolean verb_tighten(Take *take, GError **error)
 {
     g_auto(Target) target = {0};
@@ -263,8 +277,7 @@ gboolean verb_tighten(Take *take, GError **error)
         return FALSE;
     remark_unlaid(take, &target, bolts);
     remark_done(take, &target, bolts);
-    taken_wrench_set(take, &target, bolts, &wrench,
-                     tick_entry(take, &target, bolts, &wrench.shown));
+    add_ticks(take, &target, bolts, &wrench);
     return TRUE;
 }
 
