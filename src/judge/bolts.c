@@ -117,11 +117,13 @@ static Number *wrench_amount(Judge *judge, const Entry *entry, const TighteningS
 }
 
 static guint32 tick_tool_doubt(Judge *judge, const Entry *entry, const TighteningState *state,
-                               guint stage, guint bolt, guint *evidence)
+                               const TickState *tick, guint *evidence)
 {
-    gboolean torque = stage_is_torque(stage_at(state, stage)->kind);
-    g_autoptr(Number) amount = torque ? wrench_amount(judge, entry, state, stage, bolt) : NULL;
-    return judge_tool_doubt(judge, entry, torque, amount, evidence);
+    gboolean torque = stage_is_torque(stage_at(state, tick->stage)->kind);
+    g_autoptr(Number) amount =
+        torque ? wrench_amount(judge, entry, state, tick->stage, tick->bolt) : NULL;
+    const ToolUsed used = {torque, amount, tick->turn};
+    return judge_tool_doubt(judge, entry, &used, evidence);
 }
 
 // Doubts of the consumable laid for this tightening: too late for it, or not fit to be used.
@@ -187,10 +189,11 @@ static void begin_anew(Judge *judge, SetState *set, TighteningState *state, guin
     clear_ticks(set, state, bolt);
 }
 
-static void tick_bolt(Judge *judge, SetState *set, guint index, guint stage, guint bolt,
-                      const Entry *entry)
+// Adds the tick, of which stage, bolt and turn are given.
+static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, const Entry *entry)
 {
     TighteningState *state = tightening_at(set, index);
+    guint stage = tick.stage, bolt = tick.bolt;
     BoltState *of = &set->bolt[bolt];
     gsize cell = (gsize)stage * set->bolts + bolt;
     guint rank = judge_rank(judge, entry->seq), evidence = rank;
@@ -198,14 +201,12 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, guint stage, gui
     judge_touch(judge, set->group);
     if (was_loose)
         begin_anew(judge, set, state, bolt);
-    TickState tick = {.stage = stage,
-                      .bolt = bolt,
-                      .requirement = state->requirement[cell],
-                      .seq = entry->seq,
-                      .rank = rank,
-                      .episode = again ? of->episode : 0,
-                      .lap = state->laps[cell]};
-    tick.doubts = tick_tool_doubt(judge, entry, state, stage, bolt, &evidence) |
+    tick.requirement = state->requirement[cell];
+    tick.seq = entry->seq;
+    tick.rank = rank;
+    tick.episode = again ? of->episode : 0;
+    tick.lap = state->laps[cell];
+    tick.doubts = tick_tool_doubt(judge, entry, state, &tick, &evidence) |
                   bolt_doubt(judge, set, of, &evidence);
     if (!came_before(judge, set, state, stage, bolt))
         tick.doubts |= reason_bit(REASON_ORDER);
@@ -240,7 +241,8 @@ void walk_tick(Judge *judge, const Entry *entry)
         gssize bolt = bolt_of(set, entry_list_item(entry, "bolts", i));
         if (bolt < 0)
             continue;
-        tick_bolt(judge, set, (guint)index, (guint)stage, (guint)bolt, entry);
+        const TickState tick = {.stage = (guint)stage, .bolt = (guint)bolt, .turn = (guint)i};
+        tick_bolt(judge, set, (guint)index, tick, entry);
         if (kind->kind == STAGE_SLACKEN)
             disturb_bolt(judge, set, (guint)bolt, entry);
     }

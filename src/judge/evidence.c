@@ -146,30 +146,30 @@ static const Calibration *calibration_at(const Tool *tool, gssize index)
 }
 
 static ToolStanding standing_of(const Judge *judge, const Entry *entry, const Tool *tool,
-                                ToolSort sort, ToolState range)
+                                ToolSort sort, ToolState range, guint turn)
 {
     gsize count = tool->calibrations->len;
     g_autofree ToolCalibration *rules = g_new(ToolCalibration, count + 1);
     for (gsize i = 0; i < count; i++)
         rules[i] = calibration_at(tool, (gssize)i)->rule;
-    gint64 before = entry_number(entry, "uses"); // written from TOOL_USES_MOST on
+    gint64 before = entry_number(entry, "uses"); // written where the entry passes TOOL_USES_MOST
     ToolUse use = {.day = day_done(judge, entry->seq),
                    .seq = entry->seq,
-                   .count = (guint)MIN(before + 1, G_MAXUINT),
+                   .count = (guint)MIN(before + turn + 1, G_MAXUINT),
                    .range = range};
     return tool_use_standing(sort, rules, count, &use);
 }
 
-guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, gboolean torque,
-                         const Number *value, guint *evidence)
+guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, const ToolUsed *used,
+                         guint *evidence)
 {
     const char *id = entry_text(entry, "tool");
     if (!id)
-        return torque ? reason_bit(REASON_TOOL) : 0;
+        return used->torque ? reason_bit(REASON_TOOL) : 0;
     const Tool *tool = tool_of(judge, id);
-    ToolSort sort = torque ? TOOL_TORQUE : TOOL_GAUGE;
-    ToolStanding standing =
-        standing_of(judge, entry, tool, sort, tool_range(sort, tool->least, tool->greatest, value));
+    ToolSort sort = used->torque ? TOOL_TORQUE : TOOL_GAUGE;
+    ToolState range = tool_range(sort, tool->least, tool->greatest, used->value);
+    ToolStanding standing = standing_of(judge, entry, tool, sort, range, used->turn);
     const Calibration *news = calibration_at(tool, standing.after);
     if (news && standing.state == TOOL_WRONG)
         *evidence = MAX(*evidence, judge_rank(judge, news->rule.seq));
@@ -229,7 +229,7 @@ void judge_gauge(const Judge *judge, const Entry *entry, ReadingState *reading)
     reading->doubt.gauge = id;
     reading->own = typed_doubt(judge, entry);
     if (tool)
-        standing = standing_of(judge, entry, tool, TOOL_GAUGE, TOOL_GOOD);
+        standing = standing_of(judge, entry, tool, TOOL_GAUGE, TOOL_GOOD, 0);
     const Calibration *stated = tool ? stated_at(tool, standing.before) : NULL;
     if (stated) {
         reading->doubt.gauge = calibration_at(tool, standing.before)->gauge;

@@ -66,6 +66,7 @@ typedef struct {
 // One bolt taken through one stage.
 typedef struct {
     guint stage, bolt; // indexes, from 0
+    guint turn;        // as which bolt of its entry, from 0
     gint64 seq;
     guint rank;
     // Ticks of one stage stand in one sequence if both agree: which time the bolt was done again
@@ -296,10 +297,16 @@ gboolean judge_places_meet(const GPtrArray *axes, const char *const *labels,
                            const GPtrArray *others, const char *const *other_labels);
 
 // evidence.c: what the ledger knows of tools, lots and consumables.
-// The doubt on using the tool an entry names, at a value (base units; NULL: none), and the rank of
-// the news that brought it, in *evidence. `torque`: a torque tool is needed.
-guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, gboolean torque,
-                         const Number *value, guint *evidence);
+// One use of the tool an entry names.
+typedef struct {
+    gboolean torque;     // a torque tool is needed
+    const Number *value; // at which it was used, in base units; NULL: none
+    guint turn;          // which use of that entry it is, from 0
+} ToolUsed;
+
+// The doubt on that use, and the rank of the news that brought it, in *evidence.
+guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, const ToolUsed *used,
+                         guint *evidence);
 // The doubt on what a fit or laid entry put in: lot expired on that day, or recalled since.
 // A recall raises *evidence to its rank.
 guint32 judge_lot_doubt(const Judge *judge, const Entry *entry, guint *evidence);

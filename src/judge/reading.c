@@ -62,7 +62,8 @@ static void take_reading(Judge *judge, guint place, gpointer user)
         return;
     judge_gauge(judge, entry, &reading);
     reading.evidence = reading.rank;
-    reading.doubts = judge_tool_doubt(judge, entry, FALSE, reading.value, &reading.evidence);
+    const ToolUsed used = {FALSE, reading.value, 0};
+    reading.doubts = judge_tool_doubt(judge, entry, &used, &reading.evidence);
     suppose(judge, entry, &reading.value);
     if (reading.rank < state->meant[place])
         reading.doubts |= reason_bit(REASON_BASIS);

@@ -130,21 +130,37 @@ static void set_setting(const Take *take, const char *words, Entry *tick)
         entry_set_reading(tick, "setting", &reading);
 }
 
-// How often a torque wrench was used since its calibration, once that is more than it lasts for.
+// How many bolts the line ticks up to now, and whether it was said of it that the wrench is worn.
+static guint bolts_ticked(const Take *take, gboolean *said)
+{
+    guint bolts = 0;
+    *said = FALSE;
+    for (guint i = 0; i < take->made->len; i++) {
+        *said |= entry_number(take->made->pdata[i], "uses") > 0;
+        bolts += (guint)entry_list_length(take->made->pdata[i], "bolts");
+    }
+    return bolts;
+}
+
+// How often a torque wrench was used since its calibration, where the bolts of this tick, the last
+// of the line up to now, take it past what that lasts for.
 static void set_uses(Take *take, const Target *target, const TakenWrench *wrench, Entry *tick)
 {
     const LineHelp *help = &take->taker->help;
     const Stage *stage = target->tightening->stages->pdata[target->number - 1];
+    gboolean said = FALSE;
     if (!help->uses || !wrench->calibration || !stage_is_torque(stage->kind))
         return;
-    gint64 uses = help->uses(entry_text(wrench->tool, "id"), wrench->calibration, help->user);
-    if (uses < TOOL_USES_MOST)
+    gint64 uses = help->uses(entry_text(wrench->tool, "id"), wrench->calibration, help->user) +
+                  bolts_ticked(take, &said);
+    if (uses <= TOOL_USES_MOST)
         return;
-    entry_set_number(tick, "uses", uses);
-    take_remark(take,
-                "%s was used %" G_GINT64_FORMAT " times since its calibration: have it "
-                "calibrated",
-                shop_label(wrench->tool), uses);
+    entry_set_number(tick, "uses", uses - (gint64)entry_list_length(tick, "bolts"));
+    if (!said)
+        take_remark(take,
+                    "%s has now been used %" G_GINT64_FORMAT " times since its calibration, which "
+                    "lasts for %d: have it calibrated",
+                    shop_label(wrench->tool), uses, TOOL_USES_MOST);
 }
 
 static gboolean are_alike(const Take *take, const Target *target, const TakenWrench *wrench,

@@ -108,9 +108,9 @@ class Shop:
         return (least is not None and used < least) or (greatest is not None and used > greatest)
 
     def doubtful(self, tool: str | None, entry: Entry, used: F | None, kind: Any,
-                 torque: bool = False) -> int:
-        """Whether this use is in doubt (out of range, found wrong, overdue or unknown): 0, or the
-        rank of what put it there."""
+                 torque: bool = False, turn: int = 0) -> int:
+        """Whether this use, of its entry the one at `turn`, is in doubt (out of range, found wrong,
+        overdue or unknown): 0, or the rank of what put it there."""
         if tool is None:
             return entry.rank if torque else 0
         before, after = self.around(tool, entry)
@@ -122,7 +122,7 @@ class Shop:
         if after and after.found == "good":
             return 0
         late = torque if before is None else overdue(before, entry.day, torque)
-        late = late or torque and entry.body.get("uses", 0) >= USES_MOST
+        late = late or torque and entry.body.get("uses", 0) + turn >= USES_MOST
         return entry.rank if late else 0
 
 

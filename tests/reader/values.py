@@ -179,7 +179,8 @@ class Values:
         doubts = dict(tick.doubts) | ({"order": tick.entry.rank} if out_of_order else {})
         torque = tick.tightening.stages[tick.stage - 1].kind in ("torque", "check")
         used, kind = self.used_at(tick) if torque else (None, None)
-        tool = self.walk.shop.doubtful(tick.entry.text("tool"), tick.entry, used, kind, torque)
+        tool = self.walk.shop.doubtful(tick.entry.text("tool"), tick.entry, used, kind, torque,
+                                        tick.turn)
         return doubts | ({"tool": tool} if tool else {})
 
     def used_at(self, tick: Tick) -> tuple[F | None, Any]:
