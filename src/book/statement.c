@@ -43,8 +43,10 @@ static const char *const texts[SQL_COUNT] = {
         " WHERE found.id = ?1 GROUP BY found.ledger ORDER BY ledger.label",
     [SQL_VALUES] = "SELECT ledger, value, unit FROM reading WHERE name = ?1 AND kind = 'read'"
                    " AND value IS NOT NULL AND coalesce(state, '') <> 'loose' LIMIT 500",
-    [SQL_TOOL_USES] = "SELECT count(*) FROM tool_use JOIN tick USING (ledger, seq)"
-                      " WHERE tool_use.tool = ?1 AND tool_use.calibration = ?2",
+    [SQL_TOOL_USES] = "SELECT coalesce(sum(json_array_length(line, '$.body.bolts')), 0)"
+                      " FROM tool_use JOIN entry USING (ledger, seq)"
+                      " WHERE tool = ?1 AND calibration = ?2 AND kind = 'tick'"
+                      " AND line ->> '$.body.pulled' IS NULL",
     [SQL_PERSON] = "SELECT name, address, phone FROM person_detail WHERE person = ?1",
     [SQL_PERSON_ADD] = "INSERT INTO person_detail (person, name, address, phone)"
                        " VALUES (?1, ?2, ?3, ?4)",

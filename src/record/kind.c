@@ -71,6 +71,15 @@ static const EntryKind kinds[] = {
        "uses of the torque wrench since that calibration, over all builds, before this one; from "
        "5,000 on", NULL},
       NOTE}},
+    {"tick", 3, LEDGER_BUILD, "bolts taken through one stage, with what wears the wrench",
+     {TICKED,
+      {"uses", FIELD_COUNT, FALSE,
+       "uses of the torque wrench since that calibration, over all builds, before this entry; where "
+       "its bolts take them past 5,000", NULL},
+      {"pulled", FIELD_CHOICE, FALSE,
+       "to what, where the stage asks for no torque: it is no use of a torque wrench",
+       "to no torque"},
+      NOTE}},
     {"waited", 1, LEDGER_BUILD, "the wait of a stage is over",
      {GROUP, STEP, STAGE, NOTE}},
     {"slacken", 1, LEDGER_BUILD, "bolts slackened",

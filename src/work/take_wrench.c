@@ -185,12 +185,21 @@ guint taken_wrench_alike(const Take *take, const Target *target, const GArray *b
     return next - first;
 }
 
+// At a stage of no torque a wrench does not click, so that it is no use of it.
+static void set_pulled(const Target *target, const TakenWrench *wrench, Entry *tick)
+{
+    const Stage *stage = target->tightening->stages->pdata[target->number - 1];
+    if (wrench->calibration && !stage_is_torque(stage->kind))
+        entry_set_text(tick, "pulled", "to no torque");
+}
+
 void taken_wrench_set(Take *take, const Target *target, guint bolt, const TakenWrench *wrench,
                       Entry *tick)
 {
     entry_set_text(tick, "tool", wrench->tool ? entry_text(wrench->tool, "id") : NULL);
     entry_set_text(tick, "calibration", wrench->calibration);
     set_uses(take, target, wrench, tick);
+    set_pulled(target, wrench, tick);
     if (!wrench->adapter)
         return;
     g_autofree char *adapter = adapter_as_used(target, bolt, wrench);

@@ -77,9 +77,9 @@ static void add_certificate(const Doubt *doubt)
     if (due && days_late(due, doubt->use) > 0)
         g_string_append_printf(said, ", %" G_GINT64_FORMAT " days late when used",
                                days_late(due, doubt->use));
-    if (entry_number(doubt->use, "uses"))
+    if (uses_by_then(doubt->use))
         g_string_append_printf(said, ", used %" G_GINT64_FORMAT " times since",
-                               entry_number(doubt->use, "uses"));
+                               uses_by_then(doubt->use));
     add(doubt, "certificate", g_string_free(said, FALSE));
 }
 

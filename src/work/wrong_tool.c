@@ -100,13 +100,19 @@ char *found_good_words(const char *label, Moment now)
         "in standbook log --shop, behind your initials: calibration %s %.10s good", label, today);
 }
 
+gint64 uses_by_then(const Entry *tick)
+{
+    gint64 before = entry_number(tick, "uses");
+    return before ? before + (gint64)entry_list_length(tick, "bolts") : 0;
+}
+
 // `was due 15 Oct 2025` of a calibration that had run out on the day of use; NULL if it had not.
 static char *late_words(const Taken *taken, const Entry *entry, Moment now)
 {
     const char *calibration = entry_text(entry, "calibration");
     if (!calibration)
         return g_strdup("has no calibration");
-    gint64 uses = entry_number(entry, "uses");
+    gint64 uses = uses_by_then(entry);
     if (uses)
         return g_strdup_printf("was used %" G_GINT64_FORMAT " times since its calibration", uses);
     const char *due = taken_text(taken, "calibration", calibration, "due");

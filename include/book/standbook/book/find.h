@@ -32,8 +32,9 @@ typedef struct {
 // them; some hundreds at most. An array of BookValue, freed with g_ptr_array_unref.
 GPtrArray *book_values(Book *book, const char *check, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-// How many bolts were taken through a stage with a tool since one of its calibrations (ids), over
-// all builds, struck ticks among them: the wrench was used for them too. -1 if it cannot be asked.
+// How many bolts were taken through a stage of torque with a tool since one of its calibrations
+// (ids), over all builds, struck ticks among them: the wrench was used for them too. Of ticks older
+// than format 3 the stage is not known, and all count. -1 if it cannot be asked.
 gint64 book_tool_uses(Book *book, const char *tool, const char *calibration);
 
 // What is known of a person outside the ledgers; NULL where nothing is.
