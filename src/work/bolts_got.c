@@ -7,6 +7,8 @@
 #include <standbook/work/wrench.h>
 #include <string.h>
 
+const char bolt_got_unknown[] = "unknown";
+
 // ONE BOLT --------------------------------------------------------------------------------------
 
 static const PlanTightening *tightening_of(const Requirement *made)
@@ -14,22 +16,25 @@ static const PlanTightening *tightening_of(const Requirement *made)
     return made->asked == ASKED_BOLT ? plan_tightening(made->step, made->name) : NULL;
 }
 
+// How much of what a bolt gets stands on the scale of the wrench: less than 1 through most
+// adapters. NULL if that is not known: through an adapter it is not without the setting.
+static Number *share_of(const Entry *tick, const Number *asked)
+{
+    g_autoptr(Number) set = entry_amount(tick, "setting");
+    if (set && asked && number_sign(asked) > 0)
+        return number_divide(set, asked);
+    return entry_text(tick, "adapter") ? NULL : number_from_integer(1);
+}
+
 // What the bolt was to get: what the plan asks for, or what was read on the wrench, both at the
-// bolt; base units. In *share, which the caller frees, how much of that stands on the scale of the
-// wrench: less than 1 through most adapters. NULL, and NULL in *share, if nothing is known.
+// bolt; base units. NULL if nothing is known. In *share, which the caller frees, share_of.
 static Number *meant(const Agenda *agenda, const Requirement *made, const Entry *tick,
                      const PlanTightening *tightening, const Stage *stage, Number **share)
 {
     g_autoptr(Number) asked = agenda_amount(agenda, made, tightening, stage),
-                      set = entry_amount(tick, "setting"), shown = entry_amount(tick, "value");
-    *share =
-        set && asked && number_sign(asked) > 0 ? number_divide(set, asked) : number_from_integer(1);
-    if (shown)
-        return number_divide(shown, *share);
-    if (asked)
-        return g_steal_pointer(&asked);
-    g_clear_pointer(share, number_free);
-    return NULL;
+                      shown = entry_amount(tick, "value");
+    *share = share_of(tick, asked);
+    return shown && *share ? number_divide(shown, *share) : g_steal_pointer(&asked);
 }
 
 // As exact as a wrench is set: `91`, `7.3`, `0.85`.
@@ -56,12 +61,14 @@ char *bolt_got(const Agenda *agenda, const Requirement *made, const Entry *tick,
     g_autoptr(Unit) own = agenda_amount_unit(agenda->plan, stage);
     g_autoptr(Number) share = NULL;
     g_autoptr(Number) at_bolt = meant(agenda, made, tick, tightening, stage, &share);
-    g_autoptr(Number) set = at_bolt ? number_multiply(at_bolt, share) : NULL;
-    g_autoptr(Number) gave = set ? gave_at(calibration, unit_kind(own), set) : NULL;
+    g_autoptr(Number) set = at_bolt && share ? number_multiply(at_bolt, share) : NULL;
+    g_autoptr(Number) gave =
+        at_bolt ? gave_at(calibration, unit_kind(own), set ? set : at_bolt) : NULL;
     if (!gave)
         return NULL;
-    g_autoptr(Number) pulled = number_divide(gave, share);
-    g_autofree char *got = figure_words(pulled, own), *of = wrench_setting_words(at_bolt, own);
+    g_autoptr(Number) pulled = share ? number_divide(gave, share) : NULL;
+    g_autofree char *got = pulled ? figure_words(pulled, own) : g_strdup(bolt_got_unknown),
+                    *of = wrench_setting_words(at_bolt, own);
     *unit = g_steal_pointer(&own);
     return g_strdup_printf("%s of %s", got, of);
 }

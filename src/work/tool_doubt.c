@@ -98,14 +98,19 @@ static void add_found(const Doubt *doubt)
 
 // GOT -------------------------------------------------------------------------------------------
 
-// `about 91 N·m of 100`: what the bolt really got, where the calibration says what the tool gave.
+// `about 91 N·m of 100`, or `unknown of 100 N·m: …`: what the bolt really got, where the
+// calibration says what the tool gave.
 static void add_got(const Doubt *doubt, const Requirement *made)
 {
     g_autoptr(Unit) unit = NULL;
     g_autofree char *got = bolt_got(doubt->agenda, made, doubt->use,
                                     json_object_get(doubt->news->body, "body"), &unit);
     const char *of = got ? strstr(got, " of ") : NULL;
-    if (of)
+    if (of && g_str_has_prefix(got, bolt_got_unknown))
+        add(doubt, "got",
+            g_strdup_printf("%s %s: what the wrench was set to with %s was not known", got,
+                            unit_text(unit), entry_text(doubt->use, "adapter")));
+    else if (of)
         add(doubt, "got",
             g_strdup_printf("about %.*s %s%s", (int)(of - got), got, unit_text(unit), of));
 }

@@ -1,6 +1,7 @@
 # Through an adapter the wrench is set to less than the bolt gets: L 285, E 30, at 60° 15, in line 30.
 # Its range is judged by what it was set to, and what a calibration found it to give is looked up
-# there: found to give 90 of 95, it pulled the bolt that was to get 100 with 90 × 300 / 285.
+# there: found to give 90 of 95, it pulled the bolt that was to get 100 with 90 × 300 / 285. Where
+# nobody knows what it was set to, nobody knows what the bolt got.
 plan: levers
 2001-09-10 08:00 MO pick up Pump
 shop: 2001-09-01 08:00 MO tool W9 "click wrench 10-98" kind click wrench range 10..98 N·m reach 285 mm
@@ -26,3 +27,6 @@ tighten flange[2] stage 1 with W9 adapter X1 at
 shop: 2001-09-20 08:00 MO calibration W9 2001-09-20 wrong "low" gave 19 at 19, 90 at 95
 ? 0 from trace tool W9
 ? says: flange in Pump  4     20 of 20, 95 of 100 N·m
+shop: 2001-09-20 08:00 MO calibration W8 2001-09-20 wrong "low" gave 90 at 100
+? 0 from trace tool W8
+? says: flange in Pump  6  unknown of 100 N·m

@@ -3,11 +3,15 @@
 #pragma once
 #include <standbook/work/agenda.h>
 
+// What stands in place of the figure where a wrench was used through an adapter and nobody knows
+// what it was set to: what the bolt got is then not known either.
+extern const char bolt_got_unknown[];
+
 // What the bolt (a place of a bolt set at one stage) got from that tick of it, by the body of a
 // calibration: `91 of 100`, the figure behind `of` being what the wrench showed if that was typed,
 // else what the stage asks for; in *unit the unit of both, which the caller frees. A calibration
 // speaks of the wrench's own scale: through an adapter what it gave is looked up at its setting
-// there, and both figures are those at the bolt.
+// there, and both figures are those at the bolt (`unknown of 100` where the setting is not known).
 // NULL, and NULL in *unit: the stage is no torque, or the calibration does not say. The caller
 // frees.
 char *bolt_got(const Agenda *agenda, const Requirement *made, const Entry *tick,
