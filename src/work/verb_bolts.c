@@ -1,4 +1,5 @@
 // tighten, slacken, waited: bolts.
+#include "bolts_done.h"
 #include "take.h"
 
 #include <string.h>
@@ -221,17 +222,20 @@ static gboolean is_among(const Requirement *made, const Target *target, const GA
 static void remark_done(Take *take, const Target *target, const GArray *bolts)
 {
     const Assessment *assessment = take_assessment(take);
-    g_autoptr(GString) done = g_string_new(NULL);
+    g_autoptr(GPtrArray) done = g_ptr_array_new();
     for (guint i = 0; assessment && i < assessment->requirements->len; i++) {
-        const Requirement *made = assessment->requirements->pdata[i];
-        if (made->asked == ASKED_BOLT && made->verdict != VERDICT_OPEN && made->entry &&
-            made->stage == target->number && strcmp(made->name, target->name) == 0 &&
-            strcmp(made->step->name, target->step->name) == 0 && is_among(made, target, bolts))
-            g_string_append_printf(done, "%s%s (#%" G_GINT64_FORMAT ")", done->len ? ", " : "",
-                                   made->place, made->entry);
+        Requirement *made = assessment->requirements->pdata[i];
+        if (made->asked != ASKED_BOLT || made->stage != target->number ||
+            strcmp(made->name, target->name) != 0 ||
+            strcmp(made->step->name, target->step->name) != 0)
+            continue;
+        gboolean again =
+            made->verdict != VERDICT_OPEN && made->entry && is_among(made, target, bolts);
+        g_ptr_array_add(done, again ? made : NULL);
     }
-    if (done->len)
-        take_remark(take, "Done at this stage already: %s; what is entered now stands", done->str);
+    g_autofree char *words = bolts_done_words(done);
+    if (*words)
+        take_remark(take, "Done at this stage already: %s; what is entered now stands", words);
 }
 
 // A tick of some bolts at the stage of the target.
