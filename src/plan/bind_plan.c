@@ -214,7 +214,8 @@ void bind_plan(Reader *reader)
     for (guint i = 0; i < plan->given->len; i++)
         bind_given(reader, g_ptr_array_index(plan->given, i));
     each_check(reader, bind_unbound);
-    each_check(reader, bind_inputs);
+    for (guint i = 0; i < plan->steps->len; i++)
+        bind_inputs(reader, g_ptr_array_index(plan->steps, i));
     for (guint i = 0; i < plan->steps->len; i++) {
         const PlanStep *step = g_ptr_array_index(plan->steps, i);
         for (guint j = 0; j < step->tightenings->len; j++)

@@ -15,6 +15,7 @@ typedef struct {
     const char *phase;
     guint depth;         // formulas being bound, one inside another
     guint64 work;        // done on formulas
+    guint64 looked;      // steps taken to find what is read for settings
     guint64 compared;    // names, for suggestions
     GPtrArray *names[8]; // by what they name (see names_of), made when first asked for
     GHashTable *told;    // nodes that many checks share and that have a fault already told
@@ -104,8 +105,8 @@ void resolve_plan(Reader *reader);
 void bind_plan(Reader *reader);
 void bind_check(Reader *reader, PlanCheck *check);
 void bind_setting(Reader *reader, PlanCheck *check, const char *where);
-// Once all checks are bound: what is read for a setting, and what it moves.
-void bind_inputs(Reader *reader, PlanCheck *check);
+// Once all checks are bound: what is read for the settings of a step, and what they move.
+void bind_inputs(Reader *reader, const PlanStep *step);
 
 // Reads a plan out of a tree, which is the plan's from here on, with `added` additions among its
 // nodes. The rest as plan_read.

@@ -1,3 +1,4 @@
+#include "awaited.h"
 #include "place.h"
 #include "shape.h"
 #include <standbook/base/error.h>
@@ -105,6 +106,13 @@ void array_set_doubts(Array *array, gsize place, guint32 doubts)
 void array_set_open(Array *array, gsize place, const char *note)
 {
     array_put(array, place, place_open(note));
+}
+
+void array_set_awaited(Array *array, gsize place, gint source)
+{
+    Place open = place_open(NULL);
+    open.awaits = awaited_one(source);
+    array_put(array, place, open);
 }
 
 gsize array_axis_count(const Array *array)

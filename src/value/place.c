@@ -1,5 +1,7 @@
 #include "place.h"
 
+#include "awaited.h"
+
 static const char BOUND_NOTE[] = "only min and max can use a `<` or `>`; read the value itself";
 
 static void weight_clear(gpointer data)
@@ -114,6 +116,7 @@ Place place_copy(const Place *place)
     Place copy = *place;
     copy.value = place->value ? number_copy(place->value) : NULL;
     copy.weights = place->weights ? g_array_ref(place->weights) : NULL; // never changed once made
+    copy.awaits = awaited_copy(place->awaits);
     return copy;
 }
 
@@ -121,15 +124,20 @@ void place_clear(Place *place)
 {
     g_clear_pointer(&place->value, number_free);
     g_clear_pointer(&place->weights, g_array_unref);
+    g_clear_pointer(&place->awaits, awaited_free);
 }
 
-// What a result knows of its members whatever its value: doubts, counts, the first note.
+// What a result knows of its members whatever its value: doubts, counts, the first note, what is
+// missing.
 static void gather(Place *result, const Place *member)
 {
     result->doubts |= member->doubts;
     result->read += member->read;
     result->asked += member->asked;
     result->note = result->note ? result->note : member->note;
+    Awaited *before = result->awaits;
+    result->awaits = awaited_both(before, member->awaits);
+    awaited_free(before);
 }
 
 // TRUE when the operands settle the state by themselves: not needed, open, or a bound.

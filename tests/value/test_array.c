@@ -305,6 +305,38 @@ START_TEST(a_doubt_is_added_to_one_value_only)
 }
 END_TEST
 
+// What an open place waits for, in the order of use; NULL where `work` does not suffice.
+static char *awaited_words(const Array *array, guint64 work)
+{
+    g_autoptr(GArray) sources = g_array_new(FALSE, FALSE, sizeof(gint));
+    GString *words = g_string_new(NULL);
+    gboolean all = place_awaited(array_place(array, 0), sources, &work);
+    for (guint i = 0; i < sources->len; i++)
+        g_string_append_printf(words, "%s%d", i ? " " : "", g_array_index(sources, gint, i));
+    return g_string_free(words, !all);
+}
+
+// Each reading once, of open places alone, whatever it comes to.
+START_TEST(what_an_open_place_waits_for)
+{
+    g_autoptr(Array) play = make("way", "back forth", ". .", 0);
+    g_autoptr(Array) there = make("way", "back forth", "3 .", 0);
+    array_set_awaited(play, 0, 7);
+    array_set_awaited(play, 1, 4);
+    g_autoptr(Array) back = array_pick(play, "back", NULL);
+    g_autoptr(Array) least = array_fold(FOLD_MIN, play, NULL, 0, NULL, NULL, NULL);
+    g_autoptr(Array) none = array_combine(ARRAY_SUBTRACT, least, least, NULL);
+    g_autoptr(Array) all = array_combine(ARRAY_DIVIDE, back, none, NULL);
+    g_autoptr(Array) known = array_combine(ARRAY_ADD, there, there, NULL);
+    g_autofree char *one = awaited_words(back, 1), *two = awaited_words(all, 9);
+    g_autofree char *nothing = awaited_words(known, 9), *short_of = awaited_words(all, 2);
+    ck_assert_str_eq(one, "7");
+    ck_assert_str_eq(two, "7 4");
+    ck_assert_str_eq(nothing, "");
+    ck_assert_ptr_null(short_of);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("array");
@@ -320,6 +352,7 @@ int main(void)
     tcase_add_test(tcase, functions_of_one_value);
     tcase_add_test(tcase, doubts_and_constants_travel);
     tcase_add_test(tcase, a_doubt_is_added_to_one_value_only);
+    tcase_add_test(tcase, what_an_open_place_waits_for);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

@@ -20,6 +20,9 @@ typedef struct {
     Number *doubt; // the constant's expanded uncertainty U (k = 2) in base units; NULL: a reading
 } Weight;
 
+// The readings that an open place waits for, as far as they were told (array_set_awaited).
+typedef struct Awaited Awaited;
+
 typedef struct {
     PlaceState state;
     Number *value;    // in base units; NULL unless state is PLACE_VALUE
@@ -29,6 +32,7 @@ typedef struct {
     guint read;       // readings used that are there …
     guint asked;      // … of those needed: `3 of 6 read`
     const char *note; // why a place is open though everything is read (`divided by 0`), or NULL
+    Awaited *awaits;  // of an open place, see place_awaited; else NULL
 } Place;
 
 typedef struct Array Array;
@@ -54,6 +58,8 @@ void array_set_constant(Array *array, gsize place, const Number *value, const Nu
                         gint source);
 void array_set_not_needed(Array *array, gsize place);
 void array_set_open(Array *array, gsize place, const char *note); // note: static text or NULL
+// Open for want of the reading `source`: what is worked out of the place waits for it.
+void array_set_awaited(Array *array, gsize place, gint source);
 // Adds an independent ± (U, k = 2, base units) to a place that holds a value or a bound of one. Its
 // source lies below those of all that the value has.
 void array_add_doubt(Array *array, gsize place, const Number *doubt, gint source);
@@ -65,6 +71,10 @@ const Axis *array_axis(const Array *array, gsize index);
 gssize array_find_axis(const Array *array, const char *name); // -1 if it is not there
 gsize array_size(const Array *array);                         // number of places, 1 without axes
 const Place *array_place(const Array *array, gsize place);
+// Adds the sources (gint) told of all that the place waits for, each place told once, in the order
+// in which the formula uses them; whether it comes to a value does not matter. Each step takes one
+// off *work; FALSE, with some of them added, when that is used up.
+gboolean place_awaited(const Place *place, GArray *sources, guint64 *work);
 // Place from one label index per axis, and back; `indices` has array_axis_count entries.
 gsize array_index(const Array *array, const gsize *indices);
 void array_indices(const Array *array, gsize place, gsize *indices);
