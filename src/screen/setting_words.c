@@ -10,8 +10,8 @@
 
 const Requirement *setting_made(const Trials *trials, const TrialNext *next)
 {
-    return next->ask == TRIAL_LOOSE || next->ask == TRIAL_TIGHT ? trials->inputs[next->input]
-                                                                : trials->made[0];
+    gboolean reads = next->ask == TRIAL_LOOSE || next->ask == TRIAL_TIGHT;
+    return reads && trials->inputs[next->input] ? trials->inputs[next->input] : trials->made[0];
 }
 
 // LINES -----------------------------------------------------------------------------------------
