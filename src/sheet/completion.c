@@ -125,6 +125,15 @@ static void section_known(Document *document, const SheetSource *source, guint g
     document_footnotes(document);
 }
 
+// What is left at a later gate holds what is left at this one.
+static char *due_words(const GateCount *gate, const GateCount *later)
+{
+    return later->left > gate->left
+               ? g_strdup_printf("Due beyond it, up to %s: %u left.", later->name,
+                                 later->left - gate->left)
+               : g_strdup_printf("Nothing is due beyond it, up to %s.", later->name);
+}
+
 static void section_counts(Document *document, const SheetSource *source, guint gate)
 {
     const Assessment *assessment = source->assessment;
@@ -139,9 +148,7 @@ static void section_counts(Document *document, const SheetSource *source, guint 
     document_line(document, line);
     document_line(document, sum);
     for (guint i = gate + 1; i < assessment->gates->len; i++) {
-        const GateCount *later = g_ptr_array_index(assessment->gates, i);
-        g_autofree char *due =
-            g_strdup_printf("Due beyond it, up to %s: %u left.", later->name, later->left);
+        g_autofree char *due = due_words(count, g_ptr_array_index(assessment->gates, i));
         document_line(document, due);
     }
 }

@@ -391,7 +391,7 @@ START_TEST(a_completion_report_prints_its_gaps)
     expect_said(before, "read depth");
     expect_said(before, "sign Block, 1");
     expect_silence(before, "no leaks");
-    expect_said(before, "Due beyond it, up to hand over");
+    expect_said(before, "Due beyond it, up to hand over: 2 left."); // no leaks, and signing it
     story_end(&story);
 }
 END_TEST
@@ -411,10 +411,24 @@ START_TEST(no_gaps_is_the_proof)
     begin(&story);
     finish(&story);
     g_autofree char *text = print(&story, sheet_completion, 0);
+    expect_said(text, "Due beyond it, up to hand over: 2 left.");
     expect_said(text, "GAPS");
     expect_said(text, "Complete for first start.");
     expect_said(text, "None. Everything asked for up to this gate is done");
     expect_said(text, "CONCEDED");
+    story_end(&story);
+}
+END_TEST
+
+START_TEST(what_is_left_of_a_gate_is_not_due_beyond_it)
+{
+    Story story;
+    begin(&story);
+    story_enter(&story, "look", "{'check':'no leaks','step':'Run','answer':'yes'}");
+    story_enter(&story, "sign", "{'step':'Run','signature':1}");
+    g_autofree char *text = print(&story, sheet_completion, 0);
+    expect_said(text, "NOT COMPLETE for first start");
+    expect_said(text, "Nothing is due beyond it, up to hand over.");
     story_end(&story);
 }
 END_TEST
@@ -465,6 +479,7 @@ int main(void)
     tcase_add_test(tcase, the_record_holds_everything);
     tcase_add_test(tcase, a_completion_report_prints_its_gaps);
     tcase_add_test(tcase, no_gaps_is_the_proof);
+    tcase_add_test(tcase, what_is_left_of_a_gate_is_not_due_beyond_it);
     tcase_add_test(tcase, json_says_the_same_exactly);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
