@@ -96,6 +96,20 @@ static void tell_gone(GPtrArray *differences, GHashTable *then, const Assessment
                                         (char *)g_hash_table_lookup(then, name->data)));
 }
 
+// Why they may differ though nothing was entered: a sentence where the rules had another edition.
+static void tell_edition(GPtrArray *differences, const char *then)
+{
+    guint64 sealed = 0, today = 0;
+    if (!differences->len || !then ||
+        !g_ascii_string_to_unsigned(then, 10, 1, G_MAXUINT, &sealed, NULL) ||
+        !g_ascii_string_to_unsigned(EDITION, 10, 1, G_MAXUINT, &today, NULL) || sealed == today)
+        return;
+    g_ptr_array_add(
+        differences,
+        g_strdup_printf("the rules are edition %s %s, the seal was made under edition %u", EDITION,
+                        sealed < today ? "now" : "here", (guint)sealed));
+}
+
 GPtrArray *assessment_differences(const char *kept, const Assessment *today, GError **error)
 {
     json_t *json = json_loads(kept, 0, NULL);
@@ -106,10 +120,12 @@ GPtrArray *assessment_differences(const char *kept, const Assessment *today, GEr
         return NULL;
     }
     g_autoptr(GHashTable) then = kept_by_name(json);
+    g_autofree char *edition = g_strdup(json_string_value(json_object_get(json, "edition")));
     json_decref(json);
     GPtrArray *differences = g_ptr_array_new_with_free_func(g_free);
     for (guint i = 0; i < today->requirements->len; i++)
         compare_one(differences, then, today->requirements->pdata[i]);
     tell_gone(differences, then, today);
+    tell_edition(differences, edition);
     return differences;
 }

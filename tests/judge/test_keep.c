@@ -3,6 +3,7 @@
 #include <standbook/base/error.h>
 #include <standbook/judge/keep.h>
 #include <stdlib.h>
+#include <string.h>
 
 static const char plan[] = "plan: One\nunits: [mm]\nsteps:\n  All:\n    checks:\n"
                            "      lash: 0.10..0.20\n      clean: yes\n";
@@ -11,6 +12,36 @@ static Assessment *assess_story(const Story *story)
 {
     return assess(story->plan, (const Entry *const *)story->entries->pdata, story->entries->len, 0,
                   NULL);
+}
+
+// The same kept form as if it was made under another edition of the rules.
+static GPtrArray *differences_under(const char *kept, const char *edition, const Assessment *today)
+{
+    const char *rest = strstr(kept, ",\"upto\"");
+    g_autofree char *other = g_strconcat("{\"edition\":", edition, rest, NULL);
+    return assessment_differences(other, today, NULL);
+}
+
+// Why it is judged differently is told once, and only where something is.
+static void expect_edition(const char *kept, const Assessment *then, const Assessment *today)
+{
+    static const struct {
+        const char *edition, *says;
+    } rows[] = {
+        {"\"1\"", "the rules are edition 2 now, the seal was made under edition 1"},
+        {"\"3\"", "the rules are edition 2 here, the seal was made under edition 3"},
+        {"\"2\"", NULL},
+        {"null", NULL},
+        {"\"x\"", NULL},
+    };
+    for (guint i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autoptr(GPtrArray) same = differences_under(kept, rows[i].edition, then);
+        g_autoptr(GPtrArray) differences = differences_under(kept, rows[i].edition, today);
+        ck_assert_uint_eq(same->len, 0);
+        ck_assert_uint_eq(differences->len, rows[i].says ? 2 : 1);
+        if (rows[i].says)
+            ck_assert_str_eq(differences->pdata[1], rows[i].says);
+    }
 }
 
 START_TEST(kept_and_compared)
@@ -35,6 +66,7 @@ START_TEST(kept_and_compared)
     ck_assert_uint_eq(differences->len, 1);
     ck_assert_str_eq(differences->pdata[0], "read lash: pass then, in doubt · disagree today");
     g_ptr_array_unref(differences);
+    expect_edition(kept, then, today);
     Story other;
     story_begin(&other, "plan: One\nunits: [mm]\nsteps:\n  All:\n    checks:\n"
                         "      lash: 0.10..0.20\n      clear: yes\n");
