@@ -80,8 +80,9 @@ Number *tool_setting(const Number *torque, const Number *length,
                      const Number *reach) G_GNUC_WARN_UNUSED_RESULT;
 
 // How far an adapter reaches along the wrench: reach · cos angle, the angle from the wrench's own
-// line in degrees; NULL: in line. Below 0 where it points back. To 12 decimals: nothing is judged
-// by it. The caller frees.
+// line in degrees; NULL: in line. Below 0 where it points back. The cosine is good to 12 decimals; a
+// wrench is set to a tenth, and that rounded setting is what a tick keeps and its range is judged by.
+// The caller frees.
 Number *tool_reach_along(const Number *reach, const Number *angle) G_GNUC_WARN_UNUSED_RESULT;
 
 // What a calibration found a tool to give at a setting. All in one unit, base units or not; `set`
