@@ -64,7 +64,15 @@ static const struct {
     {"clean", {0.14, 0.24}, TRUE},
 };
 
-// Words such as `no oil` name what is not there.
+// `lead-free moly` says nothing of lead: what is left is moly. The caller frees.
+static char *without_free(const char *lubricant)
+{
+    static const char free_of[] = "[^\\s,;/+&]+[- ]free\\b(?!\\s+(?:of|from)\\b)";
+    g_autoptr(GRegex) regex = g_regex_new(free_of, G_REGEX_CASELESS, 0, NULL);
+    return g_regex_replace_literal(regex, lubricant ? lubricant : "", -1, 0, "", 0, NULL);
+}
+
+// Words such as `no oil` or `free of oil` name what is not there.
 static gboolean denies(const char *lubricant)
 {
     static const char *const words[] = {"no", "not", "without", "free", NULL};
@@ -92,14 +100,14 @@ static Known named_friction(GStrv phrases, gboolean prepared, Band *friction)
 
 Known friction_of(const char *lubricant, Band *friction)
 {
-    g_auto(GStrv) phrases = phrases_of(lubricant);
-    Known known = KNOWN_NOT;
-    if (lubricant && !denies(lubricant))
-        known = named_friction(phrases, FALSE, friction);
-    if (lubricant && !denies(lubricant) && !known)
+    g_autofree char *said = without_free(lubricant);
+    g_auto(GStrv) phrases = phrases_of(said);
+    gboolean denied = denies(said);
+    Known known = denied ? KNOWN_NOT : named_friction(phrases, FALSE, friction);
+    if (!denied && !known)
         known = named_friction(phrases, TRUE, friction);
     if (!known)
-        *friction = (Band){0.08, 0.24};
+        *friction = (Band){0.04, 0.24};
     return known;
 }
 

@@ -46,7 +46,7 @@ static void take_friction(const BoltAsked *asked, BoltEstimate *estimate)
     assume(estimate, "friction %s in thread and under the head, %s%s", figures,
            is_said(asked->friction) ? "as said"
            : known                  ? asked->lubricant
-                                    : "not known: from oiled to dry",
+                                    : "not known: from moly to dry",
            known == KNOWN_UNITED ? ": from the least to the greatest of what is named" : "");
 }
 

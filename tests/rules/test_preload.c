@@ -86,13 +86,24 @@ START_TEST(friction_by_what_is_put_on)
         Known known;
         double low, high;
     } rows[] = {
-        {"engine oil", KNOWN_ALONE, 0.08, 0.16},     {"Moly paste", KNOWN_ALONE, 0.04, 0.16},
-        {"graphite paste", KNOWN_ALONE, 0.04, 0.16}, {"dry", KNOWN_ALONE, 0.14, 0.24},
-        {"medium locker", KNOWN_ALONE, 0.14, 0.24},  {"thread sealant", KNOWN_ALONE, 0.08, 0.16},
-        {"as found", KNOWN_NOT, 0.08, 0.24},         {NULL, KNOWN_NOT, 0.08, 0.24},
-        {"No oil, dry", KNOWN_NOT, 0.08, 0.24},      {"none", KNOWN_ALONE, 0.14, 0.24},
-        {"oil-free", KNOWN_NOT, 0.08, 0.24},         {"degreased", KNOWN_ALONE, 0.14, 0.24},
-        {"dry moly paste", KNOWN_ALONE, 0.04, 0.16}, {"clean, engine oil", KNOWN_ALONE, 0.08, 0.16},
+        {"engine oil", KNOWN_ALONE, 0.08, 0.16},
+        {"Moly paste", KNOWN_ALONE, 0.04, 0.16},
+        {"graphite paste", KNOWN_ALONE, 0.04, 0.16},
+        {"dry", KNOWN_ALONE, 0.14, 0.24},
+        {"medium locker", KNOWN_ALONE, 0.14, 0.24},
+        {"thread sealant", KNOWN_ALONE, 0.08, 0.16},
+        {"as found", KNOWN_NOT, 0.04, 0.24},
+        {NULL, KNOWN_NOT, 0.04, 0.24},
+        {"No oil, dry", KNOWN_NOT, 0.04, 0.24},
+        {"none", KNOWN_ALONE, 0.14, 0.24},
+        {"lead-free moly", KNOWN_ALONE, 0.04, 0.16},
+        {"copper-free anti-seize", KNOWN_ALONE, 0.04, 0.16},
+        {"free of oil", KNOWN_NOT, 0.04, 0.24},
+        {"threads free of grease", KNOWN_NOT, 0.04, 0.24},
+        {"oil-free", KNOWN_NOT, 0.04, 0.24},
+        {"degreased", KNOWN_ALONE, 0.14, 0.24},
+        {"dry moly paste", KNOWN_ALONE, 0.04, 0.16},
+        {"clean, engine oil", KNOWN_ALONE, 0.08, 0.16},
     };
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
         Band friction;
@@ -118,7 +129,7 @@ START_TEST(friction_of_several_things)
         {"moly on threads and locker", KNOWN_UNITED, 0.04, 0.24},
         {"oil on threads, grease under head", KNOWN_ALONE, 0.08, 0.16},
         {"locker on degreased threads", KNOWN_ALONE, 0.14, 0.24},
-        {"oil on threads, no oil under head", KNOWN_NOT, 0.08, 0.24},
+        {"oil on threads, no oil under head", KNOWN_NOT, 0.04, 0.24},
     };
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
         Band friction;

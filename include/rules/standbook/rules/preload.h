@@ -19,8 +19,9 @@ typedef enum { KNOWN_NOT, KNOWN_ALONE, KNOWN_UNITED } Known;
 // Coefficients of friction in thread and under the head for what is put on them, by the classes of
 // VDI 2230-1, table A5: solid lubricants (moly, graphite) A and B together, oil and grease B,
 // nothing or adhesive C. `moly on threads, dry under head` is both together; `clean` and
-// `degreased` count where nothing is put on. Words that name none of them, or say what is not there
-// (`no oil`), give B and C together, and KNOWN_NOT.
+// `degreased` count where nothing is put on. `X-free` is passed over (`lead-free moly` is moly).
+// Words that name none of them, or say what is not there (`no oil`), give all classes together, the
+// widest band there is, and KNOWN_NOT.
 Known friction_of(const char *lubricant, Band *friction);
 
 // Torque of a preload and the other way round, one coefficient in thread and under the head:
