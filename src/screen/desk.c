@@ -17,6 +17,7 @@ static SessionOptions session_options(const Desk *desk)
 void desk_close_store(Desk *desk)
 {
     g_clear_pointer(&desk->used, g_ptr_array_unref);
+    g_hash_table_remove_all(desk->uses);
     g_hash_table_remove_all(desk->sessions);
     g_clear_pointer(&desk->shop, session_close);
     g_clear_pointer(&desk->book, book_close);
@@ -47,6 +48,7 @@ gboolean desk_open(Desk *desk, const ScreenOptions *options, GError **error)
     desk->sessions =
         g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)session_close);
     desk->tools = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_free);
+    desk->uses = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_free);
     desk->drafts =
         g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)g_strfreev);
     desk->unplaced = g_ptr_array_new_with_free_func(g_free);
@@ -61,6 +63,7 @@ void desk_clear(Desk *desk)
     g_hash_table_unref(desk->sessions);
     g_hash_table_unref(desk->tools);
     g_hash_table_unref(desk->drafts);
+    g_hash_table_unref(desk->uses);
     g_ptr_array_unref(desk->unplaced);
     g_free(desk->number);
     g_free(desk->who);
@@ -160,6 +163,7 @@ guint desk_entries_known(const Desk *desk)
 static gboolean take(Desk *desk, Session *session, const char *line, char **answer)
 {
     GError *error = NULL;
+    g_hash_table_remove_all(desk->uses);
     g_autofree char *whole = desk->who ? g_strconcat(desk->who, " ", line, NULL) : g_strdup(line);
     if (session && session_line(session, whole, -1, answer, &error))
         return TRUE;
@@ -293,6 +297,7 @@ gboolean desk_catch_up(Desk *desk)
     if (version == desk->version)
         return FALSE;
     desk->version = version;
+    g_hash_table_remove_all(desk->uses);
     return catch_up_all(desk);
 }
 

@@ -36,6 +36,8 @@ typedef struct {
     GPtrArray *used; // const Entry *, the tools used in that build, the newest first (toolbox.h) …
     const Session *used_of;
     gint64 used_known; // … with so many entries of it and of the shop
+    GHashTable *uses;  // of torque wrenches since their calibration, gint64 * by label (toolbox.h);
+                       // forgotten with every entry
 } Desk;
 
 // FALSE with an error (STORE) if there is a store and it cannot be used.

@@ -110,12 +110,17 @@ static ToolSort sort_of(const ToolNeed *need)
     return need->need == NEED_TORQUE && !need->ceiling ? TOOL_TORQUE : TOOL_GAUGE;
 }
 
-// How often a torque wrench was used since its calibration; -1 where nobody counts.
+// How often a torque wrench was used since its calibration; -1 where nobody counts. It is counted
+// in the store, so not at every key.
 static gint64 uses_of(const Desk *desk, const ToolNeed *need, const Entry *tool)
 {
-    return sort_of(need) == TOOL_TORQUE && tool
-               ? tool_uses(session_shop(desk->shop), tool, desk->book)
-               : -1;
+    if (sort_of(need) != TOOL_TORQUE || !tool)
+        return -1;
+    const gint64 *known = g_hash_table_lookup(desk->uses, shop_label(tool));
+    gint64 uses = known ? *known : tool_uses(session_shop(desk->shop), tool, desk->book);
+    if (!known)
+        g_hash_table_insert(desk->uses, g_strdup(shop_label(tool)), g_memdup2(&uses, sizeof uses));
+    return uses;
 }
 
 static const char joined[] = " with "; // a wrench and its adapter
