@@ -430,11 +430,16 @@ gboolean next_move_moves(const NextMove *next)
            (next->advice.kind == SETTING_MOVE || next->advice.kind == SETTING_MOVE_DIRECTION);
 }
 
+static gboolean is_slack(const Trials *trials)
+{
+    g_autoptr(GPtrArray) tight = trials_to_slacken(trials);
+    return tight->len == 0;
+}
+
 TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked)
 {
     const Trial *last = trials_last(trials);
-    g_autoptr(GPtrArray) tight = trials_to_slacken(trials);
-    gboolean read_loose = last && last->loose && last->readings == 0 && tight->len == 0;
+    gboolean read_loose = last && last->loose && last->readings == 0 && is_slack(trials);
     if (asked.ask == TRIAL_DONE && next->known && next->advice.kind == SETTING_READ_AGAIN)
         return trials_next_again(trials);
     gboolean leads = asked.ask == TRIAL_DONE
