@@ -320,7 +320,7 @@ static guint minutes_of(const Trials *trials)
 
 // JUDGE -----------------------------------------------------------------------------------------
 
-static void find_made(const Trials *trials, const Assessment *assessment, const Requirement **made)
+void trials_find_made(const Trials *trials, const Assessment *assessment, const Requirement **made)
 {
     guint found = 0;
     for (guint i = 0; i < assessment->requirements->len && found < trials->places; i++) {
@@ -404,7 +404,7 @@ void trials_judge(Trials *trials)
         Trial *trial = trials->all->pdata[i];
         if (trial->ended && !trial->then) {
             trial->then = assess_before(trials->plan, trials->entries, trials->count, trial->ended);
-            find_made(trials, trial->then, made);
+            trials_find_made(trials, trial->then, made);
             judge_trial(trials, trial, made);
         }
         judge_values(trials, trial);
@@ -424,7 +424,7 @@ Trials *trials_new(const Plan *plan, const PlanStep *step, const PlanCheck *chec
                        .places = places_count(check->places),
                        .all = g_ptr_array_new_with_free_func(trial_free)};
     trials->made = g_new0(const Requirement *, trials->places);
-    find_made(trials, assessment, trials->made);
+    trials_find_made(trials, assessment, trials->made);
     trials_find_inputs(trials);
     gather(trials);
     trials->minutes = minutes_of(trials);

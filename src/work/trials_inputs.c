@@ -153,11 +153,8 @@ Number *trials_value(const Trials *trials, const Trial *trial, const TrialValue 
     g_autoptr(Assessment) then =
         trial->ended ? assess_before(trials->plan, entries, trials->count, trial->ended)
                      : assess(trials->plan, entries, trials->count, 0, NULL);
-    for (guint i = 0, place = 0; i < then->requirements->len; i++) {
-        const Requirement *made = then->requirements->pdata[i];
-        if (made->check == trials->check && made->step == trials->step &&
-            made->asked == ASKED_READ && place++ == value->place)
-            return made->value ? number_copy(made->value) : NULL;
-    }
-    return NULL;
+    g_autofree const Requirement **made = g_new0(const Requirement *, trials->places);
+    trials_find_made(trials, then, made);
+    const Requirement *there = made[value->place];
+    return there && there->value ? number_copy(there->value) : NULL;
 }

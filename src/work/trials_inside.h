@@ -2,6 +2,9 @@
 #pragma once
 #include <standbook/work/trials.h>
 
+// Fills in `made`, by place: the requirements of the setting in that assessment.
+void trials_find_made(const Trials *trials, const Assessment *assessment, const Requirement **made);
+
 // Fills in `inputs`: the requirements of what is read, as they are now.
 void trials_find_inputs(Trials *trials);
 

@@ -1,24 +1,13 @@
 // What the adviser makes of the trials of the demo's idler: told by the ledger, and right after a
 // strike, a kill (the ledger is all there is), and a wrench found wrong.
-#include "agenda.h"
+#include "idler.h"
 
 #include <standbook/work/advice.h>
 #include <standbook/work/setting_why.h>
 
-static const char *const hold = "tighten idler carrier stage 1 all with W4\n"
-                                "tighten idler carrier stage 2 all with W4\n"
-                                "tighten jackscrew locknut all with W1";
 static const char *const late = "tighten idler carrier stage 1 all with W2\n"
                                 "tighten idler carrier stage 2 all with W2\n"
                                 "tighten jackscrew locknut all with W1";
-static const char *const loosen = "slacken jackscrew locknut all\nslacken idler carrier all";
-
-static void take_all(const char *lines)
-{
-    g_auto(GStrv) each = g_strsplit(lines, "\n", -1);
-    for (guint i = 0; each[i]; i++)
-        take(each[i]);
-}
 
 static Trials *trials_now(void)
 {

@@ -1,20 +1,8 @@
 // The trials of a setting: the idler of the demo as it was worked at (trade.md section 10.4), and
 // what was struck or put down on the way.
-#include "agenda.h"
+#include "idler.h"
 
 #include <standbook/work/advice.h>
-
-static const char *const hold = "tighten idler carrier stage 1 all with W4\n"
-                                "tighten idler carrier stage 2 all with W4\n"
-                                "tighten jackscrew locknut all with W1";
-static const char *const loosen = "slacken jackscrew locknut all\nslacken idler carrier all";
-
-static void take_all(const char *lines)
-{
-    g_auto(GStrv) each = g_strsplit(lines, "\n", -1);
-    for (guint i = 0; each[i]; i++)
-        take(each[i]);
-}
 
 static Trials *trials_now(void)
 {
