@@ -78,14 +78,24 @@ START_TEST(a_band_is_as_wide_as_what_makes_it)
 }
 END_TEST
 
+typedef struct {
+    const char *lubricant;
+    Known known;
+    double low, high;
+} Friction;
+
+static void expect_friction(const Friction *row)
+{
+    Band friction;
+    ck_assert_int_eq(friction_of(row->lubricant, &friction), row->known);
+    ck_assert_double_eq(friction.low, row->low);
+    ck_assert_double_eq(friction.high, row->high);
+}
+
 // VDI 2230-1, table A5.
 START_TEST(friction_by_what_is_put_on)
 {
-    static const struct {
-        const char *lubricant;
-        Known known;
-        double low, high;
-    } rows[] = {
+    static const Friction rows[] = {
         {"engine oil", KNOWN_ALONE, 0.08, 0.16},
         {"Moly paste", KNOWN_ALONE, 0.04, 0.16},
         {"graphite paste", KNOWN_ALONE, 0.04, 0.16},
@@ -105,23 +115,15 @@ START_TEST(friction_by_what_is_put_on)
         {"dry moly paste", KNOWN_ALONE, 0.04, 0.16},
         {"clean, engine oil", KNOWN_ALONE, 0.08, 0.16},
     };
-    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
-        Band friction;
-        ck_assert_int_eq(friction_of(rows[i].lubricant, &friction), rows[i].known);
-        ck_assert_double_eq(friction.low, rows[i].low);
-        ck_assert_double_eq(friction.high, rows[i].high);
-    }
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++)
+        expect_friction(&rows[i]);
 }
 END_TEST
 
 // Of two named the band is from the least to the greatest, whichever stands first.
 START_TEST(friction_of_several_things)
 {
-    static const struct {
-        const char *lubricant;
-        Known known;
-        double low, high;
-    } rows[] = {
+    static const Friction rows[] = {
         {"engine oil on threads, moly under head", KNOWN_UNITED, 0.04, 0.16},
         {"moly under head, engine oil on threads", KNOWN_UNITED, 0.04, 0.16},
         {"oil on threads dry under head", KNOWN_UNITED, 0.08, 0.24},
@@ -131,12 +133,8 @@ START_TEST(friction_of_several_things)
         {"locker on degreased threads", KNOWN_ALONE, 0.14, 0.24},
         {"oil on threads, no oil under head", KNOWN_NOT, 0.04, 0.24},
     };
-    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
-        Band friction;
-        ck_assert_int_eq(friction_of(rows[i].lubricant, &friction), rows[i].known);
-        ck_assert_double_eq(friction.low, rows[i].low);
-        ck_assert_double_eq(friction.high, rows[i].high);
-    }
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++)
+        expect_friction(&rows[i]);
 }
 END_TEST
 
