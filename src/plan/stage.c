@@ -89,6 +89,19 @@ static const char *problem_of_two(const char *amount)
     }
 }
 
+// Whether a comma or semicolon stands in it outside the brackets of a formula: two stages were
+// meant.
+static gboolean has_comma(const char *amount)
+{
+    gint depth = 0;
+    for (const char *at = amount; *at; at++) {
+        depth += (strchr("([", *at) != NULL) - (strchr(")]", *at) != NULL);
+        if (depth <= 0 && strchr(",;", *at))
+            return TRUE;
+    }
+    return FALSE;
+}
+
 // What is wrong with a stage of this shape, NULL if nothing.
 static const char *problem_of(gsize row, const char *amount, gboolean first)
 {
@@ -98,6 +111,8 @@ static const char *problem_of(gsize row, const char *amount, gboolean first)
         return "a stage is not finished here; write its torque, angle, check or time";
     if (stage_is_torque(shapes[row].kind) && problem_of_two(amount))
         return problem_of_two(amount);
+    if (has_comma(amount))
+        return "stages are parted by >, not by a comma; write 30 N·m > +60°, or snug > +90°";
     if (stage_is_torque(shapes[row].kind) && is_bare_angle(amount))
         return "an angle says from where: write +90° from where the bolt stands, or 90° from snug";
     if (shapes[row].kind == STAGE_ANGLE && first)

@@ -379,6 +379,16 @@ START_TEST(stages_are_torques_angles_and_times)
            "t:13:49: step \"Check\", group \"nuts\": what a bolt is tightened to, turned by or "
            "left to "
            "wait is above 0\n");
+    static const char *const commas[] = {"30 N·m, +60°", "snug, +90°", "20 > +60°, +60°",
+                                         "10 N·m; 25 N·m", "wait 5 min, 20"};
+    for (gsize i = 0; i < G_N_ELEMENTS(commas); i++) {
+        g_autofree char *stages = g_strdup_printf(
+            "    fasteners:\n      nuts: {bolts: 1..2, stages: \"%s\"}\n", commas[i]);
+        g_autofree char *plan = plan_around(stages), *said = faults_of(plan);
+        ck_assert_msg(strstr(said, "stages are parted by >, not by a comma"), "%s: %s", commas[i],
+                      said);
+    }
+    expect("    fasteners:\n      nuts: {bolts: 1..2, stages: 'max(20, 25)'}\n", "");
     expect("    fasteners:\n      nuts: {bolts: 1..2, stages: +90° > 20}\n",
            "t:13:35: step \"Check\", group \"nuts\": nothing is snug yet; write a snug stage or a "
            "torque "
