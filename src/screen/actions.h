@@ -10,6 +10,7 @@ typedef enum {
     ACTION_PUT_DOWN, // /
     ACTION_ON,       // + Enter
     ACTION_BACK,     // - Enter
+    ACTION_CLEAR,    // Escape
     ACTION_MORE,     // . Enter
     ACTION_GAUGE,
     ACTION_BIG,

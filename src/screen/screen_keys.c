@@ -137,25 +137,27 @@ static void burst(Screen *screen, const GArray *keys)
     const ViewOps *ops = screen_upper(screen, 0)->ops;
     Asks field = screen->field;
     gboolean ended = FALSE; // the one that was put in last, by Enter
+    gboolean waits = FALSE; // it stands in the field, and its Enter did not come with it
     clear_warning(screen);
     for (guint i = 0; i < lines->len && !screen->leave; i++) {
         const BurstLine *line = &g_array_index(lines, BurstLine, i);
         if (screen->field != field || screen_upper(screen, 0)->ops != ops ||
             !typing_fits_burst(&screen->typing, field, line->text)) {
             g_ptr_array_add(screen->desk.unplaced, g_strdup(line->text));
+            waits = FALSE;
             continue;
         }
         typing_add_burst(&screen->typing, line->text);
         ended = line->ended;
+        waits = !ended;
         if (!ended || typing_command(&screen->typing))
             continue;
         screen_enter(screen);
         if (!screen->leave)
             screen_paint(screen); // the next field may be another
     }
-    screen->typing.sent = ended;
     // What a scanner sends behind its Enter comes late.
-    screen->typing.entered = g_array_index(keys, Key, keys->len - 1).at;
+    typing_end_burst(&screen->typing, ended, waits, g_array_index(keys, Key, keys->len - 1).at);
     screen->parked_for = 0;
 }
 

@@ -150,6 +150,11 @@ void screen_act(Screen *screen, Action action)
         screen->desk.big = !screen->desk.big;
         return;
     }
+    if (action == ACTION_CLEAR) {
+        g_string_truncate(screen->typing.text, 0);
+        screen->typing.sent = FALSE;
+        return;
+    }
     if (action == ACTION_UNPLACED) {
         take_unplaced(screen);
         return;

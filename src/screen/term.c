@@ -250,7 +250,7 @@ static KeyKind function_key(int code)
     return PRESSED_OTHER;
 }
 
-enum { CONTROL_C = 3, CONTROL_Z = 26 };
+enum { CONTROL_C = 3, CONTROL_U = 21, CONTROL_Z = 26, ESCAPE = 27 };
 
 static KeyKind character_kind(gunichar character)
 {
@@ -263,6 +263,9 @@ static KeyKind character_kind(gunichar character)
         return PRESSED_BACKSPACE;
     case '\t':
         return PRESSED_TAB;
+    case ESCAPE:
+    case CONTROL_U:
+        return PRESSED_CLEAR;
     case CONTROL_C:
         return PRESSED_BREAK;
     case CONTROL_Z:

@@ -7,6 +7,7 @@ void typing_init(Typing *typing)
     typing->text = g_string_new(NULL);
     typing->sent = FALSE;
     typing->entered = 0;
+    typing->pasted = FALSE;
     typing->before = (Key){.kind = PRESSED_NONE};
 }
 
@@ -87,13 +88,22 @@ void typing_add_burst(Typing *typing, const char *line)
     typing_add_text(typing, line);
 }
 
+void typing_end_burst(Typing *typing, gboolean ended, gboolean waits, gint64 at)
+{
+    typing->sent = ended;
+    typing->entered = waits ? 0 : at;
+    typing->pasted = TRUE;
+}
+
 static Press press_enter(Typing *typing, Asks field, gint64 at)
 {
     gboolean twice = typing->entered && at - typing->entered < ENTER_GAP;
     Action command = field == ASKS_DIGIT ? ACTION_NONE : typing_command(typing);
     typing->entered = at;
     if (twice)
-        return press_say("a second Enter so soon is dropped");
+        return press_say(typing->pasted ? "what was pasted brought its Enter; one more is dropped"
+                                        : "a second Enter so soon is dropped");
+    typing->pasted = FALSE;
     if (command) {
         g_string_truncate(typing->text, 0);
         return press_action(command);
@@ -187,6 +197,8 @@ static Press press_key(Typing *typing, Asks field, const Key *key)
         return press_enter(typing, field, key->at);
     case PRESSED_BACKSPACE:
         return press_backspace(typing, field);
+    case PRESSED_CLEAR:
+        return typing->text->len ? press_action(ACTION_CLEAR) : press(PRESS_NOTHING);
     case PRESSED_TAB:
     case PRESSED_BEHIND:
         return press(typing->text->len ? PRESS_NOTHING : PRESS_BEHIND);

@@ -20,6 +20,7 @@ typedef enum {
     PRESSED_CHARACTER,
     PRESSED_ENTER,
     PRESSED_BACKSPACE,
+    PRESSED_CLEAR, // Escape, and Ctrl-U as at a terminal
     PRESSED_TAB,
     PRESSED_BEFORE,   // arrows up and left
     PRESSED_BEHIND,   // arrows down and right
@@ -65,9 +66,10 @@ enum {
 
 typedef struct {
     GString *text;
-    gboolean sent;  // a burst and its Enter that was not taken: the next burst comes in its place
-    gint64 entered; // when Enter was pressed last, 0: not yet
-    Key before;     // the key pressed last
+    gboolean sent;   // a burst and its Enter that was not taken: the next burst comes in its place
+    gint64 entered;  // when Enter was pressed last, 0: not yet
+    gboolean pasted; // that one came in a burst
+    Key before;      // the key pressed last
 } Typing;
 
 void typing_init(Typing *typing);
@@ -92,3 +94,6 @@ gsize typing_add_text(Typing *typing, const char *text);
 gboolean typing_fits_burst(const Typing *typing, Asks field, const char *line);
 // Puts it there.
 void typing_add_burst(Typing *typing, const char *line);
+// A burst is over. `ended`: with an Enter that was done; `waits`: its last line stands in the field
+// without one, so that an Enter that comes late is its own.
+void typing_end_burst(Typing *typing, gboolean ended, gboolean waits, gint64 at);

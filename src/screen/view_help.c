@@ -35,13 +35,14 @@ static void put_action(Page *page, guint row, guint column, Action action)
     canvas_put(page->body, row, column + 7, 0, style_of(0, 0), info->about);
 }
 
-// The keys of the number pad one below the other, the letters in two columns: all of them are seen
-// on the least screen.
+// The keys of the number pad one below the other, beside the last of them the one that empties the
+// field; the letters in two columns: all of them are seen on the least screen.
 static void put_actions(Page *page, guint *row)
 {
     enum { FIRST = 1, SECOND = 41, ROWS = (ACTIONS - ACTION_MORE + 1) / 2 };
-    for (guint i = 1; i < ACTION_MORE; i++)
+    for (guint i = 1; i < ACTION_CLEAR; i++)
         put_action(page, (*row)++, FIRST, (Action)i);
+    put_action(page, *row - 1, SECOND, ACTION_CLEAR);
     for (guint i = 0; i < ACTIONS - ACTION_MORE; i++)
         put_action(page, *row + i % ROWS, i < ROWS ? FIRST : SECOND, (Action)(ACTION_MORE + i));
     *row += ROWS;

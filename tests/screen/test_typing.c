@@ -1,6 +1,7 @@
 #include "typing.h"
 
 #include <check.h>
+#include <string.h>
 
 static Typing typing;
 static gint64 now;
@@ -118,6 +119,42 @@ START_TEST(a_second_enter_so_soon_is_dropped_and_said)
     now += ENTER_GAP;
     ck_assert_int_eq(typing_press(&typing, ASKS_TICK, &(Key){PRESSED_ENTER, 0, now}).kind,
                      PRESS_ENTER);
+}
+END_TEST
+
+START_TEST(an_enter_late_of_a_burst_is_its_own)
+{
+    typing_add_burst(&typing, "90.026");
+    typing_end_burst(&typing, FALSE, TRUE, now);
+    now += ENTER_GAP / 4;
+    ck_assert_int_eq(typing_press(&typing, ASKS_NUMBER, &(Key){PRESSED_ENTER, 0, now}).kind,
+                     PRESS_ENTER);
+}
+END_TEST
+
+START_TEST(an_enter_behind_that_of_a_burst_is_dropped_and_said)
+{
+    typing_end_burst(&typing, TRUE, FALSE, now);
+    now += ENTER_GAP / 4;
+    Press pressed = typing_press(&typing, ASKS_TICK, &(Key){PRESSED_ENTER, 0, now});
+    ck_assert_int_eq(pressed.kind, PRESS_SAY);
+    ck_assert_ptr_nonnull(strstr(pressed.words, "pasted"));
+    ck_assert_int_eq(press_key(ASKS_TICK, PRESSED_ENTER, 0).kind, PRESS_ENTER);
+    now += ENTER_GAP / 4; // a bounce of a finger is not called pasted
+    pressed = typing_press(&typing, ASKS_TICK, &(Key){PRESSED_ENTER, 0, now});
+    ck_assert_ptr_null(strstr(pressed.words, "pasted"));
+}
+END_TEST
+
+START_TEST(escape_empties_the_field)
+{
+    static const Asks fields[] = {ASKS_NUMBER, ASKS_TICK, ASKS_LINE, ASKS_TEXT, ASKS_NAME};
+    for (gsize i = 0; i < G_N_ELEMENTS(fields); i++) {
+        ck_assert_int_eq(press_key(fields[i], PRESSED_CLEAR, 0x1b).kind, PRESS_NOTHING);
+        typing_add_text(&typing, "12");
+        expect_action(press_key(fields[i], PRESSED_CLEAR, 0x1b), ACTION_CLEAR);
+        g_string_truncate(typing.text, 0);
+    }
 }
 END_TEST
 
@@ -319,6 +356,9 @@ int main(void)
         enter_on_an_empty_number_does_nothing_ever,
         enter_on_an_empty_line_does_nothing_ever,
         a_second_enter_so_soon_is_dropped_and_said,
+        an_enter_late_of_a_burst_is_its_own,
+        an_enter_behind_that_of_a_burst_is_dropped_and_said,
+        escape_empties_the_field,
         backspace_erases_and_never_leaves_the_bench,
         a_question_takes_one_digit,
         the_pad_without_its_lock_is_said,
