@@ -70,10 +70,11 @@ BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
     g_autofree char *adapter = NULL;
     gboolean needed = stage_needs(desk, tightening, turn, &need, &value, &adapter);
     tool.tool = needed ? toolbox_for(desk, &need) : NULL;
-    tool.asked = needed && !tool.tool;
+    tool.by_mark = needed && !tool.tool && toolbox_is_by_mark(desk, &need);
+    tool.asked = needed && !tool.tool && !tool.by_mark;
     if (!tool.tool) {
-        tool.words =
-            tool.asked ? g_strdup_printf("g: which %s?", need_words(need.need)) : g_strdup("");
+        tool.words = tool.asked ? g_strdup_printf("g: which %s?", need_words(need.need))
+                                : g_strdup(tool.by_mark ? "by a mark" : "");
         return tool;
     }
     const char *chosen = need.need == NEED_TORQUE ? toolbox_adapter(desk) : NULL;

@@ -8,11 +8,13 @@ typedef struct {
     const char *tool;      // label of the one in hand; NULL if none is needed, or none is there
     char *adapter;         // `X1`, `X1 at 90°`; NULL for none
     gboolean asked;        // one is needed and none is there
+    gboolean by_mark;      // an angle is turned by a mark, without a gauge
     Need need;             // what it is needed for, where one is
     const Number *ceiling; // of a bolt pulled until a check passes; NULL of all else
     Number *set;           // base units: what it is set to, or turned by; NULL: not known
     gboolean unknown;      // what it is set to is not known: a length is missing
-    char *words;           // `W3 set 75`, `W1 with X1 set 18.5`, `g: which wrench?`; "" for none
+    char *words;           // `W3 set 75`, `W1 with X1 set 18.5`, `g: which wrench?`,
+                           // `by a mark`; "" for none
 } BoltTool;
 
 BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn);

@@ -2,8 +2,7 @@
 #pragma once
 #include <standbook/work/gauge_choice.h>
 
-enum { GAUGE_LINES_MOST = 9 };
-
 // What the value read needs, if one is in doubt, then a line for each gauge with the digit that
-// takes it in hand: `   1   G06   caliper 150   ±.3   settles it`. The caller frees with g_free.
-char *gauge_lines(const GaugeChoices *choices) G_GNUC_WARN_UNUSED_RESULT;
+// takes it in hand, its place in `labels` (char *): `   1   G06   caliper 150   ±.3   settles it`.
+// The caller frees with g_free.
+char *gauge_lines(const GaugeChoices *choices, const GPtrArray *labels) G_GNUC_WARN_UNUSED_RESULT;

@@ -97,9 +97,12 @@ static char *adapter_words(const Desk *desk, const char *adapter)
 }
 
 // `W1 click wrench 5-25, with X1 in-line adapter, due 15 Oct √`, or what stands against it, and why
-// it is not known what it is set to.
+// it is not known what it is set to. Turned by a mark: how good that is (common practice, no
+// published source).
 static char *wrench_words(const Desk *desk, const BoltTool *tool)
 {
+    if (!tool->tool)
+        return g_strdup(tool->by_mark ? "No angle gauge: by a mark, good to some 5°." : "");
     const ToolNeed need = {tool->need, NULL, NULL, tool->ceiling};
     g_autofree char *due = toolbox_standing(desk, &need, tool->tool, tool->adapter, tool->set);
     g_autofree char *adapter = adapter_words(desk, tool->adapter);
@@ -123,7 +126,7 @@ static guint put_wrench(const Desk *desk, const Tightening *tightening, const Bo
                         guint row, Page *page)
 {
     enum { LEFT = 1, RIGHT = PAGE_WIDTH - 1 };
-    g_autofree char *words = tool->tool ? wrench_words(desk, tool) : g_strdup("");
+    g_autofree char *words = wrench_words(desk, tool);
     g_autofree char *note = note_words(tightening);
     guint width = canvas_text_width(page->body, note);
     guint behind = canvas_put(page->body, row, LEFT, RIGHT - LEFT, style_of(0, 0), words);

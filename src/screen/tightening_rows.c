@@ -111,6 +111,14 @@ static void say_bolt(const Tightening *tightening, const Turn *turn, const char 
     page_say(&page->next, "%s%s%s", bolts, count == 1 && width <= WIDTH ? of : "", behind);
 }
 
+// What Enter says of a bolt, in a word.
+static const char *tick_word(StageKind kind, const BoltTool *tool)
+{
+    if (tool->asked)
+        return "choose";
+    return kind == STAGE_SLACKEN ? "loose" : kind == STAGE_CHECK ? "held" : "tight";
+}
+
 static void say_next(Desk *desk, const Tightening *tightening, guint here, Page *page)
 {
     const Turn *turn = tightening_turn(tightening, here);
@@ -124,13 +132,10 @@ static void say_next(Desk *desk, const Tightening *tightening, guint here, Page 
         say_wait(desk, turn, amount, page);
         return;
     }
-    if (count > 1)
+    if (count > 1 && !tool.asked)
         page_say(&page->unit, "Enter = all %u", count);
     else
-        page_say(&page->unit, "Enter = %s",
-                 kind == STAGE_SLACKEN ? "loose"
-                 : kind == STAGE_CHECK ? "held"
-                                       : "tight");
+        page_say(&page->unit, "Enter = %s", tick_word(kind, &tool));
     say_bolt(tightening, turn, bolts, tool.words, count, page);
 }
 

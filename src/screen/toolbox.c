@@ -97,6 +97,27 @@ static const char *in_hand(const Desk *desk, const ToolNeed *need)
     return g_hash_table_lookup(desk->tools, need_key(need));
 }
 
+static const char by_mark[] = "";                // no label, in the place of an angle gauge
+static const char beyond_key[] = "out of range"; // the wrench that was taken all the same
+
+// `W1 100`: for what it was taken.
+static char *beyond_words(const ToolNeed *need, const char *label)
+{
+    g_autofree char *value = need->value ? number_text(need->value) : g_strdup("");
+    return g_strconcat(label, " ", value, NULL);
+}
+
+static gboolean is_beyond(const Desk *desk, const ToolNeed *need, const char *label)
+{
+    g_autofree char *words = beyond_words(need, label);
+    return g_strcmp0(g_hash_table_lookup(desk->tools, beyond_key), words) == 0;
+}
+
+gboolean toolbox_is_by_mark(const Desk *desk, const ToolNeed *need)
+{
+    return need->need == NEED_ANGLE && g_strcmp0(in_hand(desk, need), by_mark) == 0;
+}
+
 // The label if that tool holds the value that is needed, else NULL.
 static const char *holding(const Desk *desk, const ToolNeed *need, const char *label)
 {
@@ -206,7 +227,10 @@ const char *toolbox_for(Desk *desk, const ToolNeed *need)
     }
     const char *label = in_hand(desk, need);
     const Entry *tool = tool_of(desk, label);
-    return tool && (need->need == NEED_GAUGE || tool_holds(tool, need->value)) ? label : NULL;
+    return tool && (need->need == NEED_GAUGE || tool_holds(tool, need->value) ||
+                    is_beyond(desk, need, label))
+               ? label
+               : NULL;
 }
 
 const char *toolbox_any(const Desk *desk, Kind kind)
@@ -276,6 +300,19 @@ void toolbox_take(Desk *desk, const ToolNeed *need, const char *label)
         g_hash_table_insert(desk->tools, g_strdup(adapter_key), g_strdup(adapter));
 }
 
+void toolbox_take_beyond(Desk *desk, const ToolNeed *need, const char *label)
+{
+    g_auto(GStrv) parts = parts_of(need, label);
+    toolbox_take(desk, need, label);
+    g_hash_table_insert(desk->tools, g_strdup(beyond_key), beyond_words(need, parts[0]));
+}
+
+void toolbox_take_mark(Desk *desk)
+{
+    const ToolNeed angle = {.need = NEED_ANGLE};
+    g_hash_table_insert(desk->tools, g_strdup(need_key(&angle)), g_strdup(by_mark));
+}
+
 char *toolbox_as_planned(const ToolNeed *need, const char *label)
 {
     gboolean adapter = need->need == NEED_TORQUE && need->sort;
@@ -340,19 +377,21 @@ char *toolbox_standing(const Desk *desk, const ToolNeed *need, const char *label
 
 char *toolbox_outside(const Desk *desk, const ToolNeed *need, const char *label)
 {
-    const Entry *tool = tool_of(desk, label);
+    g_auto(GStrv) parts = parts_of(need, label);
+    const Entry *tool = tool_of(desk, parts[0]);
     return tool ? tool_outside_words(tool, sort_of(need), need->value) : g_strdup("");
 }
 
-// `click wrench 5-25`, of a wrench with an adapter the wrench alone; with what it is set to.
+// `click wrench 5-25`, of a wrench with an adapter the wrench alone; with what it is set to. What
+// is fit for it has a mark in front.
 static char *line_of(const Desk *desk, const ToolNeed *need, guint digit, const char *label)
 {
     g_auto(GStrv) parts = parts_of(need, label);
     const Setting setting = setting_of(desk, need, label);
     g_autoptr(Number) set = setting.set;
     g_autofree char *stands = standing(desk, need, parts[0], parts[1], set, 0);
-    return g_strdup_printf("   %u   %s %s%s%s", digit, label, toolbox_words(desk, parts[0]),
-                           *stands ? "   " : "", stands);
+    return g_strdup_printf(" %s %u   %s %s%s%s", is_doubtful(desk, need, label) ? " " : "√", digit,
+                           label, toolbox_words(desk, parts[0]), *stands ? "   " : "", stands);
 }
 
 char *toolbox_lines(const Desk *desk, const ToolNeed *need, const GPtrArray *labels, guint most)

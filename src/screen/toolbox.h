@@ -23,7 +23,8 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESU
 
 // The one to use without asking; NULL if a person must say. A gauge is the one in hand, the one
 // used last for this in this build, or the only one of its sort, of those that hold the value if
-// any does; a wrench must have been taken in hand at this terminal and hold the value.
+// any does; a wrench must have been taken in hand at this terminal and hold the value, or have been
+// taken for it all the same.
 const char *toolbox_for(Desk *desk, const ToolNeed *need);
 
 // The gauge taken in hand at this terminal where no sort was asked for, for a check that names
@@ -43,6 +44,13 @@ void toolbox_forget_adapter(Desk *desk);
 
 // Takes a tool in hand, by a label as above.
 void toolbox_take(Desk *desk, const ToolNeed *need, const char *label);
+
+// The same of a wrench that does not hold the value: it is then used for that value all the same.
+void toolbox_take_beyond(Desk *desk, const ToolNeed *need, const char *label);
+
+// An angle is turned by a mark, without a gauge; and whether one is, for such a need.
+void toolbox_take_mark(Desk *desk);
+gboolean toolbox_is_by_mark(const Desk *desk, const ToolNeed *need);
 
 // The label of a tool with what the plan puts on it here: `W9 with X1`. The caller frees with
 // g_free.
@@ -65,7 +73,8 @@ char *toolbox_standing(const Desk *desk, const ToolNeed *need, const char *label
 // Likewise.
 char *toolbox_outside(const Desk *desk, const ToolNeed *need,
                       const char *label) G_GNUC_WARN_UNUSED_RESULT;
-// A line for each wrench or angle gauge of a list, by their digits: what it is and how it stands:
-// `   1   W3 click wrench 60-300   due 15 Oct √, 214 uses since`. The caller frees with g_free.
+// A line for each wrench or angle gauge of a list, by their digits: a mark if it is fit, what it is
+// and how it stands: ` √ 1   W3 click wrench 60-300   due 15 Oct √, 214 uses since`. The caller
+// frees with g_free.
 char *toolbox_lines(const Desk *desk, const ToolNeed *need, const GPtrArray *labels,
                     guint most) G_GNUC_WARN_UNUSED_RESULT;

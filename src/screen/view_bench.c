@@ -11,6 +11,7 @@
 #include "slip.h"
 #include "struck.h"
 #include "supposed.h"
+#include "tool_digits.h"
 #include "uphold.h"
 #include "view.h"
 #include "widget_checks.h"
@@ -153,7 +154,9 @@ static const char *gauges_of(Bench *bench, Desk *desk, const BenchWork *work)
     g_auto(GaugeChoices) choices = session_gauges(desk_build(desk), bench->here, gauge);
     g_free(bench->gauges);
     g_free(bench->held);
-    bench->gauges = choices.gauges->len ? gauge_lines(&choices) : NULL;
+    const ToolNeed need = bench_need(made);
+    g_autoptr(GPtrArray) labels = tool_digits(desk, &need, &choices);
+    bench->gauges = choices.gauges->len ? gauge_lines(&choices, labels) : NULL;
     bench->held = g_strdup(gauge);
     bench->looked = bench->here;
     return bench->gauges;

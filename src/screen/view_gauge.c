@@ -1,13 +1,13 @@
 // Which gauge or wrench is in hand: one digit; g again says that the gauge was zeroed.
 #include "gauge_lines.h"
-#include "toolbox.h"
+#include "tool_digits.h"
 #include "view.h"
 
 #include <standbook/sheet/figures.h>
 #include <standbook/work/gauge_choice.h>
 #include <string.h>
 
-enum { TOOLS_MOST = GAUGE_LINES_MOST };
+enum { MARK_DIGIT = TOOL_DIGITS }; // an angle by a mark, without a gauge
 
 typedef struct {
     ToolNeed need;
@@ -15,18 +15,24 @@ typedef struct {
     Number *value, *ceiling;
     char *place;       // the index of the place to be read; NULL if there is none
     gint64 seen;       // the shop's last entry when what follows was worked out
-    GPtrArray *labels; // char *, by their digits; empty where the place has not been looked at
+    GPtrArray *labels; // char *, by their digits
     char *can;         // what each can tell there, or how each wrench stands, a line each; NULL
                        // where neither is known
+    char *again;       // the wrench out of its range that the same digit takes all the same
 } Tools;
 
+static gboolean is_angle(const Tools *tools)
+{
+    return tools->need.need == NEED_ANGLE;
+}
+
 // What is to be settled, what that needs, and the gauges.
-static char *can_words(const GaugeChoices *choices)
+static char *can_words(const GaugeChoices *choices, const GPtrArray *labels)
 {
     g_autofree char *name = requirement_title(choices->settled);
     g_autofree char *limits = figure_limits(choices->settled);
     const Unit *unit = choices->settled->check->unit;
-    g_autofree char *lines = gauge_lines(choices);
+    g_autofree char *lines = gauge_lines(choices, labels);
     return g_strdup_printf(" %s: %s %s\n%s", name, limits, unit ? unit_text(unit) : "", lines);
 }
 
@@ -45,41 +51,31 @@ static const Requirement *place_of(const Tools *tools, Desk *desk, guint *index)
     return all->pdata[place];
 }
 
-// What the gauges can tell there.
-static void look_at(Tools *tools, Desk *desk)
+// What the gauges can tell there, and the digits of all.
+static void look_at(Tools *tools, Desk *desk, guint place)
 {
-    guint place;
-    if (!place_of(tools, desk, &place))
-        return;
     g_auto(GaugeChoices) choices =
         session_gauges(desk_build(desk), place, toolbox_for(desk, &tools->need));
-    for (guint i = 0; i < choices.gauges->len; i++)
-        g_ptr_array_add(tools->labels,
-                        g_strdup(g_array_index(choices.gauges, GaugeChoice, i).label));
+    tools->labels = tool_digits(desk, &tools->need, &choices);
     if (choices.gauges->len)
-        tools->can = can_words(&choices);
-}
-
-// Those that can tell something first, then all that can serve.
-static void add_serving(Tools *tools, Desk *desk)
-{
-    g_autoptr(GPtrArray) serving = tools->need.need == NEED_TORQUE
-                                       ? toolbox_wrenches(desk, &tools->need)
-                                       : toolbox_all(desk, &tools->need);
-    for (guint i = 0; i < serving->len; i++)
-        if (!g_ptr_array_find_with_equal_func(tools->labels, serving->pdata[i], g_str_equal, NULL))
-            g_ptr_array_add(tools->labels, g_strdup(serving->pdata[i]));
+        tools->can = can_words(&choices, tools->labels);
 }
 
 static void look_round(Tools *tools, Desk *desk)
 {
+    guint place;
     tools->seen = shop_last(session_shop(desk->shop));
-    g_ptr_array_set_size(tools->labels, 0);
+    g_clear_pointer(&tools->labels, g_ptr_array_unref);
     g_clear_pointer(&tools->can, g_free);
-    look_at(tools, desk);
-    add_serving(tools, desk);
+    if (place_of(tools, desk, &place)) {
+        look_at(tools, desk, place);
+        return;
+    }
+    tools->labels = tool_digits(desk, &tools->need, NULL);
+    if (is_angle(tools) && tools->labels->len == TOOL_DIGITS)
+        g_ptr_array_set_size(tools->labels, MARK_DIGIT - 1);
     if (tools->need.need != NEED_GAUGE && tools->labels->len)
-        tools->can = toolbox_lines(desk, &tools->need, tools->labels, TOOLS_MOST);
+        tools->can = toolbox_lines(desk, &tools->need, tools->labels, TOOL_DIGITS);
 }
 
 // The argument: T, A or G, the sort of a gauge or the adapter of a wrench, a line feed, the value
@@ -92,7 +88,6 @@ static gpointer open(Desk *desk, const char *argument)
     guint count = g_strv_length(parts);
     tools->sort = parts[0][0] && parts[0][1] ? g_strdup(parts[0] + 1) : NULL;
     tools->value = count > 1 && *parts[1] ? number_from_text(parts[1], NULL) : NULL;
-    tools->labels = g_ptr_array_new_with_free_func(g_free);
     tools->need = (ToolNeed){parts[0][0] == 'T'   ? NEED_TORQUE
                              : parts[0][0] == 'A' ? NEED_ANGLE
                                                   : NEED_GAUGE,
@@ -114,33 +109,53 @@ static void close(gpointer state)
     g_ptr_array_unref(tools->labels);
     g_free(tools->can);
     g_free(tools->place);
+    g_free(tools->again);
     g_free(tools);
+}
+
+// `1 W1  2 W3  0 new`: the digits that answer, and what each takes.
+static char *answers(const Tools *tools, const Desk *desk)
+{
+    GString *words = g_string_new(NULL);
+    for (guint i = 0; i < tools->labels->len; i++) {
+        const char *label = tools->labels->pdata[i];
+        gboolean room = tools->labels->len <= 3 && !tools->can;
+        g_string_append_printf(words, "%u %s%s%s  ", i + 1, label, room ? " " : "",
+                               room ? toolbox_words(desk, label) : "");
+    }
+    if (is_angle(tools))
+        g_string_append_printf(words, "%u none: by a mark  ", MARK_DIGIT);
+    g_string_append(words, "0 new");
+    return g_string_free(words, FALSE);
+}
+
+static void say_digits(const Tools *tools, Page *page)
+{
+    guint count = tools->labels->len;
+    const char *first = count > 1 ? "1 to " : "";
+    if (is_angle(tools) && !count)
+        page_say(&page->unit, "%u or 0", MARK_DIGIT);
+    else if (is_angle(tools))
+        page_say(&page->unit, "%s%u or %u", first, count, MARK_DIGIT);
+    else
+        page_say(&page->unit, "%s%u", first, count);
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Tools *tools = state;
-    g_autoptr(GString) words = g_string_new(NULL);
-    const GPtrArray *labels = tools->labels;
     (void)typed;
     if (tools->seen != shop_last(session_shop(desk->shop))) // a tool was added
         look_round(tools, desk);
-    for (guint i = 0; i < labels->len && i < TOOLS_MOST; i++) {
-        const char *label = labels->pdata[i];
-        g_string_append_printf(words, "%u %s", i + 1, label);
-        if (labels->len <= 3 && !tools->can)
-            g_string_append_printf(words, " %s", toolbox_words(desk, label));
-        g_string_append(words, "  ");
-    }
-    g_string_append(words, "0 new");
+    g_autofree char *words = answers(tools, desk);
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     if (tools->can)
         page_say(&page->remark, "%s", tools->can);
     page->means = FALSE;
-    page_say(&page->unit, labels->len > 1 ? "1 to %u" : "%u", MIN(labels->len, TOOLS_MOST));
+    say_digits(tools, page);
     page_say(&page->next, "which %s is in hand?", need_words(tools->need.need));
-    page_say(&page->then, "%s", words->str);
+    page_say(&page->then, "%s", words);
     memset(page->keys, 0, sizeof page->keys);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "takes it in hand"};
     guint key = 1;
@@ -187,19 +202,39 @@ static Go wants(gpointer state, Desk *desk)
     return go(GO_STAY);
 }
 
+// What does not reach is said first; the same digit again takes it, and its work is in doubt.
+static Go take(Tools *tools, Desk *desk, const char *label)
+{
+    gboolean again = g_strcmp0(tools->again, label) == 0;
+    if (again)
+        toolbox_take_beyond(desk, &tools->need, label);
+    else
+        toolbox_take(desk, &tools->need, label);
+    if (tools->need.need == NEED_GAUGE || toolbox_for(desk, &tools->need)) {
+        say_in_hand(tools, desk, label);
+        return go(GO_UP);
+    }
+    g_autofree char *outside = toolbox_outside(desk, &tools->need, label);
+    g_free(tools->again);
+    tools->again = g_strdup(label);
+    desk_warn(desk, "%s, %s; the same digit again takes it, and its work is in doubt", label,
+              *outside ? outside : "its range does not reach that");
+    return go(GO_STAY);
+}
+
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
-    const Tools *tools = state;
-    const GPtrArray *labels = tools->labels;
+    Tools *tools = state;
     if (digit == 0 && !desk->who)
         return go_open(VIEW_WHO, NULL);
     if (digit == 0)
         return go_open(VIEW_TOOL, new_words(tools));
-    if (digit > MIN(labels->len, TOOLS_MOST))
-        return go(GO_STAY);
-    toolbox_take(desk, &tools->need, labels->pdata[digit - 1]);
-    say_in_hand(tools, desk, labels->pdata[digit - 1]);
-    return go(GO_UP);
+    if (digit == MARK_DIGIT && is_angle(tools)) {
+        toolbox_take_mark(desk);
+        return go(GO_UP);
+    }
+    return digit > tools->labels->len ? go(GO_STAY)
+                                      : take(tools, desk, tools->labels->pdata[digit - 1]);
 }
 
 // The gauge in hand was zeroed: on what is asked.

@@ -142,9 +142,9 @@ static gboolean is_question(const Bolts *bolts, Desk *desk, const Tightening *ti
 
 // PAINT -----------------------------------------------------------------------------------------
 
-static void paint_keys(const Desk *desk, Page *page)
+static void paint_keys(const Desk *desk, const BoltTool *tool, Page *page)
 {
-    page_key(page, ACTION_TAKE, "tight");
+    page_key(page, ACTION_TAKE, tool->asked ? "choose" : "tight");
     page_key(page, ACTION_STRIKE, NULL);
     page_key(page, ACTION_PUT_DOWN, NULL);
     if (desk->big)
@@ -201,15 +201,17 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
     page_say(&page->status, "%s", title);
     page->status_right = clock_line(desk);
-    paint_keys(desk, page);
-    if (!tightening)
+    if (!tightening) {
+        paint_keys(desk, &(BoltTool){.tool = NULL}, page);
         return;
+    }
     name_others(desk, tightening);
     const Turn *turn = in_hand(bolts, tightening);
     paint_head(bolts, desk, tightening, turn, page);
     g_auto(BoltTool) tool = {.tool = NULL};
     if (turn)
         tool = bolt_tool(desk, tightening, turn);
+    paint_keys(desk, &tool, page);
     const Plan *plan = session_plan(desk_build(desk));
     if (turn && is_question(bolts, desk, tightening, turn)) {
         g_autofree char *bolt = bolt_words(turn);
