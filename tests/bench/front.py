@@ -8,7 +8,7 @@ import time
 HERE = pathlib.Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent / "screen"))
 from player import Player  # noqa: E402
-from walk import go, line_of  # noqa: E402
+from walk import go, line_digit, line_of  # noqa: E402
 
 LAUNCHES, KEYS = 20, 100
 WORDS = ("3 main", "clearance 3", "MB-2417-C", "W2 since 2024", "noisy cold", "cyl 4 bore top",
@@ -94,7 +94,7 @@ def open_shop(player):
     player.wait_for("who picks up?")
     go(player, "2", "which wrench is in hand?")
     player.ask("wait 500")
-    go(player, "1", "[ Enter = tight ]")
+    go(player, line_digit(player, "W3"), "[ Enter = tight ]")
     go(player, "h", "The shop")
 
 

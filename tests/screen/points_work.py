@@ -111,7 +111,7 @@ def point_12_a_bolt_is_one_enter_and_a_round_one_key_but_never_angle_or_stretch(
     with at(TENDER) as stand:  # Enter right behind an answer is no tick
         before = len(stand.bodies("tick", "TL-0418"))
         stand.ask("wait 300")
-        stand.ask("slow 60 1\\x0d")
+        stand.ask("slow 60 4\\x0d")  # W3
         stand.settle()
         stand.has("the digit alone was the answer", -2)
         same("ticks", len(stand.bodies("tick", "TL-0418")), before)

@@ -73,7 +73,7 @@ def tightening(player):
     go(player, "2", "which wrench is in hand?")
     yield "which wrench"
     player.ask("wait 500")  # digits that follow a pick-up closely are parked
-    go(player, "1", "[ Enter = tight ]")
+    go(player, line_digit(player, "W3"), "[ Enter = tight ]")
     yield "tightening"
     go(player, "\r", "last  bolt 2")
     yield "tightening, a bolt ticked"

@@ -9,7 +9,7 @@ import tempfile
 from concurrent.futures import ThreadPoolExecutor
 
 from player import Fault, Player
-from walk import feed_demo, go, line_of
+from walk import feed_demo, go, line_digit, line_of
 
 BUILD = os.path.abspath(sys.argv[1])
 PROGRAM = os.path.join(BUILD, "standbook")
@@ -61,7 +61,7 @@ def tightening(player):
     who(player)
     go(player, "2", "which wrench is in hand?")
     player.ask("wait 500")  # digits that follow a pick-up closely are parked
-    go(player, "1", "[ Enter = tight ]")
+    go(player, line_digit(player, "W3"), "[ Enter = tight ]")
 
 
 def shop(player):
