@@ -150,7 +150,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (desk->big) {
         setting_far(trials, &next, &setting->tries.advised, typed, page);
     } else {
-        g_auto(Advice) advice = advice_of(trials, &setting->tries.advised);
+        g_auto(Advice) advice = advice_of(trials, &setting->tries.advised, &next);
         guint row = trials_paint(page->body, 0, trials, &next, &setting->tries.advised, typed,
                                  &page->focus);
         advice_paint(page->body, row + 1, &advice);

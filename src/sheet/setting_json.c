@@ -126,7 +126,8 @@ static json_t *expect_json(const Trials *trials, const NextMove *next)
 
 static json_t *sentences_json(const Trials *trials, const NextMove *next)
 {
-    g_auto(Advice) advice = advice_of(trials, next);
+    const TrialNext asked = next_move_ask(next, trials, trials_next(trials, FALSE));
+    g_auto(Advice) advice = advice_of(trials, next, &asked);
     json_t *list = json_array();
     for (guint i = 0; i < advice.sentences->len; i++)
         json_array_append_new(list, json_string(advice.sentences->pdata[i]));

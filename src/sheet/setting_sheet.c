@@ -222,7 +222,8 @@ static char *asks_words(const Trials *trials, const NextMove *next)
 
 static void say_advice(Document *document, const Trials *trials, const NextMove *next)
 {
-    g_auto(Advice) advice = advice_of(trials, next);
+    const TrialNext asked = next_move_ask(next, trials, trials_next(trials, FALSE));
+    g_auto(Advice) advice = advice_of(trials, next, &asked);
     if (advice.figure) {
         g_autofree char *move = next_move_words(trials, next), *to = next_move_to(trials, next);
         g_autofree char *line = trials->check->setting->stock

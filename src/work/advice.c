@@ -242,13 +242,13 @@ static const Trial *read_trial(const Trials *trials, guint below)
     return NULL;
 }
 
-Advice advice_of(const Trials *trials, const NextMove *next)
+Advice advice_of(const Trials *trials, const NextMove *next, const TrialNext *asked)
 {
     Advice advice = {.beside = g_ptr_array_new_with_free_func(g_free),
                      .sentences = g_ptr_array_new_with_free_func(g_free)};
     const Trial *trial = read_trial(trials, trials->all->len);
     if (next)
-        next_move_say(trials, next, &advice);
+        next_move_say(trials, next, asked, &advice);
     if (!trial) {
         say_plan(trials, advice.sentences);
         return advice;

@@ -257,6 +257,18 @@ static void say_tighten(const Trials *trials, const NextMove *next, GPtrArray *s
                  sentences);
 }
 
+// Tightening was begun: what was advised before it is over.
+static void say_begun(const Trials *trials, const NextMove *next, const TrialNext *asked,
+                      GPtrArray *sentences)
+{
+    if (asked->ask == TRIAL_TIGHTEN)
+        say(sentences, "Another move was advised; it is tightened as it stands.");
+    else if (next->advice.kind == SETTING_TIGHTEN)
+        say_tightest(trials, next, "It is tight: read it", sentences);
+    else
+        say(sentences, "It is tight as it stands: read it.");
+}
+
 static void say_leave(const NextMove *next, GPtrArray *sentences)
 {
     double chance = next->advice.as_it_is;
@@ -393,18 +405,31 @@ static void say_finding(const Trials *trials, const NextMove *next, const Settin
     g_free(found.is);
 }
 
-void next_move_say(const Trials *trials, const NextMove *next, Advice *advice)
+// Whether what is asked leaves the advice behind: it is being tightened, or is tight.
+static gboolean is_begun(const NextMove *next, const TrialNext *asked)
+{
+    gboolean tight = asked && asked->ask == TRIAL_TIGHT;
+    gboolean tightens = tight || (asked && asked->ask == TRIAL_TIGHTEN);
+    return (tightens && next_move_moves(next)) || (tight && next->advice.kind == SETTING_TIGHTEN);
+}
+
+void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *asked,
+                   Advice *advice)
 {
     const SettingAdvice *known = &next->advice;
     if (!next->known || !next->told)
         return;
-    if (known->kind == SETTING_MOVE || known->kind == SETTING_MOVE_DIRECTION) {
+    gboolean begun = is_begun(next, asked);
+    if (next_move_moves(next) && !begun) {
         advice->figure = next_move_size(trials, next);
         say_beside(trials, next, advice->beside);
     }
     for (guint i = 0; i < known->finding_count; i++)
         say_finding(trials, next, &known->findings[i], advice->sentences);
-    say_kind(trials, next, advice->sentences);
+    if (begun)
+        say_begun(trials, next, asked, advice->sentences);
+    else
+        say_kind(trials, next, advice->sentences);
     if (next->doubted)
         say(advice->sentences, "What was read in doubt is left out.");
     if (next->earlier && !next->tight)

@@ -26,7 +26,8 @@ static char *advice_words(void)
     g_auto(NextMove) next = next_move_of(trials, NULL);
     Advice advice = {.beside = g_ptr_array_new_with_free_func(g_free),
                      .sentences = g_ptr_array_new_with_free_func(g_free)};
-    next_move_say(trials, &next, &advice);
+    const TrialNext asked = next_move_ask(&next, trials, trials_next(trials, FALSE));
+    next_move_say(trials, &next, &asked, &advice);
     GString *words = g_string_new(advice.figure ? advice.figure : "");
     for (guint i = 0; i < advice.beside->len; i++)
         g_string_append_printf(words, " %s", (char *)advice.beside->pdata[i]);
@@ -98,6 +99,7 @@ START_TEST(the_idler_as_the_trade_has_it)
     expect("Tighten now; expect 0.17 to 0.42 at the tightest.");
     ck_assert(!asks_move());
     take_all(hold);
+    expect("It is tight: read it; expect 0.17 to 0.42 at the tightest.");
     take("read idler backlash[1] 0.35 with G04");
     expect_within(" of a turn, ");
     expect_within(", in to 0.");
@@ -126,6 +128,12 @@ START_TEST(a_loose_reading_outside_its_band_asks_for_a_move)
     take("read idler backlash[1] 0.13 loose with G04");
     ck_assert(asks_move());
     expect_within("of a turn, ");
+    take("tighten idler carrier stage 1 all with W4");
+    expect("Another move was advised; it is tightened as it stands.");
+    take("tighten idler carrier stage 2 all with W4");
+    take("tighten jackscrew locknut all with W1");
+    expect("It is tight as it stands: read it.");
+    take_all(loosen);
     take("move idler backlash to 0.11 turn");
     take("read idler backlash[1] 0.10 loose with G04");
     ck_assert(!asks_move());

@@ -315,7 +315,7 @@ static void expect_advice(const char *expected)
 {
     g_autoptr(Trials) trials = trials_now();
     trials_judge(trials);
-    g_auto(Advice) advice = advice_of(trials, NULL);
+    g_auto(Advice) advice = advice_of(trials, NULL, NULL);
     g_ptr_array_add(advice.sentences, NULL);
     g_autofree char *words = g_strjoinv("\n", (char **)advice.sentences->pdata);
     ck_assert_str_eq(words, expected);

@@ -10,13 +10,15 @@ typedef struct {
 
 // The advice after those trials, which must be judged (trials_judge): first the next move, what to
 // expect of it and what contradicts, then what plain arithmetic has out of the readings. `next` may
-// be NULL: then there is only that. The caller clears it with advice_clear.
-Advice advice_of(const Trials *trials, const NextMove *next);
+// be NULL: then there is only that. `asked` is what is asked now: once it is being tightened, no
+// move is advised any more; NULL: nobody is asked. The caller clears it with advice_clear.
+Advice advice_of(const Trials *trials, const NextMove *next, const TrialNext *asked);
 void advice_clear(Advice *advice);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Advice, advice_clear)
 
 // The figure, what stands beside it and the sentences of the next move, put behind those there are.
-void next_move_say(const Trials *trials, const NextMove *next, Advice *advice);
+void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *asked,
+                   Advice *advice);
 // `turn out 1/20`, `put in the shim of 2.45 mm`: the next move. The caller frees with g_free.
 char *next_move_words(const Trials *trials, const NextMove *next) G_GNUC_WARN_UNUSED_RESULT;
 // A value in base units as the gauge shows it, rounded to its graduation; as words, and itself
