@@ -127,7 +127,7 @@ static const Sort sorts[] = {
      {{"which part?", "its name in words", "it", NULL},
       {"why?", "the reason, as the sheet prints it", "so", NULL}},
      part_line},
-    {"group",
+    {"bolts",
      "it is added to",
      {{"which bolts?", "their name in words", "it", NULL},
       {"how many?", "4, or their positions: L1..L3/R1..R3", "4", NULL},

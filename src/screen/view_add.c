@@ -20,7 +20,7 @@ static void close(gpointer state)
     addition_free(state);
 }
 
-static void paint_sorts(const Addition *addition, Page *page)
+static void paint_sorts(const Addition *addition, gboolean card, Page *page)
 {
     g_autoptr(GString) answers = g_string_new(NULL);
     guint offered = 0;
@@ -29,7 +29,7 @@ static void paint_sorts(const Addition *addition, Page *page)
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     page_say(&page->unit, "1 to %u", offered);
-    page_say(&page->next, "add to this build, beside its plan?");
+    page_say(&page->next, card ? "add to this card?" : "add to this build, beside its plan?");
     page_say(&page->then, "%s", answers->str);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leaves it as it is"};
@@ -58,18 +58,23 @@ static void say_hint(Page *page, const char *about, const char *hint)
     page_say(&page->then, "%s%s%s", both ? about : "", both ? ": " : "", hint);
 }
 
-// The hint, and where it goes if there is room for that.
-static void say_where(Page *page, const char *hint, const Addition *addition)
-{
-    g_autofree char *where =
-        g_strdup_printf("%s; %s %s", hint, addition->sort->where, addition->step);
-    page_say(&page->then, "%s", g_utf8_strlen(where, -1) <= HINT_ROOM ? where : hint);
-}
-
 // Where a check of a card is named, nothing being typed yet, the work before can be gone back to.
 static gboolean is_naming(const Addition *addition)
 {
     return addition->card && addition->sort && !addition->answers->len;
+}
+
+// The hint, and where it goes if there is room for that; where a name is typed, in which every
+// letter and sign is one of its own, how to leave it.
+static void say_where(Page *page, const char *hint, const Addition *addition)
+{
+    if (is_naming(addition)) {
+        page_say(&page->then, "%s; Backspace leaves", hint);
+        return;
+    }
+    g_autofree char *where =
+        g_strdup_printf("%s; %s %s", hint, addition->sort->where, addition->step);
+    page_say(&page->then, "%s", g_utf8_strlen(where, -1) <= HINT_ROOM ? where : hint);
 }
 
 static void paint_keys(const Addition *addition, const Desk *desk, gboolean empty, Page *page)
@@ -143,6 +148,7 @@ static void say_bare(const Addition *addition, const char *typed, Page *page)
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Addition *addition = state;
+    Agenda agenda;
     page->means = FALSE;
     memset(page->keys, 0, sizeof page->keys);
     if (addition->sort) {
@@ -150,7 +156,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         paint_keys(addition, desk, !*typed, page);
         say_bare(addition, typed, page);
     } else
-        paint_sorts(addition, page);
+        paint_sorts(addition, agenda_of(desk, addition, &agenda) && agenda_is_card(&agenda), page);
 }
 
 static Go digit(gpointer state, Desk *desk, guint digit)
