@@ -1,52 +1,16 @@
 // The bench: readings, looks and parts of a step, one place after the other.
 #include "before_closing.h"
+#include "bench_acts.h"
 #include "bench_detail.h"
-#include "bench_field.h"
 #include "bench_said.h"
-#include "bench_work.h"
 #include "clock_line.h"
-#include "concede.h"
 #include "gauge_lines.h"
-#include "line_words.h"
-#include "slip.h"
-#include "struck.h"
-#include "supposed.h"
 #include "tool_digits.h"
-#include "uphold.h"
-#include "view.h"
 #include "widget_checks.h"
 #include "words.h"
 
 #include <standbook/work/coarse.h>
 #include <string.h>
-
-typedef struct {
-    char *step;
-    guint here;            // the place in hand: index in the assessment; NOWHERE if all is done
-    guint last;            // the place of the newest entry made here, NOWHERE if none
-    gboolean offered;      // to add a check, where the step has none
-    gboolean begun;        // `here` was set once
-    gint64 strikes;        // the entry of which it was asked why it is struck; 0: it was not
-    guint stricken;        // the place that stood on it
-    gboolean asked_to_add; // what is added, when the build had `known_then` entries
-    gsize known_then;
-    char *aside;       // the place then in hand: after what was added it goes on there; NULL: none
-    char *settle;      // begin with this requirement, or with what is left ("left"): in doubt or
-                       // failed, not only open; NULL with what is open
-    PartState part;    // what was said of the part in hand
-    Supposed supposed; // by what is typed
-    Slip slip;         // a line that was asked about once
-    // As long as the build has `known` entries:
-    GArray *struck; // StruckReading of the step
-    Taken *taken;
-    gsize known;
-    char *gauges; // what each gauge can tell at `looked`; NULL if it is not asked
-    guint looked;
-    char *held; // the gauge in hand then
-    // With so many entries nothing had to be opened before the place `ready_at` is asked:
-    gsize ready;
-    guint ready_at;
-} Bench;
 
 static gpointer open(Desk *desk, const char *argument)
 {
@@ -262,29 +226,6 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 
 // KEYS ------------------------------------------------------------------------------------------
 
-// Goes to another place, or to none.
-static Go go_to(Bench *bench, guint here)
-{
-    bench->here = here;
-    bench->part = STATE_ASKED;
-    supposed_forget(&bench->supposed);
-    return go(GO_STAY);
-}
-
-// Where the bolts begin: with what is open, or at one that was done.
-static char *bolts_argument(const Requirement *made)
-{
-    g_autofree char *name = requirement_name(made);
-    gboolean open = made->verdict == VERDICT_OPEN;
-    return g_strconcat(made->name, "\n", made->step->name, open ? NULL : "\n", name, NULL);
-}
-
-static void ask_to_add(Bench *bench, const BenchWork *work)
-{
-    bench->asked_to_add = TRUE;
-    bench->known_then = work->agenda.count;
-}
-
 // What was added while that was asked is what is wanted next.
 static void go_to_added(Bench *bench, const Desk *desk, const BenchWork *work)
 {
@@ -319,7 +260,7 @@ static Go wants(gpointer state, Desk *desk)
     if (closing.kind != GO_STAY)
         return closing;
     if (made && requirement_is_bolted(made))
-        return go_instead(VIEW_TIGHTENING, bolts_argument(made));
+        return go_instead(VIEW_TIGHTENING, bench_bolts_argument(made));
     if (made && made->asked != ASKED_SIGN) {
         bench->ready = work.agenda.count;
         bench->ready_at = bench->here;
@@ -328,7 +269,7 @@ static Go wants(gpointer state, Desk *desk)
     gboolean card = agenda_is_card(&work.agenda);
     if (card && !bench->offered) {
         bench->offered = TRUE;
-        ask_to_add(bench, &work);
+        bench_ask_to_add(bench, &work);
         return go_open(VIEW_ADD, g_strdup(bench->step));
     }
     if (card && !agenda_has_work(&work.agenda, work.step))
@@ -368,7 +309,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     bench->last = bench->here;
     bench->offered = FALSE;
     guint again = bench_to_read_again(&work, bench->here);
-    return go_to(bench, again == NOWHERE ? next_after(bench, &work) : again);
+    return bench_go_to(bench, again == NOWHERE ? next_after(bench, &work) : again);
 }
 
 static Go digit(gpointer state, Desk *desk, guint digit)
@@ -380,106 +321,6 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     return go(GO_STAY);
 }
 
-static Go move(Bench *bench, Desk *desk, gint direction)
-{
-    BenchWork work;
-    if (!bench_work(desk, bench->step, &work))
-        return go(GO_UP);
-    guint from = bench->here == NOWHERE ? work.agenda.assessment->requirements->len - 1
-                                        : bench->here + (guint)direction;
-    guint found = bench_search(&work, from, direction, bench_asks);
-    bench->offered = bench->offered && direction < 0;
-    g_clear_pointer(&bench->aside, g_free);
-    if (found != NOWHERE)
-        return go_to(bench, found);
-    return direction < 0 ? go(GO_STAY) : go_instead(VIEW_CLOSING, g_strdup(bench->step));
-}
-
-static Go ask_gauge(const Bench *bench, const BenchWork *work)
-{
-    const Requirement *made = bench_requirement(work, bench->here);
-    const char *sort = made && made->check && made->check->gauge ? made->check->gauge : "";
-    return go_open(VIEW_GAUGE, g_strdup_printf("G%s\n\n%u", sort, bench->here));
-}
-
-// To the bolt of the step that was ticked last: it is loosened there.
-static Go go_to_last_bolt(Desk *desk, const BenchWork *work)
-{
-    const Requirement *last = NULL;
-    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
-        const Requirement *made = bench_requirement(work, i);
-        if (made->asked == ASKED_BOLT && bench_asks(work, i) &&
-            made->entry > (last ? last->entry : 0))
-            last = made;
-    }
-    if (!last)
-        return go(GO_DEFAULT);
-    desk_warn(desk, "The bolt that was ticked last: l again loosens it, +Enter goes on.");
-    return go_instead(VIEW_TIGHTENING, bolts_argument(last));
-}
-
-// Work beside the plan, or other limits: of what is outside because of the place before, else of
-// the place in hand; who went back to one that is read means that one.
-static Go add(Bench *bench, const BenchWork *work, const Requirement *made)
-{
-    ask_to_add(bench, work);
-    if (made && !bench->aside)
-        bench->aside = requirement_name(made);
-    gboolean open = made && made->verdict == VERDICT_OPEN;
-    const Requirement *fault = open ? bench_fault(work, made) : NULL;
-    const Requirement *meant = fault ? fault : made;
-    gboolean check = meant && meant->asked == ASKED_READ;
-    g_autofree char *target = check ? line_target(work->agenda.plan, meant) : g_strdup("");
-    g_autofree char *has = check ? bench_has_limits(meant) : g_strdup("");
-    return go_open(VIEW_ADD, g_strdup_printf("%s\n%s\n%s", bench->step, target, has));
-}
-
-static Go act(gpointer state, Desk *desk, Action action)
-{
-    Bench *bench = state;
-    BenchWork work;
-    if (!bench_work(desk, bench->step, &work))
-        return go(GO_DEFAULT);
-    const Requirement *made = bench_in_question(&work, bench->here, bench->last);
-    if (action != ACTION_ON && action != ACTION_BACK)
-        bench->offered = FALSE; // who comes back from there may name one more
-    switch (action) {
-    case ACTION_ON:
-        return move(bench, desk, 1);
-    case ACTION_BACK:
-        return move(bench, desk, -1);
-    case ACTION_AGAIN:
-        return go_to_last_bolt(desk, &work);
-    case ACTION_GAUGE:
-        return ask_gauge(bench, &work);
-    case ACTION_NOTE:
-        return go_open(VIEW_NOTE, made ? line_target(work.agenda.plan, made) : NULL);
-    case ACTION_ADD:
-        return add(bench, &work, made);
-    case ACTION_CONCEDE:
-        return concede_ask(desk, work.step, bench_fault(&work, made),
-                           "nothing in this step is outside or in doubt");
-    case ACTION_UPHOLD:
-        return uphold_ask(desk, work.step, made);
-    case ACTION_WHY:
-        made = bench_asked_why(&work, made);
-        return made ? go_open(VIEW_WHY, requirement_name(made)) : go(GO_STAY);
-    case ACTION_OVER:
-        return go_open(VIEW_OVER, made && made->check ? g_strdup(made->check->name) : NULL);
-    case ACTION_CLOSE:
-        return go_instead(VIEW_CLOSING, g_strdup(bench->step));
-    case ACTION_BUILD:
-        return go_instead(VIEW_STEPS, NULL);
-    case ACTION_STRIKE:
-        bench->strikes = struck_next(desk);
-        bench->stricken = bench_place_of(&work, bench->strikes);
-        bench->strikes = bench->stricken == NOWHERE ? 0 : bench->strikes;
-        return go(GO_DEFAULT);
-    default:
-        return go(GO_DEFAULT);
-    }
-}
-
 const ViewOps bench_view = {.name = "the bench",
                             .open = open,
                             .close = close,
@@ -487,4 +328,4 @@ const ViewOps bench_view = {.name = "the bench",
                             .wants = wants,
                             .enter = enter,
                             .digit = digit,
-                            .act = act};
+                            .act = bench_act};

@@ -1,0 +1,173 @@
+// What the keys do at the bench beside taking what is typed.
+#include "bench_acts.h"
+
+#include "bench_said.h"
+#include "concede.h"
+#include "line_words.h"
+#include "struck.h"
+#include "uphold.h"
+
+Go bench_go_to(Bench *bench, guint here)
+{
+    bench->here = here;
+    bench->part = STATE_ASKED;
+    supposed_forget(&bench->supposed);
+    return go(GO_STAY);
+}
+
+char *bench_bolts_argument(const Requirement *made)
+{
+    g_autofree char *name = requirement_name(made);
+    gboolean open = made->verdict == VERDICT_OPEN;
+    return g_strconcat(made->name, "\n", made->step->name, open ? NULL : "\n", name, NULL);
+}
+
+void bench_ask_to_add(Bench *bench, const BenchWork *work)
+{
+    bench->asked_to_add = TRUE;
+    bench->known_then = work->agenda.count;
+}
+
+static Go move(Bench *bench, const BenchWork *work, gint direction)
+{
+    guint from = bench->here == NOWHERE ? work->agenda.assessment->requirements->len - 1
+                                        : bench->here + (guint)direction;
+    guint found = bench_search(work, from, direction, bench_asks);
+    bench->offered = bench->offered && direction < 0;
+    g_clear_pointer(&bench->aside, g_free);
+    if (found != NOWHERE)
+        return bench_go_to(bench, found);
+    return direction < 0 ? go(GO_STAY) : go_instead(VIEW_CLOSING, g_strdup(bench->step));
+}
+
+// A key pressed, and what it is about.
+typedef struct {
+    Bench *bench;
+    Desk *desk;
+    const BenchWork *work;
+    const Requirement *made; // the place in question; NULL if there is none
+} Acting;
+
+static Go go_on(Acting *acting)
+{
+    return move(acting->bench, acting->work, 1);
+}
+
+static Go go_back(Acting *acting)
+{
+    return move(acting->bench, acting->work, -1);
+}
+
+static Go ask_gauge(Acting *acting)
+{
+    const Bench *bench = acting->bench;
+    const Requirement *made = bench_requirement(acting->work, bench->here);
+    const char *sort = made && made->check && made->check->gauge ? made->check->gauge : "";
+    return go_open(VIEW_GAUGE, g_strdup_printf("G%s\n\n%u", sort, bench->here));
+}
+
+// To the bolt of the step that was ticked last: it is loosened there.
+static Go go_to_last_bolt(Acting *acting)
+{
+    const BenchWork *work = acting->work;
+    const Requirement *last = NULL;
+    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
+        const Requirement *made = bench_requirement(work, i);
+        if (made->asked == ASKED_BOLT && bench_asks(work, i) &&
+            made->entry > (last ? last->entry : 0))
+            last = made;
+    }
+    if (!last)
+        return go(GO_DEFAULT);
+    desk_warn(acting->desk, "The bolt that was ticked last: l again loosens it, +Enter goes on.");
+    return go_instead(VIEW_TIGHTENING, bench_bolts_argument(last));
+}
+
+// Work beside the plan, or other limits: of what is outside because of the place before, else of
+// the place in hand; who went back to one that is read means that one.
+static Go add(Acting *acting)
+{
+    Bench *bench = acting->bench;
+    const BenchWork *work = acting->work;
+    const Requirement *made = acting->made;
+    bench_ask_to_add(bench, work);
+    if (made && !bench->aside)
+        bench->aside = requirement_name(made);
+    gboolean open = made && made->verdict == VERDICT_OPEN;
+    const Requirement *fault = open ? bench_fault(work, made) : NULL;
+    const Requirement *meant = fault ? fault : made;
+    gboolean check = meant && meant->asked == ASKED_READ;
+    g_autofree char *target = check ? line_target(work->agenda.plan, meant) : g_strdup("");
+    g_autofree char *has = check ? bench_has_limits(meant) : g_strdup("");
+    return go_open(VIEW_ADD, g_strdup_printf("%s\n%s\n%s", bench->step, target, has));
+}
+
+static Go take_note(Acting *acting)
+{
+    const Requirement *made = acting->made;
+    return go_open(VIEW_NOTE, made ? line_target(acting->work->agenda.plan, made) : NULL);
+}
+
+static Go concede(Acting *acting)
+{
+    return concede_ask(acting->desk, acting->work->step, bench_fault(acting->work, acting->made),
+                       "nothing in this step is outside or in doubt");
+}
+
+static Go uphold(Acting *acting)
+{
+    return uphold_ask(acting->desk, acting->work->step, acting->made);
+}
+
+static Go ask_why(Acting *acting)
+{
+    const Requirement *made = bench_asked_why(acting->work, acting->made);
+    return made ? go_open(VIEW_WHY, requirement_name(made)) : go(GO_STAY);
+}
+
+static Go look_over(Acting *acting)
+{
+    const Requirement *made = acting->made;
+    return go_open(VIEW_OVER, made && made->check ? g_strdup(made->check->name) : NULL);
+}
+
+static Go close_step(Acting *acting)
+{
+    return go_instead(VIEW_CLOSING, g_strdup(acting->bench->step));
+}
+
+static Go go_to_steps(Acting *acting)
+{
+    (void)acting;
+    return go_instead(VIEW_STEPS, NULL);
+}
+
+// The place of what is struck comes back.
+static Go strike(Acting *acting)
+{
+    Bench *bench = acting->bench;
+    bench->strikes = struck_next(acting->desk);
+    bench->stricken = bench_place_of(acting->work, bench->strikes);
+    bench->strikes = bench->stricken == NOWHERE ? 0 : bench->strikes;
+    return go(GO_DEFAULT);
+}
+
+static Go (*const acts[ACTIONS])(Acting *) = {
+    [ACTION_ON] = go_on,        [ACTION_BACK] = go_back,     [ACTION_AGAIN] = go_to_last_bolt,
+    [ACTION_GAUGE] = ask_gauge, [ACTION_NOTE] = take_note,   [ACTION_ADD] = add,
+    [ACTION_CONCEDE] = concede, [ACTION_UPHOLD] = uphold,    [ACTION_WHY] = ask_why,
+    [ACTION_OVER] = look_over,  [ACTION_CLOSE] = close_step, [ACTION_BUILD] = go_to_steps,
+    [ACTION_STRIKE] = strike,
+};
+
+Go bench_act(gpointer state, Desk *desk, Action action)
+{
+    Bench *bench = state;
+    BenchWork work;
+    if (!bench_work(desk, bench->step, &work))
+        return go(GO_DEFAULT);
+    Acting acting = {bench, desk, &work, bench_in_question(&work, bench->here, bench->last)};
+    if (action != ACTION_ON && action != ACTION_BACK)
+        bench->offered = FALSE; // who comes back from there may name one more
+    return acts[action] ? acts[action](&acting) : go(GO_DEFAULT);
+}

@@ -1,0 +1,46 @@
+// The bench as its files share it: what is in hand there, and what its keys do.
+#pragma once
+#include "bench_field.h"
+#include "bench_work.h"
+#include "slip.h"
+#include "supposed.h"
+#include "view.h"
+
+#include <standbook/work/entry_words.h>
+
+typedef struct {
+    char *step;
+    guint here;            // the place in hand: index in the assessment; NOWHERE if all is done
+    guint last;            // the place of the newest entry made here, NOWHERE if none
+    gboolean offered;      // to add a check, where the step has none
+    gboolean begun;        // `here` was set once
+    gint64 strikes;        // the entry of which it was asked why it is struck; 0: it was not
+    guint stricken;        // the place that stood on it
+    gboolean asked_to_add; // what is added, when the build had `known_then` entries
+    gsize known_then;
+    char *aside;       // the place then in hand: after what was added it goes on there; NULL: none
+    char *settle;      // begin with this requirement, or with what is left ("left"): in doubt or
+                       // failed, not only open; NULL with what is open
+    PartState part;    // what was said of the part in hand
+    Supposed supposed; // by what is typed
+    Slip slip;         // a line that was asked about once
+    // As long as the build has `known` entries:
+    GArray *struck; // StruckReading of the step
+    Taken *taken;
+    gsize known;
+    char *gauges; // what each gauge can tell at `looked`; NULL if it is not asked
+    guint looked;
+    char *held; // the gauge in hand then
+    // With so many entries nothing had to be opened before the place `ready_at` is asked:
+    gsize ready;
+    guint ready_at;
+} Bench;
+
+// To another place, or to none.
+Go bench_go_to(Bench *bench, guint here);
+// Where the bolts begin: with what is open, or at one that was done. The caller frees.
+char *bench_bolts_argument(const Requirement *made);
+// Remembers that something is being added, and when.
+void bench_ask_to_add(Bench *bench, const BenchWork *work);
+// What a key does at the bench (`state`: Bench), as ViewOps has it.
+Go bench_act(gpointer state, Desk *desk, Action action);
