@@ -112,14 +112,25 @@ static gboolean is_likely(const SlipQuestion *question, const Number *value)
     return question->count ? is_near(question, value) : is_inside(question, value);
 }
 
+// Whether it lies outside the limits by more than so many of their widths.
+static gboolean is_outside_by(const Number *value, const Number *lower, const Number *upper,
+                              glong widths)
+{
+    g_autoptr(Number) width = number_subtract(upper, lower), times = number_from_integer(widths);
+    g_autoptr(Number) most = number_multiply(width, times);
+    g_autoptr(Number) low = number_subtract(lower, most), high = number_add(upper, most);
+    return number_compare(value, low) < 0 || number_compare(value, high) > 0;
+}
+
+gboolean slip_is_beyond_all(const Number *value, const Number *lower, const Number *upper)
+{
+    return is_outside_by(value, lower, upper, FAR_RANGES);
+}
+
 static gboolean is_outside_by_a_width(const SlipQuestion *question)
 {
-    if (!has_limits(question))
-        return TRUE;
-    g_autoptr(Number) width = number_subtract(question->upper, question->lower);
-    g_autoptr(Number) low = number_subtract(question->lower, width);
-    g_autoptr(Number) high = number_add(question->upper, width);
-    return number_compare(question->value, low) < 0 || number_compare(question->value, high) > 0;
+    return !has_limits(question) ||
+           is_outside_by(question->value, question->lower, question->upper, 1);
 }
 
 static gboolean is_far(const SlipQuestion *question)

@@ -16,9 +16,7 @@ const Requirement *setting_made(const Trials *trials, const TrialNext *next)
 
 // LINES -----------------------------------------------------------------------------------------
 
-// Whether a move is typed as a step, with its sign, and not as where the adjuster stands. Where it
-// can stand below its zero, a minus is part of the place.
-static gboolean is_step(const Trials *trials, const char *typed)
+gboolean setting_is_step(const Trials *trials, const char *typed)
 {
     const Number *least = trials->check->setting->least;
     return *typed == '+' || (*typed == '-' && (!least || number_sign(least) >= 0));
@@ -27,7 +25,7 @@ static gboolean is_step(const Trials *trials, const char *typed)
 static char *move_line(const Trials *trials, const char *typed)
 {
     gint64 mistyped = trials_mistyped(trials);
-    gboolean by = is_step(trials, typed);
+    gboolean by = setting_is_step(trials, typed);
     g_autofree char *after =
         mistyped ? g_strdup_printf(" after #%" G_GINT64_FORMAT, mistyped) : g_strdup("");
     return g_strdup_printf("move %s in %s %s %s%s", trials->check->name, trials->step->name,
@@ -204,7 +202,7 @@ char *setting_meaning(const Supposed *supposed, const Trials *trials, const Tria
     if (supposed->problem)
         return g_strdup(supposed_problem(supposed, typed));
     if (next->ask == TRIAL_MOVE)
-        return is_step(trials, typed)
+        return setting_is_step(trials, typed)
                    ? g_strdup_printf("moved by %s %s", typed, unit)
                    : g_strdup_printf("the %s stands at %s %s now", plan->move, typed, unit);
     if (next->ask == TRIAL_LOOSE)

@@ -8,6 +8,10 @@
 // The requirement that is asked about: the first one where it is about none in particular.
 const Requirement *setting_made(const Trials *trials, const TrialNext *next);
 
+// Whether a move is typed as a step, with its sign, and not as where the adjuster stands. Where it
+// can stand below its zero, a minus is part of the place.
+gboolean setting_is_step(const Trials *trials, const char *typed);
+
 // All texts are freed by the caller with g_free.
 
 // The log line for what is typed; NULL where that says nothing.

@@ -13,6 +13,18 @@ gboolean slip_asks(Slip *slip, Desk *desk, const char *line)
     return slip->said != NULL;
 }
 
+gboolean slip_asks_this(Slip *slip, const char *line, char *said)
+{
+    gboolean asks = said && !slip_asked(slip, line);
+    if (asks) {
+        slip_forget(slip);
+        slip->line = g_strdup(line);
+        slip->said = said;
+    } else
+        g_free(said);
+    return asks;
+}
+
 const char *slip_asked(const Slip *slip, const char *line)
 {
     return slip->line && g_strcmp0(slip->line, line) == 0 ? slip->said : NULL;

@@ -10,6 +10,9 @@ typedef struct {
 // Whether the line is now asked about: likely a slip, and not the line that was asked about before.
 gboolean slip_asks(Slip *slip, Desk *desk, const char *line);
 
+// The same of what is asked about it (taken over; NULL: it is no slip).
+gboolean slip_asks_this(Slip *slip, const char *line, char *said);
+
 // What was asked about the line; NULL if it was not. `line` may be NULL.
 const char *slip_asked(const Slip *slip, const char *line);
 

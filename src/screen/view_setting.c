@@ -14,6 +14,7 @@
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/work/move_slip.h>
 #include <string.h>
 
 typedef struct {
@@ -195,21 +196,12 @@ static Go wants(gpointer state, Desk *desk)
                                                     setting->tries.step));
 }
 
-// What was moved further than the adjuster goes, or to what is not there, is taken, and said.
-static void warn_range(Desk *desk, const Trials *trials, const Number *position)
+// What is not there is taken, and said.
+static void warn_stock(Desk *desk, const Trials *trials, const Number *position)
 {
-    const PlanSetting *plan = trials->check->setting;
-    gboolean below = position && plan->least && number_compare(position, plan->least) < 0;
-    gboolean above = position && plan->most && number_compare(position, plan->most) > 0;
     g_autofree char *there = trial_position_words(trials->check, position);
-    if (position && !setting_has_stock(plan, position))
+    if (position && !setting_has_stock(trials->check->setting, position))
         desk_warn(desk, "%s is not in stock; strike it if typed wrong", there);
-    if (!below && !above)
-        return;
-    const Number *end = below ? plan->least : plan->most;
-    g_autofree char *last = trial_position_words(trials->check, end);
-    desk_warn(desk, "%s lies beyond the %s, which ends at %s; strike it if typed wrong", there,
-              plan->move, last);
 }
 
 static void say_last(Setting *setting, Desk *desk, const TrialNext *next, const char *typed)
@@ -225,7 +217,7 @@ static void say_last(Setting *setting, Desk *desk, const TrialNext *next, const 
     if (next->ask == TRIAL_MOVE) {
         desk_last(desk, "try %u · %s %s %s · %.5s %s", trial->number, trials->check->setting->move,
                   typed, unit ? unit : "", time + 11, who);
-        warn_range(desk, trials, trial->position);
+        warn_stock(desk, trials, trial->position);
         return;
     }
     const Requirement *judged = trials->check->formula && trial->places[next->place].entry
@@ -257,6 +249,16 @@ static gboolean loosen(Desk *desk, const Trials *trials)
     return taken;
 }
 
+// A likely slip: of a reading by what is read beside it, of a move by what is advised.
+static gboolean asks_about(Setting *setting, Desk *desk, const Trials *trials,
+                           const TrialNext *next, const char *typed, const char *line)
+{
+    if (next->ask != TRIAL_MOVE)
+        return slip_asks(&setting->slip, desk, line);
+    char *said = move_slip(trials, &setting->tries.advised, typed, setting_is_step(trials, typed));
+    return slip_asks_this(&setting->slip, line, said);
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Setting *setting = state;
@@ -274,7 +276,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     suppose(setting, desk, trials, &next, typed);
     gboolean moves =
         next.ask == TRIAL_MOVE && !trials_mistyped(trials) && !setting->supposed.problem;
-    if (slip_asks(&setting->slip, desk, line))
+    if (asks_about(setting, desk, trials, &next, typed, line))
         return go(GO_KEEP);
     if ((moves && !loosen(desk, trials)) || !desk_line(desk, line, NULL))
         return go(GO_KEEP);

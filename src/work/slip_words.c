@@ -268,30 +268,49 @@ static char *slip_of_tick(const Agenda *agenda, const Entry *entry, gboolean ask
 
 // In the company nearest to it first: its other places, those of the same line, other engines of
 // the family, the aim.
+static char *slip_in_company(Session *session, const Assessment *before, const GPtrArray *entries,
+                             const Typed *typed, gboolean ask)
+{
+    g_auto(Company) others = company_new("the other one", "the other ", "");
+    add_others(&others, session, typed->made);
+    char *slip = slip_among(typed, &others, ask);
+    guint alone = others.values->len;
+    if (!slip)
+        add_of_line(&others, before, entries, typed);
+    if (!slip && others.values->len > alone)
+        slip = slip_among(typed, &others, ask);
+    if (slip || others.values->len)
+        return slip;
+    g_auto(Company) family = company_new("another engine", "", " earlier readings");
+    add_of_family(&family, session, typed->made);
+    if (family.values->len)
+        return slip_among(typed, &family, ask);
+    g_auto(Company) aim = company_new("the aim", "", "");
+    if (typed->made->check->aim_value)
+        add_value(&aim, typed->made->check->aim_value);
+    return aim.values->len ? slip_among(typed, &aim, ask) : NULL;
+}
+
+// What is set, loose or tightened, begins far out of its limits; not as far as that.
+static char *slip_of_setting(const Typed *typed, gboolean ask)
+{
+    const Requirement *made = typed->made;
+    if (!made->check->setting || !made->lower || !made->upper ||
+        !slip_is_beyond_all(typed->reading.value, made->lower, made->upper))
+        return NULL;
+    g_autofree char *keeps =
+        keeps_in_words(made->check->unit, made->check->decimals, &typed->reading, NULL, ask);
+    return g_strdup_printf("%s its limits? %s", slip_said(SLIP_FAR), keeps);
+}
+
 static char *slip_of_reading(Session *session, const Assessment *before, const GPtrArray *entries,
                              const Entry *entry, gboolean ask)
 {
     g_auto(Typed) typed = {0};
     if (!typed_of(before, entry, &typed))
         return NULL;
-    g_auto(Company) others = company_new("the other one", "the other ", "");
-    add_others(&others, session, typed.made);
-    char *slip = slip_among(&typed, &others, ask);
-    guint alone = others.values->len;
-    if (!slip)
-        add_of_line(&others, before, entries, &typed);
-    if (!slip && others.values->len > alone)
-        slip = slip_among(&typed, &others, ask);
-    if (slip || others.values->len)
-        return slip;
-    g_auto(Company) family = company_new("another engine", "", " earlier readings");
-    add_of_family(&family, session, typed.made);
-    if (family.values->len)
-        return slip_among(&typed, &family, ask);
-    g_auto(Company) aim = company_new("the aim", "", "");
-    if (typed.made->check->aim_value)
-        add_value(&aim, typed.made->check->aim_value);
-    return aim.values->len ? slip_among(&typed, &aim, ask) : NULL;
+    char *slip = slip_in_company(session, before, entries, &typed, ask);
+    return slip ? slip : slip_of_setting(&typed, ask);
 }
 
 static GPtrArray *slips_in(Session *session, const GPtrArray *entries, gboolean ask)

@@ -3,6 +3,7 @@
 #include "idler.h"
 
 #include <standbook/work/advice.h>
+#include <standbook/work/move_slip.h>
 #include <standbook/work/setting_why.h>
 
 static const char *const late = "tighten idler carrier stage 1 all with W2\n"
@@ -202,6 +203,36 @@ START_TEST(a_wrench_found_wrong_voids_what_it_tightened)
 }
 END_TEST
 
+static void expect_slip(const char *typed, gboolean step, const char *expected)
+{
+    g_autoptr(Trials) trials = trials_now();
+    g_auto(NextMove) next = next_move_of(trials, NULL);
+    g_autofree char *slip = move_slip(trials, &next, typed, step);
+    ck_assert_pstr_eq(slip, expected);
+}
+
+START_TEST(a_move_far_from_what_is_advised_is_asked_about)
+{
+    take("2025-03-10 09:00 MO pick up Idler backlash");
+    expect_slip("2", FALSE, NULL); // nothing is advised yet
+    expect_slip("5", FALSE, "5.00 turn? The jackscrew ends at 3.00; Enter again keeps it");
+    try_at("0.50", "0.31", hold, "[1] 0.35");
+    take_all(loosen);
+    try_at("0.08", "0.07", hold, " 0.11 0.13 0.07 0.10");
+    take_all(loosen); // out 1/16, to 0.14
+    expect_slip("0.13", FALSE, NULL);
+    expect_slip("+0.05", TRUE, NULL);
+    expect_slip("0", FALSE, NULL); // far on the other side, and no slip
+    expect_slip("0.25", FALSE, NULL);
+    expect_slip("1.3", FALSE,
+                "10 times what is advised? Enter again keeps 1.30 turn, not 0.13 turn");
+    expect_slip("2.5", FALSE, "Far from what is advised, 0.14? Enter again keeps 2.50 turn");
+    expect_slip("13", FALSE, "13.00 turn? The jackscrew ends at 3.00; Enter again keeps it");
+    expect_slip("+5", TRUE, "5.08 turn? The jackscrew ends at 3.00; Enter again keeps it");
+    expect_slip("1.3.1", FALSE, NULL); // is refused
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
@@ -210,6 +241,7 @@ int main(void)
         the_working_shows_every_slope_seen,
         a_struck_trial_is_as_if_it_had_not_been,
         a_wrench_found_wrong_voids_what_it_tightened,
+        a_move_far_from_what_is_advised_is_asked_about,
     };
     return run_on_build("next move", tests, G_N_ELEMENTS(tests), 0);
 }

@@ -44,6 +44,10 @@ typedef struct {
 // often.
 SlipKind slip_likely(const SlipQuestion *question, Number **meant);
 
+// Whether a value lies outside its limits by more than ten times their width: of what is set, no
+// first reading does. A rule of our own, no published source.
+gboolean slip_is_beyond_all(const Number *value, const Number *lower, const Number *upper);
+
 // Whether the modified z-score of a value against `count` >= 1 others is beyond 3.5 either way;
 // `least` > 0 stands for a smaller MAD.
 gboolean slip_is_outlier(const Number *value, const Number *const *others, gsize count,

@@ -2,8 +2,9 @@
 // one sentence. Nothing is ever corrected: what was typed is what is kept.
 //
 // A reading is compared with the other places of its check, then with those of the same line, and
-// where there are none with other engines of the family, then with the plan's aim. What a wrench
-// showed is compared with what the stage asks.
+// where there are none with other engines of the family, then with the plan's aim; what is set,
+// loose or tightened, with its limits as well (a move of it: move_slip.h). What a wrench showed is
+// compared with what the stage asks.
 #pragma once
 #include <standbook/work/session.h>
 

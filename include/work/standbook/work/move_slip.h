@@ -1,0 +1,12 @@
+// Whether a move of a setting is likely a slip of the fingers: it is asked about once and never
+// corrected. Pure.
+#pragma once
+#include <standbook/work/advice.h>
+
+// What is asked about a move as it was typed; NULL where it is no slip, or cannot be read. It is one
+// where it leads ten times, or a tenth, as far as the advised move does, and lies further from there
+// than twice that move; beyond the range of the adjuster; or further from where the advised move
+// leads than ten times that move. These are rules of our own, no published source. `step`: it was
+// typed as a step, not as where the adjuster stands. The caller frees with g_free.
+char *move_slip(const Trials *trials, const NextMove *advised, const char *typed,
+                gboolean step) G_GNUC_WARN_UNUSED_RESULT;

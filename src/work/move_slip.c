@@ -1,0 +1,114 @@
+#include <standbook/work/move_slip.h>
+
+#include <standbook/rules/slip.h>
+#include <standbook/value/reading.h>
+
+enum { FAR = 10, OFF = 2, TELLING = 1000 };
+
+// A move typed, in base units of what is moved.
+typedef struct {
+    const Trials *trials;
+    const NextMove *next;
+    Number *position; // where it leads
+    Number *advised;  // where the advised move leads; NULL if none is advised
+    Number *size;     // how far that is, without its sign
+} Typed;
+
+static void typed_clear(Typed *typed)
+{
+    number_free(typed->position);
+    number_free(typed->advised);
+    number_free(typed->size);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Typed, typed_clear)
+
+static Number *distance(const Number *one, const Number *other)
+{
+    g_autoptr(Number) between = number_subtract(one, other);
+    return number_abs(between);
+}
+
+static Typed typed_of(const Trials *trials, const NextMove *advised, const Number *value,
+                      gboolean step)
+{
+    const Trial *last = trials_last(trials);
+    const Number *from = last ? last->position : NULL;
+    Typed typed = {.trials = trials, .next = advised};
+    if (!step)
+        typed.position = number_copy(value);
+    else if (from)
+        typed.position = number_add(from, value);
+    if (from && next_move_moves(advised))
+        typed.advised = next_move_position(trials, advised);
+    typed.size = typed.advised ? distance(typed.advised, from) : NULL;
+    return typed;
+}
+
+// Whether it lies further from where the advised move leads than so many times that move.
+static gboolean is_off(const Typed *typed, glong times)
+{
+    g_autoptr(Number) away = distance(typed->position, typed->advised);
+    g_autoptr(Number) factor = number_from_integer(times);
+    g_autoptr(Number) most = number_multiply(typed->size, factor);
+    return number_compare(away, most) > 0;
+}
+
+static char *words_of(const Typed *typed, const Number *position)
+{
+    const char *unit = typed->trials->check->setting->unit_text;
+    g_autofree char *words = trial_position_words(typed->trials->check, position);
+    return g_strconcat(words, unit ? " " : "", unit, NULL);
+}
+
+static char *ask_factor(const Typed *typed)
+{
+    g_autoptr(Number) size = number_abs(typed->advised);
+    g_autoptr(Number) telling = number_from_integer(TELLING);
+    g_autoptr(Number) step = number_divide(size, telling), meant = NULL;
+    const Number *const others[] = {typed->advised};
+    if (number_sign(size) == 0)
+        return NULL;
+    SlipKind kind = slip_likely(
+        &(SlipQuestion){.value = typed->position, .others = others, .count = 1, .step = step},
+        &meant);
+    if (kind != SLIP_TEN_TIMES && kind != SLIP_A_TENTH)
+        return NULL;
+    g_autofree char *kept = words_of(typed, typed->position), *without = words_of(typed, meant);
+    return g_strdup_printf("%s what is advised? Enter again keeps %s, not %s",
+                           kind == SLIP_TEN_TIMES ? "10 times" : "A tenth of", kept, without);
+}
+
+static char *ask_range(const Typed *typed)
+{
+    const PlanSetting *setting = typed->trials->check->setting;
+    gboolean below = setting->least && number_compare(typed->position, setting->least) < 0;
+    gboolean above = setting->most && number_compare(typed->position, setting->most) > 0;
+    if (!below && !above)
+        return NULL;
+    g_autofree char *there = words_of(typed, typed->position),
+                    *end = trial_position_words(typed->trials->check,
+                                                below ? setting->least : setting->most);
+    return g_strdup_printf("%s? The %s ends at %s; Enter again keeps it", there, setting->move,
+                           end);
+}
+
+static char *ask_far(const Typed *typed)
+{
+    g_autofree char *kept = words_of(typed, typed->position),
+                    *advised = next_move_to(typed->trials, typed->next);
+    return g_strdup_printf("Far from what is advised, %s? Enter again keeps %s", advised, kept);
+}
+
+char *move_slip(const Trials *trials, const NextMove *advised, const char *words, gboolean step)
+{
+    g_auto(Reading) reading = {0};
+    if (!reading_parse(words, trials->check->setting->unit, &reading, NULL, NULL))
+        return NULL;
+    g_auto(Typed) typed = typed_of(trials, advised, reading.value, step);
+    if (!typed.position)
+        return NULL;
+    char *asked = typed.advised && is_off(&typed, OFF) ? ask_factor(&typed) : NULL;
+    if (!asked)
+        asked = ask_range(&typed);
+    return asked || !typed.advised || !is_off(&typed, FAR) ? asked : ask_far(&typed);
+}
