@@ -257,11 +257,18 @@ static void say_tighten(const Trials *trials, const NextMove *next, GPtrArray *s
                  sentences);
 }
 
+// Whether bolts of the plan hold it, and are tight.
+static gboolean is_held(const Trials *trials)
+{
+    g_autoptr(GPtrArray) tight = trials_to_slacken(trials);
+    return tight->len > 0;
+}
+
 // Tightening was begun: what was advised before it is over.
 static void say_begun(const Trials *trials, const NextMove *next, const TrialNext *asked,
                       GPtrArray *sentences)
 {
-    if (asked->ask == TRIAL_TIGHTEN)
+    if (asked->ask == TRIAL_TIGHTEN || !is_held(trials))
         say(sentences, "Another move was advised; it is tightened as it stands.");
     else if (next->advice.kind == SETTING_TIGHTEN)
         say_tightest(trials, next, "It is tight: read it", sentences);
@@ -406,11 +413,12 @@ static void say_finding(const Trials *trials, const NextMove *next, const Settin
 }
 
 // Whether what is asked leaves the advice behind: it is being tightened, or is tight.
-static gboolean is_begun(const NextMove *next, const TrialNext *asked)
+static gboolean is_begun(const Trials *trials, const NextMove *next, const TrialNext *asked)
 {
     gboolean tight = asked && asked->ask == TRIAL_TIGHT;
     gboolean tightens = tight || (asked && asked->ask == TRIAL_TIGHTEN);
-    return (tightens && next_move_moves(next)) || (tight && next->advice.kind == SETTING_TIGHTEN);
+    return (tightens && next_move_moves(next)) ||
+           (tight && next->advice.kind == SETTING_TIGHTEN && is_held(trials));
 }
 
 void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *asked,
@@ -419,7 +427,7 @@ void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *
     const SettingAdvice *known = &next->advice;
     if (!next->known || !next->told)
         return;
-    gboolean begun = is_begun(next, asked);
+    gboolean begun = is_begun(trials, next, asked);
     if (next_move_moves(next) && !begun) {
         advice->figure = next_move_size(trials, next);
         say_beside(trials, next, advice->beside);
