@@ -70,8 +70,9 @@ Assessment *assessment_new(const Judge *judge)
 {
     Assessment *assessment = g_new0(Assessment, 1);
     assessment->requirements = g_ptr_array_new_with_free_func(requirement_free);
-    for (guint i = 0; i < judge->made->len; i++)
-        g_ptr_array_add(assessment->requirements, judge_requirement(judge, i));
+    g_ptr_array_set_size(assessment->requirements, (gint)judge->made->len);
+    memcpy(assessment->requirements->pdata, judge->made->pdata,
+           judge->made->len * sizeof *judge->made->pdata);
     assessment->gates = g_ptr_array_new_with_free_func(g_free);
     for (guint i = 0; i < judge->plan->gates->len; i++)
         g_ptr_array_add(assessment->gates, g_new0(GateCount, 1));

@@ -14,8 +14,11 @@ static const Requirement *heaviest_change(const Checks *checks)
         [VERDICT_OPEN] = 0,     [VERDICT_NOTED] = 1,    [VERDICT_PASS] = 2,
         [VERDICT_CONCEDED] = 3, [VERDICT_IN_DOUBT] = 4, [VERDICT_FAIL] = 5};
     const Requirement *heaviest = NULL;
-    for (guint i = 0; i < checks->now->requirements->len; i++) {
+    const GPtrArray *now = checks->now->requirements;
+    for (guint i = 0; checks->supposed && i < now->len; i++) {
         gboolean differs;
+        if (now->pdata[i] == checks->supposed->requirements->pdata[i])
+            continue; // shared, so it is as it was
         const Requirement *then = checks_at(checks, i, &differs);
         if (!differs || then->verdict == VERDICT_OPEN || then->verdict == VERDICT_NOT_NEEDED)
             continue;

@@ -24,14 +24,20 @@ static const char *spelling_of(gunichar character)
     return "?";
 }
 
+static void clear_from(Canvas *canvas, guint first)
+{
+    Cell *cells = (Cell *)(gpointer)canvas->cells->data;
+    for (guint i = first; i < canvas->cells->len; i++)
+        cells[i].character = ' ';
+}
+
 Canvas *canvas_new(guint width, guint height, gboolean ascii)
 {
     Canvas *canvas = canvas_new_growing(width, ascii);
     canvas->grows = FALSE;
     canvas->height = height;
     g_array_set_size(canvas->cells, width * height);
-    for (guint i = 0; i < canvas->cells->len; i++)
-        g_array_index(canvas->cells, Cell, i).character = ' ';
+    clear_from(canvas, 0);
     return canvas;
 }
 
@@ -59,8 +65,7 @@ static void grow_to(Canvas *canvas, guint height)
         return;
     guint from = canvas->cells->len;
     g_array_set_size(canvas->cells, canvas->width * height);
-    for (guint i = from; i < canvas->cells->len; i++)
-        g_array_index(canvas->cells, Cell, i).character = ' ';
+    clear_from(canvas, from);
     canvas->height = height;
 }
 
@@ -106,16 +111,21 @@ static guint spelled(const Canvas *canvas, gunichar character, gunichar *out)
     return 1;
 }
 
-// The text as it is put: gunichar, each one column or two. The caller frees with g_array_unref.
-static GArray *spell(const Canvas *canvas, const char *text)
+// A text as it is put: characters, each one column or two.
+typedef struct {
+    gunichar *characters;
+    guint count;
+} Spelled;
+
+// The caller frees the characters. A character of more than one byte is spelled by four at most.
+static Spelled spell(const Canvas *canvas, const char *text)
 {
-    g_autofree char *valid = g_utf8_make_valid(text, -1);
-    GArray *characters = g_array_new(FALSE, FALSE, sizeof(gunichar));
-    for (const char *at = valid; *at; at = g_utf8_next_char(at)) {
-        gunichar out[4];
-        g_array_append_vals(characters, out, spelled(canvas, g_utf8_get_char(at), out));
-    }
-    return characters;
+    g_autofree char *made = g_utf8_validate(text, -1, NULL) ? NULL : g_utf8_make_valid(text, -1);
+    const char *valid = made ? made : text;
+    Spelled spelt = {g_new(gunichar, 2 * strlen(valid) + 1), 0};
+    for (const char *at = valid; *at; at = g_utf8_next_char(at))
+        spelt.count += spelled(canvas, g_utf8_get_char(at), spelt.characters + spelt.count);
+    return spelt;
 }
 
 static guint columns_of(gunichar character)
@@ -124,42 +134,42 @@ static guint columns_of(gunichar character)
     return character >= first_wide && g_unichar_iswide(character) ? 2 : 1;
 }
 
-static guint width_of(const GArray *characters)
+static guint width_of(const Spelled *spelt)
 {
     guint width = 0;
-    for (guint i = 0; i < characters->len; i++)
-        width += columns_of(g_array_index(characters, gunichar, i));
+    for (guint i = 0; i < spelt->count; i++)
+        width += columns_of(spelt->characters[i]);
     return width;
 }
 
-static void put_one(Canvas *canvas, guint row, guint column, Style style, gunichar character)
+// How many columns it takes; a part of it that would stand outside is left out.
+static guint put_one(Canvas *canvas, guint row, guint column, Style style, gunichar character)
 {
-    for (guint i = 0; i < columns_of(character); i++) {
+    guint columns = columns_of(character);
+    for (guint i = 0; i < columns; i++) {
         Cell *cell = cell_at(canvas, row, column + i);
         if (cell)
             *cell = (Cell){i ? 0 : character, style};
     }
+    return columns;
 }
 
 guint canvas_put(Canvas *canvas, guint row, guint column, guint width, Style style,
                  const char *text)
 {
-    g_autoptr(GArray) characters = spell(canvas, text);
+    const Spelled spelt = spell(canvas, text);
     guint room = column < canvas->width ? canvas->width - column : 0;
     room = width ? MIN(width, room) : room;
-    gboolean cut = width_of(characters) > room;
+    gboolean cut = width_of(&spelt) > room;
     guint end = column + room - (cut && room ? 1 : 0);
-    for (guint i = 0; i < characters->len; i++) {
-        gunichar character = g_array_index(characters, gunichar, i);
-        if (column + columns_of(character) > end)
+    for (guint i = 0; i < spelt.count; i++) {
+        if (column + columns_of(spelt.characters[i]) > end)
             break;
-        put_one(canvas, row, column, style, character);
-        column += columns_of(character);
+        column += put_one(canvas, row, column, style, spelt.characters[i]);
     }
-    if (cut && room) {
-        put_one(canvas, row, column, style, canvas->ascii ? '~' : 0x2026);
-        column++;
-    }
+    if (cut && room)
+        column += put_one(canvas, row, column, style, canvas->ascii ? '~' : 0x2026);
+    g_free(spelt.characters);
     return column;
 }
 
@@ -189,9 +199,10 @@ guint canvas_wrap(Canvas *canvas, guint row, guint column, guint width, Style st
 void canvas_fill(Canvas *canvas, guint row, guint column, guint count, Style style,
                  const char *sign)
 {
-    g_autoptr(GArray) characters = spell(canvas, sign);
-    for (guint i = 0; i < count && characters->len; i++)
-        put_one(canvas, row, column + i, style, g_array_index(characters, gunichar, 0));
+    const Spelled spelt = spell(canvas, sign);
+    for (guint i = 0; i < count && spelt.count; i++)
+        put_one(canvas, row, column + i, style, spelt.characters[0]);
+    g_free(spelt.characters);
 }
 
 void canvas_style(Canvas *canvas, guint row, guint column, guint count, Style style)
@@ -216,8 +227,10 @@ void canvas_copy(Canvas *canvas, guint row, guint column, const Canvas *other, g
 
 guint canvas_text_width(const Canvas *canvas, const char *text)
 {
-    g_autoptr(GArray) characters = spell(canvas, text);
-    return width_of(characters);
+    const Spelled spelt = spell(canvas, text);
+    guint width = width_of(&spelt);
+    g_free(spelt.characters);
+    return width;
 }
 
 char *canvas_text(const Canvas *canvas)

@@ -22,7 +22,8 @@ const Requirement *checks_at(const Checks *checks, guint index, gboolean *differ
     gboolean changed = FALSE;
     if (checks->supposed && index < checks->supposed->requirements->len) {
         const Requirement *then = at(checks->supposed, index);
-        changed = then->verdict != now->verdict || !same_number(then->value, now->value);
+        changed = then != now && // what is not touched is shared
+                  (then->verdict != now->verdict || !same_number(then->value, now->value));
         now = changed ? then : now;
     }
     if (differs)
@@ -233,8 +234,10 @@ static gboolean is_painted(const Checks *checks, const Group *group)
 static guint put_coarse(Canvas *canvas, guint row, const Checks *checks, const PlanCheck *in_hand)
 {
     for (guint i = 0; i < checks->now->requirements->len; i++) {
+        if (at(checks->now, i)->step != checks->step)
+            continue;
         const Requirement *made = checks_at(checks, i, NULL);
-        if (made->step != checks->step || !made->check || !is_coarse(made))
+        if (!made->check || !is_coarse(made))
             continue;
         if (made->check == in_hand || check_rests_on(made->check, in_hand))
             return coarse_paint(canvas, row, checks, made);
