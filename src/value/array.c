@@ -218,10 +218,12 @@ static gboolean merge_axis(GPtrArray *axes, const Axis *axis, GPtrArray *lost, G
         g_ptr_array_add(axes, axis_copy(axis));
         return TRUE;
     }
-    Axis *met = meet(axes->pdata[at], axis, lost);
-    axis_free(axes->pdata[at]);
-    axes->pdata[at] = met;
-    if (axis_size(met) > 0) {
+    if (axes->pdata[at] != axis) { // the same one meets itself in all its labels
+        Axis *met = meet(axes->pdata[at], axis, lost);
+        axis_free(axes->pdata[at]);
+        axes->pdata[at] = met;
+    }
+    if (axis_size(axes->pdata[at]) > 0) {
         return TRUE;
     }
     g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
@@ -268,8 +270,8 @@ const Place *array_seen(const Array *array, const Array *shape, gsize place)
     for (guint i = 0; i < array->axes->len; i++) {
         const Axis *axis = array_axis(array, i);
         gssize there = array_find_axis(shape, axis_name(axis));
-        const char *label = axis_label(array_axis(shape, (gsize)there), at[there]);
-        indices[i] = (gsize)axis_find(axis, label);
+        const Axis *seen = array_axis(shape, (gsize)there);
+        indices[i] = seen == axis ? at[there] : (gsize)axis_find(axis, axis_label(seen, at[there]));
     }
     return array_place(array, array_index(array, indices));
 }
