@@ -51,8 +51,7 @@ static guint input_of(const BenchWork *work, const Requirement *left, guint inde
         return index;
     for (guint i = 0;
          left->check && left->check->formula && i < work->agenda.assessment->requirements->len; i++)
-        if (bench_asks(work, i) && bench_requirement(work, i)->check &&
-            formula_uses(left->check->formula, bench_requirement(work, i)->check->name))
+        if (bench_asks(work, i) && agenda_goes_into(bench_requirement(work, i), left))
             return i;
     return NOWHERE;
 }

@@ -2,6 +2,7 @@
 
 #include "bench_work.h"
 #include "tightening.h"
+#include "to_place.h"
 
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/closing.h>
@@ -40,16 +41,6 @@ const Requirement *gaps_made(const Gaps *gaps, guint index)
 const Subject *gaps_gap(const Gaps *gaps, guint at)
 {
     return at < gaps->gaps->len ? &g_array_index(gaps->gaps, Subject, at) : NULL;
-}
-
-gboolean gaps_is_begun(const Gaps *gaps, const PlanStep *step)
-{
-    const Agenda *agenda = &gaps->told.agenda;
-    for (gsize i = agenda->count; i-- > 0;)
-        if (strcmp(agenda->entries[i]->kind->name, "pick up") == 0 &&
-            g_strcmp0(entry_text(agenda->entries[i], "step"), step->name) == 0)
-            return TRUE;
-    return FALSE;
 }
 
 // WHERE -----------------------------------------------------------------------------------------
@@ -139,6 +130,6 @@ Doing gaps_doing(const Gaps *gaps, guint at, guint *place)
     *place = place_of(gaps, at);
     if (*place == AGENDA_NOWHERE)
         return gap ? DO_WAIT : DO_NOTHING;
-    gboolean begun = gaps_is_begun(gaps, gaps_made(gaps, *place)->step);
+    gboolean begun = step_is_begun(&gaps->told.agenda, gaps_made(gaps, *place)->step);
     return !begun || has_page(gaps, *place) ? DO_OPEN : DO_HERE;
 }

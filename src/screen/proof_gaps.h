@@ -20,9 +20,6 @@ const Subject *gaps_gap(const Gaps *gaps, guint at);         // NULL behind the 
 // The first place of a gap that is not settled; AGENDA_NOWHERE where there is none, or no such gap.
 guint gaps_first_left(const Gaps *gaps, guint at);
 
-// Whether a step was ever begun: else its cautions come first.
-gboolean gaps_is_begun(const Gaps *gaps, const PlanStep *step);
-
 typedef enum {
     DO_NOTHING, // there is no such gap
     DO_WAIT,    // a finding that later work answers

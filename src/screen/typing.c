@@ -95,14 +95,20 @@ void typing_end_burst(Typing *typing, gboolean ended, gboolean waits, gint64 at)
     typing->pasted = TRUE;
 }
 
+// An Enter that comes right behind another.
+static Press press_twice(const Typing *typing)
+{
+    return press_say(typing->pasted ? "what was pasted brought its Enter; one more is dropped"
+                                    : "a second Enter so soon is dropped");
+}
+
 static Press press_enter(Typing *typing, Asks field, gint64 at)
 {
     gboolean twice = typing->entered && at - typing->entered < ENTER_GAP;
     Action command = field == ASKS_DIGIT ? ACTION_NONE : typing_command(typing);
     typing->entered = at;
     if (twice)
-        return press_say(typing->pasted ? "what was pasted brought its Enter; one more is dropped"
-                                        : "a second Enter so soon is dropped");
+        return press_twice(typing);
     typing->pasted = FALSE;
     if (command) {
         g_string_truncate(typing->text, 0);
@@ -173,11 +179,11 @@ static Press press_character(Typing *typing, Asks field, gunichar character)
     return typing_add(typing, character) ? press(PRESS_TYPED) : press_say("the field is full");
 }
 
-// The keys that can do more than to go back: `u`, on the number pad 1, `*`, and `w`.
+// The keys that can do more than to go back: Enter, `u`, on the number pad 1, `*`, and `w`.
 static Action action_of_any_key(const Key *key)
 {
     if (key->kind != PRESSED_CHARACTER)
-        return ACTION_UP;
+        return key->kind == PRESSED_ENTER ? ACTION_TAKE : ACTION_UP;
     if (key->character == '*')
         return ACTION_STRIKE;
     Action action = action_of_letter(key->character);
@@ -186,10 +192,19 @@ static Action action_of_any_key(const Key *key)
     return action == ACTION_UPHOLD || action == ACTION_WHY ? action : ACTION_UP;
 }
 
+// A second Enter that bounces does nothing here either.
+static Press press_any_key(Typing *typing, const Key *key)
+{
+    gboolean enter = key->kind == PRESSED_ENTER;
+    gboolean twice = enter && typing->entered && key->at - typing->entered < ENTER_GAP;
+    typing->entered = enter ? key->at : 0;
+    return twice ? press_twice(typing) : press_action(action_of_any_key(key));
+}
+
 static Press press_key(Typing *typing, Asks field, const Key *key)
 {
     if (field == ASKS_KEY)
-        return press_action(action_of_any_key(key));
+        return press_any_key(typing, key);
     switch (key->kind) {
     case PRESSED_CHARACTER:
         return press_character(typing, field, key->character);

@@ -3,6 +3,7 @@
 #include "find_list.h"
 #include "find_page.h"
 #include "print_list.h"
+#include "to_place.h"
 #include "view.h"
 
 #include <string.h>
@@ -71,8 +72,8 @@ static void say_kept(const Find *find, Page *page)
     page->field = ASKS_LINE;
     page_say(&page->unit, "no.");
     page_say(&page->next, "which one?");
-    page_say(&page->then, "number Enter opens it; 0 Enter more; Backspace asks anew");
-    page->keys[0] = (PageKey){ACTION_TAKE, "number Enter", "opens"};
+    page_say(&page->then, "number Enter says why; there Enter goes to its place; 0 Enter more");
+    page->keys[0] = (PageKey){ACTION_TAKE, "number Enter", "why"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "asks anew"};
     page_key(page, ACTION_OVER, NULL);
     page_key(page, ACTION_PRINT, NULL);
@@ -124,8 +125,7 @@ static Go open_found(Find *find, Desk *desk, const Found *found)
         desk_warn(desk, "that stands in the shop's ledger, in no build");
         return go(GO_KEEP);
     }
-    return made ? go_look(found->label, VIEW_WHY, requirement_name(made))
-                : go_look(found->label, VIEW_STEPS, NULL);
+    return made ? go_tell(found->label, made) : go_look(found->label, VIEW_STEPS, NULL);
 }
 
 static Go open_line(Find *find, Desk *desk, const FindLine *line)
@@ -136,7 +136,7 @@ static Go open_line(Find *find, Desk *desk, const FindLine *line)
         g_autofree char *lot = g_strdup(find->list->lot);
         return keep(find, desk, lot);
     }
-    return go_look(line->build->number, VIEW_WHY, requirement_name(line->made));
+    return go_tell(line->build->number, line->made);
 }
 
 static void choose(Find *find, guint line)

@@ -2,7 +2,7 @@
 #include "about.h"
 #include "over_list.h"
 #include "print_list.h"
-#include "view.h"
+#include "to_place.h"
 #include "widget_groups.h"
 #include "widget_strip.h"
 #include "words.h"
@@ -300,7 +300,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         desk_warn(desk, "there is no engine %s in this list", typed);
         return go(GO_KEEP);
     }
-    return go_look(number, VIEW_WHY, requirement_name(over_worst(rows, number)->made));
+    return go_tell(number, over_worst(rows, number)->made);
 }
 
 static Go move(gpointer state, Desk *desk, gint direction)

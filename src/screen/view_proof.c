@@ -4,6 +4,7 @@
 #include "concede.h"
 #include "proof_body.h"
 #include "proof_hand.h"
+#include "to_place.h"
 #include "toolbox.h"
 #include "uphold.h"
 #include "words.h"
@@ -113,22 +114,6 @@ static Go step_to(Proof *proof, const Gaps *gaps, gint direction)
     return go(GO_STAY);
 }
 
-// To the page that the step has for it: a signature where the step is closed, else the bench.
-static Go open_gap(const Gaps *gaps, guint place, Desk *desk)
-{
-    const Requirement *made = gaps_made(gaps, place);
-    const PlanStep *step = made->step;
-    if (!gaps_is_begun(gaps, step) && step->cautions->len)
-        return go_open(VIEW_CAUTION, g_strdup(step->name));
-    gboolean sign = made->asked == ASKED_SIGN;
-    g_autofree char *name = requirement_name(made);
-    g_autofree char *line = g_strdup_printf("pick up %s", step->name);
-    g_autofree char *argument = g_strconcat(step->name, sign ? NULL : "\n", name, NULL);
-    if (!desk_line(desk, line, NULL))
-        return go(GO_KEEP);
-    return go_open(sign ? VIEW_CLOSING : VIEW_BENCH, g_steal_pointer(&argument));
-}
-
 // What was done last. `made` is the place as it stands now.
 static void say_last(Desk *desk, const char *said, const char *typed, const Requirement *made)
 {
@@ -174,7 +159,8 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         return step_to(proof, &gaps, 1);
     if (!desk->who)
         return go_open(VIEW_WHO, NULL);
-    return doing == DO_OPEN ? open_gap(&gaps, place, desk) : take(proof, &gaps, place, desk, typed);
+    return doing == DO_OPEN ? go_to_place(desk, &gaps.told.agenda, gaps_made(&gaps, place))
+                            : take(proof, &gaps, place, desk, typed);
 }
 
 // The first place of the gap in hand that is not settled; NULL without a gap.

@@ -2,17 +2,34 @@
 #include "about.h"
 #include "struck.h"
 #include "telling.h"
+#include "to_place.h"
 #include "uphold.h"
 
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/set_preload.h>
 #include <standbook/work/tool_doubt.h>
 
-// The state is the requirement's name (requirement_name).
+typedef struct {
+    char *name;     // of the requirement (requirement_name)
+    gboolean leads; // Enter goes on to its place: it was looked for from elsewhere
+} Why;
+
+// The argument is the name; with a line `leads` behind it, Enter goes on to the place.
 static gpointer open(Desk *desk, const char *argument)
 {
+    Why *why = g_new0(Why, 1);
     (void)desk;
-    return g_strdup(argument);
+    g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
+    why->name = g_strdup(parts[0]);
+    why->leads = parts[1] != NULL;
+    return why;
+}
+
+static void close(gpointer state)
+{
+    Why *why = state;
+    g_free(why->name);
+    g_free(why);
 }
 
 // Why its tool puts it in doubt, if it does; returns the row behind.
@@ -60,18 +77,22 @@ static gint64 to_strike(Desk *desk, const Requirement *made)
                                                                                       : 0;
 }
 
-static void say_keys(Desk *desk, const Requirement *made, Page *page)
+static void say_keys(const Why *why, Desk *desk, const Requirement *made, Page *page)
 {
-    gboolean doubt = made && uphold_can(made), own = to_strike(desk, made) != 0;
-    page_say(&page->next, "%s%s%s", doubt ? "u or 1 upholds it; " : "", own ? "* strikes it; " : "",
-             doubt || own ? "any other key goes back" : "any key goes back");
+    gboolean leads = made && why->leads, doubt = made && uphold_can(made);
+    gboolean own = to_strike(desk, made) != 0, any = leads || doubt || own;
+    page_say(&page->next, "%s%s%s%s", leads ? "Enter goes to its place; " : "",
+             doubt ? "u or 1 upholds it; " : "", own ? "* strikes it; " : "",
+             any ? "any other key goes back" : "any key goes back");
+    if (leads)
+        page_key(page, ACTION_TAKE, "to its place");
     if (doubt)
         page_key(page, ACTION_UPHOLD, NULL);
     if (own)
         page_key(page, ACTION_STRIKE, NULL);
-    page->keys[doubt + own] =
-        doubt || own ? (PageKey){ACTION_UP, "any other key", "goes back"}
-                     : (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
+    page->keys[leads + doubt + own] =
+        any ? (PageKey){ACTION_UP, "any other key", "goes back"}
+            : (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
 }
 
 static const Requirement *made_of(Desk *desk, const char *name)
@@ -82,22 +103,37 @@ static const Requirement *made_of(Desk *desk, const char *name)
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
-    const Requirement *made = made_of(desk, state);
+    const Why *why = state;
+    const Requirement *made = made_of(desk, why->name);
     g_autofree char *title = desk_title(desk, desk->number);
     (void)typed;
     page_say(&page->status, "%s", title);
-    page_say(&page->head, "Why: %s", (const char *)state);
+    page_say(&page->head, "Why: %s", why->name);
     page->field = ASKS_KEY;
-    say_keys(desk, made, page);
+    say_keys(why, desk, made, page);
     if (!made)
         return;
     guint row = paint_preload(desk, made, about_figures(page->body, 0, made), page);
     about_entries(page->body, paint_tool(desk, made, row, page), desk_build(desk), made);
 }
 
+// In place of this page; who works here is asked first.
+static Go lead(Desk *desk, const Requirement *made)
+{
+    g_auto(Told) told = {0};
+    if (!desk->who)
+        return go_open(VIEW_WHO, NULL);
+    Go there = told_init(&told, desk) ? go_to_place(desk, &told.agenda, made) : go(GO_KEEP);
+    there.kind = there.kind == GO_OPEN ? GO_INSTEAD : there.kind;
+    return there;
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
-    const Requirement *made = made_of(desk, state);
+    const Why *why = state;
+    const Requirement *made = made_of(desk, why->name);
+    if (action == ACTION_TAKE && why->leads && made)
+        return lead(desk, made);
     gint64 own = to_strike(desk, made);
     if (action == ACTION_UPHOLD && made && uphold_can(made))
         return uphold_ask(desk, made->step, made);
@@ -106,4 +142,4 @@ static Go act(gpointer state, Desk *desk, Action action)
     return go(GO_DEFAULT);
 }
 
-const ViewOps why_view = {.name = "why", .open = open, .close = g_free, .paint = paint, .act = act};
+const ViewOps why_view = {.name = "why", .open = open, .close = close, .paint = paint, .act = act};

@@ -1,5 +1,7 @@
 #include <standbook/work/named.h>
 
+#include "spoken.h"
+
 #include <string.h>
 
 // What one word of a question can be found in, and what that counts.
@@ -175,21 +177,30 @@ void naming_free(Naming *naming)
 
 // ASKING -----------------------------------------------------------------------------------------
 
-static void question_init(Question *question, const Naming *naming, const char *text)
+// How each known word is fitted by one of a question, or by the number that it says.
+static guint8 *fits_of(const Naming *naming, const char *word)
 {
-    question->words = words_of(text);
+    guint8 *fits = g_new0(guint8, naming->words->len + 1);
+    const char *number = spoken_number(word);
+    gsize length = strlen(word);
+    for (guint i = 0; i < naming->words->len; i++) {
+        const char *known = naming->words->pdata[i];
+        if (*known == *word && strncmp(known, word, length) == 0)
+            fits[i] = known[length] ? BEGINS : IS;
+        else if (number && strcmp(known, number) == 0)
+            fits[i] = IS;
+    }
+    return fits;
+}
+
+// Takes over the words.
+static void question_init(Question *question, const Naming *naming, GPtrArray *words)
+{
+    question->words = words;
     question->fits = g_new0(guint8 *, question->words->len + 1);
     question->common = g_new0(guint, question->words->len + 1);
-    for (guint w = 0; w < question->words->len; w++) {
-        const char *word = question->words->pdata[w];
-        gsize length = strlen(word);
-        question->fits[w] = g_new0(guint8, naming->words->len + 1);
-        for (guint i = 0; i < naming->words->len; i++) {
-            const char *known = naming->words->pdata[i];
-            if (*known == *word && strncmp(known, word, length) == 0)
-                question->fits[w][i] = known[length] ? BEGINS : IS;
-        }
-    }
+    for (guint w = 0; w < question->words->len; w++)
+        question->fits[w] = fits_of(naming, question->words->pdata[w]);
 }
 
 static void question_clear(Question *question)
@@ -276,11 +287,11 @@ static void add_hit(GArray *hits, Hit hit, guint most)
     g_array_set_size(hits, MIN(hits->len, most));
 }
 
-GPtrArray *naming_asked(const Naming *naming, const char *words, guint most)
+// Takes over the words.
+static GArray *hits_of(const Naming *naming, GPtrArray *words, guint most)
 {
     Question question;
-    GPtrArray *best = g_ptr_array_new();
-    g_autoptr(GArray) hits = g_array_new(FALSE, FALSE, sizeof(Hit));
+    GArray *hits = g_array_new(FALSE, FALSE, sizeof(Hit));
     question_init(&question, naming, words);
     for (guint k = 0; question.words->len && k < naming->kin->len; k++) {
         const Kin *kin = &g_array_index(naming->kin, Kin, k);
@@ -293,6 +304,32 @@ GPtrArray *naming_asked(const Naming *naming, const char *words, guint most)
         }
     }
     question_clear(&question);
+    return hits;
+}
+
+// The words that may name something; NULL if they are all, or none.
+static GPtrArray *naming_words(const char *text)
+{
+    GPtrArray *words = words_of(text);
+    guint all = words->len;
+    for (guint i = all; i-- > 0;)
+        if (spoken_names_nothing(words->pdata[i]))
+            g_ptr_array_remove_index(words, i);
+    if (words->len > 0 && words->len < all)
+        return words;
+    g_ptr_array_unref(words);
+    return NULL;
+}
+
+GPtrArray *naming_asked(const Naming *naming, const char *words, guint most)
+{
+    GPtrArray *best = g_ptr_array_new();
+    g_autoptr(GArray) hits = hits_of(naming, words_of(words), most);
+    GPtrArray *fewer = hits->len == 0 ? naming_words(words) : NULL;
+    if (fewer) {
+        g_array_unref(hits);
+        hits = hits_of(naming, fewer, most);
+    }
     for (guint i = 0; i < hits->len; i++)
         g_ptr_array_add(best, (gpointer)g_array_index(hits, Hit, i).made);
     return best;

@@ -408,7 +408,7 @@ def point_20_found_by_what_people_say():
         before = stand.row(1)  # what is looked at in another engine is left again
         go(stand, "f", "what was said?")
         stand.type("3 main\r")
-        go(stand, stand.has(r"^ *(\d+) .* TL-0412")[1] + "\r", "any key goes back")
+        go(stand, stand.has(r"^ *(\d+) .* TL-0412")[1] + "\r", "any other key goes back")
         stand.has("^TL-0412", 1)
         stand.type("x")
         stand.leave("\b")

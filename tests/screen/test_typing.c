@@ -254,6 +254,9 @@ START_TEST(any_key_goes_back_and_one_upholds)
         ck_assert_int_eq(press_text(ASKS_KEY, one).action, ACTION_UP);
     }
     ck_assert_int_eq(press_text(ASKS_KEY, "u").action, ACTION_UPHOLD);
+    expect_action(press_key(ASKS_KEY, PRESSED_ENTER, 0), ACTION_TAKE);
+    const Key bounced = {PRESSED_ENTER, 0, now + 200000};
+    ck_assert_int_eq(typing_press(&typing, ASKS_KEY, &bounced).kind, PRESS_SAY);
     ck_assert_int_eq(press_text(ASKS_KEY, "1").action, ACTION_UPHOLD);
     ck_assert_int_eq(press_text(ASKS_KEY, "w").action, ACTION_WHY);
 }

@@ -62,6 +62,19 @@ START_TEST(words_are_taken_as_they_are_said)
 }
 END_TEST
 
+START_TEST(numbers_are_said_in_words_and_a_question_whole)
+{
+    expect_named("three main", "read main clearance[3]");
+    expect_named("third main", "read main clearance[3]");
+    expect_named("What was the clearance on number three main?", "read main clearance[3]");
+    expect_named("how is piston clearance four", "read piston clearance[4]");
+    expect_named("eleventh head nut", "nothing");
+    expect_named("thirteen main", "nothing");
+    expect_named("what was the", "nothing");
+    expect_named("four position", "read idler backlash[4]");
+}
+END_TEST
+
 START_TEST(a_value_or_a_lot_names_its_place)
 {
     take("2025-03-04 10:00 MO pick up Main clearances");
@@ -97,6 +110,7 @@ int main(void)
                             bolts_and_signatures_come_after,
                             as_many_as_are_wanted_the_best_first,
                             words_are_taken_as_they_are_said,
+                            numbers_are_said_in_words_and_a_question_whole,
                             a_value_or_a_lot_names_its_place,
                             an_entry_leads_to_its_place};
     return run_on_build("named", tests, G_N_ELEMENTS(tests), 0);

@@ -1,0 +1,32 @@
+#include "to_place.h"
+
+#include <string.h>
+
+gboolean step_is_begun(const Agenda *agenda, const PlanStep *step)
+{
+    for (gsize i = agenda->count; i-- > 0;)
+        if (strcmp(agenda->entries[i]->kind->name, "pick up") == 0 &&
+            g_strcmp0(entry_text(agenda->entries[i], "step"), step->name) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+Go go_tell(const char *build, const Requirement *made)
+{
+    g_autofree char *name = requirement_name(made);
+    return go_look(build, VIEW_WHY, g_strconcat(name, "\nleads", NULL));
+}
+
+Go go_to_place(Desk *desk, const Agenda *agenda, const Requirement *made)
+{
+    const PlanStep *step = made->step;
+    if (!step_is_begun(agenda, step) && step->cautions->len)
+        return go_open(VIEW_CAUTION, g_strdup(step->name));
+    gboolean sign = made->asked == ASKED_SIGN;
+    g_autofree char *name = requirement_name(made);
+    g_autofree char *line = g_strdup_printf("pick up %s", step->name);
+    g_autofree char *argument = g_strconcat(step->name, sign ? NULL : "\n", name, NULL);
+    if (!desk_line(desk, line, NULL))
+        return go(GO_KEEP);
+    return go_open(sign ? VIEW_CLOSING : VIEW_BENCH, g_steal_pointer(&argument));
+}
