@@ -72,18 +72,32 @@ static gint by_name(gconstpointer one, gconstpointer other)
     return strcmp(*(char *const *)one, *(char *const *)other);
 }
 
+// Adds the files of a folder, by name: of `.` as they are called there.
+static void add_files(const char *folder, const Shop *shop, GPtrArray *plans)
+{
+    g_autoptr(GPtrArray) files = g_ptr_array_new();
+    GDir *open = g_dir_open(folder, 0, NULL);
+    const char *name;
+    while (open && files->len < PLANS_MOST && (name = g_dir_read_name(open))) {
+        g_autofree char *path =
+            strcmp(folder, ".") == 0 ? g_strdup(name) : g_build_filename(folder, name, NULL);
+        if ((g_str_has_suffix(name, ".yaml") || g_str_has_suffix(name, ".yml")) &&
+            g_utf8_validate(name, -1, NULL) && holds_plan(path, shop))
+            g_ptr_array_add(files, g_steal_pointer(&path));
+    }
+    g_clear_pointer(&open, g_dir_close);
+    g_ptr_array_sort(files, by_name);
+    g_ptr_array_extend_and_steal(plans, g_steal_pointer(&files));
+}
+
+// The working folder, and those in it where plans are kept as a rule.
 static GPtrArray *files_found(const Shop *shop)
 {
-    GPtrArray *files = g_ptr_array_new_with_free_func(g_free);
-    GDir *folder = g_dir_open(".", 0, NULL);
-    const char *name;
-    while (folder && files->len < PLANS_MOST && (name = g_dir_read_name(folder)))
-        if ((g_str_has_suffix(name, ".yaml") || g_str_has_suffix(name, ".yml")) &&
-            g_utf8_validate(name, -1, NULL) && holds_plan(name, shop))
-            g_ptr_array_add(files, g_strdup(name));
-    g_clear_pointer(&folder, g_dir_close);
-    g_ptr_array_sort(files, by_name);
-    return files;
+    static const char *const folders[] = {".", "plans", "demo-data"};
+    GPtrArray *plans = g_ptr_array_new_with_free_func(g_free);
+    for (gsize i = 0; i < G_N_ELEMENTS(folders); i++)
+        add_files(folders[i], shop, plans);
+    return plans;
 }
 
 // The blank card has a door of its own.
@@ -104,6 +118,36 @@ GPtrArray *plans_found(const Desk *desk)
     g_ptr_array_extend_and_steal(plans, files_found(shop));
     g_ptr_array_set_size(plans, (gint)MIN(plans->len, PLANS_MOST));
     return plans;
+}
+
+// The path that was typed, `~` and all, with what a shell leaves in front of it and behind.
+static char *path_of(const char *typed)
+{
+    g_autofree char *path = g_strstrip(g_strdup(typed));
+    gboolean home = path[0] == '~' && (!path[1] || G_IS_DIR_SEPARATOR(path[1]));
+    return home ? g_build_filename(g_get_home_dir(), path + 1, NULL) : g_steal_pointer(&path);
+}
+
+char *plan_typed(const GPtrArray *plans, const char *typed, GError **error)
+{
+    guint64 line = 0;
+    if (g_ascii_string_to_unsigned(typed, 10, 1, PLANS_MOST, &line, NULL) && line <= plans->len)
+        return g_strdup(plans->pdata[line - 1]);
+    for (guint i = 0; i < plans->len; i++)
+        if (strcmp(plans->pdata[i], typed) == 0)
+            return g_strdup(typed);
+    g_autofree char *path = path_of(typed);
+    g_autoptr(GBytes) bytes = plan_file(path);
+    g_autoptr(Plan) plan = bytes ? plan_of(bytes, error) : NULL;
+    if (plan)
+        return g_steal_pointer(&path);
+    if (!bytes && line)
+        g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                    "there is no line %" G_GUINT64_FORMAT "; the list has %u", line, plans->len);
+    else if (!bytes)
+        g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                            "no plan can be read there; its path begins here, with / or with ~");
+    return NULL;
 }
 
 // PERSON ----------------------------------------------------------------------------------------

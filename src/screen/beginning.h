@@ -13,9 +13,14 @@ typedef struct {
 void beginning_clear(Beginning *beginning);
 
 // The plans that an engine can be begun with (char *), 99 at most: the names of those that are
-// kept, then by name the files in the working folder that hold another one without fault. The
-// caller frees with g_ptr_array_unref.
+// kept, then by name the files in the working folder, and in `plans` and `demo-data` there, that
+// hold another one without fault. The caller frees with g_ptr_array_unref.
 GPtrArray *plans_found(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
+// What Beginning has of the plan that was typed: the number of a line of those found, one of their
+// names, or the path of a file that holds a plan. NULL with an error: what is wrong with it. The
+// caller frees.
+char *plan_typed(const GPtrArray *plans, const char *typed,
+                 GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 // Whether this can be a person: initials, and perhaps a name.
 gboolean person_fits(const Desk *desk, const char *person, GError **error);

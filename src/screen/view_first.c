@@ -28,17 +28,18 @@ static char *nobody_known(const Desk *desk)
 
 // What is asked behind doors 2 and 3, one line each.
 typedef struct {
-    gboolean plan;      // only with one
-    gboolean once;      // only on an empty logbook
-    const char *prompt; // what NEXT says
-    const char *hint;
+    gboolean plan;                        // only with one
+    gboolean once;                        // only on an empty logbook
+    const char *prompt;                   // what NEXT says
+    const char *hint;                     // what is to be written
     gsize offset;                         // of the answer in Beginning
     char *(*otherwise)(const Desk *desk); // for an empty answer; NULL: there must be one
     gboolean (*fits)(const Desk *desk, const char *answer, GError **error); // NULL: anything does
 } Question;
 
 static const Question questions[] = {
-    {TRUE, FALSE, "which plan?", NULL, G_STRUCT_OFFSET(Beginning, plan), NULL, NULL},
+    {TRUE, FALSE, "which plan?", "its line, or the path of its file",
+     G_STRUCT_OFFSET(Beginning, plan), NULL, NULL},
     {FALSE, TRUE, "initials, name", "two to four capitals, and your name if you like: TB Tess Bell",
      G_STRUCT_OFFSET(Beginning, person), NULL, person_fits},
     {FALSE, FALSE, "engine number", "as it is stamped on the block",
@@ -86,7 +87,7 @@ static void close(gpointer state)
 static const struct {
     const char *what, *says, *more;
 } doors[] = {
-    [DOOR_DEMO] = {"a demo shop", "Three engines and more, one in the middle of a step.",
+    [DOOR_DEMO] = {"a demo shop", "Four engines, one half way through a tightening.",
                    "Kept apart from your work: you can break nothing."},
     [DOOR_PLAN] = {"an engine, a plan", "Steps and limits for its family, read from a file.", NULL},
     [DOOR_BLANK] = {"an engine, no plan", "A blank card: measure now, name checks as you go.",
@@ -113,7 +114,7 @@ static char *found_words(const First *first)
     const char *name = count ? first->plans->pdata[0] : NULL;
     return count ? g_strdup_printf("%u plan%s found: %s%s", count, count > 1 ? "s" : "", name,
                                    count > 1 ? ", …" : "")
-                 : g_strdup("None here; start in the folder where one lies.");
+                 : g_strdup("None found here: its path is asked for.");
 }
 
 enum { DOOR_COLUMN = 3, WHAT_COLUMN = 7, SAYS_COLUMN = 28 };
@@ -153,6 +154,9 @@ static void paint_doors(const First *first, Page *page)
 
 static void paint_plans(const First *first, Page *page)
 {
+    if (first->plans->len == 0)
+        canvas_put(page->body, 1, 2, 0, style_of(0, 0),
+                   "No plan lies here, nor in the folders plans and demo-data of this one.");
     for (guint i = 0; i < first->plans->len; i++) {
         g_autofree char *line = g_strdup_printf("%3u   %s", i + 1, (char *)first->plans->pdata[i]);
         canvas_put(page->body, 3 + i, 1, 0, style_of(0, 0), line);
@@ -185,16 +189,14 @@ static char *answer_hint(const First *first, const Desk *desk, const Question *q
 static void paint_question(const First *first, const Desk *desk, Page *page)
 {
     const Question *question = &questions[first->asked];
-    page->field = question->hint ? ASKS_TEXT : ASKS_LINE;
+    g_autofree char *hint = answer_hint(first, desk, question);
+    page->field = ASKS_TEXT;
     page_say(&page->next, "%s", question->prompt);
-    if (!question->hint) {
-        page_say(&page->then, "the line of a plan");
+    page_say(&page->then, "%s", hint);
+    if (question->plan)
         paint_plans(first, page);
-    } else {
-        g_autofree char *hint = answer_hint(first, desk, question);
-        page_say(&page->then, "%s", hint);
+    else
         paint_answers(first, page);
-    }
     page->keys[0] = (PageKey){ACTION_TAKE, "Enter", "next"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field goes back"};
 }
@@ -297,22 +299,9 @@ static Go choose_door(First *first, Desk *desk, const char *typed)
     if (door < first_door(first) || door > DOOR_BLANK)
         desk_warn(desk, first->another ? "there are two doors: 1 or 2"
                                        : "there are three doors: 1, 2 or 3");
-    else if (door == DOOR_PLAN && first->plans->len == 0)
-        desk_warn(desk, "no plan lies in this folder; take %u, or start where one lies",
-                  DOOR_BLANK - first_door(first) + 1);
     else
         first->door = door;
     return first->door > DOOR_DEMO ? ask(first, desk) : go(GO_STAY);
-}
-
-// The plan of that line; NULL with a warning if there is none.
-static char *plan_of_line(const First *first, Desk *desk, const char *text)
-{
-    guint64 line = g_ascii_strtoull(text, NULL, 10);
-    if (line >= 1 && line <= first->plans->len)
-        return g_strdup(first->plans->pdata[line - 1]);
-    desk_warn(desk, "there is no line %s; the list has 1 to %u", text, first->plans->len);
-    return NULL;
 }
 
 // What was typed as an answer; NULL, perhaps with a warning, if it is none.
@@ -320,11 +309,11 @@ static char *read_answer(const First *first, Desk *desk, const Question *questio
 {
     if (!*text)
         return question->otherwise ? question->otherwise(desk) : NULL;
-    if (question->plan)
-        return plan_of_line(first, desk, text);
     g_autoptr(GError) error = NULL;
-    g_autofree char *said = question->fits == person_fits ? initials_typed(text) : g_strdup(text);
-    if (!question->fits || question->fits(desk, said, &error))
+    g_autofree char *said = question->plan                  ? plan_typed(first->plans, text, &error)
+                            : question->fits == person_fits ? initials_typed(text)
+                                                            : g_strdup(text);
+    if (said && (!question->fits || question->fits(desk, said, &error)))
         return g_steal_pointer(&said);
     desk_warn(desk, "%s", error->message);
     return NULL;

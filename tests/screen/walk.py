@@ -229,8 +229,14 @@ def walk_demo(player):
         yield from part(player)
 
 
+def lay_plan(_, folder):
+    """The demo's plan where it lies in the tree that the program is started in."""
+    os.mkdir(os.path.join(folder, "demo-data"))
+    shutil.copy(os.path.join(DEMO, "hathersey-h23.yaml"), os.path.join(folder, "demo-data"))
+
+
 def walk_empty(player):
-    """An empty logbook, with one plan in the folder it is started in."""
+    """An empty logbook, with one plan below the folder it is started in."""
     player.wait_for("An empty logbook")
     player.settle()
     yield "first run"
@@ -392,7 +398,7 @@ def line_digit(player, label):
 # What the folder of the player holds (None: the store of the demo; what makes it), and the walk.
 WALKS = [(None, walk_demo), (None, walk_newcomer), (feed_idler, walk_setting),
          (feed_wrong, walk_doubt),
-         (os.path.join(DEMO, "hathersey-h23.yaml"), walk_empty),
+         (lay_plan, walk_empty),
          (os.path.join(PLANS, "second.yaml"), walk_second)]
 
 
