@@ -9,7 +9,6 @@ static const ActionInfo infos[ACTIONS] = {
     [ACTION_PUT_DOWN] = {"/", "put down", 'p', -1, "put down; a digit picks up and says who works"},
     [ACTION_ON] = {"+Enter", "on", 0, -1, "on: the next place; after the last, the closing page"},
     [ACTION_BACK] = {"-Enter", "back", 0, -1, "back: the place or bolt before"},
-    [ACTION_CLEAR] = {"Escape", "empty", 0, -1, "empties the field, as Ctrl-U"},
     [ACTION_MORE] = {".Enter", "more", 0, -1, "more; then the digit of a word"},
     [ACTION_GAUGE] = {"g", "gauge", 'g', 1, "the gauge or wrench in hand"},
     [ACTION_BIG] = {"b", "big", 'b', 2, "the far view, and back"},
@@ -27,6 +26,7 @@ static const ActionInfo infos[ACTIONS] = {
     [ACTION_UPHOLD] = {"u", "uphold", 'u', -1, "argues a doubt away, and why"},
     [ACTION_PRINT] = {"r", "print", 'r', -1, "the sheets"},
     [ACTION_CLOSE] = {"d", "close", 'd', -1, "closes the step"},
+    [ACTION_CLEAR] = {"Escape", "empty", 0, -1, "empties the field, as Ctrl-U"},
     [ACTION_UP] = {"q", "leave", 'q', -1, "up one screen; in the shop, out"},
 };
 

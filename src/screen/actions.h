@@ -10,7 +10,6 @@ typedef enum {
     ACTION_PUT_DOWN, // /
     ACTION_ON,       // + Enter
     ACTION_BACK,     // - Enter
-    ACTION_CLEAR,    // Escape
     ACTION_MORE,     // . Enter
     ACTION_GAUGE,
     ACTION_BIG,
@@ -28,6 +27,7 @@ typedef enum {
     ACTION_UPHOLD,
     ACTION_PRINT,
     ACTION_CLOSE,
+    ACTION_CLEAR, // Escape
     ACTION_UP, // Backspace on an empty list field, q
 } Action;
 

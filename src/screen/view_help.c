@@ -1,4 +1,5 @@
-// Help, made from the list of actions. Any key goes back and does nothing else.
+// Help: the keys of the screen it was opened from, then the rest of the list of actions. Any key
+// goes back and does nothing else.
 #include "view.h"
 
 #include <string.h>
@@ -26,26 +27,57 @@ static void put_lines(Page *page, guint *row, const char *const *lines, gsize co
         canvas_put(page->body, (*row)++, 0, 0, style_of(0, 0), lines[i]);
 }
 
-static void put_action(Page *page, guint row, guint column, Action action)
+enum { FIRST = 1, SECOND = 41, KEY_WIDTH = 6, SAID = FIRST + KEY_WIDTH + 1 };
+
+// One key the width of the page.
+static void put_key(Page *page, guint *row, const char *keys, const char *said)
+{
+    guint behind = canvas_put(page->body, *row, FIRST, 0, style_of(0, 0), keys) + 1;
+    canvas_put(page->body, (*row)++, MAX(behind, SAID), 0, style_of(0, 0), said);
+}
+
+// The keys that the screen under it has in its last row, as it names them: what it calls like the
+// list of actions is told as there. Returns the actions of which nothing more is to be said.
+static Actions put_here(Page *page, guint *row, const PageKey keys[KEYS_MOST])
+{
+    Actions told = action_bit(ACTION_NONE) | action_bit(ACTION_HELP);
+    for (guint i = 0; i < KEYS_MOST && keys[i].action != ACTION_NONE; i++) {
+        const ActionInfo *info = action_info(keys[i].action);
+        gboolean usual = strcmp(keys[i].word, info->word) == 0;
+        if (keys[i].action != ACTION_HELP)
+            put_key(page, row, keys[i].keys, usual ? info->about : keys[i].word);
+        told |= action_bit(keys[i].action);
+    }
+    return told;
+}
+
+static void put_letter(Page *page, guint row, guint column, Action action)
 {
     const ActionInfo *info = action_info(action);
     g_autofree char *keys =
         info->more >= 0 ? g_strdup_printf("%s   %d", info->keys, info->more) : g_strdup(info->keys);
-    canvas_put(page->body, row, column, 6, style_of(0, 0), keys);
-    canvas_put(page->body, row, column + 7, 0, style_of(0, 0), info->about);
+    canvas_put(page->body, row, column, KEY_WIDTH, style_of(0, 0), keys);
+    canvas_put(page->body, row, column + KEY_WIDTH + 1, 0, style_of(0, 0), info->about);
 }
 
-// The keys of the number pad one below the other, beside the last of them the one that empties the
-// field; the letters in two columns: all of them are seen on the least screen.
-static void put_actions(Page *page, guint *row)
+// What works on other screens too: the number pad one below the other, the letters in two columns.
+static void put_rest(Page *page, guint *row, Actions told)
 {
-    enum { FIRST = 1, SECOND = 41, ROWS = (ACTIONS - ACTION_MORE + 1) / 2 };
-    for (guint i = 1; i < ACTION_CLEAR; i++)
-        put_action(page, (*row)++, FIRST, (Action)i);
-    put_action(page, *row - 1, SECOND, ACTION_CLEAR);
-    for (guint i = 0; i < ACTIONS - ACTION_MORE; i++)
-        put_action(page, *row + i % ROWS, i < ROWS ? FIRST : SECOND, (Action)(ACTION_MORE + i));
-    *row += ROWS;
+    Action letters[ACTIONS];
+    guint count = 0;
+    for (guint i = 1; i < ACTIONS; i++) {
+        const ActionInfo *info = action_info((Action)i);
+        if (told & action_bit((Action)i))
+            continue;
+        if (i <= ACTION_MORE)
+            put_key(page, row, info->keys, info->about);
+        else
+            letters[count++] = (Action)i;
+    }
+    guint rows = (count + 1) / 2;
+    for (guint i = 0; i < count; i++)
+        put_letter(page, *row + i % rows, i < rows ? FIRST : SECOND, letters[i]);
+    *row += rows;
 }
 
 // The rows of the screen under it stay: what is asked there, and what was typed.
@@ -65,12 +97,14 @@ static void clear_body(Page *page)
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     guint row = 0;
+    PageKey keys[KEYS_MOST];
     (void)desk;
     (void)typed;
+    memcpy(keys, page->keys, sizeof keys);
     clear_body(page);
     page_say(&page->head, "Help: %s", (const char *)state);
+    put_rest(page, &row, put_here(page, &row, keys));
     put_lines(page, &row, notations, G_N_ELEMENTS(notations));
-    put_actions(page, &row);
     put_lines(page, &row, signs, G_N_ELEMENTS(signs));
     page->any_key = TRUE;
     page->keys[0] = (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
