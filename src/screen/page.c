@@ -76,7 +76,7 @@ static const char *unplaced_ways(const Page *page, const char *typed)
         [ASKS_NOTHING] = "   at a field t takes it   *6 strikes it",
         [ASKS_TEXT] = "   .Enter 7 takes it",
         [ASKS_NAME] = "   .Enter 7 takes it   *6 strikes it",
-        [ASKS_DIGIT] = "",
+        [ASKS_DIGIT] = "   answer first; then t takes it",
         [ASKS_KEY] = "",
     };
     return page->any_key || *typed ? "" : ways[page->field];

@@ -201,6 +201,12 @@ static Press press_any_key(Typing *typing, const Key *key)
     return twice ? press_twice(typing) : press_action(action_of_any_key(key));
 }
 
+// Page, Home, End and the like: those of the pad without NUM LOCK, or the keys of that name.
+static const char pad_or_page[] =
+    "NUM LOCK IS OFF, if that was the pad; a list pages by 0 Enter, or the arrows";
+static const char pad_or_nothing[] =
+    "NUM LOCK IS OFF, if that was the pad; the key itself does nothing here";
+
 static Press press_key(Typing *typing, Asks field, const Key *key)
 {
     if (field == ASKS_KEY)
@@ -220,7 +226,7 @@ static Press press_key(Typing *typing, Asks field, const Key *key)
     case PRESSED_BEFORE:
         return press(typing->text->len ? PRESS_NOTHING : PRESS_BEFORE);
     case PRESSED_NUM_LOCK:
-        return press_say("NUM LOCK IS OFF");
+        return press_say(field == ASKS_LINE ? pad_or_page : pad_or_nothing);
     default:
         return press(PRESS_NOTHING);
     }

@@ -151,7 +151,7 @@ START_TEST(the_rule_promises_what_works_there)
                 {ASKS_TEXT, "", "   .Enter 7 takes it"},
                 {ASKS_TEXT, "the", ""},
                 {ASKS_NAME, "", "   .Enter 7 takes it   *6 strikes it"},
-                {ASKS_DIGIT, "", ""},
+                {ASKS_DIGIT, "", "   answer first; then t takes it"},
                 {ASKS_KEY, "", ""}};
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
         Page page = bench_page();

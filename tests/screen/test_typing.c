@@ -183,7 +183,12 @@ START_TEST(the_pad_without_its_lock_is_said)
 {
     Press press = press_key(ASKS_NUMBER, PRESSED_NUM_LOCK, 0);
     ck_assert_int_eq(press.kind, PRESS_SAY);
-    ck_assert_str_eq(press.words, "NUM LOCK IS OFF");
+    ck_assert_str_eq(press.words,
+                     "NUM LOCK IS OFF, if that was the pad; the key itself does nothing here");
+    press = press_key(ASKS_LINE, PRESSED_NUM_LOCK, 0);
+    ck_assert_str_eq(
+        press.words,
+        "NUM LOCK IS OFF, if that was the pad; a list pages by 0 Enter, or the arrows");
 }
 END_TEST
 
