@@ -221,7 +221,7 @@ static void note_fitness(Requirement *made)
         const char *words;
     } words[] = {
         [FITNESS_USABLE] = {39, "under 4: cannot tell close to a limit"},
-        [FITNESS_POOR] = {19, "under 2: wrong gauge by the rule"},
+        [FITNESS_POOR] = {19, "under 2: the wrong gauge by the rule"},
         [FITNESS_NEVER] = {19, "under 2: this gauge can never pass this"},
     };
     g_autoptr(Number) width = number_subtract(made->upper, made->lower);
@@ -230,8 +230,9 @@ static void note_fitness(Requirement *made)
     if (fitness == FITNESS_GOOD)
         return;
     guint tenths = MIN(decision_fitness_tenths(tolerance, variance), words[fitness].most);
-    requirement_note(
-        made, g_strdup_printf("fitness %u.%u, %s", tenths / 10, tenths % 10, words[fitness].words));
+    requirement_note(made,
+                     g_strdup_printf("limits only %u.%u times the gauge's doubt (2U) apart, %s",
+                                     tenths / 10, tenths % 10, words[fitness].words));
 }
 
 static void take_value(Judge *judge, const CheckState *state, Requirement *made, guint index,

@@ -31,6 +31,11 @@ const char *reason_words(Reason reason)
     return reasons[reason];
 }
 
+const char *reason_said(Reason reason)
+{
+    return reason == REASON_LOOK ? "not as asked" : reasons[reason];
+}
+
 Reason reason_of_words(const char *words)
 {
     for (guint i = 1; words && i < REASONS; i++)

@@ -34,7 +34,7 @@ static guint put_waiting(Canvas *canvas, guint row, const Requirement *made)
     if (!answer)
         return row;
     g_autofree char *outside = figure_outside(made);
-    const char *found = *outside ? outside : reason_words(made->own_reason);
+    const char *found = *outside ? outside : reason_said(made->own_reason);
     g_autofree char *words =
         g_strdup_printf("As found: %s, %s. It waits for %s%s.", verdict_words(made->own_verdict),
                         found, answer, made->check->by_decision ? "" : ", or a decision");

@@ -29,10 +29,12 @@ static const struct {
                     " range 0..360 deg", "never", "no day is set"},
 };
 
+static const char any_gauge[] = "gauge";
+
 void tool_said_init(ToolSaid *said, Need need, const char *sort)
 {
     *said = (ToolSaid){.need = need};
-    said->sort = g_strdup(tools[need].sort ? tools[need].sort : sort ? sort : "gauge");
+    said->sort = g_strdup(tools[need].sort ? tools[need].sort : sort ? sort : any_gauge);
 }
 
 void tool_said_clear(ToolSaid *said)
@@ -94,13 +96,21 @@ static char *day_of(Moment moment, int months)
     return g_date_time_format(day, "%Y-%m-%d");
 }
 
+// Whether a plan or the need says what it is, so that its name may be left out.
+static gboolean is_of_a_sort(const ToolSaid *said)
+{
+    return strcmp(said->sort, any_gauge) != 0;
+}
+
 static char *example(const ToolSaid *said, const Desk *desk, ToolAnswer answer)
 {
     switch (answer) {
     case TOOL_LABEL:
         return label_free(desk, said->need);
     case TOOL_WHAT:
-        return g_strdup(tools[said->need].what ? tools[said->need].what : said->sort);
+        return g_strdup(tools[said->need].what ? tools[said->need].what
+                        : is_of_a_sort(said)   ? said->sort
+                                               : "caliper 150 mm");
     case TOOL_RANGE:
         return g_strdup(tools[said->need].range);
     case TOOL_STEP:
@@ -129,7 +139,8 @@ void tool_question(const ToolSaid *said, const Desk *desk, ToolAnswer answer,
 {
     g_autofree char *such = example(said, desk, answer);
     const char *means = meaning(said->need, answer);
-    gboolean must = answer == TOOL_RANGE && tools[said->need].unit;
+    gboolean must = (answer == TOOL_RANGE && tools[said->need].unit) ||
+                    (answer == TOOL_WHAT && !is_of_a_sort(said));
     *question = (ToolQuestion){.word = questions[answer].word,
                                .next = questions[answer].next,
                                .hint = g_strconcat(questions[answer].hint, such, NULL)};

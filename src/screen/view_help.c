@@ -15,7 +15,7 @@ static const char *const notations[] = {
 };
 
 static const char *const signs[] = {
-    " √ pass  · open  ▲ FAIL above  ▼ FAIL below  ? DOUBT  ◆ conc.  = noted  − n/a",
+    " √ pass · open  FAIL: ▲ above ▼ below × not so  ? DOUBT ◆ conc. = noted − n/a",
     " 0.050 ├────▒▒█▒▒▒─────┤ 0.080   █ reading  ▒ its doubt  ├ ┤ limits  ┼ aim",
     "",
     " The maker's current service data, local codes, licensed practice come first.",

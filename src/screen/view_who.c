@@ -90,7 +90,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "picks up and says who works"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leave it"};
     if (desk->who && who->stamp)
-        page->keys[2] = (PageKey){ACTION_NOTE, "n", "two words"};
+        page->keys[2] = (PageKey){ACTION_NOTE, "n", "a word on why"};
 }
 
 static Go go_on(const Who *who, Desk *desk)

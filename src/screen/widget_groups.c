@@ -120,7 +120,7 @@ static guint put_said(Canvas *canvas, guint row, const Assessment *assessment, c
 static char *why_words(const Assessment *assessment, const Group *group)
 {
     if (group->verdict == VERDICT_FAIL || group->verdict == VERDICT_IN_DOUBT)
-        return g_strdup(reason_words(group->reason));
+        return g_strdup(reason_said(group->reason));
     const GPtrArray *all = assessment->requirements;
     for (guint i = group->index; group->waiting && i < all->len; i++) {
         g_autofree char *answer = finding_waits_for(all->pdata[i]);

@@ -102,7 +102,7 @@ void subject_paint(Canvas *canvas, guint row, const Agenda *agenda, const Subjec
         return;
     g_autofree char *reason =
         subject->verdict == VERDICT_FAIL || subject->verdict == VERDICT_IN_DOUBT
-            ? g_strdup(reason_words(subject->reason))
+            ? g_strdup(reason_said(subject->reason))
             : NULL;
     const char *note = subject->note ? subject->note : reason;
     guint width = note ? canvas_text_width(canvas, note) : 0;

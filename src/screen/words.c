@@ -96,7 +96,7 @@ char *fault_words(const Requirement *made)
         g_strstrip(g_strdup(verdict_mark(made->verdict, made->reason, made->check)));
     g_autofree char *outside = figure_outside(made);
     const char *why =
-        made->verdict == VERDICT_FAIL && *outside ? outside : reason_words(made->reason);
+        made->verdict == VERDICT_FAIL && *outside ? outside : reason_said(made->reason);
     return g_strdup_printf(" · %s, %s", mark, why);
 }
 

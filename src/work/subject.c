@@ -257,7 +257,7 @@ static char *dated(const Telling *telling, const char *word, gint64 seq)
 static char *found_words(const Requirement *made)
 {
     g_autofree char *answer = finding_waits_for(made);
-    return g_strdup_printf("%s, waits for %s", reason_words(made->own_reason), answer);
+    return g_strdup_printf("%s, waits for %s", reason_said(made->own_reason), answer);
 }
 
 static char *note_of(const Telling *telling, const Subject *subject)

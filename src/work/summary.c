@@ -144,7 +144,7 @@ char *summary_why(const Agenda *agenda, const Summary *summary)
         return g_strdup("");
     const Requirement *made = agenda_made(agenda, summary->first);
     return g_strdup_printf("%s: %s%s%s",
-                           faulty ? reason_words(made->reason) : verdict_words(made->verdict),
+                           faulty ? reason_said(made->reason) : verdict_words(made->verdict),
                            made->name, *made->place ? " " : "", made->place);
 }
 

@@ -298,7 +298,9 @@ START_TEST(a_fitness_under_its_bound_is_not_rounded_up_to_it)
     story_begin(&story, narrow);
     story_take_tool(&story, "01", "micrometer", "1/1000");
     story_read(&story, "gap", "", "1.004", "251/250", "01");
-    story_expect_notes(&story, "read gap", "fitness 3.9, under 4: cannot tell close to a limit");
+    story_expect_notes(&story, "read gap",
+                       "limits only 3.9 times the gauge's doubt (2U) apart, under 4: cannot tell "
+                       "close to a limit");
     story_end(&story);
 }
 END_TEST

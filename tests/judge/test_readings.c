@@ -433,15 +433,21 @@ START_TEST(footnotes_on_gauges)
                        "no gauge named: its doubt is taken from the last place typed");
     story_enter(&story, "strike", "{'entry':13,'cause':'with the rule'}");
     story_read(&story, "float", "", "0.15", "15/100", "03"); // 0.20 / (2 · 0.05)
-    story_expect_notes(&story, "read float", "fitness 2.0, under 4: cannot tell close to a limit");
+    story_expect_notes(&story, "read float",
+                       "limits only 2.0 times the gauge's doubt (2U) apart, under 4: cannot tell "
+                       "close to a limit");
     story_read(&story, "found lash", "", "0.30", "30/100", "04"); // 0.06 / 0.02
     story_expect_notes(&story, "read found lash",
-                       "fitness 3.0, under 4: cannot tell close to a limit");
+                       "limits only 3.0 times the gauge's doubt (2U) apart, under 4: cannot tell "
+                       "close to a limit");
     story_read(&story, "lash", "'place':['1'],", "0.30", "30/100", "05"); // 0.06 / 0.06
-    story_expect_notes(&story, "read lash[1]", "fitness 1.0, under 2: wrong gauge by the rule");
+    story_expect_notes(
+        &story, "read lash[1]",
+        "limits only 1.0 times the gauge's doubt (2U) apart, under 2: the wrong gauge by the rule");
     story_read(&story, "lash", "'place':['2'],", "0.30", "30/100", "06"); // T < 3.3 u
     story_expect_notes(&story, "read lash[2]",
-                       "fitness 0.2, under 2: this gauge can never pass this");
+                       "limits only 0.2 times the gauge's doubt (2U) apart, under 2: this gauge "
+                       "can never pass this");
     story_end(&story);
 }
 END_TEST

@@ -42,6 +42,8 @@ enum { REASONS = 14 };
 // `pass`, `in doubt`; `beyond wear`, `gauge`; "" for REASON_NONE. Static.
 const char *verdict_words(Verdict verdict);
 const char *reason_words(Reason reason);
+// The same as a person at a screen is told it: what was seen is `not as asked`, not `look`. Static.
+const char *reason_said(Reason reason);
 // The reason of these words (REASON_NONE if there is none).
 Reason reason_of_words(const char *words);
 guint32 reason_bit(Reason reason);
