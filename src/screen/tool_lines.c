@@ -110,7 +110,7 @@ static char *example(const ToolSaid *said, const Desk *desk, ToolAnswer answer)
     case TOOL_WHAT:
         return g_strdup(tools[said->need].what ? tools[said->need].what
                         : is_of_a_sort(said)   ? said->sort
-                                               : "caliper 150 mm");
+                                               : "caliper");
     case TOOL_RANGE:
         return g_strdup(tools[said->need].range);
     case TOOL_STEP:
@@ -180,13 +180,26 @@ static void add_said(GString *line, const char *phrase, const char *answer)
         g_string_append_printf(line, " %s %s", phrase, answer);
 }
 
+// What no plan names is of the sort that it is called, unless the line would read that otherwise.
+static const char *sort_words(const ToolSaid *said)
+{
+    static const char *const others[] = {"range", "step", "reach", NULL};
+    const char *what = said->answers[TOOL_WHAT];
+    if (is_of_a_sort(said) || !is_said(what) || strpbrk(what, "\"#"))
+        return said->sort;
+    for (guint i = 0; others[i]; i++)
+        if (strstr(what, others[i]))
+            return said->sort;
+    return what;
+}
+
 static char *tool_line(const ToolSaid *said)
 {
     const char *const *answers = (const char *const *)said->answers;
     g_autofree char *what = line_quoted(is_said(answers[TOOL_WHAT]) ? answers[TOOL_WHAT] : "it");
     g_autofree char *range = is_said(answers[TOOL_RANGE]) ? range_words(answers[TOOL_RANGE]) : NULL;
     GString *line = g_string_new(NULL);
-    g_string_append_printf(line, "tool %s %s kind %s", answers[TOOL_LABEL], what, said->sort);
+    g_string_append_printf(line, "tool %s %s kind %s", answers[TOOL_LABEL], what, sort_words(said));
     if (!range)
         g_string_append(line, tools[said->need].stand_in);
     add_said(line, "range", range);
