@@ -113,6 +113,12 @@ const PlanPart *plan_part(const Plan *plan, const char *name)
     return g_hash_table_lookup(plan->parts, name);
 }
 
+gboolean plan_is_family(const Plan *one, const Plan *other)
+{
+    return one->family || other->family ? g_strcmp0(one->family, other->family) == 0
+                                        : g_strcmp0(one->name, other->name) == 0;
+}
+
 const PlanTightening *plan_tightening(const PlanStep *step, const char *group)
 {
     for (guint i = 0; i < step->tightenings->len; i++) {

@@ -2,13 +2,6 @@
 
 #include <string.h>
 
-// Plans that name no family are of one only if they are the same.
-static gboolean is_family(const Plan *one, const Plan *other)
-{
-    return one->family || other->family ? g_strcmp0(one->family, other->family) == 0
-                                        : g_strcmp0(one->name, other->name) == 0;
-}
-
 // Whether it is moved by the same adjuster, in the same unit.
 static gboolean is_alike(const PlanSetting *one, const PlanSetting *other)
 {
@@ -20,7 +13,7 @@ gboolean earlier_learned(const Trials *here, const Plan *plan, const Assessment 
                          const Entry *const *entries, gsize count, SettingLearned *learned)
 {
     const PlanCheck *check = plan_check(plan, here->check->name);
-    if (!check || !check->setting || !is_family(plan, here->plan) ||
+    if (!check || !check->setting || !plan_is_family(plan, here->plan) ||
         !is_alike(check->setting, here->check->setting))
         return FALSE;
     g_autoptr(Trials) trials = trials_new(plan, check->step, check, assessment, entries, count);

@@ -133,6 +133,27 @@ START_TEST(faults_say_step_check_and_what_to_write)
 }
 END_TEST
 
+static gboolean are_family(const char *one, const char *other)
+{
+    static const char rest[] = "steps: {Look: {checks: {seen: yes}}}\n";
+    g_autoptr(Faults) faults = faults_new();
+    g_autofree char *first = g_strconcat(one, rest, NULL), *second = g_strconcat(other, rest, NULL);
+    g_autoptr(Plan) here = plan_read(first, strlen(first), faults);
+    g_autoptr(Plan) there = plan_read(second, strlen(second), faults);
+    ck_assert(here && there);
+    return plan_is_family(here, there);
+}
+
+START_TEST(plans_without_a_family_are_not_one)
+{
+    ck_assert(are_family("plan: A\nfamily: F\n", "plan: B\nfamily: F\n"));
+    ck_assert(!are_family("plan: A\nfamily: F\n", "plan: A\nfamily: G\n"));
+    ck_assert(!are_family("plan: A\n", "plan: A\nfamily: F\n"));
+    ck_assert(!are_family("plan: A\n", "plan: B\n"));
+    ck_assert(are_family("plan: A\n", "plan: A\n"));
+}
+END_TEST
+
 START_TEST(names_may_say_their_step)
 {
     g_autofree char *text = NULL;
@@ -334,6 +355,7 @@ int main(void)
     tcase_add_test(tcase, the_excerpt_reads_without_a_fault);
     tcase_add_test(tcase, tightenings_know_their_order);
     tcase_add_test(tcase, faults_say_step_check_and_what_to_write);
+    tcase_add_test(tcase, plans_without_a_family_are_not_one);
     tcase_add_test(tcase, names_may_say_their_step);
     tcase_set_timeout(tcase, 120);
     tcase_add_test(tcase, what_is_done_again_comes_later);

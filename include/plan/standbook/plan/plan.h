@@ -237,6 +237,9 @@ const PlanStep *plan_step(const Plan *plan, const char *name);
 const PlanCheck *plan_check(const Plan *plan, const char *name);
 const PlanGroup *plan_group(const Plan *plan, const char *name);
 const PlanPart *plan_part(const Plan *plan, const char *name);
+// Whether two plans are for engines of one family: they name the same; plans that name none are of
+// one family only if they are called the same.
+gboolean plan_is_family(const Plan *one, const Plan *other);
 // How the group of that name is tightened in a step; NULL if it is not.
 const PlanTightening *plan_tightening(const PlanStep *step, const char *group);
 // What is asked at a place of these labels, one for each axis: the first limits whose own stand
