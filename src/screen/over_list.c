@@ -59,7 +59,7 @@ static void add_checks(const OverList *list, Session *session)
 
 static gboolean is_family(const Session *session, const Session *lead)
 {
-    return g_strcmp0(session_plan(session)->family, session_plan(lead)->family) == 0;
+    return plan_is_family(session_plan(session), session_plan(lead));
 }
 
 // What is worked out from the check asked for, in the build in hand or another; NULL for nothing.
@@ -95,6 +95,18 @@ static void add_rows(OverList *list, const Desk *desk, const char *number)
     if (list->check && g_hash_table_lookup_extended(desk->sessions, number, &key, &session) &&
         is_family(session, list->lead))
         over_add(list->rows, key, session_assessment(session), list->check);
+}
+
+// Whether what is not shown was read all the same.
+static gboolean was_read(const OverList *list, const Desk *desk, const GPtrArray *numbers)
+{
+    for (guint i = 0; list->check && i < numbers->len; i++) {
+        Session *session = session_of(desk, numbers->pdata[i]);
+        if (session && is_family(session, list->lead) &&
+            over_was_read(session_assessment(session), list->check))
+            return TRUE;
+    }
+    return FALSE;
 }
 
 static guint width_of(const char *text)
@@ -141,6 +153,7 @@ static void look_again(OverList *list, const Desk *desk)
     settle(list, desk, numbers);
     for (guint i = 0; i < numbers->len; i++)
         add_rows(list, desk, numbers->pdata[i]);
+    list->unlimited = list->rows->len == 0 && was_read(list, desk, numbers);
     find_shape(list);
 }
 

@@ -15,6 +15,7 @@ typedef struct {
     gboolean wear, away;            // some have a wear limit; wear away since new
     guint engines;
     char *words; // what the rows come to (over_words); NULL without any
+    gboolean unlimited; // no row, but the check was read where it has no limit
     guint known; // with so many entries of all builds
 } OverList;
 

@@ -116,22 +116,33 @@ static Go keep(Find *find, Desk *desk, const char *typed)
     return go(GO_STAY);
 }
 
-// The place that an entry is about, else its build; of what is used in builds all that is known.
-static Go open_found(Find *find, Desk *desk, const Found *found)
+// The build and the place that a line is about, as far as it is about one.
+static FindLine place_of(const Find *find, const FindLine *line)
 {
+    const Found *found = line->found;
+    if (!found)
+        return *line;
     const FindBuild *build = find_list_build(find->list, found->label);
-    const Requirement *made = build && found->when ? find_list_about(build, found) : NULL;
-    if (!build) {
+    return (FindLine){.build = build,
+                      .made = build && found->when ? find_list_about(build, found) : NULL};
+}
+
+// The place that an entry is about, else its build; of what is used in builds all that is known.
+static Go open_found(const Find *find, Desk *desk, const FindLine *line)
+{
+    const FindLine place = place_of(find, line);
+    if (!place.build) {
         desk_warn(desk, "that stands in the shop's ledger, in no build");
         return go(GO_KEEP);
     }
-    return made ? go_tell(found->label, made) : go_look(found->label, VIEW_STEPS, NULL);
+    return place.made ? go_tell(place.build->number, place.made)
+                      : go_look(place.build->number, VIEW_STEPS, NULL);
 }
 
 static Go open_line(Find *find, Desk *desk, const FindLine *line)
 {
     if (line->found)
-        return open_found(find, desk, line->found);
+        return open_found(find, desk, line);
     if (!line->made) {
         g_autofree char *lot = g_strdup(find->list->lot);
         return keep(find, desk, lot);
@@ -177,11 +188,14 @@ static Go move(gpointer state, Desk *desk, gint direction)
     return go(GO_STAY);
 }
 
-// The check of the line chosen over all engines.
+// The check of the line chosen over all engines of its family, whichever build is in hand.
 static Go over(const Find *find)
 {
-    const Requirement *made = find->at < lines_in(find) ? line_at(find, find->at)->made : NULL;
-    return made && made->check ? go_open(VIEW_OVER, g_strdup(made->check->name)) : go(GO_DEFAULT);
+    const FindLine *line = find->at < lines_in(find) ? line_at(find, find->at) : NULL;
+    const FindLine place = line ? place_of(find, line) : (FindLine){.build = NULL};
+    return place.made && place.made->check
+               ? go_look(place.build->number, VIEW_OVER, g_strdup(place.made->check->name))
+               : go(GO_DEFAULT);
 }
 
 static Go act(gpointer state, Desk *desk, Action action)

@@ -257,9 +257,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_key(page, ACTION_HELP, NULL);
     if (over->list->rows->len == 0) {
         if (over->list->check)
-            page_say(&page->remark,
-                     "%s was read on no engine yet, or has no limit. +Enter shows another check.",
-                     over->list->check);
+            page_say(&page->remark, "%s %s. +Enter shows another check.", over->list->check,
+                     over->list->unlimited ? "was read, but has no limit to be held against"
+                                           : "was read on no engine of this family yet");
         else
             page_say(&page->remark, "Nothing was read yet.");
         return;

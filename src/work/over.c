@@ -47,6 +47,16 @@ const char *over_about(const Assessment *assessment, const char *check)
     return worked_out;
 }
 
+gboolean over_was_read(const Assessment *assessment, const char *check)
+{
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if (made->check && made->value && !made->withdrawn && strcmp(made->check->name, check) == 0)
+            return TRUE;
+    }
+    return FALSE;
+}
+
 void over_add(GArray *rows, const char *number, const Assessment *assessment, const char *check)
 {
     for (guint i = 0; i < assessment->requirements->len; i++) {
@@ -238,11 +248,32 @@ static void tell_others(GString *words, const Tally *tally, gboolean some_past)
     g_string_append_c(words, '.');
 }
 
+// Of those shown as they were found: how many count otherwise where they are asked for.
+static void tell_findings(GString *words, const GArray *rows)
+{
+    guint waiting = 0, answered = 0;
+    for (guint i = 0; i < rows->len; i++) {
+        const Requirement *made = g_array_index(rows, Over, i).made;
+        gboolean differs = made->finding && made->verdict != made->own_verdict;
+        waiting += differs && made->verdict == VERDICT_OPEN ? 1 : 0;
+        answered += differs && made->verdict == VERDICT_NOTED ? 1 : 0;
+    }
+    if (!waiting && !answered)
+        return;
+    g_string_append(words, "\nAs found. In the step:");
+    if (waiting)
+        g_string_append_printf(words, " %u open until answered", waiting);
+    if (answered)
+        g_string_append_printf(words, "%s %u noted as answered", waiting ? "," : "", answered);
+    g_string_append_c(words, '.');
+}
+
 char *over_words(const GArray *rows)
 {
     GString *words = g_string_new(NULL);
     const Tally tally = tally_of(rows);
     gboolean some_past = tell_all_past(words, rows);
     tell_others(words, &tally, some_past);
+    tell_findings(words, rows);
     return g_string_free(words, FALSE);
 }

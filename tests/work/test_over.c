@@ -41,10 +41,33 @@ START_TEST(what_it_comes_to)
     g_autoptr(GArray) rows = rows_now("found bore wear");
     g_autofree char *words = over_words(rows);
     ck_assert_str_eq(words, "TL-1: cylinder 3 is 0.061 past the wear limit.\nOf the other 2: 1 "
-                            "within the limit, 1 over the limit.");
+                            "within the limit, 1 over the limit."
+                            "\nAs found. In the step: 2 open until answered.");
     g_array_set_size(rows, 1);
     g_autofree char *one = over_words(rows);
-    ck_assert_str_eq(one, "Of 1: 1 over the limit.");
+    ck_assert_str_eq(one, "Of 1: 1 over the limit.\nAs found. In the step: 1 open until answered.");
+}
+END_TEST
+
+START_TEST(what_was_answered_counts_as_noted)
+{
+    read_bores();
+    take("decide found bore wear[1] rework \"bored\" customer letter");
+    g_autoptr(GArray) rows = rows_now("found bore wear");
+    g_autofree char *words = over_words(rows);
+    ck_assert_ptr_nonnull(
+        strstr(words, "\nAs found. In the step: 1 open until answered, 1 noted as answered."));
+}
+END_TEST
+
+START_TEST(what_has_no_limit_was_read_all_the_same)
+{
+    read_bores();
+    Agenda agenda = agenda_now();
+    g_autoptr(GArray) rows = rows_now("found bore");
+    ck_assert_uint_eq(rows->len, 0);
+    ck_assert(over_was_read(agenda.assessment, "found bore"));
+    ck_assert(!over_was_read(agenda.assessment, "piston clearance"));
 }
 END_TEST
 
@@ -56,7 +79,8 @@ START_TEST(what_stands_on_the_wear_limit_is_not_past_it)
     g_autoptr(GArray) rows = rows_now("found bore wear");
     g_autofree char *words = over_words(rows);
     ck_assert_str_eq(words,
-                     "TL-1: cylinder 3 is 0.061 past the wear limit, cylinder 2 stands on it.");
+                     "TL-1: cylinder 3 is 0.061 past the wear limit, cylinder 2 stands on it."
+                     "\nAs found. In the step: 2 open until answered.");
 }
 END_TEST
 
@@ -99,6 +123,8 @@ int main(void)
 {
     const TTest *tests[] = {what_was_read_is_shown_in_its_window,
                             what_it_comes_to,
+                            what_was_answered_counts_as_noted,
+                            what_has_no_limit_was_read_all_the_same,
                             what_stands_on_the_wear_limit_is_not_past_it,
                             the_place_that_needs_a_person_is_the_worst,
                             a_check_without_limits_leads_to_what_is_worked_out_from_it,

@@ -21,6 +21,9 @@ GPtrArray *over_checks(const Assessment *assessment) G_GNUC_WARN_UNUSED_RESULT;
 // such that is worked out from it; NULL if there is none. It belongs to the assessment.
 const char *over_about(const Assessment *assessment, const char *check);
 
+// Whether a check of that name was read there, with limits or without.
+gboolean over_was_read(const Assessment *assessment, const char *check);
+
 // Adds the places of one build at which a check of that name was read, in turn.
 void over_add(GArray *rows, const char *number, const Assessment *assessment, const char *check);
 
@@ -36,7 +39,8 @@ gboolean over_window(const GArray *rows, Number **least, Number **greatest);
 // else that is in doubt, else the first. NULL if the build has none.
 const Over *over_worst(const GArray *rows, const char *number);
 
-// What they come to, in two sentences at most: which of each build are past the wear limit, by how
-// much, and then on it, four by name; and how the others are judged, on a line of its own. The
+// What they come to, in three sentences at most: which of each build are past the wear limit, by how
+// much, and then on it, four by name; how the others are judged, on a line of its own; and how many
+// findings among them count otherwise in their step, because they wait for an answer or have it. The
 // caller frees with g_free.
 char *over_words(const GArray *rows) G_GNUC_WARN_UNUSED_RESULT;
