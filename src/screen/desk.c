@@ -3,6 +3,7 @@
 #include "struck.h"
 
 #include <standbook/base/error.h>
+#include <standbook/work/agenda.h>
 #include <standbook/work/ago.h>
 #include <standbook/work/clocks.h>
 #include <standbook/work/opened.h>
@@ -251,7 +252,17 @@ gboolean desk_shop_line(Desk *desk, const char *line)
     return TRUE;
 }
 
-Standing standing_of(const Session *session)
+static gboolean is_closed(Session *session, const PlanStep *step, const Entry *since)
+{
+    const GPtrArray *entries = session_entries(session);
+    const Agenda agenda = {session_plan(session), session_assessment(session),
+                           (const Entry *const *)entries->pdata, entries->len};
+    return agenda_is_closed(&agenda, step, since->seq);
+}
+
+static const Standing nowhere = {.step = NULL};
+
+Standing standing_of(Session *session)
 {
     const GPtrArray *entries = session_entries(session);
     gboolean is_signed = FALSE;
@@ -261,19 +272,20 @@ Standing standing_of(const Session *session)
         is_signed = is_signed || strcmp(entry->kind->name, "sign") == 0;
         if (!down && strcmp(entry->kind->name, "pick up") != 0)
             continue;
-        return (Standing){plan_step(session_plan(session), entry_text(entry, "step")),
-                          !down && !is_signed, entry};
+        const PlanStep *step = plan_step(session_plan(session), entry_text(entry, "step"));
+        return (Standing){step, !down && !is_signed, step && is_closed(session, step, entry),
+                          entry};
     }
-    return (Standing){NULL, FALSE, NULL};
+    return nowhere;
 }
 
 // Where the build in hand stands, if this person said so last; nothing otherwise.
 static Standing own_standing(Desk *desk)
 {
     Session *session = desk->who ? desk_build(desk) : NULL;
-    Standing standing = session ? standing_of(session) : (Standing){NULL, FALSE, NULL};
+    Standing standing = session ? standing_of(session) : nowhere;
     gboolean own = standing.entry && struck_is_own(desk, standing.entry->seq);
-    return own ? standing : (Standing){NULL, FALSE, NULL};
+    return own ? standing : nowhere;
 }
 
 gboolean desk_fall_asleep(Desk *desk)
@@ -285,7 +297,7 @@ gboolean desk_fall_asleep(Desk *desk)
 void desk_wake_up(Desk *desk)
 {
     Standing standing = own_standing(desk);
-    if (!standing.step || standing.in_hand)
+    if (!standing.step || standing.in_hand || standing.closed)
         return;
     g_autofree char *line = g_strdup_printf("pick up %s", standing.step->name);
     desk_line(desk, line, NULL);

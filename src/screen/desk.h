@@ -80,10 +80,11 @@ void desk_recall(Desk *desk);
 typedef struct {
     const PlanStep *step; // NULL if none was begun
     gboolean in_hand;     // picked up, and neither put down nor signed since
+    gboolean closed;      // signed since, or nothing is left of it: nobody need go on with it
     const Entry *entry;   // that says so
 } Standing;
 
-Standing standing_of(const Session *session);
+Standing standing_of(Session *session);
 
 // Nobody is there: that stands in the record as an interruption. FALSE if this person has no work
 // in hand, or it cannot be stored.

@@ -19,13 +19,13 @@ static void put_down(Desk *desk)
         desk_line(desk, "put down", NULL);
 }
 
-// Who had which work last; nothing where none was begun.
+// Who had which work last; nothing where none was begun, or it is closed.
 static void set_stamp(Who *who, Desk *desk)
 {
     who->known = TRUE;
     Session *session = desk_build(desk);
-    Standing standing = session ? standing_of(session) : (Standing){NULL, FALSE, NULL};
-    if (!standing.step)
+    Standing standing = session ? standing_of(session) : (Standing){.step = NULL};
+    if (!standing.step || standing.closed)
         return;
     g_autofree char *step = step_words(standing.step);
     const Entry *person = shop_by_id(session_shop(desk->shop), "person", standing.entry->by);
@@ -103,6 +103,14 @@ static Go go_on(const Who *who, Desk *desk)
     return go_instead(VIEW_BENCH, g_strdup(step->name));
 }
 
+// Whoever is there has no work in hand; where the step picked up last is closed, the build has the
+// next one.
+static Go choose_work(const Who *who, Desk *desk)
+{
+    Session *session = who->launch ? desk_build(desk) : NULL;
+    return session && standing_of(session).closed ? go_instead(VIEW_STEPS, NULL) : go(GO_UP);
+}
+
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     Who *who = state;
@@ -116,7 +124,7 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     desk->who = g_strdup(people->pdata[digit - 1]);
     desk->picked_up = g_get_monotonic_time();
     desk_recall(desk);
-    return who->stamp ? go_on(who, desk) : go(GO_UP);
+    return who->stamp ? go_on(who, desk) : choose_work(who, desk);
 }
 
 // Who has put down may say in two words why; then the question stands again.

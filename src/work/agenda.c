@@ -198,6 +198,20 @@ gboolean agenda_is_done(const Agenda *agenda, const PlanStep *step)
     return TRUE;
 }
 
+gboolean agenda_is_closed(const Agenda *agenda, const PlanStep *step, gint64 since)
+{
+    gint64 last = 0;
+    for (guint i = 0; i < count_of(agenda); i++) {
+        const Requirement *made = made_at(agenda, i);
+        if (made->asked != ASKED_SIGN || made->step != step || !is_asked_for(made))
+            continue;
+        if (requirement_is_left(made))
+            return FALSE;
+        last = MAX(last, made->entry);
+    }
+    return last > 0 && (last > since || agenda_is_done(agenda, step));
+}
+
 const PlanStep *agenda_held_by(const Agenda *agenda, const PlanStep *step)
 {
     for (guint i = 0; i < step->after->len; i++)

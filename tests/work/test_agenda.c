@@ -24,6 +24,12 @@ static void expect_held(const char *step, const char *by)
     ck_assert_str_eq(held ? held->name : "nothing", by);
 }
 
+static void expect_closed(const char *step, gint64 since, gboolean closed)
+{
+    Agenda agenda = agenda_now();
+    ck_assert_msg(agenda_is_closed(&agenda, step_of(step), since) == closed, "%s", step);
+}
+
 static void expect_done(const char *step, gboolean done)
 {
     Agenda agenda = agenda_now();
@@ -251,6 +257,24 @@ START_TEST(a_step_is_held_by_the_first_in_front_of_it_that_is_not_signed)
     expect_held("Crank", "Camshaft");
     take_all("not needed Camshaft \"another engine\"");
     expect_held("Crank", "nothing");
+}
+END_TEST
+
+START_TEST(a_step_is_closed_by_all_its_signatures_until_it_is_taken_up_for_what_is_left)
+{
+    take_all("2025-01-02 08:00 MO pick up Receive\nlook serial number 1\nlook complaint \"knock\"\n"
+             "sign Receive"); // entries 1 to 4 and what the build took
+    gint64 first = (gint64)agenda_now().count;
+    expect_closed("Receive", 1, FALSE); // the second signature is missing
+    take_all("JT sign Receive");
+    expect_closed("Receive", first, TRUE); // though something is left open
+    expect_done("Receive", FALSE);
+    take_all("MO pick up Receive");
+    gint64 again = (gint64)agenda_now().count;
+    expect_closed("Receive", again, FALSE);
+    take_all("look missing parts none\nlook photographs all round yes");
+    expect_closed("Receive", again, TRUE); // nothing is left
+    expect_closed("Strip top end", again, FALSE);
 }
 END_TEST
 
@@ -489,6 +513,7 @@ int main(void)
         a_choice_is_made_although_it_is_worked_out,
         a_card_asks_for_nothing_but_signatures,
         a_step_is_held_by_the_first_in_front_of_it_that_is_not_signed,
+        a_step_is_closed_by_all_its_signatures_until_it_is_taken_up_for_what_is_left,
         the_step_to_go_on_with_is_the_one_in_hand_else_the_first_left,
         two_people_may_have_a_step_in_hand,
         a_held_step_and_one_that_is_done_are_passed_over,

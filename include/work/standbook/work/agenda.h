@@ -65,6 +65,11 @@ gboolean agenda_is_signed(const Agenda *agenda, const PlanStep *step);
 // waits for later work does not keep its step.
 gboolean agenda_is_done(const Agenda *agenda, const PlanStep *step);
 
+// Whether a step that the entry `since` (seq) picked up or put down is closed: all signatures it asks
+// for are given, and the last of them after that entry, or nothing needed is left. A step that asks
+// for no signature is never closed.
+gboolean agenda_is_closed(const Agenda *agenda, const PlanStep *step, gint64 since);
+
 // The first of the steps in its `after` that is not signed: by it the step is held. NULL: it may
 // begin.
 const PlanStep *agenda_held_by(const Agenda *agenda, const PlanStep *step);
