@@ -193,6 +193,11 @@ gboolean requirement_is_bolted(const Requirement *made)
     return made->asked == ASKED_BOLT || made->asked == ASKED_WAIT;
 }
 
+gboolean requirement_is_by_plan(const Requirement *made)
+{
+    return made->check && made->check->formula && made->value && !made->entry;
+}
+
 char *requirement_title(const Requirement *made)
 {
     return g_strconcat(made->name, *made->place ? " " : "", made->place, NULL);

@@ -48,6 +48,8 @@ guint about_figures(Canvas *canvas, guint row, const Requirement *made)
         row = put(canvas, row, style_of(TYPE_BOLD, 0), line);
     row = put(canvas, row, verdict_style(made->verdict), verdict);
     row = put_waiting(canvas, row, made);
+    if (requirement_is_by_plan(made))
+        row = put(canvas, row, style_of(0, 0), "Worked out from the plan alone: not measured.");
     if (made->reason != REASON_NONE)
         row = put(canvas, row, style_of(0, 0), reason_sentence(made->reason));
     if (made->check && made->check->formula_text) {

@@ -116,18 +116,20 @@ static guint put_said(Canvas *canvas, guint row, const Assessment *assessment, c
     return canvas_put(canvas, row, SAID_COLUMN, 0, style_of(0, 0), words);
 }
 
-// Why it is outside or in doubt; of what was found and waits, for what.
+// Why it is outside or in doubt; of what was found and waits, for what; of what nobody measured,
+// that.
 static char *why_words(const Assessment *assessment, const Group *group)
 {
+    const char *by_plan = requirement_is_by_plan(group->first) ? "by the plan alone" : "";
     if (group->verdict == VERDICT_FAIL || group->verdict == VERDICT_IN_DOUBT)
-        return g_strdup(reason_said(group->reason));
+        return g_strconcat(reason_said(group->reason), *by_plan ? ", " : "", by_plan, NULL);
     const GPtrArray *all = assessment->requirements;
     for (guint i = group->index; group->waiting && i < all->len; i++) {
         g_autofree char *answer = finding_waits_for(all->pdata[i]);
         if (answer)
             return g_strconcat("waits for ", answer, NULL);
     }
-    return g_strdup("");
+    return g_strdup(by_plan);
 }
 
 void group_paint(Canvas *canvas, guint row, const Assessment *assessment, const Group *group)

@@ -77,7 +77,8 @@ static void put_entries(json_t *object, const Requirement *requirement)
     const struct {
         const char *key;
         gboolean is;
-    } flags[] = {{"optional", requirement->optional},
+    } flags[] = {{"by plan", requirement_is_by_plan(requirement)},
+                 {"optional", requirement->optional},
                  {"finding", requirement->finding},
                  {"withdrawn", requirement->withdrawn},
                  {"added", requirement->added}};

@@ -212,47 +212,93 @@ static void section_words(Document *document, const SheetSource *source)
     }
 }
 
-static gboolean is_good(const Requirement *requirement)
+// What was asked to be looked at, by what became of it.
+typedef struct {
+    guint asked;
+    guint good;  // as it should be
+    guint facts; // answered, without anything that it should be
+    guint shown; // neither, and has a line of its own
+} Looks;
+
+static void looks_count(Looks *looks, const Requirement *made)
 {
-    return requirement->verdict == VERDICT_PASS || requirement->verdict == VERDICT_NOTED;
+    looks->asked++;
+    looks->good += made->verdict == VERDICT_PASS ? 1 : 0;
+    looks->facts += made->verdict == VERDICT_NOTED ? 1 : 0;
 }
 
-// What was answered as it should be needs no line of its own; `others`: some was not.
-static char *good_words(guint good, gboolean others)
+// What was answered as it should be needs no line of its own. NULL where all asked for is facts.
+static char *good_words(const Looks *looks)
 {
-    if (good == 0)
-        return g_strdup(others ? "Nothing else was looked at or tested."
-                               : "Nothing was looked at or tested yet.");
-    if (good == 1)
+    guint tests = looks->asked - looks->facts;
+    const char *other = looks->shown ? "other " : "";
+    if (tests == 0)
+        return NULL;
+    if (looks->good == 0)
+        return looks->shown ? g_strdup("Nothing else was looked at or tested.")
+                            : g_strdup_printf("%u thing%s to be looked at: not looked at yet.",
+                                              tests, tests == 1 ? "" : "s");
+    if (looks->good == 1)
         return g_strdup_printf("One %sthing was looked at or tested, and is as it should be.",
-                               others ? "other " : "");
-    return g_strdup_printf("%u %sthings were looked at or tested, all as they should be.", good,
-                           others ? "other " : "");
+                               other);
+    return g_strdup_printf("%u %sthings were looked at or tested, all as they should be.",
+                           looks->good, other);
 }
 
+// What was only asked for the record is no test.
+static char *fact_words(guint facts)
+{
+    return facts == 1 ? g_strdup("One answer is a fact for the record, held against no limit.")
+                      : g_strdup_printf(
+                            "%u answers are facts for the record, held against no limit.", facts);
+}
+
+static gboolean is_looked_at(const Requirement *made)
+{
+    return made->asked == ASKED_LOOK && !made->withdrawn && !made->finding &&
+           made->verdict != VERDICT_NOT_NEEDED;
+}
+
+static gboolean has_own_line(const Requirement *made)
+{
+    return made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT ||
+           made->verdict == VERDICT_CONCEDED;
+}
+
+static void looks_row(Document *document, const SheetSource *source, const Requirement *made)
+{
+    g_autofree char *name = requirement_title(made), *verdict = figure_verdict(made);
+    g_autofree char *notes = footnotes_of(document, source, made);
+    document_row(document, (const char *const[]){name, verdict, notes});
+}
+
+// Left out where the plan asks for nothing of the sort, as on a card with readings alone.
 static void section_looks(Document *document, const SheetSource *source)
 {
     const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"see", ALIGN_NOTES}};
-    guint good = 0;
-    gboolean begun = FALSE;
+    Looks looks = {0};
     const GPtrArray *all = source->assessment->requirements;
-    document_heading(document, 1, "Looked at");
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);
-        if (each->asked != ASKED_LOOK || each->withdrawn || each->finding)
+        if (!is_looked_at(each))
             continue;
-        good += is_good(each) ? 1 : 0;
-        if (is_good(each) || each->verdict == VERDICT_NOT_NEEDED || each->verdict == VERDICT_OPEN)
+        if (looks.asked == 0)
+            document_heading(document, 1, "Looked at");
+        looks_count(&looks, each);
+        if (!has_own_line(each))
             continue;
-        if (!begun)
+        if (looks.shown++ == 0)
             document_table(document, columns, G_N_ELEMENTS(columns));
-        begun = TRUE;
-        g_autofree char *name = requirement_title(each), *verdict = figure_verdict(each);
-        g_autofree char *notes = footnotes_of(document, source, each);
-        document_row(document, (const char *const[]){name, verdict, notes});
+        looks_row(document, source, each);
     }
-    g_autofree char *line = good_words(good, begun);
-    document_paragraph(document, line);
+    if (looks.asked == 0)
+        return;
+    g_autofree char *line = good_words(&looks);
+    g_autofree char *facts = looks.facts ? fact_words(looks.facts) : NULL;
+    if (line)
+        document_paragraph(document, line);
+    if (facts)
+        document_paragraph(document, facts);
     document_footnotes(document);
 }
 

@@ -67,14 +67,16 @@ static gboolean is_plain(const Requirement *requirement)
     return requirement->verdict == VERDICT_PASS && !requirement->upheld && !requirement->amended;
 }
 
-// What was measured, in groups of one check in one step (GPtrArray of Requirement *).
-static GPtrArray *groups_of(const SheetSource *source)
+// What was measured, or what the plan alone comes to, in groups of one check in one step (GPtrArray
+// of Requirement *).
+static GPtrArray *groups_of(const SheetSource *source, gboolean by_plan)
 {
     GPtrArray *groups = g_ptr_array_new_with_free_func((GDestroyNotify)g_ptr_array_unref);
     const Requirement *before = NULL;
     for (guint i = 0; i < source->assessment->requirements->len; i++) {
         Requirement *each = g_ptr_array_index(source->assessment->requirements, i);
-        if (!is_as_left(source, i) || (!each->lower && !each->upper))
+        if (!is_as_left(source, i) || (!each->lower && !each->upper) ||
+            requirement_is_by_plan(each) != by_plan)
             continue;
         if (!before || strcmp(before->name, each->name) != 0 || before->step != each->step)
             g_ptr_array_add(groups, g_ptr_array_new());
@@ -324,11 +326,39 @@ static void put_others(Rows *rows, const GPtrArray *groups, const char *unit)
     rows_put(rows, TRUE);
 }
 
-void section_measured(Document *document, const SheetSource *source)
+// What a formula gives of the plan's own figures stands apart: nobody measured it.
+static void section_by_plan(Document *document, const SheetSource *source)
 {
-    g_autoptr(GPtrArray) groups = groups_of(source);
+    g_autoptr(GPtrArray) groups = groups_of(source, TRUE);
+    g_autoptr(GPtrArray) list = g_ptr_array_new_with_free_func((GDestroyNotify)g_strfreev);
+    Rows rows = {source, document, list};
     if (groups->len == 0)
         return;
+    document_heading(document, 1, "Worked out from the plan alone, not measured");
+    for (guint i = 0; i < groups->len; i++)
+        group_add(&rows, groups->pdata[i]);
+    rows_put(&rows, TRUE);
+    document_footnotes(document);
+}
+
+// Those that have nothing to be held against are only counted; NULL without any.
+static char *unlimited_words(const SheetSource *source)
+{
+    guint count = 0;
+    for (guint i = 0; i < source->assessment->requirements->len; i++) {
+        const Requirement *each = requirement_at(source, i);
+        gboolean typed = is_as_left(source, i) && !each->check->formula;
+        count += typed && !each->lower && !each->upper ? 1 : 0;
+    }
+    if (count == 0)
+        return NULL;
+    return g_strdup_printf("%u reading%s without limits %s on the workshop's record.", count,
+                           count == 1 ? "" : "s", count == 1 ? "is" : "are");
+}
+
+// The tables of figures with limits.
+static void put_tables(Document *document, const SheetSource *source, const GPtrArray *groups)
+{
     g_autoptr(GPtrArray) list = g_ptr_array_new_with_free_func((GDestroyNotify)g_strfreev);
     Rows rows = {source, document, list};
     const char *unit = most_used(groups);
@@ -336,12 +366,30 @@ void section_measured(Document *document, const SheetSource *source)
         g_strconcat(*unit ? "in " : "", unit_said(unit), *unit ? "   " : "",
                     "█ the reading   ▒ what the gauge cannot tell (U, k = 2)   ├ ┤ limits", NULL);
     const char *folded = "×4   the least and the greatest of so many places; each is on record";
-    document_heading(document, 1, "Measured");
     document_line(document, legend);
     if (any_folded(groups))
         document_line(document, folded);
     put_sized(&rows, groups, unit, FALSE);
     put_sized(&rows, groups, unit, TRUE);
     put_others(&rows, groups, unit);
+}
+
+static void section_readings(Document *document, const SheetSource *source)
+{
+    g_autoptr(GPtrArray) groups = groups_of(source, FALSE);
+    g_autofree char *unlimited = unlimited_words(source);
+    if (groups->len == 0 && !unlimited)
+        return;
+    document_heading(document, 1, "Measured");
+    if (groups->len)
+        put_tables(document, source, groups);
+    if (unlimited)
+        document_paragraph(document, unlimited);
     document_footnotes(document);
+}
+
+void section_measured(Document *document, const SheetSource *source)
+{
+    section_readings(document, source);
+    section_by_plan(document, source);
 }

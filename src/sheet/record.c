@@ -39,6 +39,15 @@ static void section_entries(Document *document, const SheetSource *source)
         entry_row(document, source, live, ranked[i]);
 }
 
+static char *verdict_notes(Document *document, const SheetSource *source, const Requirement *made)
+{
+    g_autofree char *notes = footnotes_of(document, source, made);
+    GString *numbers = g_string_new(notes);
+    if (requirement_is_by_plan(made))
+        note_add(numbers, document, g_strdup("Worked out from the plan alone: not measured."));
+    return g_string_free(numbers, FALSE);
+}
+
 static void section_verdicts(Document *document, const SheetSource *source)
 {
     const DocumentColumn columns[] = {{"asked", ALIGN_LEFT},   {"", ALIGN_POINT},
@@ -55,7 +64,7 @@ static void section_verdicts(Document *document, const SheetSource *source)
         g_autofree char *verdict = figure_verdict(each);
         g_autofree char *entry =
             each->entry ? g_strdup_printf("#%" G_GINT64_FORMAT, each->entry) : g_strdup("");
-        g_autofree char *notes = footnotes_of(document, source, each);
+        g_autofree char *notes = verdict_notes(document, source, each);
         document_row(document, (const char *const[]){name, value, doubt, figure_unit(each), limits,
                                                      verdict, entry, notes});
     }

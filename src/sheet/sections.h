@@ -18,7 +18,7 @@ void section_precedence(Document *document);
 // Whether the requirement at that index has a figure of the engine as it was left: not as found,
 // not of a mock-up taken down again, and not read again later.
 gboolean is_as_left(const SheetSource *source, guint index);
-// Every figure with limits as left, with its strip.
+// Every figure with limits as left, with its strip; apart from them those of the plan alone.
 void section_measured(Document *document, const SheetSource *source);
 
 // Every tightening as left: its stages, how many of its bolts are tight, when; bolts that were done

@@ -275,6 +275,8 @@ static char *note_of(const Telling *telling, const Subject *subject)
             return found_words(made);
         if (!subject->left && made->upheld)
             return dated(telling, "upheld", made->upheld);
+        if (requirement_is_by_plan(made))
+            return g_strdup("by the plan alone");
     }
     return NULL;
 }

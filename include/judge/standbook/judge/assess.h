@@ -128,6 +128,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Assessment, assessment_free)
 // Whether this requirement keeps its gate from being complete: open (unless optional), fail or in
 // doubt.
 gboolean requirement_is_left(const Requirement *requirement);
+// Whether its value is worked out from what the plan says alone: it is judged like any other, but
+// nothing of it was measured.
+gboolean requirement_is_by_plan(const Requirement *requirement);
 // Whether it is a bolt at a stage, or the wait of one.
 gboolean requirement_is_bolted(const Requirement *requirement);
 // `main clearance 3`: what people call it. The caller frees with g_free.
