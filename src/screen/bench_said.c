@@ -100,7 +100,7 @@ void bench_say_counts(const BenchWork *work, Page *page)
             all++;
             left += bench_is_open(work, i) ? 1 : 0;
         }
-    page_say(&page->count, "%u of %u done", all - left, all);
+    page_say(&page->count, "%u of %u entered", all - left, all);
 }
 
 void bench_say_last(Desk *desk, const char *place, const char *typed, const Requirement *made)

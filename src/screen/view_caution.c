@@ -1,6 +1,9 @@
 // What may hurt in a step: read before its work, and passed by a key.
+#include "telling.h"
 #include "view.h"
 #include "words.h"
+
+#include <standbook/work/summary.h>
 
 enum { TEXT_COLUMN = 2, TEXT_WIDTH = PAGE_WIDTH - TEXT_COLUMN - 1 };
 
@@ -45,6 +48,14 @@ static guint put_sentences(Canvas *body, guint row, const char *text)
     return row;
 }
 
+// That it is held, if it is, before it is begun all the same. Returns the row behind.
+static guint put_held(Canvas *body, guint row, Desk *desk, const PlanStep *step)
+{
+    g_auto(Told) told = {0};
+    g_autofree char *held = told_init(&told, desk) ? summary_held(&told.agenda, step) : NULL;
+    return held ? put_wrapped(body, row, style_of(0, 0), held) + 1 : row;
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const PlanStep *step = step_of(state, desk);
@@ -61,6 +72,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *words = step_words(step);
     page_say(&page->head, "%s", words);
     page_say(&page->count, "CAUTION");
+    row = put_held(page->body, row, desk, step);
     for (guint i = 0; i < step->cautions->len; i++)
         row = put_sentences(page->body, row, step->cautions->pdata[i]) + 1;
     for (guint i = 0; i < step->dos->len; i++)

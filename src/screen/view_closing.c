@@ -277,7 +277,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         return;
     g_autofree char *head = step_words(now.step);
     page_say(&page->head, "%s: before it %s", head, closing->before ? "goes on" : "is closed");
-    page_say(&page->count, now.left ? "%u not settled" : "whole", now.left);
+    page_say(&page->count, now.left ? "%u line%s not settled" : "whole", now.left,
+             now.left == 1 ? "" : "s");
     paint_body(&now, page);
     if (!closing->reason) {
         ask(&now, desk, page);

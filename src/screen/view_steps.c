@@ -72,7 +72,7 @@ static guint put_phases(Canvas *canvas, guint row, const Told *told)
     for (guint i = 0; i < phases->len; i++, row++) {
         Summary phase = summary_phase(&told->agenda, phases->pdata[i]);
         g_autofree char *words = g_strdup_printf("%c  %s", 'A' + (gint)(i % 26), phase.name);
-        g_autofree char *done = g_strdup_printf("%u of %u steps", phase.done, phase.steps);
+        g_autofree char *done = g_strdup_printf("%u of %u steps whole", phase.done, phase.steps);
         canvas_put(canvas, row, 1, 9, verdict_style(phase.verdict),
                    verdict_mark(phase.verdict, REASON_NONE, NULL));
         canvas_put(canvas, row, 10, canvas->width - 25, style_of(0, 0), words);
@@ -110,9 +110,19 @@ static void paint_detail(const Told *told, Desk *desk, const PlanStep *here, Pag
     beside_end(page, canvas, row, desk_build(desk), desk->now);
 }
 
+// What HELD means: of the step chosen, else of the first that is held; NULL where none is.
+static char *held_words(const Told *told, const PlanStep *here)
+{
+    const GPtrArray *steps = told->agenda.plan->steps;
+    char *words = here ? summary_held(&told->agenda, here) : NULL;
+    for (guint i = 0; i < steps->len && !words; i++)
+        words = summary_held(&told->agenda, steps->pdata[i]);
+    return words;
+}
+
 // The story of a tool that was found wrong, as long as it puts something in doubt; else of one that
-// is late for its calibration.
-static void say_remark(const Told *told, Page *page)
+// is late for its calibration; else of what is held.
+static void say_remark(const Told *told, const PlanStep *here, Page *page)
 {
     const GPtrArray *all = told->agenda.assessment->requirements;
     for (guint i = 0; i < all->len; i++) {
@@ -129,6 +139,8 @@ static void say_remark(const Told *told, Page *page)
     }
     for (guint i = 0; i < all->len && !page->remark; i++)
         page->remark = late_tool_words(&told->agenda, told->taken, i, told->telling.now);
+    if (!page->remark)
+        page->remark = held_words(told, here);
 }
 
 static const PlanStep *chosen(const Steps *steps, const Agenda *agenda)
@@ -155,6 +167,7 @@ static void paint_heads(const Told *told, Page *page)
     for (gsize i = 0; i < G_N_ELEMENTS(heads); i++)
         canvas_put(page->body, ROW_COLUMNS, heads[i].column, 0, style_of(TYPE_UNDERLINE, 0),
                    heads[i].word);
+    canvas_put_right(page->body, ROW_COLUMNS, SIGNED - 2, style_of(TYPE_UNDERLINE, 0), "asked");
     page->heads = ROW_STEPS;
 }
 
@@ -171,7 +184,7 @@ static void paint_steps(const Told *told, Page *page, const PlanStep *here)
             page->focus = ROW_STEPS + i + 3;
     }
     page_say(&page->count, "%u of %u steps signed", is_signed, steps->len);
-    say_remark(told, page);
+    say_remark(told, here, page);
 }
 
 // What is next in the step; then how far it has come there.

@@ -4,6 +4,7 @@
 
 #include <standbook/sheet/figures.h>
 #include <standbook/work/finding.h>
+#include <standbook/work/summary.h>
 #include <string.h>
 
 enum { MARK_COLUMN = 1, NAME_COLUMN = 10, NAME_WIDTH = 26, SAID_COLUMN = 37, SAID_MOST = 6 };
@@ -79,12 +80,13 @@ static gboolean is_told_by_place(const Group *group)
     return group->count <= SAID_MOST && !requirement_is_bolted(group->first) && done_of(group);
 }
 
-// How many of its places are done.
+// How many of its places were done, in the word for it, and how many of those need a person.
 static char *count_words(const Group *group)
 {
     guint done = done_of(group);
-    return group->count == 1 ? g_strdup(done ? "done" : "")
-                             : g_strdup_printf("%u of %u", done, group->count);
+    Asked asked = group->first->asked;
+    return group->count == 1 ? g_strdup(done ? summary_did(asked) : "")
+                             : summary_come(asked, done, group->count, group->counts);
 }
 
 // Of several each that is out or in doubt has its mark. Returns the column behind.
@@ -98,7 +100,9 @@ static guint put_places(Canvas *canvas, guint row, const Assessment *assessment,
             continue;
         left--;
         g_autofree char *value = figure_value(made);
-        const char *shown = *value ? value : made->verdict == VERDICT_OPEN ? "·" : "done";
+        const char *shown = *value                          ? value
+                            : made->verdict == VERDICT_OPEN ? "·"
+                                                            : summary_did(made->asked);
         g_autofree char *mark =
             group->count > 1 || group->waiting ? fault_mark(made) : g_strdup("");
         column = canvas_put(canvas, row, column + (column > SAID_COLUMN), 0, style_of(0, 0), shown);

@@ -101,9 +101,11 @@ static void say_sum(const Agenda *agenda, guint gate, guint at, GateSum *sum)
 {
     static const struct {
         const char *what, *said; // when none is left
-    } words[SUMS] = {[BOLTS] = {"bolts", "%u through, all at the last stage"},
-                     [CHECKS] = {"checks", "%u, none in doubt, none failed"},
-                     [PARTS] = {"parts and lots", "%u fitted"}};
+        const char *some;        // when some are
+    } words[SUMS] = {
+        [BOLTS] = {"bolts", "%u ticks, all at the last stage", "%u of %u ticks left"},
+        [CHECKS] = {"checks", "%u places, none in doubt, none failed", "%u of %u places left"},
+        [PARTS] = {"parts and lots", "%u fitted", "%u of %u left to fit"}};
     guint left = sum->all - sum->settled;
     if (at == STEPS) {
         say_steps(agenda, gate, sum);
@@ -111,7 +113,7 @@ static void say_sum(const Agenda *agenda, guint gate, guint at, GateSum *sum)
     }
     sum->what = g_strdup(words[at].what);
     sum->said =
-        g_strdup_printf(left ? "%u of %u left" : words[at].said, left ? left : sum->all, sum->all);
+        g_strdup_printf(left ? words[at].some : words[at].said, left ? left : sum->all, sum->all);
 }
 
 static void sum_clear(gpointer data)

@@ -148,6 +148,15 @@ char *summary_why(const Agenda *agenda, const Summary *summary)
                            made->name, *made->place ? " " : "", made->place);
 }
 
+char *summary_held(const Agenda *agenda, const PlanStep *step)
+{
+    const PlanStep *held = agenda_is_done(agenda, step) ? NULL : agenda_held_by(agenda, step);
+    return held ? g_strdup_printf("HELD S%02u: S%02u is not signed. Work can go on; "
+                                  "the record shows the order.",
+                                  step->index + 1, held->index + 1)
+                : NULL;
+}
+
 // PROGRESS --------------------------------------------------------------------------------------
 
 static gboolean belong_together(const Requirement *one, const Requirement *other)
@@ -163,25 +172,49 @@ static gboolean was_done(const Requirement *made)
     return made->verdict != VERDICT_OPEN || (made->finding && made->own_verdict != VERDICT_OPEN);
 }
 
-char *summary_progress(const Agenda *agenda, guint index)
+const char *summary_did(Asked asked)
 {
     static const char *const words[] = {
-        [ASKED_READ] = "read",   [ASKED_LOOK] = "answered", [ASKED_BOLT] = "done",
+        [ASKED_READ] = "read",   [ASKED_LOOK] = "answered", [ASKED_BOLT] = "ticked",
         [ASKED_WAIT] = "waited", [ASKED_FIT] = "fitted",    [ASKED_SIGN] = "signed"};
+    return words[asked];
+}
+
+// `2 FAIL, 1 DOUBT`; "" for none.
+static char *fault_words(const guint counts[VERDICTS])
+{
+    g_autofree char *fail = g_strdup_printf("%u FAIL", counts[VERDICT_FAIL]);
+    g_autofree char *doubt = g_strdup_printf("%u DOUBT", counts[VERDICT_IN_DOUBT]);
+    gboolean some = counts[VERDICT_FAIL] > 0, more = counts[VERDICT_IN_DOUBT] > 0;
+    return g_strconcat(some ? fail : "", some && more ? ", " : "", more ? doubt : "", NULL);
+}
+
+char *summary_come(Asked asked, guint done, guint all, const guint counts[VERDICTS])
+{
+    g_autofree char *faults = fault_words(counts);
+    if (*faults && done == all)
+        return g_strdup_printf("%s of %u", faults, all);
+    return g_strdup_printf("%s%s%u of %u %s", faults, *faults ? ", " : "", done, all,
+                           summary_did(asked));
+}
+
+char *summary_progress(const Agenda *agenda, guint index)
+{
     const Requirement *here = agenda_made(agenda, index);
-    guint all = 0, done = 0;
+    guint all = 0, done = 0, counts[VERDICTS] = {0};
     for (guint i = 0; i < count_of(agenda); i++) {
         const Requirement *made = agenda_made(agenda, i);
         if (!belong_together(made, here) || made->withdrawn || made->verdict == VERDICT_NOT_NEEDED)
             continue;
         all++;
         done += was_done(made) ? 1 : 0;
+        counts[made->verdict]++;
     }
     if (here->asked == ASKED_SIGN)
         return g_strdup_printf("signed %u of %u", done, all);
+    g_autofree char *come = summary_come(here->asked, done, all, counts);
     g_autofree char *stage = here->stage ? g_strdup_printf(", stage %u", here->stage) : NULL;
-    return g_strdup_printf("%s%s: %u of %u %s", here->name, stage ? stage : "", done, all,
-                           words[here->asked]);
+    return g_strdup_printf("%s%s: %s", here->name, stage ? stage : "", come);
 }
 
 // STANDPOINT ------------------------------------------------------------------------------------

@@ -309,7 +309,7 @@ def point_17_the_office_never_makes_the_stand_wait():
 
 def point_18_before_access_closes_what_becomes_impossible_is_listed():
     def listed(stand):
-        stand.has(r"^S30  Sump: before it goes on +1 not settled", 2)
+        stand.has(r"^S30  Sump: before it goes on +1 line not settled", 2)
         stand.expect("THIS CLOSES rods, mains, pick-up", "√ pass   pick-up clearance       7.4",
                      "· open   rod bolt paint seen", "√ pass   main caps")
         stand.has(r"^ \d+ lines = .*pass .*open")

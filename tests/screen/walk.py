@@ -362,9 +362,8 @@ def walk_doubt(player):
     """Readings in doubt for a wrench, upheld."""
     player.wait_for("2 MO")
     player.settle()
-    go(player, "2", "on to the build")
+    go(player, "2", "Build")
     player.ask("wait 500")
-    go(player, "1", "Build")
     yield "build, in doubt"
     go(player, "18\r", "CAUTION")
     go(player, "+\r", "S18  Crank")

@@ -277,8 +277,8 @@ START_TEST(what_stands_before_a_gate_is_summed_up)
     ck_assert_uint_eq(all, counted); // none is left out
     ck_assert_uint_eq(left, gate->left);
     ck_assert_str_eq(words->str, "steps S01 to S36 36 signed, none left\n"
-                                 "bolts 270 through, all at the last stage\n"
-                                 "checks 416, none in doubt, none failed\n"
+                                 "bolts 270 ticks, all at the last stage\n"
+                                 "checks 416 places, none in doubt, none failed\n"
                                  "parts and lots 96 fitted\n");
 }
 END_TEST

@@ -116,13 +116,29 @@ START_TEST(how_far_a_check_or_a_stage_has_come)
     take_all("pick up Main clearances\ntighten main caps stage 1 all with W4\n"
              "tighten main caps stage 2 from 3 to 1 with W3");
     expect_progress("bolt main caps in Main clearances[5], stage 2",
-                    "main caps, stage 2: 3 of 6 done");
+                    "main caps, stage 2: 3 of 6 ticked");
     take_all("fit main shells in Crank[1] lot MB-2417-C new");
     expect_progress("fit main shells[2, upper]", "main shells: 2 of 6 fitted");
+    take_all("pick up Rings\nfit ring sets new\nread top ring gap 0.36 0.95 0.36 0.95 with G08");
+    expect_progress("read top ring gap[1]", "top ring gap: 2 FAIL of 4");
+    take_all("strike top ring gap[3] typo");
+    expect_progress("read top ring gap[1]", "top ring gap: 2 FAIL, 3 of 4 read");
     take_all("look rods free of cracks[2] yes\nsign Receive");
     expect_progress("look rods free of cracks[1]", "rods free of cracks: 1 of 4 answered");
     expect_progress("sign Receive, 2", "signed 1 of 2");
     expect_progress("wait head nuts in Head on, stage 4", "head nuts, stage 4: 0 of 1 waited");
+}
+END_TEST
+
+START_TEST(what_held_means_is_said_of_what_is_held)
+{
+    take_all("2025-01-02 08:00 MO pick up Receive");
+    Agenda agenda = agenda_now();
+    g_autofree char *first = summary_held(&agenda, step_of("Receive"));
+    g_autofree char *second = summary_held(&agenda, step_of("Test before strip"));
+    ck_assert_ptr_null(first);
+    ck_assert_str_eq(second,
+                     "HELD S02: S01 is not signed. Work can go on; the record shows the order.");
 }
 END_TEST
 
@@ -218,6 +234,7 @@ int main(void)
                             a_step_that_is_not_needed_and_an_optional_place_weigh_nothing,
                             who_signed_and_when,
                             how_far_a_check_or_a_stage_has_come,
+                            what_held_means_is_said_of_what_is_held,
                             a_build_stands_where_it_was_put_down_or_goes_on,
                             steps_and_phases_add_up_to_the_build_and_the_assessment};
     return run_on_build("summary", tests, G_N_ELEMENTS(tests), 0);

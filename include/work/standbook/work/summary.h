@@ -30,6 +30,15 @@ Summary summary_build(const Agenda *agenda);
 // g_ptr_array_unref.
 GPtrArray *summary_phases(const Plan *plan) G_GNUC_WARN_UNUSED_RESULT;
 
+// How one says that it was done, whatever became of it: `read`, `answered`, `ticked`, `waited`,
+// `fitted`, `signed`. Static.
+const char *summary_did(Asked asked);
+// How far something has come that is asked at several places, and how many of those done need a
+// person: `4 of 6 ticked`, `1 FAIL, 4 of 6 ticked`; once all are done `2 FAIL, 1 DOUBT of 6`. The
+// caller frees with g_free.
+char *summary_come(Asked asked, guint done, guint all,
+                   const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
+
 // `19/24` have the verdict, where that needs a person or was conceded; of what is open the number
 // alone, `37`; "" where all is well. The caller frees with g_free.
 char *summary_count(const Summary *summary) G_GNUC_WARN_UNUSED_RESULT;
@@ -44,9 +53,14 @@ char *summary_signed(const Summary *summary, const Taken *taken,
 // or only not done yet. The caller frees with g_free.
 char *summary_why(const Agenda *agenda, const Summary *summary) G_GNUC_WARN_UNUSED_RESULT;
 
-// How far the check or stage has come that a place of it belongs to: `bore: 19 of 24 read`, `main
-// caps, stage 2: 4 of 6 done`, `main shells: 2 of 6 fitted`, `signed 1 of 2`. The caller frees with
+// What it means that a step is held, in a sentence of one row: `HELD S04: S03 is not signed. Work
+// can go on; the record shows the order.` NULL if it is not. The caller frees with
 // g_free.
+char *summary_held(const Agenda *agenda, const PlanStep *step) G_GNUC_WARN_UNUSED_RESULT;
+
+// How far the check or stage has come that a place of it belongs to: `bore: 19 of 24 read`, `main
+// caps, stage 2: 1 FAIL, 4 of 6 ticked`, `main shells: 2 of 6 fitted`, `signed 1 of 2`. The caller
+// frees with g_free.
 char *summary_progress(const Agenda *agenda, guint index) G_GNUC_WARN_UNUSED_RESULT;
 
 // The place at which work on a step goes on: the next behind the one of its newest entry, as the
