@@ -120,6 +120,26 @@ static guint put_said(Canvas *canvas, guint row, const Assessment *assessment, c
     return canvas_put(canvas, row, SAID_COLUMN, 0, style_of(0, 0), words);
 }
 
+// `conceded 4, 7`: which of many places; of a few each has its mark. "" where none was.
+static char *conceded_words(const Assessment *assessment, const Group *group)
+{
+    enum { NAMED = 3 };
+    const GPtrArray *all = assessment->requirements;
+    g_autoptr(GString) places = g_string_new(NULL);
+    guint conceded = group->counts[VERDICT_CONCEDED], named = 0;
+    if (!conceded || is_told_by_place(group))
+        return g_strdup("");
+    for (guint i = group->index, left = group->count; i < all->len && left; i++) {
+        const Requirement *made = all->pdata[i];
+        left -= made->withdrawn ? 0 : 1;
+        if (made->verdict == VERDICT_CONCEDED && named < NAMED)
+            g_string_append_printf(places, "%s%s", named++ ? "; " : "", made->place);
+    }
+    return conceded > named
+               ? g_strdup_printf("conceded %s and %u more", places->str, conceded - named)
+               : g_strdup_printf("conceded %s", places->str);
+}
+
 // Why it is outside or in doubt; of what was found and waits, for what; of what nobody measured,
 // that.
 static char *why_words(const Assessment *assessment, const Group *group)
@@ -133,7 +153,7 @@ static char *why_words(const Assessment *assessment, const Group *group)
         if (answer)
             return g_strconcat("waits for ", answer, NULL);
     }
-    return g_strdup(by_plan);
+    return *by_plan ? g_strdup(by_plan) : conceded_words(assessment, group);
 }
 
 void group_paint(Canvas *canvas, guint row, const Assessment *assessment, const Group *group)

@@ -7,6 +7,7 @@
 #include <standbook/sheet/figures.h>
 #include <standbook/sheet/strip.h>
 #include <standbook/work/finding.h>
+#include <standbook/work/summary.h>
 #include <string.h>
 
 enum { MARK = 1, NAME = 10, SAID = 34, STRIP = 49, NOTE = 58, WIDE = 80 };
@@ -35,7 +36,7 @@ static char *place_words(const Requirement *made)
                     : made->verdict == VERDICT_OPEN       ? undone_words(made)
                     : made->asked == ASKED_SIGN           ? "signed"
                     : made->verdict == VERDICT_NOT_NEEDED ? ""
-                                                          : "done");
+                                                          : summary_did(made->asked));
 }
 
 // Values side by side, of the doubt nothing, with the mark of each that is out or in doubt; one

@@ -82,7 +82,7 @@ Verdict verdict_found(const Requirement *made)
 char *fault_mark(const Requirement *made)
 {
     Verdict verdict = verdict_found(made);
-    if (verdict != VERDICT_FAIL && verdict != VERDICT_IN_DOUBT)
+    if (verdict != VERDICT_FAIL && verdict != VERDICT_IN_DOUBT && verdict != VERDICT_CONCEDED)
         return g_strdup("");
     Reason reason = made->finding ? made->own_reason : made->reason;
     return g_utf8_substring(verdict_mark(verdict, reason, made->check), 0, 1);

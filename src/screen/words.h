@@ -19,14 +19,14 @@ char *front_words(const char *text, glong room) G_GNUC_WARN_UNUSED_RESULT;
 char *initials_typed(const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 // `Thursday 13 March 2025`
 char *day_words(Moment moment) G_GNUC_WARN_UNUSED_RESULT;
-// `√ pass `, `▲ FAIL `: seven columns, which way and which verdict. `check` tells on which side of its
-// limits wear lies; NULL where that is not asked.
+// `√ pass `, `▲ FAIL `: seven columns, which way and which verdict. `check` tells on which side of
+// its limits wear lies; NULL where that is not asked.
 const char *verdict_mark(Verdict verdict, Reason reason,
                          const PlanCheck *check) G_GNUC_WARN_UNUSED_RESULT;
 // What was found there: of a finding its own verdict, whatever answers it later.
 Verdict verdict_found(const Requirement *made);
-// `▲`, `×`, `?`: the sign alone of what was found, for a value among others; empty for a verdict
-// that needs nobody.
+// `▲`, `×`, `?`, `◆`: the sign alone of what was found, for a value among others; empty for a
+// verdict that needs nobody and needed nobody.
 char *fault_mark(const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
 // ` · ▲ FAIL, 0.006 over`, ` · ? DOUBT, tool`; empty for a verdict that needs nobody.
 char *fault_words(const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;

@@ -113,13 +113,15 @@ static char *name_of(const Agenda *agenda, const Subject *subject)
     const Requirement *first = first_of(agenda, subject);
     if (requirement_is_bolted(first) || !*first->place)
         return g_strdup(first->name);
-    if (subject->places->len > PLACES_NAMED ||
-        (subject->places->len > 1 && strchr(first->place, ',')))
+    gboolean axes = strchr(first->place, ',') != NULL;
+    gboolean some = subject->verdict == VERDICT_CONCEDED; // a concession is of these and no other
+    if (subject->places->len > PLACES_NAMED || (subject->places->len > 1 && axes && !some))
         return g_strdup_printf("%s, %u places", first->name, subject->places->len);
     GString *name = g_string_new(first->name);
     for (guint i = 0; i < subject->places->len; i++)
         g_string_append_printf(
-            name, " %s", agenda_made(agenda, g_array_index(subject->places, guint, i))->place);
+            name, "%s %s", axes && i ? ";" : "",
+            agenda_made(agenda, g_array_index(subject->places, guint, i))->place);
     return g_string_free(name, FALSE);
 }
 

@@ -77,6 +77,25 @@ START_TEST(what_is_settled_is_one_line_over_its_places)
 }
 END_TEST
 
+START_TEST(what_was_conceded_is_named_place_by_place)
+{
+    take_all("2025-02-25 08:00 MO pick up Check returned work\n"
+             "read main journal[1] 59.760 59.760 59.742 59.742 with G01\n"
+             "concede main journal[1, front] \"agreed\"");
+    Agenda agenda = agenda_now();
+    g_autoptr(Taken) taken = taken_new(agenda.entries, agenda.count, NULL);
+    Telling telling = telling_of(&agenda, taken);
+    g_autoptr(GArray) subjects = subjects_closed(&telling, step_of("Check returned work"));
+    for (guint i = 0; i < subjects->len; i++)
+        if (g_array_index(subjects, Subject, i).verdict == VERDICT_CONCEDED) {
+            ck_assert_str_eq(g_array_index(subjects, Subject, i).name,
+                             "main journal 1, front, v; 1, front, h");
+            return;
+        }
+    ck_abort_msg("nothing is conceded");
+}
+END_TEST
+
 // The demo's build, without the line that begins so and all behind it.
 static void feed_upto(const char *upto)
 {
@@ -308,6 +327,7 @@ int main(void)
 {
     const TTest *tests[] = {what_a_step_closes_stands_unsettled_first,
                             what_is_settled_is_one_line_over_its_places,
+                            what_was_conceded_is_named_place_by_place,
                             a_tool_found_wrong_is_named_and_told,
                             a_tool_late_for_its_calibration_is_named_and_told,
                             a_doubt_for_a_tool_found_wrong_is_told_whole,
