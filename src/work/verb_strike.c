@@ -53,15 +53,21 @@ static gboolean is_as_said(const Entry *entry, const Target *target)
            (!target->number || entry_number(entry, "stage") == target->number);
 }
 
-// Whether the entry says something about one place of the target.
-static gboolean is_about(const Entry *entry, const Target *target, guint place)
+// What an entry is about; NULL where it names nothing.
+static const char *name_in(const Entry *entry)
 {
     static const char *const named_by[] = {"check", "tightening", "part", "name"};
     const char *name = NULL;
     for (gsize i = 0; i < G_N_ELEMENTS(named_by) && !name; i++)
         name = entry_text(entry, named_by[i]);
+    return name;
+}
+
+// Whether the entry says something about one place of the target.
+static gboolean is_about(const Entry *entry, const Target *target, guint place)
+{
     const char *step = entry_text(entry, "step");
-    if (g_strcmp0(name, target->name) != 0 || !is_as_said(entry, target) ||
+    if (g_strcmp0(name_in(entry), target->name) != 0 || !is_as_said(entry, target) ||
         (target->step && step && strcmp(step, target->step->name) != 0))
         return FALSE;
     g_auto(GStrv) labels = places_labels(target->axes, place);
@@ -91,25 +97,55 @@ static gboolean add_seq(GArray *seqs, gint64 seq)
     return TRUE;
 }
 
-// `#41`, which must be there and be no copy of what the shop said.
-static gboolean find_number(Take *take, const gboolean *live, GArray *seqs, GError **error)
+static gboolean is_copy(const Entry *entry)
 {
     static const char *const copies[] = {"take", "news", NULL};
+    return is_kind(entry, copies);
+}
+
+// `#41`, which must be there and be no copy of what the shop said. 0 if it is refused.
+static guint read_number(Take *take, const gboolean *live, GError **error)
+{
     const char *at = take->words.at++;
     guint number = 0;
     if (!words_whole(&take->words, "the number of an entry", 1, &number, error))
-        return FALSE;
+        return 0;
     const Entry *entry = take_entry_at(take, number);
     if (!entry)
-        return words_refuse(&take->words, at, error, "there is no entry #%u; the last one is #%u",
-                            number, take->taker->entries->len);
-    if (is_kind(entry, copies))
-        return words_refuse(&take->words, at, error,
-                            "entry #%u is what the build took from the shop; it is not struck here",
-                            number);
-    if (!live[number - 1])
-        return words_refuse(&take->words, at, error, "entry #%u is struck already", number);
-    return add_seq(seqs, number);
+        words_refuse(&take->words, at, error, "there is no entry #%u; the last one is #%u", number,
+                     take->taker->entries->len);
+    else if (is_copy(entry))
+        words_refuse(&take->words, at, error,
+                     "entry #%u is what the build took from the shop; it is not struck here",
+                     number);
+    else if (!live[number - 1])
+        words_refuse(&take->words, at, error, "entry #%u is struck already", number);
+    else
+        return number;
+    return 0;
+}
+
+// `#41`, or `#41 to #45`: of these all that stand and are no copies.
+static gboolean find_number(Take *take, const gboolean *live, GArray *seqs, GError **error)
+{
+    guint first = read_number(take, live, error), last = first;
+    if (!first)
+        return FALSE;
+    if (words_skip(&take->words, "to")) {
+        const char *at = take->words.at;
+        if (*at != '#')
+            return words_refuse(&take->words, at, error, "to which entry? write `#%u to #%u`",
+                                first, first + 1);
+        last = read_number(take, live, error);
+        if (!last)
+            return FALSE;
+        if (last < first)
+            return words_refuse(&take->words, at, error, "write the first of them in front");
+    }
+    for (guint number = first; number <= last; number++)
+        if (live[number - 1] && !is_copy(take_entry_at(take, number)))
+            add_seq(seqs, number);
+    return TRUE;
 }
 
 static gboolean find_target(Take *take, const gboolean *live, GArray *seqs, GError **error)
@@ -143,14 +179,43 @@ static gboolean find_last(Take *take, const gboolean *live, const char *at, GArr
     return add_seq(seqs, seq);
 }
 
-static gboolean find_struck(Take *take, GArray *seqs, GError **error)
+// Whether two entries may have come of one line: the same person, time, kind and name.
+static gboolean is_beside(const Entry *one, const Entry *other)
 {
-    g_autofree gboolean *live = take_live(take);
+    static const char *const several[] = {"read", "look", "tick", "fit", NULL};
+    return is_kind(one, several) && one->kind == other->kind &&
+           g_strcmp0(one->by, other->by) == 0 && g_strcmp0(one->at, other->at) == 0 &&
+           g_strcmp0(one->done, other->done) == 0 && g_strcmp0(name_in(one), name_in(other)) == 0 &&
+           g_strcmp0(entry_text(one, "step"), entry_text(other, "step")) == 0;
+}
+
+// `last` is one entry; what stands in front of it and may have come of the same line is said, and
+// how it is taken back.
+static void remark_beside(Take *take, const gboolean *live, gint64 seq)
+{
+    gint64 first = seq;
+    while (first > 1 && live[first - 2] &&
+           is_beside(take_entry_at(take, first - 1), take_entry_at(take, seq)))
+        first--;
+    gint64 beside = seq - first;
+    if (beside == 1)
+        take_remark(take, "#%" G_GINT64_FORMAT " of the same time stands", first);
+    else if (beside)
+        take_remark(take,
+                    "%" G_GINT64_FORMAT
+                    " of the same time stand; these too: `strike #%" G_GINT64_FORMAT
+                    " to #%" G_GINT64_FORMAT " …`",
+                    beside, first, seq - 1);
+}
+
+static gboolean find_struck(Take *take, const gboolean *live, gboolean *last, GArray *seqs,
+                            GError **error)
+{
     const char *at = take->words.at;
     if (*at == '#')
         return find_number(take, live, seqs, error);
-    return words_skip(&take->words, "last") ? find_last(take, live, at, seqs, error)
-                                            : find_target(take, live, seqs, error);
+    *last = words_skip(&take->words, "last");
+    return *last ? find_last(take, live, at, seqs, error) : find_target(take, live, seqs, error);
 }
 
 // Says what is struck, so that a slip shows.
@@ -188,7 +253,9 @@ static char *read_cause(Take *take, GError **error)
 gboolean verb_strike(Take *take, GError **error)
 {
     g_autoptr(GArray) seqs = g_array_new(FALSE, FALSE, sizeof(gint64));
-    if (!find_struck(take, seqs, error))
+    g_autofree gboolean *live = take_live(take);
+    gboolean last = FALSE;
+    if (!find_struck(take, live, &last, seqs, error))
         return FALSE;
     g_autofree char *cause = read_cause(take, error);
     if (!cause)
@@ -199,5 +266,7 @@ gboolean verb_strike(Take *take, GError **error)
         entry_set_text(entry, "cause", cause);
     }
     remark_struck(take, seqs);
+    if (last)
+        remark_beside(take, live, g_array_index(seqs, gint64, 0));
     return TRUE;
 }

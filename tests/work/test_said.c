@@ -182,6 +182,24 @@ START_TEST(a_strike_says_what_it_struck)
 }
 END_TEST
 
+START_TEST(the_last_of_a_line_says_what_stands_beside_it)
+{
+    take("2025-03-13 11:36 MO read top ring gap 0.38 0.40 0.41 0.42 with G08");
+    expect_remark("strike last typo",
+                  "Struck: #11 `read top ring gap[4] 0.42 mm with G08`. 3 of the same time stand; "
+                  "these too: `strike #8 to #10 …`.");
+    expect_refusal("strike #8 to 10 typo", "column 14: to which entry? write `#8 to #9`");
+    expect_refusal("strike #10 to #8 typo", "column 15: write the first of them in front");
+    expect_refusal("strike #8 to #11 typo", "column 14: entry #11 is struck already");
+    expect_remark("strike #8 to #10 typo",
+                  "Struck: #8 `read top ring gap[1] 0.38 mm with G08`, #9 `read top ring gap[2] "
+                  "0.40 mm with G08`, #10 `read top ring gap[3] 0.41 mm with G08`.");
+    take("11:40 read top ring gap[1] 0.38 with G08");
+    take("11:41 read top ring gap[2] 0.40 with G08");
+    expect_remark("strike last typo", "Struck: #17 `read top ring gap[2] 0.40 mm with G08`.");
+}
+END_TEST
+
 START_TEST(a_move_is_measured_against_range_and_step)
 {
     expect_remark("2025-03-13 11:36 MO move idler backlash to 0.13 turn", ""); // 6 of 1/48
@@ -213,6 +231,7 @@ int main(void)
         what_the_plan_tracks_is_asked_for,
         a_sealant_not_laid_is_asked_for_once,
         a_strike_says_what_it_struck,
+        the_last_of_a_line_says_what_stands_beside_it,
         a_move_is_measured_against_range_and_step,
     };
     return run_on_build("said", tests, G_N_ELEMENTS(tests), 0);
