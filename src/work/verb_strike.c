@@ -179,13 +179,26 @@ static gboolean find_last(Take *take, const gboolean *live, const char *at, GArr
     return add_seq(seqs, seq);
 }
 
-// Whether two entries may have come of one line: the same person, time, kind and name.
+static gboolean is_same_place(const Entry *one, const Entry *other)
+{
+    gsize count = entry_list_length(one, "place");
+    for (gsize i = 0; i < count; i++)
+        if (i >= entry_list_length(other, "place") ||
+            strcmp(entry_list_item(one, "place", i), entry_list_item(other, "place", i)) != 0)
+            return FALSE;
+    return entry_list_length(other, "place") == count;
+}
+
+// Whether two entries may have come of one line, which names a place once and bolts stage by stage:
+// the same person, time, kind and name.
 static gboolean is_beside(const Entry *one, const Entry *other)
 {
     static const char *const several[] = {"read", "look", "tick", "fit", NULL};
+    gboolean bolts = strcmp(one->kind->name, "tick") == 0;
     return is_kind(one, several) && one->kind == other->kind &&
-           g_strcmp0(one->by, other->by) == 0 && g_strcmp0(one->at, other->at) == 0 &&
-           g_strcmp0(one->done, other->done) == 0 && g_strcmp0(name_in(one), name_in(other)) == 0 &&
+           (bolts || !is_same_place(one, other)) && g_strcmp0(one->by, other->by) == 0 &&
+           g_strcmp0(one->at, other->at) == 0 && g_strcmp0(one->done, other->done) == 0 &&
+           g_strcmp0(name_in(one), name_in(other)) == 0 &&
            g_strcmp0(entry_text(one, "step"), entry_text(other, "step")) == 0;
 }
 
