@@ -288,6 +288,24 @@ char *check_doubt_beside(const PlanCheck *check, const Number *value, guint type
     return doubt_words(check, doubt, MAX(beside, check->decimals));
 }
 
+char *check_stated_words(const PlanCheck *check, const Number *value)
+{
+    g_autoptr(Number) shown = unit_from_base(check->unit, value);
+    return number_decimal(shown, decimals_needed(shown, check->decimals));
+}
+
+char *check_stated_width(const PlanCheck *check, const Number *width)
+{
+    g_autoptr(Number) shown = unit_width_from_base(check->unit, width);
+    return number_decimal(shown, decimals_needed(shown, check->decimals));
+}
+
+char *check_stated_doubt(const PlanCheck *check, const Number *doubt, const Number *stated)
+{
+    g_autoptr(Number) shown = unit_width_from_base(check->unit, stated);
+    return doubt_words(check, doubt, decimals_needed(shown, check->decimals));
+}
+
 enum { SIXTY_FOURTHS = 64, LEAST_DECIMALS = 3 };
 
 static Number *nearest_64th(const Number *inches)

@@ -97,7 +97,7 @@ static void put_claims(Detail *detail)
         put_figure(detail, entry_text(entry, "certificate"), figure, said);
         if (cause || !claim.difference)
             continue;
-        g_autofree char *width = check_width_words(detail->made->check, claim.difference);
+        g_autofree char *width = check_stated_width(detail->made->check, claim.difference);
         g_autofree char *score = claim_score_words(&claim);
         put_figure(detail, "own - claim", width, "");
         if (*score)

@@ -4,28 +4,17 @@
 #include <standbook/sheet/assessment_json.h>
 #include <standbook/work/claim.h>
 
-static char *width_words(const Claim *claim, const Number *number)
-{
-    return number ? check_width_words(claim->made->check, number) : g_strdup("");
-}
-
-// `±.005`; empty where it is not known.
-static char *doubt_words(const Claim *claim, const Number *doubt)
-{
-    if (!doubt || number_sign(doubt) == 0)
-        return g_strdup("");
-    g_autofree char *width = check_doubt_words(claim->made->check, doubt);
-    return g_strconcat("±", width, NULL);
-}
-
 static void claim_row(Document *document, const Claim *claim)
 {
     g_autofree char *name = requirement_title(claim->made), *own = figure_value(claim->made);
     g_autofree char *claimed =
-        claim->claimed ? check_value_words(claim->made->check, claim->claimed) : g_strdup("");
-    g_autofree char *stated = doubt_words(claim, claim->doubt);
-    g_autofree char *apart = width_words(claim, claim->difference);
-    g_autofree char *doubt = doubt_words(claim, claim->apart), *score = claim_score_words(claim);
+        claim->claimed ? check_stated_words(claim->made->check, claim->claimed) : g_strdup("");
+    g_autofree char *stated = claim_doubt_words(claim, claim->doubt);
+    g_autofree char *apart = claim->difference
+                                 ? check_stated_width(claim->made->check, claim->difference)
+                                 : g_strdup("");
+    g_autofree char *doubt = claim_doubt_words(claim, claim->apart),
+                    *score = claim_score_words(claim);
     document_row(document,
                  (const char *const[]){name, entry_text(claim->entry, "certificate"), claimed,
                                        stated, own, apart, doubt, score,

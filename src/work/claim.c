@@ -55,32 +55,32 @@ char *claim_score_words(const Claim *claim)
     return claim->score ? number_decimal(claim->score, 2) : g_strdup("");
 }
 
-// ` ±.005`; empty where it is not known or nought.
-static char *doubt_words(const PlanCheck *check, const Number *doubt)
+char *claim_doubt_words(const Claim *claim, const Number *doubt)
 {
-    if (!doubt || number_sign(doubt) == 0)
+    if (!doubt || !claim->doubt || number_sign(doubt) == 0)
         return g_strdup("");
-    g_autofree char *width = check_doubt_words(check, doubt);
-    return g_strconcat(" ±", width, NULL);
+    g_autofree char *width = check_stated_doubt(claim->made->check, doubt, claim->doubt);
+    return g_strconcat("±", width, NULL);
 }
 
 char *claim_words(const Claim *claim)
 {
     const PlanCheck *check = claim->made->check;
     g_autofree char *claimed =
-        claim->claimed ? check_value_words(check, claim->claimed) : g_strdup("");
-    g_autofree char *doubt = doubt_words(check, claim->doubt);
+        claim->claimed ? check_stated_words(check, claim->claimed) : g_strdup("");
+    g_autofree char *doubt = claim_doubt_words(claim, claim->doubt);
     g_autoptr(GString) words = g_string_new(NULL);
-    g_string_append_printf(words, "Certificate %s claims %s%s",
-                           entry_text(claim->entry, "certificate"), claimed, doubt);
+    g_string_append_printf(words, "Certificate %s claims %s%s%s",
+                           entry_text(claim->entry, "certificate"), claimed, *doubt ? " " : "",
+                           doubt);
     if (!claim->difference) {
         g_string_append(words, "; nothing of the own is read there.");
         return g_string_free(g_steal_pointer(&words), FALSE);
     }
-    g_autofree char *difference = check_width_words(check, claim->difference);
-    g_autofree char *apart = doubt_words(check, claim->apart);
+    g_autofree char *difference = check_stated_width(check, claim->difference);
+    g_autofree char *apart = claim_doubt_words(claim, claim->apart);
     g_autofree char *score = claim_score_words(claim);
-    g_string_append_printf(words, "; own - claim is %s%s%s%s: %s.", difference, apart,
-                           *score ? ", E_n " : "", score, claim_answer_words(claim->answer));
+    g_string_append_printf(words, "; own - claim is %s%s%s%s%s: %s.", difference, *apart ? " " : "",
+                           apart, *score ? ", E_n " : "", score, claim_answer_words(claim->answer));
     return g_string_free(g_steal_pointer(&words), FALSE);
 }

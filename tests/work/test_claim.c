@@ -32,6 +32,15 @@ START_TEST(the_claim_stands_beside_the_own_reading)
 }
 END_TEST
 
+START_TEST(a_claim_keeps_the_decimals_it_states)
+{
+    take("2025-02-25 09:00 MO claim bore[4, T, mid] 90.0052 ± 0.0025 by \"BG-2291\"");
+    take("read bore[4, T, mid] 90.026 with G03");
+    expect_claims("read bore[4, T, mid]: Certificate BG-2291 claims 90.0052 ±.0025; own - claim is "
+                  "0.0208 ±.0048, E_n 4.41: they do not agree.");
+}
+END_TEST
+
 START_TEST(a_claim_without_a_doubt_is_not_compared)
 {
     take("2025-02-25 09:00 MO claim bore[4, T, mid] 90.005 by \"BG-2291\"");
@@ -47,6 +56,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {the_claim_stands_beside_the_own_reading,
+                                  a_claim_keeps_the_decimals_it_states,
                                   a_claim_without_a_doubt_is_not_compared};
     return run_on_build("claim", tests, G_N_ELEMENTS(tests), 0);
 }

@@ -266,6 +266,13 @@ char *check_doubt_words(const PlanCheck *check, const Number *doubt) G_GNUC_WARN
 // decimals as the value is shown with, at most five unless the check has more. `.125` beside 2.625.
 char *check_doubt_beside(const PlanCheck *check, const Number *value, guint typed,
                          const Number *doubt) G_GNUC_WARN_UNUSED_RESULT;
+// A value that somebody else states (base units), the difference to one, and the size of a doubt
+// beside a stated one: with the check's decimals, or as many more as the figure, or `stated`, needs
+// to be whole, up to six. The caller frees with g_free.
+char *check_stated_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
+char *check_stated_width(const PlanCheck *check, const Number *width) G_GNUC_WARN_UNUSED_RESULT;
+char *check_stated_doubt(const PlanCheck *check, const Number *doubt,
+                         const Number *stated) G_GNUC_WARN_UNUSED_RESULT;
 // `2 17/32 -.0004`: a value of a check read in inches as the nearest 64th and what is over, in the
 // check's decimals and three at least; `2 5/8` where nothing is over. NULL for other units, and for
 // what lies nearer to 0 than to 1/64. The caller frees with g_free.

@@ -29,5 +29,9 @@ GArray *claims_of(const Assessment *assessment, const Entry *const *entries,
 // `Certificate BG-2291 claims 90.005 ±.005; own - claim is 0.021 ±.007, E_n 3.28: they do not
 // agree.` The caller frees with g_free.
 char *claim_words(const Claim *claim) G_GNUC_WARN_UNUSED_RESULT;
+// `±.005`: the doubt it states, or that of the difference, in the decimals that the stated one
+// needs;
+// "" where it is not known or nought. The caller frees with g_free.
+char *claim_doubt_words(const Claim *claim, const Number *doubt) G_GNUC_WARN_UNUSED_RESULT;
 // `3.28`, `-0.40`, rounded to two places; "" where it is not known. The caller frees with g_free.
 char *claim_score_words(const Claim *claim) G_GNUC_WARN_UNUSED_RESULT;
