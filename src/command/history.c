@@ -104,19 +104,6 @@ static char *fitted_words(const Opened *opened, const Requirement *requirement, 
     return *all ? g_strconcat("Fitted there: ", all, ".", NULL) : g_strdup("");
 }
 
-// Whether two requirements agree on the labels of all axes that their checks share.
-static gboolean places_meet(const Requirement *one, const Requirement *other)
-{
-    const GPtrArray *axes = one->check->axes, *others = other->check->axes;
-    for (guint a = 0; a < axes->len && one->labels[a]; a++)
-        for (guint b = 0; b < others->len && other->labels[b]; b++)
-            if (strcmp(axis_name(g_ptr_array_index(axes, a)),
-                       axis_name(g_ptr_array_index(others, b))) == 0 &&
-                strcmp(one->labels[a], other->labels[b]) != 0)
-                return FALSE;
-    return TRUE;
-}
-
 static void gauge_add(GPtrArray *gauges, const SheetSource *source, const Requirement *requirement)
 {
     const Entry *entry = source_entry(source, requirement->entry);
@@ -142,7 +129,8 @@ static char *gauges_words(const SheetSource *source, const Requirement *requirem
     for (guint i = 0; formula && i < all->len; i++) {
         const Requirement *input = g_ptr_array_index(all, i);
         if (input->check && input->value && formula_uses(formula, input->name) &&
-            places_meet(requirement, input))
+            places_meet(requirement->check->places, (const char *const *)requirement->labels,
+                        input->check->places, (const char *const *)input->labels))
             gauge_add(gauges, source, input);
     }
     if (gauges->len == 0)

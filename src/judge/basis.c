@@ -16,7 +16,7 @@ static gboolean part_is_fitted(const Judge *judge, const PlanName *name, const G
     for (guint i = 0; part && i < part->places; i++) {
         g_autofree const char **at = judge_labels(part->part->axes, i);
         if (!part->fit[i] && !judge_is_left_out(judge, part->requirement[i]) &&
-            judge_places_meet(part->part->axes, at, axes, labels))
+            places_meet(part->part->axes, at, axes, labels))
             return FALSE;
     }
     return part != NULL;
@@ -102,7 +102,7 @@ static guint find_disturbance(const Judge *judge, const CheckState *state, guint
             continue;
         if (!labels)
             labels = judge_labels(state->check->axes, place);
-        if (judge_places_meet(state->check->axes, labels, one->axes, one->labels))
+        if (places_meet(state->check->axes, labels, one->axes, one->labels))
             return one->rank;
     }
     return 0;

@@ -343,7 +343,7 @@ gboolean set_is_final(const Judge *judge, SetState *set, const PlanStep *step,
     gboolean final = set->tightenings->len > 0;
     for (guint i = 0; i < set->bolts; i++) {
         g_autofree const char **at = judge_labels(set->group->axes, i);
-        if (!judge_places_meet(set->group->axes, at, axes, labels))
+        if (!places_meet(set->group->axes, at, axes, labels))
             continue;
         TighteningState *state = tightening_at(set, set->bolt[i].force);
         if (bolt_is_left_out(judge, set, state, i))

@@ -292,9 +292,6 @@ const char **judge_labels(const GPtrArray *axes, guint index) G_GNUC_WARN_UNUSED
 // to the entry; the caller frees the list with g_free.
 const char **judge_entry_labels(const Entry *entry,
                                 const GPtrArray *axes) G_GNUC_WARN_UNUSED_RESULT;
-// Whether two places agree on every axis they share, by name and label.
-gboolean judge_places_meet(const GPtrArray *axes, const char *const *labels,
-                           const GPtrArray *others, const char *const *other_labels);
 
 // evidence.c: what the ledger knows of tools, lots and consumables.
 // One use of the tool an entry names.

@@ -81,7 +81,7 @@ static const char *grade_chosen(const Judge *judge, const PlanPart *part, guint 
             g_autofree const char **at = judge_labels(state->check->places, j);
             gboolean shared = part->axes->len && state->check->places->len;
             if (!shared || state->chosen[j] < 0 ||
-                !judge_places_meet(part->axes, labels, state->check->places, at))
+                !places_meet(part->axes, labels, state->check->places, at))
                 continue;
             *evidence = MAX(*evidence, judge_rank(judge, state->chosen_by[j]));
             return axis_label(axis, (gsize)state->chosen[j]);

@@ -55,16 +55,3 @@ void judge_each_place(Judge *judge, const GPtrArray *axes, const Entry *entry, c
     if (place >= 0)
         visit(judge, (guint)place, user);
 }
-
-gboolean judge_places_meet(const GPtrArray *axes, const char *const *labels,
-                           const GPtrArray *others, const char *const *other_labels)
-{
-    if (!labels || !other_labels)
-        return TRUE;
-    for (guint i = 0; i < axes->len; i++)
-        for (guint j = 0; j < others->len; j++)
-            if (strcmp(axis_name(axes->pdata[i]), axis_name(others->pdata[j])) == 0 &&
-                strcmp(labels[i], other_labels[j]) != 0)
-                return FALSE;
-    return TRUE;
-}

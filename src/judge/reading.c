@@ -95,7 +95,7 @@ static void mean_at(Judge *judge, const Meant *meant, const PlanCheck *check)
     CheckState *state = judge_check(judge, check->name, entry_text(meant->entry, "step"));
     for (guint i = 0; i < state->places; i++) {
         g_autofree const char **at = judge_labels(check->axes, i);
-        if (judge_places_meet(meant->setting->axes, meant->labels, check->axes, at))
+        if (places_meet(meant->setting->axes, meant->labels, check->axes, at))
             state->meant[i] = meant->until;
     }
 }

@@ -293,7 +293,7 @@ static gboolean upholds_place(const Said *said, const CheckState *state, guint p
     if (said->count != state->check->places->len)
         return FALSE;
     g_autofree const char **at = judge_labels(state->check->axes, place);
-    return judge_places_meet(state->check->places, said->labels, state->check->axes, at);
+    return places_meet(state->check->places, said->labels, state->check->axes, at);
 }
 
 // Whether the doubt came to this place after it was upheld: then it is a new one.

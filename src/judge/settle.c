@@ -159,8 +159,8 @@ static void end_one(const Judge *judge, guint index, const Requirement *found, E
     const Requirement *made = judge_requirement(judge, index);
     const GPtrArray *axes = plan_requirement_axes(asked);
     if (made->withdrawn ||
-        (axes && !judge_places_meet(axes, (const char *const *)made->labels, found->check->places,
-                                    (const char *const *)found->labels)))
+        (axes && !places_meet(axes, (const char *const *)made->labels, found->check->places,
+                              (const char *const *)found->labels)))
         return;
     ending->any = TRUE;
     ending->all = ending->all && (has_ended(made) || made->verdict == VERDICT_NOT_NEEDED);

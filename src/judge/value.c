@@ -144,7 +144,7 @@ static void leave_out(const Judge *judge, const CheckState *state, Array *value)
         g_autofree const char **labels = judge_labels(state->check->places, i);
         for (guint j = 0; j < array_size(value) && j < state->places; j++) {
             g_autofree const char **at = judge_labels(state->check->axes, j);
-            if (judge_places_meet(state->check->places, labels, state->check->axes, at))
+            if (places_meet(state->check->places, labels, state->check->axes, at))
                 array_set_not_needed(value, j);
         }
     }

@@ -169,6 +169,19 @@ guint places_count(const GPtrArray *axes)
     return (guint)count;
 }
 
+gboolean places_meet(const GPtrArray *axes, const char *const *labels, const GPtrArray *others,
+                     const char *const *other_labels)
+{
+    if (!labels || !other_labels)
+        return TRUE;
+    for (guint i = 0; i < axes->len; i++)
+        for (guint j = 0; j < others->len; j++)
+            if (strcmp(axis_name(axes->pdata[i]), axis_name(others->pdata[j])) == 0 &&
+                strcmp(labels[i], other_labels[j]) != 0)
+                return FALSE;
+    return TRUE;
+}
+
 char *places_label(const GPtrArray *axes, guint index)
 {
     GString *label = g_string_new(NULL);

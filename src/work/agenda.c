@@ -113,23 +113,13 @@ guint agenda_beside(const Agenda *agenda, const PlanStep *step, guint from, gint
 
 // INPUTS ----------------------------------------------------------------------------------------
 
-// Whether two places of checks meet: on every axis of the same name the same label.
-static gboolean places_meet(const Requirement *one, const Requirement *other)
-{
-    for (guint i = 0; i < one->check->places->len && one->labels[i]; i++)
-        for (guint j = 0; j < other->check->places->len && other->labels[j]; j++)
-            if (strcmp(axis_name(one->check->places->pdata[i]),
-                       axis_name(other->check->places->pdata[j])) == 0 &&
-                strcmp(one->labels[i], other->labels[j]) != 0)
-                return FALSE;
-    return TRUE;
-}
-
 gboolean agenda_goes_into(const Requirement *input, const Requirement *made)
 {
     return input->check && is_asked_for(input) &&
            (input->step == made->step || plan_step_follows(made->step, input->step)) &&
-           formula_uses(made->check->formula, input->check->name) && places_meet(input, made);
+           formula_uses(made->check->formula, input->check->name) &&
+           places_meet(input->check->places, (const char *const *)input->labels,
+                       made->check->places, (const char *const *)made->labels);
 }
 
 // Whether one is asked in a later step than the other, and so nearer to what is worked out.

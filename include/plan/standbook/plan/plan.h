@@ -297,6 +297,11 @@ gboolean plan_step_follows(const PlanStep *later, const PlanStep *earlier);
 // The number of places of some axes (const Axis *): 1 without axes.
 guint places_count(const GPtrArray *axes);
 
+// Whether two places agree on every axis they share, by name and label. Labels stand in the order
+// of their axes; NULL for all places.
+gboolean places_meet(const GPtrArray *axes, const char *const *labels, const GPtrArray *others,
+                     const char *const *other_labels);
+
 // The place at `index`, the last axis running fastest, by its labels: `3, front`; empty without
 // axes. The caller frees with g_free.
 char *places_label(const GPtrArray *axes, guint index) G_GNUC_WARN_UNUSED_RESULT;
