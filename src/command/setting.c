@@ -3,20 +3,21 @@
 
 #include <standbook/sheet/setting_sheet.h>
 #include <standbook/work/earlier.h>
+#include <standbook/work/words.h>
 
 // The setting of that name in the plan; NULL, with *near what may have been meant, if there is
 // none.
 static const PlanCheck *setting_named(const Plan *plan, const char *name, char **near)
 {
     const PlanCheck *check = plan_check(plan, name);
-    if (check && check->setting && check->setting->inputs->len)
+    if (check && setting_count(check))
         return check;
     g_autoptr(GPtrArray) names = g_ptr_array_new();
     for (guint i = 0; i < plan->steps->len; i++) {
         const PlanStep *step = plan->steps->pdata[i];
         for (guint j = 0; j < step->checks->len; j++) {
             const PlanCheck *each = step->checks->pdata[j];
-            if (each->setting && each->setting->inputs->len)
+            if (setting_count(each))
                 g_ptr_array_add(names, (gpointer)each->name);
         }
     }
@@ -26,6 +27,41 @@ static const PlanCheck *setting_named(const Plan *plan, const char *name, char *
         *all ? g_strconcat("; the plan has ", all, NULL) : g_strdup("; the plan has no setting");
     *near = hint_nearest(name, (const char *const *)names->pdata, names->len - 1, has);
     return NULL;
+}
+
+// The places of a check that is set place by place, `1; 2; 3`. The caller frees.
+static char *places_words(const PlanCheck *check)
+{
+    GString *words = g_string_new(NULL);
+    for (guint i = 0; i < places_count(check->places); i++) {
+        g_autofree char *label = places_label(check->places, i);
+        g_string_append_printf(words, "%s%s", i ? "; " : "", label);
+    }
+    return g_string_free(words, FALSE);
+}
+
+// Which place of the check is meant (NULL: none is said); FALSE with what is wrong said.
+static gboolean find_place(const PlanCheck *check, const char *said, guint *place)
+{
+    Words words;
+    g_autofree char *bracketed = g_strdup_printf("[%s]", said ? said : "");
+    g_autofree gssize *picked = g_new(gssize, check->places->len + 1);
+    g_autofree char *all = places_words(check);
+    gboolean each = check->setting->each;
+    gboolean read = each && said && words_begin(&words, bracketed, NULL) &&
+                    words_place(&words, check->places, check->name, picked, NULL);
+    g_autoptr(GArray) places = read ? places_picked(check->places, picked) : NULL;
+    *place = places && places->len == 1 ? g_array_index(places, guint, 0) : 0;
+    if (!each && said)
+        fail_saying(STANDBOOK_ERROR_MISUSE, "all places of `%s` are set together; leave `%s` out",
+                    check->name, said);
+    else if (each && !said)
+        fail_saying(STANDBOOK_ERROR_MISUSE, "`%s` is set place by place; say which: %s",
+                    check->name, all);
+    else if (each && (!places || places->len != 1))
+        fail_saying(STANDBOOK_ERROR_MISUSE, "`%s` is no place of `%s`; it has %s", said,
+                    check->name, all);
+    return each == (said != NULL) && (!each || (places && places->len == 1));
 }
 
 static void say_setting(const Opened *opened, const Trials *trials, const NextMove *next,
@@ -41,9 +77,10 @@ static void say_setting(const Opened *opened, const Trials *trials, const NextMo
     say_document(document, FALSE);
 }
 
-static int setting(const char *number, const char *name, Common *common)
+static int setting(const char *number, const char *name, const char *at, Common *common)
 {
     GError *error = NULL;
+    guint place;
     g_autofree char *near = NULL;
     g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
     g_autoptr(Opened) opened = book ? opened_new(book, number, &error) : NULL;
@@ -55,9 +92,11 @@ static int setting(const char *number, const char *name, Common *common)
         return fail_saying(
             STANDBOOK_ERROR_MISUSE, "`%s` %s%s", name,
             plan_check(plan, name) ? "is not set by trials" : "is no check of the plan", near);
+    if (!find_place(check, at, &place))
+        return STANDBOOK_ERROR_MISUSE;
     g_autoptr(Assessment) assessment = opened_assess(opened, NULL);
     g_autoptr(Trials) trials =
-        trials_new(plan, check->step, check, assessment,
+        trials_new(plan, check->step, check, place, assessment,
                    (const Entry *const *)opened->entries->pdata, opened->entries->len);
     trials_judge(trials);
     g_autoptr(GArray) earlier = earlier_settings(book, opened->number, trials);
@@ -70,13 +109,14 @@ int setting_run(int argc, char **argv, Common *common)
 {
     int status;
     g_auto(GStrv) words = arguments_read(
-        argc, argv, common, "BUILD CHECK",
+        argc, argv, common, "BUILD CHECK [PLACE]",
         "What is set by moving and reading: its tries, what is asked next, and the move that\n"
-        "is advised:\n\n"
+        "is advised; where each place has an adjuster of its own, at that place:\n\n"
         "  standbook setting TL-0412 \"idler backlash\"",
         NULL, &status);
     if (!words)
         return status;
-    return arguments_fit(words, 2, 2, "setting BUILD CHECK") ? setting(words[0], words[1], common)
-                                                             : STANDBOOK_ERROR_MISUSE;
+    return arguments_fit(words, 2, 3, "setting BUILD CHECK [PLACE]")
+               ? setting(words[0], words[1], words[2], common)
+               : STANDBOOK_ERROR_MISUSE;
 }

@@ -51,6 +51,7 @@ static PlanSetting *read_setting(Reader *reader, const TreeNode *node, const cha
     setting->zero = text_of(&schema_of_set, set, "zero");
     setting->inputs = g_array_new(FALSE, FALSE, sizeof(PlanInput));
     setting->loose = g_strcmp0(text_of(&schema_of_set, set, "loose"), "yes") == 0;
+    setting->each = g_strcmp0(text_of(&schema_of_set, set, "each"), "yes") == 0;
     return setting;
 }
 

@@ -32,6 +32,7 @@ static const SchemaKey set_keys[] = {
      "the geometry: reading per unit moved, or more, or less"},
     {"zero", SCHEMA_WORDS, FALSE, NULL, NULL, "where moves are counted from"},
     {"loose", SCHEMA_YES, FALSE, NULL, NULL, "yes: it is also read loose"},
+    {"each", SCHEMA_YES, FALSE, NULL, NULL, "yes: each place has an adjuster of its own"},
 };
 const SchemaMapping schema_of_set = {"a setting", set_keys, G_N_ELEMENTS(set_keys)};
 

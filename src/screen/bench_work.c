@@ -1,5 +1,7 @@
 #include "bench_work.h"
 
+#include "setting_tries.h"
+
 #include <standbook/work/coarse.h>
 #include <standbook/work/finding.h>
 #include <standbook/work/trials.h>
@@ -191,9 +193,9 @@ guint bench_to_read_again(const BenchWork *work, guint index)
 char *bench_setting(const BenchWork *work, const Requirement *made)
 {
     const Agenda *agenda = &work->agenda;
-    gboolean again;
-    const PlanCheck *check = trials_setting(agenda->plan, work->step, made, agenda->assessment,
-                                            agenda->entries, agenda->count, &again);
-    return check ? g_strconcat(check->name, "\n", work->step->name, again ? "\nagain" : "", NULL)
-                 : NULL;
+    SettingDue due = trials_setting(agenda->plan, work->step, made, agenda->assessment,
+                                    agenda->entries, agenda->count);
+    return due.check ? setting_tries_argument(due.check->name, work->step->name, due.place,
+                                              due.again ? "again" : NULL)
+                     : NULL;
 }

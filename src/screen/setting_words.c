@@ -28,8 +28,11 @@ static char *move_line(const Trials *trials, const char *typed)
     gboolean by = setting_is_step(trials, typed);
     g_autofree char *after =
         mistyped ? g_strdup_printf(" after #%" G_GINT64_FORMAT, mistyped) : g_strdup("");
-    return g_strdup_printf("move %s in %s %s %s%s", trials->check->name, trials->step->name,
-                           by ? "by" : "to", *typed == '+' ? typed + 1 : typed, after);
+    g_autofree char *target =
+        trials->labels ? line_target(trials->plan, trials->made[0])
+                       : g_strdup_printf("%s in %s", trials->check->name, trials->step->name);
+    return g_strdup_printf("move %s %s %s%s", target, by ? "by" : "to",
+                           *typed == '+' ? typed + 1 : typed, after);
 }
 
 static char *read_line(Desk *desk, const Trials *trials, const TrialNext *next, const char *typed)
@@ -55,7 +58,44 @@ char *setting_line(Desk *desk, const Trials *trials, const TrialNext *next, cons
                : NULL;
 }
 
+// Whether the bolt of a requirement is near what these trials set, and has been tightened.
+static gboolean is_tight_here(const Trials *trials, const PlanTightening *tightening,
+                              const Requirement *made)
+{
+    enum { FIRST = 1 }; // without that stage none has been done
+    return made->asked == ASKED_BOLT && made->stage == FIRST && made->step == tightening->step &&
+           strcmp(made->name, tightening->group->name) == 0 && made->verdict != VERDICT_OPEN &&
+           made->verdict != VERDICT_NOT_NEEDED &&
+           places_meet(trials->check->places, (const char *const *)trials->labels,
+                       tightening->group->axes, (const char *const *)made->labels);
+}
+
+void setting_slacken(const Trials *trials, const PlanTightening *tightening, GPtrArray *lines)
+{
+    const GPtrArray *all = trials->assessment->requirements;
+    if (!trials->labels)
+        g_ptr_array_add(lines, g_strdup_printf("slacken %s in %s all", tightening->group->name,
+                                               trials->step->name));
+    for (guint i = 0; trials->labels && i < all->len; i++) {
+        if (!is_tight_here(trials, tightening, all->pdata[i]))
+            continue;
+        g_autofree char *target = line_target(trials->plan, all->pdata[i]);
+        g_ptr_array_add(lines, g_strdup_printf("slacken %s", target));
+    }
+}
+
 // WORDS -----------------------------------------------------------------------------------------
+
+char *setting_place(const Trials *trials)
+{
+    return trials->labels ? requirement_title(trials->made[0]) : g_strdup("");
+}
+
+// `ex 3: ` in front of what is done where each place is set by itself.
+static char *before_words(const Trials *trials)
+{
+    return trials->labels ? g_strdup_printf("%s: ", trials->made[0]->place) : g_strdup("");
+}
 
 char *setting_at(const Trials *trials, const Requirement *made)
 {
@@ -105,10 +145,12 @@ char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next, cons
     const char *sort = need.sort;
     g_autofree char *gauge =
         sort ? toolbox_gauge_words(desk, sort, toolbox_for(desk, &need)) : NULL;
-    if (next->ask == TRIAL_MOVE)
-        return move_words(trials, advised);
+    g_autofree char *before = before_words(trials);
+    g_autofree char *move = next->ask == TRIAL_MOVE ? move_words(trials, advised) : NULL;
+    if (move)
+        return g_strconcat(before, move, NULL);
     if (next->ask == TRIAL_TIGHTEN)
-        return g_strdup_printf("tighten %s", next->tightening->group->name);
+        return g_strdup_printf("%stighten %s", before, next->tightening->group->name);
     return g_strdup_printf("%s%s%s%s", next->ask == TRIAL_LOOSE ? "loose" : "tight", at,
                            gauge ? "   " : "", gauge ? gauge : "");
 }
@@ -117,7 +159,7 @@ char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next, cons
 // there is none.
 static const Requirement *read_beside(const Trials *trials, const TrialNext *next)
 {
-    const GArray *inputs = trials->check->setting->inputs;
+    const GArray *inputs = trials->reads;
     gboolean loose = next->ask == TRIAL_LOOSE;
     if ((!loose && next->ask != TRIAL_TIGHT) || next->input + 1 >= inputs->len)
         return NULL;
@@ -184,7 +226,7 @@ static char *value_words_of(const Requirement *made)
 // Whether a reading now makes a place whole, of a setting that is worked out.
 static gboolean makes_whole(const Trials *trials, const TrialNext *next)
 {
-    const GArray *inputs = trials->check->setting->inputs;
+    const GArray *inputs = trials->reads;
     const Trial *trial = trials_last(trials);
     gboolean whole = trials->check->formula && next->ask == TRIAL_TIGHT && trial;
     for (guint i = 0; whole && i < inputs->len; i++)

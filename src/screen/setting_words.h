@@ -17,6 +17,11 @@ gboolean setting_is_step(const Trials *trials, const char *typed);
 // The log line for what is typed; NULL where that says nothing.
 char *setting_line(Desk *desk, const Trials *trials, const TrialNext *next,
                    const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+// Adds the log lines that slacken a tightening, where each place is set by itself only near that
+// one.
+void setting_slacken(const Trials *trials, const PlanTightening *tightening, GPtrArray *lines);
+// `lash 3`: the place of these trials; empty where all places are set together.
+char *setting_place(const Trials *trials) G_GNUC_WARN_UNUSED_RESULT;
 // ` at 3`, of what is read for a formula ` chain play 3, forth`; empty where the setting itself is
 // read and has no places.
 char *setting_at(const Trials *trials, const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;

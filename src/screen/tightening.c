@@ -1,5 +1,6 @@
 #include "tightening.h"
 
+#include <standbook/work/words.h>
 #include <string.h>
 
 const Stage *tightening_stage(const Tightening *tightening, guint stage)
@@ -88,6 +89,18 @@ Tightening *tightening_new(const Plan *plan, const Assessment *assessment, const
         for (guint stage = 1; stage <= tightening->stages; stage++)
             add_run(tightening, found, stage, run);
     return tightening;
+}
+
+void tightening_keep_at(Tightening *tightening, const PlanCheck *check, guint place)
+{
+    const GPtrArray *axes = tightening->plan->group->axes;
+    g_auto(GStrv) labels = places_labels(check->places, place);
+    for (guint i = tightening->turns->len; i-- > 0;) {
+        const Requirement *made = tightening_turn(tightening, i)->made;
+        if (made->asked == ASKED_BOLT && !places_meet(check->places, (const char *const *)labels,
+                                                      axes, (const char *const *)made->labels))
+            g_array_remove_index(tightening->turns, i);
+    }
 }
 
 void tightening_free(Tightening *tightening)

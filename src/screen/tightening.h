@@ -23,6 +23,8 @@ typedef struct {
 // The caller frees with tightening_free.
 Tightening *tightening_new(const Plan *plan, const Assessment *assessment, const PlanStep *step,
                            const char *set) G_GNUC_WARN_UNUSED_RESULT;
+// Leaves only the turns of the bolts at that place of a check, and waits.
+void tightening_keep_at(Tightening *tightening, const PlanCheck *check, guint place);
 void tightening_free(Tightening *tightening); // NULL is allowed
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Tightening, tightening_free)
 

@@ -4,6 +4,7 @@
 #include "clock_line.h"
 #include "concede.h"
 #include "line_words.h"
+#include "setting_tries.h"
 #include "telling.h"
 #include "uphold.h"
 #include "view.h"
@@ -419,6 +420,17 @@ static Go concede(const State *now, Desk *desk)
                                  : "nothing here is outside or in doubt");
 }
 
+// Where each place is set by itself: the one that is not settled, else the first.
+static guint place_to_look_at(const PlanCheck *setting, const Requirement *made)
+{
+    guint place = 0;
+    for (guint i = 0; made && made->check == setting && i < setting_count(setting); i++) {
+        g_autofree char *label = places_label(setting->places, i);
+        place = strcmp(label, made->place) == 0 ? i : place;
+    }
+    return place;
+}
+
 // The tries of a setting, else what the first rests on that is not settled, or that waits.
 static Go why(const State *now)
 {
@@ -426,7 +438,8 @@ static Go why(const State *now)
     const Requirement *made = told_of(now);
     if (setting)
         return go_open(VIEW_SETTING,
-                       g_strdup_printf("%s\n%s\nlook", setting->name, now->step->name));
+                       setting_tries_argument(setting->name, now->step->name,
+                                              place_to_look_at(setting, made), "look"));
     return made ? go_open(VIEW_WHY, requirement_name(made)) : go(GO_DEFAULT);
 }
 

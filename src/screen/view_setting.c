@@ -33,12 +33,10 @@ typedef struct {
 static gpointer open(Desk *desk, const char *argument)
 {
     Setting *setting = g_new0(Setting, 1);
-    g_auto(GStrv) parts = g_strsplit(argument, "\n", 3);
+    const char *behind = setting_tries_open(&setting->tries, argument);
     (void)desk;
-    setting->tries.check = g_strdup(parts[0]);
-    setting->tries.step = g_strdup(parts[1]);
-    setting->look = g_strcmp0(parts[2], "look") == 0;
-    setting->again = parts[2] && !setting->look;
+    setting->look = g_strcmp0(behind, "look") == 0;
+    setting->again = behind && !setting->look;
     return setting;
 }
 
@@ -143,8 +141,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (!trials)
         return;
     TrialNext next = setting->look ? (TrialNext){.ask = TRIAL_DONE} : asked(setting, trials);
-    g_autofree char *head = step_words(trials->step);
-    page_say(&page->head, "%s", head);
+    g_autofree char *head = step_words(trials->step), *place = setting_place(trials);
+    page_say(&page->head, "%s%s%s", head, *place ? " · " : "", place);
     page_say(&page->count, "%u %s, %u min", trials->all->len,
              trials->all->len == 1 ? "try" : "tries", trials->minutes);
     suppose(setting, desk, trials, &next, typed);
@@ -192,8 +190,11 @@ static Go wants(gpointer state, Desk *desk)
     if (setting->opened == next.tightening) // left before it was whole
         return go(GO_STAY);
     setting->opened = next.tightening;
-    return go_open(VIEW_TIGHTENING, g_strdup_printf("%s\n%s\nover", next.tightening->group->name,
-                                                    setting->tries.step));
+    const char *set = next.tightening->group->name, *step = setting->tries.step;
+    return go_open(VIEW_TIGHTENING,
+                   trials->labels ? g_strdup_printf("%s\n%s\nover\n%s\n%u", set, step,
+                                                    setting->tries.check, setting->tries.place)
+                                  : g_strdup_printf("%s\n%s\nover", set, step));
 }
 
 // What is not there is taken, and said.
@@ -239,10 +240,7 @@ static gboolean loosen(Desk *desk, const Trials *trials)
     g_autoptr(GPtrArray) slack = trials_to_slacken(trials);
     g_autoptr(GPtrArray) lines = g_ptr_array_new_with_free_func(g_free);
     for (guint i = 0; i < slack->len; i++)
-        g_ptr_array_add(lines,
-                        g_strdup_printf("slacken %s in %s all",
-                                        ((const PlanTightening *)slack->pdata[i])->group->name,
-                                        trials->step->name));
+        setting_slacken(trials, slack->pdata[i], lines);
     gboolean taken = TRUE;
     for (guint i = 0; i < lines->len && taken; i++)
         taken = desk_line(desk, lines->pdata[i], NULL);
@@ -294,7 +292,7 @@ static GArray *stations(const Trials *trials)
     GArray *all = g_array_new(FALSE, TRUE, sizeof(TrialNext));
     TrialNext one = {.ask = TRIAL_MOVE};
     const PlanTightening *hold = trials_open_hold(trials);
-    const GArray *inputs = trials->check->setting->inputs;
+    const GArray *inputs = trials->reads;
     g_array_append_val(all, one);
     for (guint i = 0; i < inputs->len && trials->check->setting->loose; i++) {
         one = (TrialNext){.ask = TRIAL_LOOSE, .input = i};
@@ -362,8 +360,8 @@ static Go why(const Trials *trials, const TrialNext *next, const Requirement *ma
 {
     if (next->ask != TRIAL_MOVE && next->ask != TRIAL_LOOSE)
         return go_open(VIEW_WHY, requirement_name(made));
-    return go_open(VIEW_WORKING,
-                   g_strdup_printf("%s\n%s", trials->check->name, trials->step->name));
+    return go_open(VIEW_WORKING, setting_tries_argument(trials->check->name, trials->step->name,
+                                                        trials->first, NULL));
 }
 
 static Go act(gpointer state, Desk *desk, Action action)

@@ -21,9 +21,11 @@
 typedef struct {
     char *number; // of the build
     char *set, *step;
-    guint here;          // the turn in hand
-    char *first;         // the requirement to begin with, done or not; NULL for what is open
-    gboolean over;       // opened over what goes on behind it
+    guint here;    // the turn in hand
+    char *first;   // the requirement to begin with, done or not; NULL for what is open
+    gboolean over; // opened over what goes on behind it
+    char *check;   // then only its bolts at this place of a check; NULL: all
+    guint place;
     guint opened;        // how many entries there were then
     gboolean placed;     // by -Enter or +Enter: it stays there though it is done
     guint asked;         // the stage for which the wrench was asked, 0: none yet
@@ -43,11 +45,13 @@ typedef struct {
 static gpointer open(Desk *desk, const char *argument)
 {
     Bolts *bolts = g_new0(Bolts, 1);
-    g_auto(GStrv) parts = g_strsplit(argument, "\n", 3);
+    g_auto(GStrv) parts = g_strsplit(argument, "\n", 5);
     bolts->number = g_strdup(desk->number);
     bolts->set = g_strdup(parts[0]);
     bolts->step = g_strdup(parts[1]);
     bolts->over = g_strcmp0(parts[2], "over") == 0;
+    bolts->check = bolts->over ? g_strdup(parts[3]) : NULL;
+    bolts->place = bolts->check ? (guint)g_ascii_strtoull(parts[4], NULL, 10) : 0;
     bolts->opened = desk_build(desk) ? session_entries(desk_build(desk))->len : 0;
     bolts->first = bolts->over ? NULL : g_strdup(parts[2]);
     return bolts;
@@ -62,6 +66,7 @@ static void close(gpointer state)
     g_free(bolts->set);
     g_free(bolts->step);
     g_free(bolts->first);
+    g_free(bolts->check);
     g_free(bolts);
 }
 
@@ -69,9 +74,14 @@ static Tightening *tightening_of(const Bolts *bolts, Desk *desk)
 {
     Session *session = desk_build(desk);
     const PlanStep *step = session ? plan_step(session_plan(session), bolts->step) : NULL;
-    return step ? tightening_new(session_plan(session), session_assessment(session), step,
-                                 bolts->set)
-                : NULL;
+    Tightening *tightening =
+        step ? tightening_new(session_plan(session), session_assessment(session), step, bolts->set)
+             : NULL;
+    const PlanCheck *check =
+        bolts->check && tightening ? plan_check(session_plan(session), bolts->check) : NULL;
+    if (check)
+        tightening_keep_at(tightening, check, bolts->place);
+    return tightening;
 }
 
 // Begins at the turn of that requirement, though it may be done.

@@ -1,17 +1,16 @@
 // The working of the advice on a setting: how it answers, what tightening does, the chances.
 #include "setting_tries.h"
+#include "setting_words.h"
 #include "view.h"
 
 #include <standbook/work/setting_why.h>
 
-// The argument is the check's name and, in a line below, the step's.
+// The argument says which setting (setting_tries_open).
 static gpointer open(Desk *desk, const char *argument)
 {
     (void)desk;
     SettingTries *tries = g_new0(SettingTries, 1);
-    g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
-    tries->check = g_strdup(parts[0]);
-    tries->step = g_strdup(parts[1]);
+    (void)setting_tries_open(tries, argument);
     return tries;
 }
 
@@ -43,7 +42,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     const Trials *trials = setting_tries_now(tries, desk);
     (void)typed;
     page_say(&page->status, "%s", title);
-    page_say(&page->head, "Why: the next move of %s", tries->check);
+    g_autofree char *place = trials ? setting_place(trials) : g_strdup("");
+    page_say(&page->head, "Why: the next move of %s", *place ? place : tries->check);
     page->field = ASKS_KEY;
     page_say(&page->next, "w says what its verdict rests on; any other key goes back");
     page_key(page, ACTION_WHY, NULL);

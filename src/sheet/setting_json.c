@@ -165,6 +165,8 @@ json_t *setting_json(const Trials *trials, const NextMove *next)
     const Requirement *made = reads ? trials->inputs[asked.input] : NULL;
     json_t *json = json_object();
     json_object_set_new(json, "check", json_string(trials->check->name));
+    json_object_set_new(json, "set",
+                        text_json(trials->labels ? g_strdup(trials->made[0]->place) : NULL));
     json_object_set_new(json, "step", json_string(trials->step->name));
     json_object_set_new(json, "tries", tries_json(trials));
     json_object_set_new(json, "asks", json_string(asks[asked.ask]));

@@ -16,6 +16,8 @@ char *setting_title(const Trials *trials)
     const PlanCheck *check = trials->check;
     g_autofree char *limits = figure_limits(trials->made[0]);
     GString *words = g_string_new(check->name);
+    if (trials->labels)
+        g_string_append_printf(words, "[%s]", trials->made[0]->place);
     if (check->unit)
         g_string_append_printf(words, ", in %s", unit_said(unit_text(check->unit)));
     g_string_append_printf(words, ": %s", *limits ? limits : "no limits");

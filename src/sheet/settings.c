@@ -4,15 +4,10 @@
 #include <standbook/sheet/setting_sheet.h>
 #include <string.h>
 
-static Trials *trials_of(const SheetSource *source, const PlanCheck *check)
+static Trials *trials_of(const SheetSource *source, const PlanCheck *check, guint place)
 {
-    return trials_new(source->plan, check->step, check, source->assessment, source->entries,
+    return trials_new(source->plan, check->step, check, place, source->assessment, source->entries,
                       source->count);
-}
-
-static gboolean is_set(const PlanCheck *check)
-{
-    return check->setting && check->setting->inputs->len;
 }
 
 // RECORD ----------------------------------------------------------------------------------------
@@ -33,7 +28,7 @@ static gboolean stands_before(const Trials *trials, guint index)
 
 static void put_read(Document *document, const Trials *trials, const Trial *trial)
 {
-    const GArray *inputs = trials->check->setting->inputs;
+    const GArray *inputs = trials->reads;
     for (guint i = 0; i < inputs->len; i++) {
         const Requirement *made = trials->inputs[i];
         if (!made || stands_before(trials, i) || (!trial->loosely[i] && !trial->tight[i]))
@@ -56,6 +51,20 @@ static void section_read(Document *document, const Trials *trials)
         put_read(document, trials, trials->all->pdata[i]);
 }
 
+static void section_setting(Document *document, const SheetSource *source, Trials *trials,
+                            gboolean *begun)
+{
+    if (!*begun)
+        document_heading(document, 1, "Settings, try by try");
+    *begun = TRUE;
+    trials_judge(trials);
+    g_autofree char *title = setting_title(trials);
+    document_heading(document, 2, title);
+    section_tries(document, trials, source->taken);
+    if (trials->check->formula)
+        section_read(document, trials);
+}
+
 void section_settings(Document *document, const SheetSource *source)
 {
     gboolean begun = FALSE;
@@ -63,31 +72,40 @@ void section_settings(Document *document, const SheetSource *source)
         const PlanStep *step = source->plan->steps->pdata[i];
         for (guint j = 0; j < step->checks->len; j++) {
             const PlanCheck *check = step->checks->pdata[j];
-            g_autoptr(Trials) trials = is_set(check) ? trials_of(source, check) : NULL;
-            if (!trials || !trials->all->len)
-                continue;
-            if (!begun)
-                document_heading(document, 1, "Settings, try by try");
-            begun = TRUE;
-            trials_judge(trials);
-            g_autofree char *title = setting_title(trials);
-            document_heading(document, 2, title);
-            section_tries(document, trials, source->taken);
-            if (check->formula)
-                section_read(document, trials);
+            for (guint place = 0; place < setting_count(check); place++) {
+                g_autoptr(Trials) trials = trials_of(source, check, place);
+                if (trials->all->len)
+                    section_setting(document, source, trials, &begun);
+            }
         }
     }
 }
 
 // CUSTOMER --------------------------------------------------------------------------------------
 
-char *tries_words(const SheetSource *source, const PlanCheck *check)
+// How many tries were read tightened.
+static guint tries_of(const SheetSource *source, const PlanCheck *check, guint place)
 {
     guint count = 0;
-    g_autoptr(Trials) trials = check && is_set(check) ? trials_of(source, check) : NULL;
-    for (guint i = 0; trials && i < trials->all->len; i++)
+    g_autoptr(Trials) trials = trials_of(source, check, place);
+    for (guint i = 0; i < trials->all->len; i++)
         count += ((const Trial *)trials->all->pdata[i])->readings > 0;
-    return count == 0   ? NULL
-           : count == 1 ? g_strdup("Set in one try.")
-                        : g_strdup_printf("Set in %u tries.", count);
+    return count;
+}
+
+char *tries_words(const SheetSource *source, const PlanCheck *check)
+{
+    guint least = G_MAXUINT, most = 0;
+    for (guint place = 0; check && place < setting_count(check); place++) {
+        guint count = tries_of(source, check, place);
+        least = count ? MIN(least, count) : least;
+        most = MAX(most, count);
+    }
+    const char *set = most && check->setting->each ? "Each place set" : "Set";
+    if (most == 0)
+        return NULL;
+    if (least < most)
+        return g_strdup_printf("%s in %u to %u tries.", set, least, most);
+    return most == 1 ? g_strdup_printf("%s in one try.", set)
+                     : g_strdup_printf("%s in %u tries.", set, most);
 }

@@ -231,7 +231,7 @@ static void tell_move(Replay *replay, const Entry *entry)
 // Whether a reading that made it was a bound such as `<0.05`.
 static gboolean is_bound(const Trials *trials, const TrialValue *value)
 {
-    for (guint i = 0; i < trials->check->setting->inputs->len; i++) {
+    for (guint i = 0; i < trials->reads->len; i++) {
         const char *text = value->read[i] ? entry_value(value->read[i], "value", "value") : NULL;
         if (text && (*text == '<' || *text == '>'))
             return TRUE;
@@ -383,8 +383,8 @@ static void show_as_read(const SettingAdviser *adviser, NextMove *next)
         *all[i] = setting_as_read(adviser, *all[i]);
 }
 
-// Whether a move names a place of several: then each has an adjuster of its own, and what one is
-// moved by says nothing of the others.
+// Whether a move names a place of several though the plan says one adjuster for all: then it seems
+// that each has its own, and what one is moved by says nothing of the others.
 static gboolean has_many_adjusters(const Trials *trials)
 {
     for (guint i = 0; i < trials->all->len && trials->places > 1; i++) {
@@ -398,12 +398,19 @@ static gboolean has_many_adjusters(const Trials *trials)
     return FALSE;
 }
 
+static NextMoveMute mute_of(const Trials *trials)
+{
+    if (!has_one_aim(trials))
+        return NEXT_MOVE_MANY_AIMS;
+    return has_many_adjusters(trials) ? NEXT_MOVE_MANY_ADJUSTERS : NEXT_MOVE_SPEAKS;
+}
+
 NextMove next_move_of(const Trials *trials, const GArray *earlier)
 {
-    NextMove next = {.graduation = graduation_of(trials)};
+    NextMove next = {.graduation = graduation_of(trials), .mute = mute_of(trials)};
     g_autoptr(SettingAdviser) adviser = adviser_for(trials, next.graduation, earlier);
     // Where a move was typed wrong, where it stands is asked for first.
-    if (!adviser || trials_mistyped(trials) || has_many_adjusters(trials) || !has_one_aim(trials))
+    if (!adviser || trials_mistyped(trials) || next.mute)
         return next;
     Replay made = replay(trials, adviser, FALSE);
     const Trial *last = trials_last(trials);

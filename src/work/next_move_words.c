@@ -412,6 +412,29 @@ static void say_finding(const Trials *trials, const NextMove *next, const Settin
     g_free(found.is);
 }
 
+// Why nothing is advised, once something was done.
+static void say_mute(const Trials *trials, const NextMove *next, GPtrArray *sentences)
+{
+    const char *move = trials->check->setting->move;
+    if (next->mute == NEXT_MOVE_MANY_AIMS)
+        say(sentences, "No move is advised: one %s moves all places, and their limits differ.",
+            move);
+    else if (next->mute == NEXT_MOVE_MANY_ADJUSTERS)
+        say(sentences,
+            "No move is advised: a move names a place, and the plan has one %s for all; it says "
+            "`each: yes` where each place has its own.",
+            move);
+}
+
+char *next_move_earlier(const Trials *trials, const NextMove *next)
+{
+    const char *plural = next->earlier == 1 ? "" : "s";
+    if (trials->labels)
+        return g_strdup_printf("%u place%s set before, here or in earlier builds of the family",
+                               next->earlier, plural);
+    return g_strdup_printf("%u earlier build%s of the family", next->earlier, plural);
+}
+
 // Whether what is asked leaves the advice behind: it is being tightened, or is tight.
 static gboolean is_begun(const Trials *trials, const NextMove *next, const TrialNext *asked)
 {
@@ -425,6 +448,8 @@ void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *
                    Advice *advice)
 {
     const SettingAdvice *known = &next->advice;
+    if (trials->all->len)
+        say_mute(trials, next, advice->sentences);
     if (!next->known || !next->told)
         return;
     gboolean begun = is_begun(trials, next, asked);
@@ -440,7 +465,8 @@ void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *
         say_kind(trials, next, advice->sentences);
     if (next->doubted)
         say(advice->sentences, "What was read in doubt is left out.");
-    if (next->earlier && !next->tight)
-        say(advice->sentences, "It begins with %u earlier %s of the family.", next->earlier,
-            next->earlier == 1 ? "build" : "builds");
+    if (next->earlier && !next->tight) {
+        g_autofree char *earlier = next_move_earlier(trials, next);
+        say(advice->sentences, "It begins with %s.", earlier);
+    }
 }

@@ -2,6 +2,7 @@
 
 #include <math.h>
 #include <standbook/rules/line.h>
+#include <standbook/work/advice.h>
 
 // One tightened reading at the place that the tries are compared at, in the units shown.
 typedef struct {
@@ -195,11 +196,13 @@ static void say_rests(Why *why)
     else
         say(why, "rests on", "%u %s, %u of them tightened.", next->told,
             next->told == 1 ? "reading" : "readings", next->tight);
+    g_autofree char *earlier = next_move_earlier(why->trials, next);
     if (next->earlier)
-        say(why, "", "It began with %u earlier %s of the family.", next->earlier,
-            next->earlier == 1 ? "build" : "builds");
+        say(why, "", "It began with %s.", earlier);
     else
-        say(why, "", "No earlier build of the family has shown anything.");
+        say(why, "", "No %s has shown anything.",
+            why->trials->labels ? "other place, here or in an earlier build of the family,"
+                                : "earlier build of the family");
     if (next->doubted)
         say(why, "", "%u tightened %s left out as doubtful.", next->doubted,
             next->doubted == 1 ? "reading is" : "readings are");

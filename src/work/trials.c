@@ -2,6 +2,7 @@
 
 #include <standbook/record/live.h>
 #include <standbook/record/order.h>
+#include <standbook/work/words.h>
 #include <string.h>
 
 static gboolean is_kind(const Entry *entry, const char *kind)
@@ -15,7 +16,8 @@ static gboolean is_of(const Trials *trials, const Entry *entry)
     if (is_kind(entry, "read"))
         return trials_input(trials, entry) >= 0;
     return is_kind(entry, "move") &&
-           g_strcmp0(entry_text(entry, "check"), trials->check->name) == 0;
+           g_strcmp0(entry_text(entry, "check"), trials->check->name) == 0 &&
+           trials_is_moved(trials, entry);
 }
 
 gboolean trials_is_tight(const Entry *entry)
@@ -53,6 +55,8 @@ void trials_free(Trials *trials)
     if (!trials)
         return;
     g_ptr_array_unref(trials->all);
+    g_array_unref(trials->reads);
+    g_strfreev(trials->labels);
     g_free(trials->made);
     g_free(trials->inputs);
     g_free(trials);
@@ -79,8 +83,8 @@ static Trial *open_trial(Trials *trials)
     trial->struck = g_array_new(FALSE, FALSE, sizeof(TrialStruck));
     trial->notes = g_ptr_array_new();
     trial->places = g_new0(TrialPlace, trials->places);
-    trial->tight = g_new0(const Entry *, trials->check->setting->inputs->len + 1);
-    trial->loosely = g_new0(const Entry *, trials->check->setting->inputs->len + 1);
+    trial->tight = g_new0(const Entry *, trials->reads->len + 1);
+    trial->loosely = g_new0(const Entry *, trials->reads->len + 1);
     trial->position = before && before->position ? number_copy(before->position) : NULL;
     g_ptr_array_add(trials->all, trial);
     return trial;
@@ -102,7 +106,7 @@ static void take_move(Trials *trials, const Entry *entry)
     trial->position = to ? g_steal_pointer(&to) : before && by ? number_add(before, by) : NULL;
     trial->move = entry;
     trial->loose = NULL;
-    memset(trial->loosely, 0, trials->check->setting->inputs->len * sizeof *trial->loosely);
+    memset(trial->loosely, 0, trials->reads->len * sizeof *trial->loosely);
     g_clear_pointer(&trial->loose_value, number_free);
     g_ptr_array_add(trial->entries, (gpointer)entry);
 }
@@ -111,7 +115,7 @@ static void take_move(Trials *trials, const Entry *entry)
 static void add_value(const Trials *trials, Trial *trial, const Entry *entry, guint place,
                       gboolean tight)
 {
-    gsize size = trials->check->setting->inputs->len * sizeof *trial->tight;
+    gsize size = trials->reads->len * sizeof *trial->tight;
     TrialValue value = {.entry = entry,
                         .tight = tight,
                         .place = place,
@@ -173,7 +177,7 @@ static gboolean rests_on(const PlanCheck *check, const char *name)
 // Whether the setting, or what is read for it, rests on it.
 static gboolean stands_on(const Trials *trials, const char *name)
 {
-    const GArray *inputs = trials->check->setting->inputs;
+    const GArray *inputs = trials->reads;
     gboolean found = rests_on(trials->check, name);
     for (guint i = 0; !found && i < inputs->len; i++)
         found = rests_on(g_array_index(inputs, PlanInput, i).check, name);
@@ -190,7 +194,8 @@ static gboolean disturbs(const Trials *trials, const Entry *entry)
         return is_of(trials, entry);
     for (gsize i = 0; i < G_N_ELEMENTS(others); i++)
         if (is_kind(entry, others[i].kind))
-            return stands_on(trials, entry_text(entry, others[i].field));
+            return stands_on(trials, entry_text(entry, others[i].field)) &&
+                   trials_is_near(trials, entry, entry_text(entry, others[i].field));
     return FALSE;
 }
 
@@ -322,11 +327,14 @@ static guint minutes_of(const Trials *trials)
 
 void trials_find_made(const Trials *trials, const Assessment *assessment, const Requirement **made)
 {
-    guint found = 0;
-    for (guint i = 0; i < assessment->requirements->len && found < trials->places; i++) {
+    guint found = 0, end = trials->first + trials->places;
+    for (guint i = 0; i < assessment->requirements->len && found < end; i++) {
         const Requirement *each = assessment->requirements->pdata[i];
-        if (each->asked == ASKED_READ && each->check == trials->check && each->step == trials->step)
-            made[found++] = each;
+        if (each->asked != ASKED_READ || each->check != trials->check || each->step != trials->step)
+            continue;
+        if (found >= trials->first)
+            made[found - trials->first] = each;
+        found++;
     }
 }
 
@@ -411,9 +419,10 @@ void trials_judge(Trials *trials)
     }
 }
 
-Trials *trials_new(const Plan *plan, const PlanStep *step, const PlanCheck *check,
+Trials *trials_new(const Plan *plan, const PlanStep *step, const PlanCheck *check, guint place,
                    const Assessment *assessment, const Entry *const *entries, gsize count)
 {
+    gboolean each = check->setting->each;
     Trials *trials = g_new0(Trials, 1);
     *trials = (Trials){.check = check,
                        .step = step,
@@ -421,7 +430,9 @@ Trials *trials_new(const Plan *plan, const PlanStep *step, const PlanCheck *chec
                        .plan = plan,
                        .entries = entries,
                        .count = count,
-                       .places = places_count(check->places),
+                       .first = each ? place : 0,
+                       .places = each ? 1 : places_count(check->places),
+                       .labels = each ? places_labels(check->places, place) : NULL,
                        .all = g_ptr_array_new_with_free_func(trial_free)};
     trials->made = g_new0(const Requirement *, trials->places);
     trials_find_made(trials, assessment, trials->made);

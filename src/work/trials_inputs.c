@@ -6,12 +6,25 @@
 
 static const PlanInput *input_at(const Trials *trials, guint index)
 {
-    return &g_array_index(trials->check->setting->inputs, PlanInput, index);
+    return &g_array_index(trials->reads, PlanInput, index);
 }
 
 static guint input_count(const Trials *trials)
 {
-    return trials->check->setting->inputs->len;
+    return trials->reads->len;
+}
+
+static GArray *reads_of(const Trials *trials)
+{
+    const GArray *all = trials->check->setting->inputs;
+    GArray *reads = g_array_new(FALSE, FALSE, sizeof(PlanInput));
+    for (guint i = 0; i < all->len; i++) {
+        PlanInput input = g_array_index(all, PlanInput, i);
+        input.of -= trials->first;
+        if (input.of < trials->places) // below 0 it wraps
+            g_array_append_val(reads, input);
+    }
+    return reads;
 }
 
 static const Requirement *find_input(const Trials *trials, const PlanInput *input)
@@ -29,6 +42,7 @@ static const Requirement *find_input(const Trials *trials, const PlanInput *inpu
 
 void trials_find_inputs(Trials *trials)
 {
+    trials->reads = reads_of(trials);
     trials->inputs = g_new0(const Requirement *, input_count(trials) + 1);
     for (guint i = 0; i < input_count(trials); i++)
         trials->inputs[i] = find_input(trials, input_at(trials, i));

@@ -5,8 +5,18 @@
 // Fills in `made`, by place: the requirements of the setting in that assessment.
 void trials_find_made(const Trials *trials, const Assessment *assessment, const Requirement **made);
 
-// Fills in `inputs`: the requirements of what is read, as they are now.
+// Fills in `reads`, and `inputs`: the requirements of what is read, as they are now.
 void trials_find_inputs(Trials *trials);
+
+// Whether a place of these axes is, or holds, what these trials set: TRUE where all places are set
+// together. `labels` in the order of the axes; NULL for all places.
+gboolean trials_meet(const Trials *trials, const GPtrArray *axes, const char *const *labels);
+
+// Whether a move of the setting moves what these trials set.
+gboolean trials_is_moved(const Trials *trials, const Entry *entry);
+
+// Whether what was slackened, fitted or reworked of that name is at what these trials set.
+gboolean trials_is_near(const Trials *trials, const Entry *entry, const char *name);
 
 // Whether a check of that name is read for the setting.
 gboolean trials_reads(const Trials *trials, const char *check);

@@ -30,13 +30,20 @@ static gboolean is_turn_of(const Requirement *made, const PlanTightening *tighte
            strcmp(made->name, tightening->group->name) == 0;
 }
 
+// Whether it holds what these trials set: the wait of a stage, or a bolt that is near it.
+static gboolean holds_here(const Trials *trials, const Requirement *made, const PlanGroup *group)
+{
+    return made->asked == ASKED_WAIT ||
+           trials_meet(trials, group->axes, (const char *const *)made->labels);
+}
+
 // Whether a turn of the tightening has been done, or (`open`) is still open.
 static gboolean has_turn(const Trials *trials, const PlanTightening *tightening, gboolean open)
 {
     for (guint i = 0; i < trials->assessment->requirements->len; i++) {
         const Requirement *made = trials->assessment->requirements->pdata[i];
-        if (is_turn_of(made, tightening) && made->verdict != VERDICT_NOT_NEEDED &&
-            (made->verdict == VERDICT_OPEN) == open)
+        if (is_turn_of(made, tightening) && holds_here(trials, made, tightening->group) &&
+            made->verdict != VERDICT_NOT_NEEDED && (made->verdict == VERDICT_OPEN) == open)
             return TRUE;
     }
     return FALSE;
@@ -88,7 +95,7 @@ static TrialNext to_read(const Trials *trials, TrialAsk ask, const Entry *const 
 // The place to be read loose: one of which something was, else the first that is lacking.
 static guint loose_place(const Trials *trials, const Trial *trial, guint lacking)
 {
-    const GArray *inputs = trials->check->setting->inputs;
+    const GArray *inputs = trials->reads;
     for (guint i = 0; i < inputs->len; i++) {
         guint of = g_array_index(inputs, PlanInput, i).of;
         if (trial->loosely[i] && trials_missing(trials, trial->loosely, of) >= 0)
@@ -111,11 +118,19 @@ static TrialNext before_tightened(const Trials *trials, const Trial *trial)
                 : to_read(trials, TRIAL_TIGHT, trial->tight, place);
 }
 
+static gboolean is_needed(const Trials *trials)
+{
+    for (guint i = 0; i < trials->places; i++)
+        if (trials_needs(trials->made[i]))
+            return TRUE;
+    return FALSE;
+}
+
 TrialNext trials_next(const Trials *trials, gboolean again)
 {
     const Trial *trial = trials_last(trials);
     if (!trial)
-        return (TrialNext){.ask = TRIAL_MOVE};
+        return (TrialNext){.ask = is_needed(trials) ? TRIAL_MOVE : TRIAL_DONE};
     if (trial->readings == 0)
         return before_tightened(trials, trial);
     guint lacking = first_lacking(trials, trial);
@@ -140,7 +155,7 @@ static guint first_missing(const Trials *trials, const Entry *const *read)
 TrialNext trials_next_again(const Trials *trials)
 {
     const Trial *trial = trials_last(trials);
-    gsize count = trials->check->setting->inputs->len + 1;
+    gsize count = trials->reads->len + 1;
     g_autofree const Entry **read = g_new0(const Entry *, count);
     for (guint i = 0; trial && i < trial->entries->len; i++) {
         const Entry *entry = trial->entries->pdata[i];
@@ -173,6 +188,13 @@ static gboolean is_part_of(const PlanCheck *setting, const PlanCheck *check)
     return check == setting || g_ptr_array_find(check->moved_by, setting, NULL);
 }
 
+// The axes of a place that the step comes to; NULL where it has none that are known.
+static const GPtrArray *axes_at(const Plan *plan, const Requirement *made)
+{
+    const PlanGroup *group = made->check ? NULL : plan_group(plan, made->name);
+    return made->check ? made->check->places : group ? group->axes : NULL;
+}
+
 static gboolean leads_to(const PlanCheck *check, const PlanStep *step, const Requirement *made)
 {
     if (!made || made->asked == ASKED_SIGN)
@@ -187,20 +209,33 @@ static gboolean leads_to(const PlanCheck *check, const PlanStep *step, const Req
     return FALSE;
 }
 
-const PlanCheck *trials_setting(const Plan *plan, const PlanStep *step, const Requirement *made,
-                                const Assessment *assessment, const Entry *const *entries,
-                                gsize count, gboolean *again)
+// Whether the step comes to the place of these trials, and not to another of the same check.
+static gboolean leads_here(const Trials *trials, const Requirement *made)
 {
-    *again = FALSE;
+    const GPtrArray *axes = made ? axes_at(trials->plan, made) : NULL;
+    return !axes || made->asked == ASKED_WAIT ||
+           trials_meet(trials, axes, (const char *const *)made->labels);
+}
+
+static gboolean is_due(const Trials *trials, const Requirement *made, gboolean *again)
+{
+    *again = made && made->check && is_part_of(trials->check, made->check) &&
+             (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT);
+    return leads_here(trials, made) && trials_next(trials, *again).ask != TRIAL_DONE;
+}
+
+SettingDue trials_setting(const Plan *plan, const PlanStep *step, const Requirement *made,
+                          const Assessment *assessment, const Entry *const *entries, gsize count)
+{
     for (guint i = 0; i < step->checks->len; i++) {
-        const PlanCheck *check = step->checks->pdata[i];
-        if (!check->setting || !check->setting->inputs->len || !leads_to(check, step, made))
-            continue;
-        g_autoptr(Trials) trials = trials_new(plan, step, check, assessment, entries, count);
-        *again = made && made->check && is_part_of(check, made->check) &&
-                 (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT);
-        if (trials_next(trials, *again).ask != TRIAL_DONE)
-            return check;
+        SettingDue due = {.check = step->checks->pdata[i]};
+        guint settings = setting_count(due.check);
+        for (; due.place < settings && leads_to(due.check, step, made); due.place++) {
+            g_autoptr(Trials) trials =
+                trials_new(plan, step, due.check, due.place, assessment, entries, count);
+            if (is_due(trials, made, &due.again))
+                return due;
+        }
     }
-    return NULL;
+    return (SettingDue){.check = NULL};
 }

@@ -149,6 +149,16 @@ static void remark_move(Take *take, const Target *target, const Reading *reading
     take_remark(take, "%s is no multiple of its step, %s", reading->typed, step);
 }
 
+// Which of the adjusters was moved must be said.
+static gboolean refuse_nowhere(Take *take, const Target *target, GError **error)
+{
+    g_autofree char *first = places_label(target->axes, 0);
+    return words_refuse(&take->words, take->words.at, error,
+                        "each place of `%s` has a %s of its own; say which was moved, such as "
+                        "`%s[%s]`",
+                        target->name, target->check->setting->move, target->name, first);
+}
+
 gboolean verb_move(Take *take, GError **error)
 {
     g_auto(Target) target = {0};
@@ -159,6 +169,8 @@ gboolean verb_move(Take *take, GError **error)
     if (!setting)
         return words_refuse(&take->words, target.at, error,
                             "`%s` is no setting, so nothing is moved; write a note", target.name);
+    if (setting->each && !target.said)
+        return refuse_nowhere(take, &target, error);
     gboolean to = words_skip(&take->words, "to");
     if (!to && !words_skip(&take->words, "by"))
         return words_refuse(&take->words, take->words.at, error,

@@ -15,7 +15,7 @@ static Trials *trials_now(void)
     Agenda agenda = agenda_now();
     Trials *trials =
         trials_new(demo->plan, step_of("Idler backlash"), plan_check(demo->plan, "idler backlash"),
-                   agenda.assessment, agenda.entries, agenda.count);
+                   0, agenda.assessment, agenda.entries, agenda.count);
     trials_judge(trials);
     return trials;
 }

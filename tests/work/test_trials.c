@@ -9,7 +9,7 @@ static Trials *trials_now(void)
     Agenda agenda = agenda_now();
     gboolean chained = plan_check(demo->plan, "chain slack") != NULL;
     const PlanCheck *check = plan_check(demo->plan, chained ? "chain slack" : "idler backlash");
-    return trials_new(demo->plan, check->step, check, agenda.assessment, agenda.entries,
+    return trials_new(demo->plan, check->step, check, 0, agenda.assessment, agenda.entries,
                       agenda.count);
 }
 
@@ -206,18 +206,18 @@ START_TEST(which_place_of_a_step_leads_to_its_setting)
     begin();
     Agenda agenda = agenda_now();
     const PlanStep *step = step_of("Idler backlash");
-    gboolean again;
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
         const Requirement *made = requirement_at(&agenda, find_place(&agenda, rows[i].place));
-        const PlanCheck *check = trials_setting(demo->plan, step, made, agenda.assessment,
-                                                agenda.entries, agenda.count, &again);
-        ck_assert_msg((check != NULL) == rows[i].leads, "%s", rows[i].place);
+        SettingDue due =
+            trials_setting(demo->plan, step, made, agenda.assessment, agenda.entries, agenda.count);
+        ck_assert_msg((due.check != NULL) == rows[i].leads, "%s", rows[i].place);
     }
     third_try();
     take("09:41 read idler backlash 0.14 0.16 0.10 0.12 with G04");
     agenda = agenda_now();
-    ck_assert_ptr_null(trials_setting(demo->plan, step, NULL, agenda.assessment, agenda.entries,
-                                      agenda.count, &again));
+    SettingDue due =
+        trials_setting(demo->plan, step, NULL, agenda.assessment, agenda.entries, agenda.count);
+    ck_assert_ptr_null(due.check);
 }
 END_TEST
 
@@ -302,12 +302,11 @@ START_TEST(what_is_read_for_a_formula_leads_to_its_setting)
 {
     begin_chain();
     Agenda agenda = agenda_now();
-    gboolean again;
     const Requirement *made =
         requirement_at(&agenda, find_place(&agenda, "read chain play[2, back]"));
-    const PlanCheck *check = trials_setting(demo->plan, step_of("Chain"), made, agenda.assessment,
-                                            agenda.entries, agenda.count, &again);
-    ck_assert_ptr_eq(check, plan_check(demo->plan, "chain slack"));
+    SettingDue due = trials_setting(demo->plan, step_of("Chain"), made, agenda.assessment,
+                                    agenda.entries, agenda.count);
+    ck_assert_ptr_eq(due.check, plan_check(demo->plan, "chain slack"));
 }
 END_TEST
 

@@ -93,6 +93,7 @@ typedef struct {
     gint direction;   // moving up makes the reading greater (1) or smaller (-1); 0: not said
     const char *zero; // where moves are counted from, NULL if not said
     gboolean loose;   // also read loose
+    gboolean each;    // each place has an adjuster of its own and is set by itself
     GArray *inputs;   // PlanInput: what is read in a trial, in the order it is asked for
 } PlanSetting;
 

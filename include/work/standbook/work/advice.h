@@ -21,6 +21,8 @@ void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *
                    Advice *advice);
 // `turn out 1/20`, `put in the shim of 2.45 mm`: the next move. The caller frees with g_free.
 char *next_move_words(const Trials *trials, const NextMove *next) G_GNUC_WARN_UNUSED_RESULT;
+// `2 earlier builds of the family`: what the advice began with. The caller frees with g_free.
+char *next_move_earlier(const Trials *trials, const NextMove *next) G_GNUC_WARN_UNUSED_RESULT;
 // A value in base units as the gauge shows it, rounded to its graduation; as words, and itself
 // (NULL for what is none). The caller frees.
 char *next_move_reading(const Trials *trials, const NextMove *next,

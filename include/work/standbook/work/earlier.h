@@ -3,15 +3,26 @@
 #include <standbook/work/next_move.h>
 #include <standbook/work/opened.h>
 
-enum { EARLIER_MOST = 6 }; // builds that one setting begins with
+enum { EARLIER_MOST = 6 }; // earlier settings that one begins with
 
-// What another build, of that plan and these entries, shows of the setting `here`; FALSE if it is
-// of another family, or the setting was not tightened and read there.
-gboolean earlier_learned(const Trials *here, const Plan *plan, const Assessment *assessment,
-                         const Entry *const *entries, gsize count, SettingLearned *learned);
+// A build of that plan and these entries.
+typedef struct {
+    const Plan *plan;
+    const Assessment *assessment;
+    const Entry *const *entries;
+    gsize count;
+} EarlierBuild;
 
-// SettingLearned of the same setting in the other builds of the store than `number`, the newest
-// first, at most EARLIER_MOST; builds that cannot be read are left out. The caller frees with
-// g_array_unref.
+// Adds to `all` (SettingLearned) what a build shows of the setting `here`, until there are
+// EARLIER_MOST: nothing if it is of another family, or the setting was not tightened and read
+// there; where each place is set by itself, of every place that was.
+void earlier_learn(const Trials *here, const EarlierBuild *build, GArray *all);
+
+// The same of the other places of the build itself, where each is set by itself; else nothing.
+void earlier_here(const Trials *here, GArray *all);
+
+// SettingLearned of the other places of the build, then of the same setting in the other builds of
+// the store than `number`, the newest first, at most EARLIER_MOST; builds that cannot be read are
+// left out. The caller frees with g_array_unref.
 GArray *earlier_settings(Book *book, const char *number,
                          const Trials *here) G_GNUC_WARN_UNUSED_RESULT;

@@ -8,15 +8,23 @@
 #include <standbook/rules/setting.h>
 #include <standbook/work/trials.h>
 
+// Why one adjuster for all places cannot be advised.
+typedef enum {
+    NEXT_MOVE_SPEAKS,
+    NEXT_MOVE_MANY_AIMS,      // its places have different limits
+    NEXT_MOVE_MANY_ADJUSTERS, // a move names a place, so each seems to have its own
+} NextMoveMute;
+
 typedef struct {
-    gboolean known;       // FALSE: it cannot advise, and the rest says nothing: there is no limit or
-                          // no aim, or limits that differ by place, or an adjuster for each place
+    gboolean known; // FALSE: it cannot advise, and the rest but `mute` says nothing: there is no
+                    // limit or no aim, or it is mute
+    NextMoveMute mute;
     SettingAdvice advice; // values in base units of the check, moves in those of its setting
     gboolean banded;
     SettingBand band; // with `banded`: the loose readings at which to tighten after the move, or
                       // after the move just made
     SettingLearned learned;
-    guint earlier;      // earlier builds that it started from
+    guint earlier;      // earlier settings that it started from: of builds, of other places
     guint told, tight;  // readings it was told, and those of them that were tightened
     guint doubted;      // tightened readings left out because they are in doubt
     Number *graduation; // of the gauge, base units: that of the newest reading
@@ -38,7 +46,8 @@ double next_move_trust(const PlanSetting *setting);
 // that is left in doubt by its gauge is read again, place by place.
 TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked);
 
-// The place of the trials that the adviser knows by that number: it knows only those that are needed.
+// The place of the trials that the adviser knows by that number: it knows only those that are
+// needed.
 guint next_move_place(const Trials *trials, guint told);
 
 // Whether it advises a move.

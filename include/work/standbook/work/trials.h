@@ -4,7 +4,9 @@
 //
 // The first move after a tightened reading opens the next trial; a trial has any number of moves
 // before it is tightened. A struck move opens none: what was read behind it joins the trial before,
-// in doubt. Moves are counted for the setting as a whole, whatever places they name.
+// in doubt. Moves are counted for the setting as a whole, whatever places they name; where each
+// place has an adjuster of its own (`each`), the trials are those of one place, and all else is
+// left out.
 #pragma once
 #include <standbook/judge/assess.h>
 
@@ -66,16 +68,20 @@ typedef struct {
     const Plan *plan;
     const Entry *const *entries;
     gsize count;
-    guint places;
+    guint first;                // the place of the check that is the first of these
+    guint places;               // 1 where each place is set by itself
+    GStrv labels;               // then the labels of that place; NULL: all places are set together
+    GArray *reads;              // PlanInput: what is read in a trial, `of` counted in these places
     const Requirement **made;   // by place, as it is now
-    const Requirement **inputs; // by input of the setting, likewise; NULL where it is not asked
+    const Requirement **inputs; // by what is read, likewise; NULL where it is not asked
     GPtrArray *all;             // Trial *
     guint minutes;              // from the first move to the newest reading, interruptions left out
 } Trials;
 
-// The trials of a setting in a step. Of those that have ended the verdicts are open until
+// The trials of a setting in a step; where each place is set by itself, those of `place` (of the
+// check's places), which else says nothing. Of those that have ended the verdicts are open until
 // trials_judge. Plan, assessment and entries outlive them. The caller frees.
-Trials *trials_new(const Plan *plan, const PlanStep *step, const PlanCheck *check,
+Trials *trials_new(const Plan *plan, const PlanStep *step, const PlanCheck *check, guint place,
                    const Assessment *assessment, const Entry *const *entries,
                    gsize count) G_GNUC_WARN_UNUSED_RESULT;
 void trials_free(Trials *trials); // NULL is allowed
@@ -127,12 +133,21 @@ GPtrArray *trials_to_slacken(const Trials *trials) G_GNUC_WARN_UNUSED_RESULT;
 // figure was typed wrong (misread, typo). 0 if there is none.
 gint64 trials_mistyped(const Trials *trials);
 
+// A setting to be worked at.
+typedef struct {
+    const PlanCheck *check; // NULL: there is none
+    guint place;            // where each place is set by itself: which of the check's
+    gboolean again;         // it was done and is in doubt or fails
+} SettingDue;
+
 // The setting to be worked at where the step comes to a place (NULL: none is left): its own, what
-// holds it, or its signature while the setting asks for something. NULL: none. *again: it was done
-// and is in doubt or fails.
-const PlanCheck *trials_setting(const Plan *plan, const PlanStep *step, const Requirement *made,
-                                const Assessment *assessment, const Entry *const *entries,
-                                gsize count, gboolean *again);
+// holds it, or its signature while the setting asks for something.
+SettingDue trials_setting(const Plan *plan, const PlanStep *step, const Requirement *made,
+                          const Assessment *assessment, const Entry *const *entries, gsize count);
+
+// How many settings a check with `set:` is: one for each of its places where each has an adjuster
+// of its own, else 1; 0 where nothing is read for it.
+guint setting_count(const PlanCheck *check);
 
 // WORDS: the caller frees with g_free -----------------------------------------------------------
 
