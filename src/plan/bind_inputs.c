@@ -128,48 +128,6 @@ static void refuse_inputs(Reader *reader, PlanCheck *setting, const char *messag
     late_fault(reader, setting->line, setting->formula_column, where, message);
 }
 
-// A reading that goes into two places of the setting; NULL if there is none.
-static const PlanCheck *shared_of(const GArray *inputs)
-{
-    g_autoptr(GHashTable) seen = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
-    for (guint i = 0; i < inputs->len; i++) {
-        const PlanInput *input = &g_array_index(inputs, PlanInput, i);
-        char *reading = g_strdup_printf("%s[%u]", input->check->name, input->place);
-        gpointer of = NULL;
-        if (g_hash_table_lookup_extended(seen, reading, NULL, &of) &&
-            GPOINTER_TO_UINT(of) != input->of) {
-            g_free(reading);
-            return input->check;
-        }
-        g_hash_table_insert(seen, reading, GUINT_TO_POINTER(input->of));
-    }
-    return NULL;
-}
-
-// Places with an adjuster of their own are several, and share no reading: a move at one would put
-// in doubt what was read for another.
-static void check_each(Reader *reader, const PlanCheck *setting)
-{
-    const GArray *inputs = setting->setting->inputs;
-    if (!setting->setting->each || !inputs->len)
-        return;
-    g_autofree char *where =
-        g_strdup_printf("step \"%s\", check \"%s\": ", setting->step->name, setting->name);
-    const TreeNode *set = schema_get(&schema_of_check, setting->node, "set");
-    const TreeNode *each = schema_get(&schema_of_set, set, "each");
-    const PlanCheck *shared = shared_of(inputs);
-    g_autofree char *message =
-        shared ? g_strdup_printf("a reading of `%s` goes into several places, so they are not set "
-                                 "each by itself; leave out `each`",
-                                 shared->name)
-               : NULL;
-    if (shared)
-        late_fault(reader, each->line, each->column, where, message);
-    else if (places_count(setting->places) == 1)
-        late_fault(reader, each->line, each->column, where,
-                   "`each` is for a check of several places, and this has one; leave it out");
-}
-
 static void bind_formula_inputs(Reader *reader, Look *look, PlanCheck *setting)
 {
     g_autoptr(GHashTable) order = g_hash_table_new(NULL, NULL);
@@ -210,7 +168,7 @@ static void bind_setting_inputs(Reader *reader, Look *look, PlanCheck *check)
         bind_formula_inputs(reader, look, check);
     if (!check->formula || !check->setting->inputs->len)
         g_ptr_array_add(check->moved_by, check);
-    check_each(reader, check);
+    bind_each(reader, check);
 }
 
 static void free_array(gpointer array)

@@ -107,6 +107,8 @@ void bind_check(Reader *reader, PlanCheck *check);
 void bind_setting(Reader *reader, PlanCheck *check, const char *where);
 // Once all checks are bound: what is read for the settings of a step, and what they move.
 void bind_inputs(Reader *reader, const PlanStep *step);
+// Of a setting whose inputs are known: what its `each` cannot stand with is a fault.
+void bind_each(Reader *reader, const PlanCheck *setting);
 
 // Reads a plan out of a tree, which is the plan's from here on, with `added` additions among its
 // nodes. The rest as plan_read.

@@ -123,6 +123,40 @@ START_TEST(what_cannot_be_told_is_refused)
 }
 END_TEST
 
+static void expect_fault(const char *check, const char *message)
+{
+    g_autofree char *checks = g_strconcat("      used = max(play): any\n", check, NULL);
+    g_autofree char *text = plan_of(2, checks);
+    g_autoptr(Faults) faults = faults_new();
+    g_autoptr(Plan) plan = plan_read(text, strlen(text), faults);
+    ck_assert_msg(!plan && faults_count(faults) == 1, "%u faults", faults_count(faults));
+    ck_assert_str_eq(faults_at(faults, 0)->message, message);
+}
+
+// Places that are set one by one share no reading, are several, and have an aim of their own.
+START_TEST(places_with_an_adjuster_each)
+{
+    g_autoptr(Plan) good = read_turns(
+        3, "      x: {at: turn, limits: 4..6, aim: 5, set: {move: a, each: yes}}\n"
+           "      y = play[back] - play[forth]: {limits: 4..6, set: {move: b, each: yes}}\n"
+           "      z: {at: turn, limits: 4..6, set: {move: c, each: no}}\n");
+    ck_assert(plan_check(good, "x")->setting->each && plan_check(good, "y")->setting->each);
+    ck_assert(!plan_check(good, "z")->setting->each);
+    ck_assert_uint_eq(inputs_of(good, "y")->len, 6);
+    expect_fault("      x: {limits: 4..6, set: {move: a, each: yes}}\n",
+                 "step \"Chain\", check \"x\": `each` is for a check of several places, and this "
+                 "has one; leave it out");
+    expect_fault(
+        "      x = play[back] - mean(play): {limits: 4..6, set: {move: a, each: yes}}\n",
+        "step \"Chain\", check \"x\": a reading of `play` goes into several places, so they "
+        "cannot be set each by itself; leave `each` out");
+    expect_fault("      x: {at: way, limits: {back: 4..6, forth: 7..9}, aim: 5, "
+                 "set: {move: a, each: yes}}\n",
+                 "step \"Chain\", check \"x\": the aim 5 lies outside the limits of `forth`; write "
+                 "`low` or `high`, which each place takes by its own limits, or leave `aim` out");
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("inputs");
@@ -131,6 +165,7 @@ int main(void)
     tcase_add_test(tcase, what_is_used_does_not_hang_on_its_value);
     tcase_add_test(tcase, a_formula_between_is_looked_through);
     tcase_add_test(tcase, what_cannot_be_told_is_refused);
+    tcase_add_test(tcase, places_with_an_adjuster_each);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

@@ -48,7 +48,7 @@ START_TEST(slips_are_named_and_not_told_twice)
            "value or give it its own lines\n");
     expect(&schema_of_set, "{weight: 3, move: x}\n",
            "t:1:2: a setting has no `weight`; it has move, unit, range, step, stock, gives, zero, "
-           "loose\n");
+           "loose, each\n");
     expect(&schema_of_set, "just words\n",
            "t:1:1: a setting is written as a mapping; write its keys, such as `move: `\n");
 }
