@@ -66,8 +66,9 @@ static const Requirement *in_hand(Bench *bench, const BenchWork *work)
 {
     if (!bench->begun) {
         bench->begun = TRUE;
+        guint left_off = bench_left_off(work);
         bench->here = bench_newest(work);
-        bench->here = next_open(bench, work);
+        bench->here = left_off == NOWHERE ? next_open(bench, work) : left_off;
     }
     if (bench->settle) {
         bench->here = bench_to_settle(work, bench->settle);

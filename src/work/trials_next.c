@@ -239,3 +239,32 @@ SettingDue trials_setting(const Plan *plan, const PlanStep *step, const Requirem
     }
     return (SettingDue){.check = NULL};
 }
+
+static gint64 newest_seq(const Trials *trials)
+{
+    const Trial *trial = trials_last(trials);
+    return trial && trial->entries->len
+               ? ((const Entry *)trial->entries->pdata[trial->entries->len - 1])->seq
+               : 0;
+}
+
+const Requirement *trials_left_off(const Plan *plan, const PlanStep *step,
+                                   const Assessment *assessment, const Entry *const *entries,
+                                   gsize count)
+{
+    const Requirement *left = NULL;
+    gint64 newest = 0;
+    for (guint i = 0; i < step->checks->len; i++) {
+        const PlanCheck *check = step->checks->pdata[i];
+        for (guint place = 0;
+             check->setting && check->setting->each && place < setting_count(check); place++) {
+            g_autoptr(Trials) trials =
+                trials_new(plan, step, check, place, assessment, entries, count);
+            if (newest_seq(trials) <= newest)
+                continue;
+            newest = newest_seq(trials);
+            left = trials_next(trials, FALSE).ask == TRIAL_DONE ? NULL : trials->inputs[0];
+        }
+    }
+    return left;
+}

@@ -145,6 +145,13 @@ typedef struct {
 SettingDue trials_setting(const Plan *plan, const PlanStep *step, const Requirement *made,
                           const Assessment *assessment, const Entry *const *entries, gsize count);
 
+// Of the settings of a step whose places are set each by itself the one that was worked at last:
+// what is read there first, if something is still asked of it; NULL if nothing is, or there is
+// none.
+const Requirement *trials_left_off(const Plan *plan, const PlanStep *step,
+                                   const Assessment *assessment, const Entry *const *entries,
+                                   gsize count);
+
 // How many settings a check with `set:` is: one for each of its places where each has an adjuster
 // of its own, else 1; 0 where nothing is read for it.
 guint setting_count(const PlanCheck *check);
