@@ -321,6 +321,22 @@ static Go go_unadvised(Setting *setting, const Trials *trials, TrialNext next)
     return go(GO_STAY);
 }
 
+// The next place in that direction that asks for something, where each is set by itself; GO_STAY if
+// there is none.
+static Go go_to_place(const Trials *trials, gint direction)
+{
+    guint count = trials->labels ? setting_count(trials->check) : 0;
+    for (guint place = trials->first + (guint)direction; place < count; place += (guint)direction) {
+        g_autoptr(Trials) other = trials_new(trials->plan, trials->step, trials->check, place,
+                                             trials->assessment, trials->entries, trials->count);
+        if (trials_next(other, FALSE).ask != TRIAL_DONE)
+            return go_instead(
+                VIEW_SETTING,
+                setting_tries_argument(trials->check->name, trials->step->name, place, NULL));
+    }
+    return go(GO_STAY);
+}
+
 static Go go_beside(Setting *setting, const Trials *trials, gint direction)
 {
     TrialNext next = asked(setting, trials);
@@ -333,10 +349,13 @@ static Go go_beside(Setting *setting, const Trials *trials, gint direction)
                              g_array_index(all, TrialNext, at).input != next.input))
         at++;
     if (direction < 0 && at == 0)
-        return go(GO_STAY);
+        return go_to_place(trials, direction);
     at += (guint)direction;
-    if (at >= all->len)
-        return go_instead(VIEW_CLOSING, g_strdup(setting->tries.step));
+    if (at >= all->len) {
+        Go beside = go_to_place(trials, direction);
+        return beside.kind == GO_STAY ? go_instead(VIEW_CLOSING, g_strdup(setting->tries.step))
+                                      : beside;
+    }
     setting->here = g_array_index(all, TrialNext, at);
     setting->placed = TRUE;
     return go(GO_STAY);
