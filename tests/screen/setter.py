@@ -110,6 +110,8 @@ class Setter:
             self.player.wait_end()
             raise Killed
         held = self.held[self.place]
+        if self.place and f"bolt {self.place} " not in self.player.row(-4):
+            self.player.fail(f"another nut than that of {self.place}")
         self.ticks += 1
         self.ticks_behind += 1
         if not held.tight:
