@@ -407,11 +407,13 @@ static NextMoveMute mute_of(const Trials *trials)
 
 NextMove next_move_of(const Trials *trials, const GArray *earlier)
 {
+    static const double mostly = 0.9; // of what is not known of the slope before anything is read
     NextMove next = {.graduation = graduation_of(trials), .mute = mute_of(trials)};
     g_autoptr(SettingAdviser) adviser = adviser_for(trials, next.graduation, earlier);
     // Where a move was typed wrong, where it stands is asked for first.
     if (!adviser || trials_mistyped(trials) || next.mute)
         return next;
+    double unmoved = setting_learned(adviser).ln_slope_sd;
     Replay made = replay(trials, adviser, FALSE);
     const Trial *last = trials_last(trials);
     next.known = !made.untold;
@@ -422,6 +424,7 @@ NextMove next_move_of(const Trials *trials, const GArray *earlier)
     next.loosest = aims_loosest(trials);
     next.advice = setting_advice(adviser);
     next.learned = setting_learned(adviser);
+    next.answered = next.learned.ln_slope_sd < mostly * unmoved;
     if (next.advice.kind == SETTING_MOVE)
         next.banded = setting_band(adviser, &next.advice, &next.band);
     else if (next.advice.kind == SETTING_READ_LOOSE && last && last->move && made.told)
@@ -457,5 +460,5 @@ TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext as
 
 gboolean next_move_teaches(const NextMove *next)
 {
-    return next->tight > 0;
+    return next->tight > 0 && next->answered;
 }

@@ -19,10 +19,11 @@ typedef struct {
 } Clock;
 
 // The clocks that still matter at `now` (Clock), the soonest first: of what was laid last on a bolt
-// set or part and is live, `fit within` until every bolt of that set is through its first stage, `fluid after` and
-// `run after` of the newest laying of each consumable there until they have passed; of each stage that is a wait, from the last tick of the stage
-// in front of it until it is entered as waited. `assessment` is of these entries and this plan. The
-// caller frees with g_array_unref.
+// set or part and is live, `fit within` until every bolt of that set is through its first stage,
+// `fluid after` and `run after` of the newest laying of each consumable there until they have
+// passed; of each stage that is a wait, from the last tick of the stage in front of it until it is
+// entered as waited. `assessment` is of these entries and this plan. The caller frees with
+// g_array_unref.
 GArray *clocks_running(const Plan *plan, const Assessment *assessment, const Entry *const *entries,
                        gsize count, Moment now) G_GNUC_WARN_UNUSED_RESULT;
 

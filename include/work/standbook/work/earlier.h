@@ -14,8 +14,8 @@ typedef struct {
 } EarlierBuild;
 
 // Adds to `all` (SettingLearned) what a build shows of the setting `here`, until there are
-// EARLIER_MOST: nothing if it is of another family, or the setting was not tightened and read
-// there; where each place is set by itself, of every place that was.
+// EARLIER_MOST: nothing if it is of another family, or the setting was not moved, tightened and
+// read there; where each place is set by itself, of every place that was.
 void earlier_learn(const Trials *here, const EarlierBuild *build, GArray *all);
 
 // The same of the other places of the build itself, where each is set by itself; else nothing.

@@ -24,6 +24,7 @@ typedef struct {
     SettingBand band; // with `banded`: the loose readings at which to tighten after the move, or
                       // after the move just made
     SettingLearned learned;
+    gboolean answered;  // what was read behind a move has told how it answers
     guint earlier;      // earlier settings that it started from: of builds, of other places
     guint told, tight;  // readings it was told, and those of them that were tightened
     guint doubted;      // tightened readings left out because they are in doubt
@@ -53,5 +54,7 @@ guint next_move_place(const Trials *trials, guint told);
 // Whether it advises a move.
 gboolean next_move_moves(const NextMove *next);
 
-// Whether a build can teach the next of its family: it was told a tightened reading.
+// Whether a build can teach the next of its family, or a place the others: it was told a tightened
+// reading, and how it answers a move. One that was only read would give what was supposed of it as
+// if it had been seen.
 gboolean next_move_teaches(const NextMove *next);

@@ -11,12 +11,12 @@
 GPtrArray *set_preload_told(const PlanTightening *tightening,
                             guint position) G_GNUC_WARN_UNUSED_RESULT;
 
-// The caution at a stage (from 1): what a check to torque does not show; of any other that the upper
-// end passes the proof load of a bolt that is not for one use. NULL for none. The caller frees with
-// g_free.
+// The caution at a stage (from 1): what a check to torque does not show; of any other that the
+// upper end passes the proof load of a bolt that is not for one use. NULL for none. The caller
+// frees with g_free.
 char *set_caution(const PlanTightening *tightening, guint stage,
                   guint position) G_GNUC_WARN_UNUSED_RESULT;
 
-// The sentence of a set whose plan says `instead of`; NULL for any other, and where the two cannot be
-// compared. The caller frees with g_free.
+// The sentence of a set whose plan says `instead of`; NULL for any other, and where the two cannot
+// be compared. The caller frees with g_free.
 char *set_substitute(const PlanTightening *tightening, guint position) G_GNUC_WARN_UNUSED_RESULT;
