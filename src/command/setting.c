@@ -29,39 +29,55 @@ static const PlanCheck *setting_named(const Plan *plan, const char *name, char *
     return NULL;
 }
 
-// The places of a check that is set place by place, `1; 2; 3`. The caller frees.
+// The places of a check that is set place by place, `1; 2; 3`, of many the first. The caller frees.
 static char *places_words(const PlanCheck *check)
 {
+    enum { MOST = 24 };
     GString *words = g_string_new(NULL);
-    for (guint i = 0; i < places_count(check->places); i++) {
+    guint count = places_count(check->places);
+    for (guint i = 0; i < MIN(count, MOST); i++) {
         g_autofree char *label = places_label(check->places, i);
         g_string_append_printf(words, "%s%s", i ? "; " : "", label);
     }
+    g_string_append(words, count > MOST ? "; …" : "");
     return g_string_free(words, FALSE);
 }
 
-// Which place of the check is meant (NULL: none is said); FALSE with what is wrong said.
-static gboolean find_place(const PlanCheck *check, const char *said, guint *place)
+enum { NO_PLACE = G_MAXUINT };
+
+// The one place that the words name; NO_PLACE if they name none, or several.
+static guint place_named(const PlanCheck *check, const char *said)
 {
     Words words;
-    g_autofree char *bracketed = g_strdup_printf("[%s]", said ? said : "");
-    g_autofree gssize *picked = g_new(gssize, check->places->len + 1);
+    g_autofree char *bracketed = g_strdup_printf("[%s]", said);
+    g_autoptr(GArray) picked = g_array_new(FALSE, TRUE, sizeof(gssize));
+    g_array_set_size(picked, check->places->len + 1);
+    gssize *labels = &g_array_index(picked, gssize, 0);
+    if (!words_begin(&words, bracketed, NULL) ||
+        !words_place(&words, check->places, check->name, labels, NULL))
+        return NO_PLACE;
+    g_autoptr(GArray) places = places_picked(check->places, labels);
+    return places->len == 1 ? g_array_index(places, guint, 0) : NO_PLACE;
+}
+
+// Which place of the check is meant (NULL: none is said); NO_PLACE with what is wrong said.
+static guint find_place(const PlanCheck *check, const char *said)
+{
     g_autofree char *all = places_words(check);
     gboolean each = check->setting->each;
-    gboolean read = each && said && words_begin(&words, bracketed, NULL) &&
-                    words_place(&words, check->places, check->name, picked, NULL);
-    g_autoptr(GArray) places = read ? places_picked(check->places, picked) : NULL;
-    *place = places && places->len == 1 ? g_array_index(places, guint, 0) : 0;
-    if (!each && said)
+    guint place = each && said ? place_named(check, said) : 0;
+    if (each == (said != NULL) && place != NO_PLACE)
+        return place;
+    if (!each)
         fail_saying(STANDBOOK_ERROR_MISUSE, "all places of `%s` are set together; leave `%s` out",
                     check->name, said);
-    else if (each && !said)
+    else if (!said)
         fail_saying(STANDBOOK_ERROR_MISUSE, "`%s` is set place by place; say which: %s",
                     check->name, all);
-    else if (each && (!places || places->len != 1))
+    else
         fail_saying(STANDBOOK_ERROR_MISUSE, "`%s` is no place of `%s`; it has %s", said,
                     check->name, all);
-    return each == (said != NULL) && (!each || (places && places->len == 1));
+    return NO_PLACE;
 }
 
 static void say_setting(const Opened *opened, const Trials *trials, const NextMove *next,
@@ -80,7 +96,6 @@ static void say_setting(const Opened *opened, const Trials *trials, const NextMo
 static int setting(const char *number, const char *name, const char *at, Common *common)
 {
     GError *error = NULL;
-    guint place;
     g_autofree char *near = NULL;
     g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
     g_autoptr(Opened) opened = book ? opened_new(book, number, &error) : NULL;
@@ -92,7 +107,8 @@ static int setting(const char *number, const char *name, const char *at, Common 
         return fail_saying(
             STANDBOOK_ERROR_MISUSE, "`%s` %s%s", name,
             plan_check(plan, name) ? "is not set by trials" : "is no check of the plan", near);
-    if (!find_place(check, at, &place))
+    guint place = find_place(check, at);
+    if (place == NO_PLACE)
         return STANDBOOK_ERROR_MISUSE;
     g_autoptr(Assessment) assessment = opened_assess(opened, NULL);
     g_autoptr(Trials) trials =
