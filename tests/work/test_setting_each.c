@@ -141,7 +141,7 @@ static void expect_said(const char *check, const char *label, const char *part)
 {
     g_autoptr(Trials) trials = trials_at(check, label);
     g_auto(NextMove) next = next_at(trials);
-    g_auto(Advice) advice = advice_of(trials, &next);
+    g_auto(Advice) advice = advice_of(trials, &next, NULL);
     g_ptr_array_add(advice.sentences, NULL);
     g_autofree char *words = g_strjoinv("\n", (char **)advice.sentences->pdata);
     ck_assert_msg(strstr(words, part) != NULL, "`%s` is not in:\n%s", part, words);
