@@ -3,6 +3,8 @@
 const SettingConstants setting_constants = {
     .geometry_edge = 0.08,
     .geometry_flat = 0.05,
+    .exact = 0.01,
+    .slope_off = 0.08,
     .blind_reach = 1.38629436111989061883,
     .level = 5,
     .own = 0.15,
@@ -13,6 +15,8 @@ const SettingConstants setting_constants = {
     .curve = 0.03,
     .ratio = 0.03,
     .drift = 0.01,
+    .rough = 0.01,
+    .rougher = 3,
     .family_slope = 0.05,
     .family_shift = 0.10,
     .family_weight = 0.9,

@@ -8,12 +8,15 @@
 // moves the mean number of trials by less than 3 %.
 typedef struct {
     double geometry_edge, geometry_flat; // ln slope: sd beyond what it is good to; 5 % flat
+    double exact;                        // geometry exact: sd of what is of a move, and its doubt
+    double slope_off;                    // ln slope beyond what it is good to: something is wrong
     double blind_reach;                  // no geometry: flat to a factor 4
     double level, own;                   // sd of the level of all places, and of each
     double shift, shift_signed;          // sd of the shift: uniform to ± T has 0.58; sign known
     double repeat_least, repeat;         // a shift repeats to about 5 %
     double curve;                        // of a move: slope changes by 10 % over the travel
     double ratio, drift;                 // tight unlike loose: of all moves together, of each alone
+    double rough, rougher;               // chance that repeat and ratio are so many times as wide
     double family_slope, family_shift;   // engine to engine, until a family has four builds
     double family_weight;                // the rest stays with the geometry
     double far_cap, far_cap_read;        // chance of overrunning allowed; read before tightening
@@ -35,6 +38,7 @@ typedef struct {
     double lambda;    // ln of |slope| over the geometry
     double slope;     // T per unit moved, with its sign
     double ln_weight; // not normalised
+    double rougher;   // so many times the usual sd of repeat and ratio
     double *mean;     // size
     double *cov;      // size rows of size
 } SettingNode;
@@ -46,6 +50,7 @@ typedef struct {
 
 typedef struct {
     guint places, size, count;
+    guint half; // nodes of one sign and roughness: they follow each other, by their slope
     gboolean absolute;
     const SettingConstants *constants;
     double *numbers; // of all nodes
@@ -77,7 +82,8 @@ static inline guint setting_hand_at(const SettingState *state)
 
 struct _SettingAdviser {
     SettingModel model;
-    const SettingConstants *constants;
+    const SettingConstants *constants; // they are `own`
+    SettingConstants own;
     double width, sign;       // T in values; -1 where wear closes
     double lo, hi, aim, half; // inside; lo and hi may be infinite; half the window, T/4
     double graduation;        // inside
@@ -232,7 +238,7 @@ SettingExpected setting_expect_end(const SettingAdviser *adviser, const SettingO
                                    SettingWhen when, double move, gboolean loosest);
 
 // setting.c
-// An adviser by other constants than the usual ones, which are not copied.
+// An adviser by other constants than the usual ones, which are copied.
 SettingAdviser *setting_adviser_new_by(const SettingModel *model,
                                        const SettingConstants *constants);
 double setting_outward(const SettingAdviser *adviser, double inside);
