@@ -57,6 +57,20 @@ static void keep_arrays(SettingModel *model)
     model->earlier = g_memdup2(model->earlier, model->earlier_count * sizeof *model->earlier);
 }
 
+static gboolean is_exact(const SettingModel *model)
+{
+    return !isnan(model->geometry) && model->geometry_within <= 1;
+}
+
+// Where the geometry is exact a move answers by it, hardly curved, tight as loose.
+static SettingConstants own_constants(const SettingModel *model, const SettingConstants *constants)
+{
+    SettingConstants own = *constants;
+    if (is_exact(model))
+        own.geometry_edge = own.geometry_flat = own.curve = own.ratio = own.drift = own.exact;
+    return own;
+}
+
 SettingAdviser *setting_adviser_new_by(const SettingModel *model, const SettingConstants *constants)
 {
     double width = width_of(model);
@@ -64,8 +78,11 @@ SettingAdviser *setting_adviser_new_by(const SettingModel *model, const SettingC
         model->geometry == 0)
         return NULL;
     SettingAdviser *adviser = g_new0(SettingAdviser, 1);
-    adviser->constants = constants;
+    adviser->own = own_constants(model, constants);
+    adviser->constants = &adviser->own;
     adviser->model = *model;
+    if (is_exact(model)) // and it hardly answers the other way
+        adviser->model.direction_doubt /= 10;
     keep_arrays(&adviser->model);
     adviser->width = width;
     adviser->sign = model->closes ? -1 : 1;

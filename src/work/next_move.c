@@ -93,13 +93,23 @@ static gboolean aims_high(const PlanCheck *check, double aim, double least, doub
     return wants_high(check) || isnan(least) || (!isnan(most) && aim > (least + most) / 2);
 }
 
-// A shim is as thick as it is: its geometry is good to a tenth.
+// Where one length of shim gives as much of the reading.
+static gboolean is_as_thick(const PlanSetting *setting)
+{
+    const Kind metre = {.length = 1};
+    return setting->gives && setting->unit && kind_equal(unit_kind(setting->unit), metre) &&
+           fabs(fabs(number_double(setting->gives)) / move_unit(setting) - 1) < 1e-9;
+}
+
+// A shim is as thick as it is: a clearance answers it exactly, what is geared to it to a tenth.
 double next_move_trust(const PlanSetting *setting)
 {
-    static const double shim = 1.1;
+    static const double geared = 1.1;
     SettingModel model;
     setting_model_init(&model);
-    return setting->stock ? shim : model.geometry_within;
+    if (!setting->stock)
+        return model.geometry_within;
+    return is_as_thick(setting) ? 1 : geared;
 }
 
 static void tell_adjuster(const PlanSetting *setting, SettingModel *model, GArray *stock)

@@ -147,8 +147,12 @@ static void say_plan(Why *why)
     }
     double gives = number_double(setting->gives) * why->value;
     g_autofree char *slope = slope_words(why, gives);
-    say(why, "plan", "%s%s, trusted to a factor of %.2g.", slope,
-        setting->direction ? "" : ", either way", next_move_trust(setting));
+    const char *either = setting->direction ? "" : ", either way";
+    double trust = next_move_trust(setting);
+    if (trust > 1)
+        say(why, "plan", "%s%s, trusted to a factor of %.2g.", slope, either, trust);
+    else
+        say(why, "plan", "%s%s, taken as exact.", slope, either);
 }
 
 static void say_slope(Why *why)

@@ -233,37 +233,6 @@ START_TEST(test_too_many)
 }
 END_TEST
 
-// A stock of shims: only what there is, and what fits best of it.
-START_TEST(test_stock)
-{
-    static const double stock[] = {1.00, 1.05, 1.10, 1.18, 1.40};
-    SettingModel model = backlash();
-    model.geometry = 1;
-    model.geometry_within = 1;
-    model.direction = -1;
-    model.places = 1;
-    model.stock = stock;
-    model.stock_count = G_N_ELEMENTS(stock);
-    model.start = 1.00;
-    model.hand = 0.005;
-    model.absolute = TRUE;
-    model.loose = FALSE;
-    model.step = 0;
-    g_autoptr(SettingAdviser) adviser = setting_adviser_new(&model);
-    ck_assert_int_eq(setting_advice(adviser).kind, SETTING_TIGHTEN);
-    tell(adviser, "tight 0.29");
-    SettingAdvice advice = setting_advice(adviser);
-    ck_assert_int_eq(advice.kind, SETTING_MOVE);
-    ck_assert(!advice.leads_loose);
-    ck_assert_double_eq_tol(advice.to, 1.18, 1e-12);
-    setting_moved_to(adviser, 1.18, TRUE);
-    tell(adviser, "tight 0.11");
-    advice = setting_advice(adviser);
-    ck_assert_int_eq(advice.kind, SETTING_LEAVE);
-    ck_assert_double_eq_tol(advice.tightest.mean, 0.11, 0.005);
-}
-END_TEST
-
 // Positions that are found again: coming back to one, it reads as it did.
 START_TEST(test_marks)
 {
@@ -478,7 +447,6 @@ int main(void)
     tcase_add_test(of, test_gauge_too_coarse);
     tcase_add_test(of, test_out_of_reach);
     tcase_add_test(of, test_too_many);
-    tcase_add_test(of, test_stock);
     tcase_add_test(of, test_marks);
     tcase_add_loop_test(of, test_read_twice, 0, 2);
     tcase_add_test(of, test_where_it_began);

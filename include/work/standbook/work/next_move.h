@@ -39,7 +39,8 @@ NextMove next_move_of(const Trials *trials, const GArray *earlier);
 void next_move_clear(NextMove *next);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(NextMove, next_move_clear)
 
-// The factor to which the plan's word on how a setting answers is trusted: 2, of a shim 1.1.
+// The factor to which the plan's word on how a setting answers is trusted: 2, of a shim 1.1, and of
+// one that gives its own thickness 1.
 double next_move_trust(const PlanSetting *setting);
 
 // What trials_next asks, led by the advice: a loose reading outside its band asks for a move before
