@@ -172,7 +172,15 @@ static void find_room(const SettingAdviser *adviser, const SettingOutlook *outlo
         find(advice, SETTING_CANNOT, spread * adviser->width, doubt * adviser->width);
 }
 
-// The travel ends before the aim.
+static gboolean is_odd_here(const SettingAdviser *adviser, SettingFindingKind kind)
+{
+    for (guint i = 0; i < adviser->here_count; i++)
+        if (adviser->here[i].kind == kind)
+            return TRUE;
+    return FALSE;
+}
+
+// The travel ends before the aim; of what slipped, or was misread, nobody knows where it stands.
 static void find_end(const SettingAdviser *adviser, const SettingOutlook *outlook, const Plan *plan,
                      SettingAdvice *advice)
 {
@@ -180,7 +188,7 @@ static void find_end(const SettingAdviser *adviser, const SettingOutlook *outloo
         setting_expect_end(adviser, outlook, SETTING_MOVED, plan->choice.move, FALSE);
     gboolean outside = there.mean < outlook->from || there.mean > outlook->to;
     if (!plan->choice.at_end || plan->choice.chance.inside >= 0.05 || !outside ||
-        plan->for_direction)
+        plan->for_direction || is_odd_here(adviser, SETTING_SLIP))
         return;
     find(advice, SETTING_OUT_OF_REACH, 0, setting_outward(adviser, there.mean));
     advice->kind = SETTING_STOP;

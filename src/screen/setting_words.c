@@ -125,13 +125,16 @@ static gboolean must_loosen(const Trials *trials)
 
 // `loosen, turn out 1/20 · then type where it stands`; a move that only betters what would do is
 // left by +Enter.
-static char *move_words(const Trials *trials, const NextMove *advised)
+static char *move_words(const Trials *trials, const TrialNext *next, const NextMove *advised)
 {
     const char *loosen = must_loosen(trials) ? "loosen, " : "";
+    static const char *const without[] = {
+        [TRIAL_FURTHER] = "%smove the %s · type where it stands",
+        [TRIAL_STAY] = "%sleave the %s where it is · type where that is",
+        [TRIAL_STOP] = "look for the cause, then %smove the %s · type where"};
     gboolean good = trials_next(trials, FALSE).ask == TRIAL_DONE;
     if (!next_move_moves(advised))
-        return g_strdup_printf("%smove the %s · type where it stands", loosen,
-                               trials->check->setting->move);
+        return g_strdup_printf(without[next->move], loosen, trials->check->setting->move);
     g_autofree char *move = next_move_words(trials, advised);
     return good ? g_strdup_printf("%s, or +Enter leaves it", move)
                 : g_strdup_printf("%s%s · then type where it stands", loosen, move);
@@ -146,7 +149,7 @@ char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next, cons
     g_autofree char *gauge =
         sort ? toolbox_gauge_words(desk, sort, toolbox_for(desk, &need)) : NULL;
     g_autofree char *before = before_words(trials);
-    g_autofree char *move = next->ask == TRIAL_MOVE ? move_words(trials, advised) : NULL;
+    g_autofree char *move = next->ask == TRIAL_MOVE ? move_words(trials, next, advised) : NULL;
     if (move)
         return g_strconcat(before, move, NULL);
     if (next->ask == TRIAL_TIGHTEN)

@@ -156,10 +156,11 @@ static json_t *advice_json(const Trials *trials, const NextMove *next)
 json_t *setting_json(const Trials *trials, const NextMove *next)
 {
     static const char *const asks[] = {[TRIAL_DONE] = "done",
-                                       [TRIAL_MOVE] = "move",
                                        [TRIAL_LOOSE] = "loose",
                                        [TRIAL_TIGHTEN] = "tighten",
                                        [TRIAL_TIGHT] = "tight"};
+    static const char *const moves[] = {
+        [TRIAL_FURTHER] = "move", [TRIAL_STAY] = "tighten", [TRIAL_STOP] = "stop"};
     TrialNext asked = next_move_ask(next, trials, trials_next(trials, FALSE));
     gboolean reads = asked.ask == TRIAL_LOOSE || asked.ask == TRIAL_TIGHT;
     const Requirement *made = reads ? trials->inputs[asked.input] : NULL;
@@ -169,7 +170,8 @@ json_t *setting_json(const Trials *trials, const NextMove *next)
                         text_json(trials->labels ? g_strdup(trials->made[0]->place) : NULL));
     json_object_set_new(json, "step", json_string(trials->step->name));
     json_object_set_new(json, "tries", tries_json(trials));
-    json_object_set_new(json, "asks", json_string(asks[asked.ask]));
+    json_object_set_new(json, "asks",
+                        json_string(asked.ask == TRIAL_MOVE ? moves[asked.move] : asks[asked.ask]));
     json_object_set_new(json, "reads", made ? json_string(made->check->name) : json_null());
     json_object_set_new(json, "place", text_json(made ? g_strdup(made->place) : NULL));
     json_object_set_new(json, "advice", advice_json(trials, next));

@@ -202,13 +202,17 @@ void section_tries(Document *document, const Trials *trials, const Taken *taken)
 // `Next: read it tight at 3.`
 static char *asks_words(const Trials *trials, const NextMove *next)
 {
+    static const char *const moves[] = {
+        [TRIAL_FURTHER] = "Next: move the %s.",
+        [TRIAL_STAY] = "Next: loosen and tighten it again, the %s where it stands.",
+        [TRIAL_STOP] = "Next: leave the %s and look for the cause."};
     TrialNext asked = next_move_ask(next, trials, trials_next(trials, FALSE));
     const Requirement *made = trials->inputs[asked.input];
     gboolean named = made && trials->check->formula;
     const char *place = made ? made->place : "";
     switch (asked.ask) {
     case TRIAL_MOVE:
-        return g_strdup_printf("Next: move the %s.", trials->check->setting->move);
+        return g_strdup_printf(moves[asked.move], trials->check->setting->move);
     case TRIAL_TIGHTEN:
         return g_strdup_printf("Next: tighten %s.", asked.tightening->group->name);
     case TRIAL_LOOSE:

@@ -1,3 +1,4 @@
+#include "next_move_inside.h"
 #include "trials_inside.h"
 
 #include <standbook/work/next_move.h>
@@ -426,6 +427,7 @@ NextMove next_move_of(const Trials *trials, const GArray *earlier)
     double unmoved = setting_learned(adviser).ln_slope_sd;
     Replay made = replay(trials, adviser, FALSE);
     const Trial *last = trials_last(trials);
+    gboolean wrong_gauge = last && has_wrong_tool(trials, last);
     next.known = !made.untold;
     next.told = made.told;
     next.tight = made.tight;
@@ -433,6 +435,7 @@ NextMove next_move_of(const Trials *trials, const GArray *earlier)
     next.earlier = earlier ? earlier->len : 0;
     next.loosest = aims_loosest(trials);
     next.advice = setting_advice(adviser);
+    next.advice.kind = next_move_kind(trials, next.advice.kind, wrong_gauge, next.graduation);
     next.learned = setting_learned(adviser);
     next.answered = next.learned.ln_slope_sd < mostly * unmoved;
     if (next.advice.kind == SETTING_MOVE)
@@ -448,24 +451,6 @@ gboolean next_move_moves(const NextMove *next)
 {
     return next->known &&
            (next->advice.kind == SETTING_MOVE || next->advice.kind == SETTING_MOVE_DIRECTION);
-}
-
-static gboolean is_slack(const Trials *trials)
-{
-    g_autoptr(GPtrArray) tight = trials_to_slacken(trials);
-    return tight->len == 0;
-}
-
-TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked)
-{
-    const Trial *last = trials_last(trials);
-    gboolean read_loose = last && last->loose && last->readings == 0 && is_slack(trials);
-    if (asked.ask == TRIAL_DONE && next->known && next->advice.kind == SETTING_READ_AGAIN)
-        return trials_next_again(trials);
-    gboolean leads = asked.ask == TRIAL_DONE
-                         ? last && last->read
-                         : read_loose && (asked.ask == TRIAL_TIGHTEN || asked.ask == TRIAL_TIGHT);
-    return leads && next_move_moves(next) ? (TrialNext){.ask = TRIAL_MOVE} : asked;
 }
 
 gboolean next_move_teaches(const NextMove *next)

@@ -310,8 +310,10 @@ static void say_kind(const Trials *trials, const NextMove *next, GPtrArray *sent
     case SETTING_LEAVE:
         say_leave(next, sentences);
         break;
-    case SETTING_READ_TIGHT:
     case SETTING_STOP:
+        say(sentences, "No further move will do: find the cause first, or have it conceded.");
+        break;
+    case SETTING_READ_TIGHT:
         break;
     }
 }
@@ -444,6 +446,15 @@ static gboolean is_begun(const Trials *trials, const NextMove *next, const Trial
            (tight && next->advice.kind == SETTING_TIGHTEN && is_held(trials));
 }
 
+// What to do about readings of one place that are too far apart.
+static void say_disagree(const Trials *trials, GPtrArray *sentences)
+{
+    const Trial *last = trials_last(trials);
+    if (last && last->verdict == VERDICT_IN_DOUBT && last->reason == REASON_DISAGREE)
+        say(sentences, "Two readings of one place differ by more than their doubt allows: strike "
+                       "the one that was misread, or uphold.");
+}
+
 void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *asked,
                    Advice *advice)
 {
@@ -463,6 +474,7 @@ void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *
         say_begun(trials, next, asked, advice->sentences);
     else
         say_kind(trials, next, advice->sentences);
+    say_disagree(trials, advice->sentences);
     if (next->doubted)
         say(advice->sentences, "What was read in doubt is left out.");
     if (next->earlier && !next->tight) {

@@ -39,4 +39,8 @@ tighten carrier all with W1
 read backlash 0.30 0.32 0.26 0.29 with G3
 ? 0 from setting T-1 backlash --json
 ? says: "kind": "stop"
+? says: "asks": "stop"
 ? says: "6 moves: stop adjusting, look for a burr, a bent bracket, a moving datum."
+? says: "No further move will do: find the cause first, or have it conceded."
+? 0 from setting T-1 backlash
+? says: Next: leave the jackscrew and look for the cause.

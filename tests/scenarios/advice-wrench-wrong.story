@@ -20,7 +20,11 @@ shop: 2001-09-11 08:00 MO calibration W2 2001-09-11 wrong "set 40 gives 36"
 ? 0 from setting T-1 backlash --json
 ? says: "What was read in doubt is left out."
 ? says: "Loosen it, leave it where it stands and tighten it again; expect
+? says: "kind": "tighten"
+? says: "asks": "tighten"
 ? says nothing of: Leave it:
 2001-09-11 09:00 MO uphold backlash "no effect" second JT
 ? 0 from setting T-1 backlash --json
 ? says: "Leave it: a further move is no better than this (chance 1.00)."
+? says: "kind": "leave"
+? says: "asks": "done"

@@ -2,6 +2,8 @@
 // strike, a kill (the ledger is all there is), and a wrench found wrong.
 #include "idler.h"
 
+#include "next_move_inside.h"
+
 #include <standbook/work/advice.h>
 #include <standbook/work/move_slip.h>
 #include <standbook/work/setting_why.h>
@@ -233,6 +235,40 @@ START_TEST(a_move_far_from_what_is_advised_is_asked_about)
 }
 END_TEST
 
+// What the adviser says of the newest try, and what serves once it is known how that stands. A
+// wrong gauge is told as such; the idler's limits are 0.08 to 0.18.
+static const struct {
+    const char *tight;
+    gboolean wrong_gauge;
+    SettingKind advised, serves;
+} kinds[] = {
+    {"[1] 0.35", FALSE, SETTING_LEAVE, SETTING_STOP},
+    {"[1] 0.35", FALSE, SETTING_STOP, SETTING_STOP},
+    {"[1] 0.35", FALSE, SETTING_MOVE, SETTING_MOVE},
+    {" 0.14 0.16 0.10 0.13", FALSE, SETTING_STOP, SETTING_LEAVE},
+    {" 0.14 0.16 0.10 0.13", FALSE, SETTING_LEAVE, SETTING_LEAVE},
+    {" 0.14 0.16 0.10 0.13", FALSE, SETTING_MOVE, SETTING_MOVE},
+    {" 0.14 0.16 0.10 0.13", TRUE, SETTING_READ_LOOSE, SETTING_READ_AGAIN},
+    {" 0.14 0.16 0.10 0.13", TRUE, SETTING_TIGHTEN, SETTING_READ_AGAIN},
+};
+
+START_TEST(the_kind_that_serves)
+{
+    g_autoptr(Number) graduation = number_from_ratio(1, 100000);
+    for (guint i = 0; i < G_N_ELEMENTS(kinds); i++) {
+        if (i)
+            take_all(loosen);
+        else
+            take("2025-03-10 09:00 MO pick up Idler backlash");
+        try_at("0.50", "0.31", hold, kinds[i].tight);
+        g_autoptr(Trials) trials = trials_now();
+        SettingKind kind =
+            next_move_kind(trials, kinds[i].advised, kinds[i].wrong_gauge, graduation);
+        ck_assert_msg(kind == kinds[i].serves, "%u: %d, not %d", i, kind, kinds[i].serves);
+    }
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
@@ -242,6 +278,7 @@ int main(void)
         a_struck_trial_is_as_if_it_had_not_been,
         a_wrench_found_wrong_voids_what_it_tightened,
         a_move_far_from_what_is_advised_is_asked_about,
+        the_kind_that_serves,
     };
     return run_on_build("next move", tests, G_N_ELEMENTS(tests), 0);
 }

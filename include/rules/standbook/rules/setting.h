@@ -13,7 +13,7 @@
 // tightest place is C. E. Clark's minimum of jointly normal values (1961, Oper. Res. 9, 145). The
 // constants and their why stand in setting_state.h, what they come to in tests/bench/setting.
 //
-// One engine in a hundred is taken for a rough one, whose shift repeats, and which answers tight
+// One engine in two hundred is taken for a rough one, whose shift repeats, and which answers tight
 // unlike loose, three times as badly; the readings tell which it is. So what is expected of a later
 // trial is widened by what was seen, and of the first one a little. More cannot be had: nothing
 // shows before the first trial, and there the interval that covers 97 % of usual engines covers 75

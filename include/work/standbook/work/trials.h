@@ -107,8 +107,16 @@ gboolean trial_place_misleads(const Trials *trials, const Trial *trial, guint pl
 
 typedef enum { TRIAL_DONE, TRIAL_MOVE, TRIAL_LOOSE, TRIAL_TIGHTEN, TRIAL_TIGHT } TrialAsk;
 
+// What a move is asked for.
+typedef enum {
+    TRIAL_FURTHER, // to bring it nearer
+    TRIAL_STAY,    // none: it is loosened and tightened again where it stands
+    TRIAL_STOP     // none serves: a cause is to be found first
+} TrialMove;
+
 typedef struct {
     TrialAsk ask;
+    TrialMove move;                   // of a move
     guint place;                      // of a reading
     guint input;                      // likewise, into the setting's inputs
     const PlanTightening *tightening; // what is to be tightened

@@ -1,0 +1,99 @@
+// What is asked next of a setting, led by the advice: kind, words and question are one.
+#include "next_move_inside.h"
+
+#include <standbook/rules/decision.h>
+
+// How the newest try stands once it was read tightened.
+typedef enum {
+    NOT_READ,    // or in a doubt that the adviser knows of
+    WELL,        // it needs no other
+    OUTSIDE,     // it does not do as it is
+    WRONG_GAUGE, // what was read says nothing: the gauge was found wrong,
+    WRONG_HOLD   // or what holds it was tightened wrong
+} Standing;
+
+static Standing standing_of(const Trials *trials, gboolean wrong_gauge)
+{
+    const Trial *last = trials_last(trials);
+    if (!last || !last->readings)
+        return NOT_READ;
+    if (wrong_gauge)
+        return WRONG_GAUGE;
+    if (last->verdict == VERDICT_IN_DOUBT && last->reason == REASON_BASIS && !last->joined)
+        return WRONG_HOLD;
+    if (last->fails)
+        return OUTSIDE;
+    return last->verdict == VERDICT_IN_DOUBT || last->verdict == VERDICT_OPEN ? NOT_READ : WELL;
+}
+
+// Whether two readings of one place that are a graduation apart disagree.
+static gboolean may_disagree(const Trials *trials, const Number *graduation)
+{
+    for (guint i = 0; i < trials->check->setting->inputs->len; i++) {
+        const Requirement *made = trials->inputs[i];
+        mpq_srcptr doubt = made && made->variance ? number_rational(made->variance) : NULL;
+        if (doubt && decision_disagree(number_rational(graduation), doubt, doubt))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+SettingKind next_move_kind(const Trials *trials, SettingKind kind, gboolean wrong_gauge,
+                           const Number *graduation)
+{
+    static const struct {
+        Standing standing;
+        SettingKind advised, serves;
+    } others[] = {
+        {WELL, SETTING_STOP, SETTING_LEAVE},
+        {OUTSIDE, SETTING_LEAVE, SETTING_STOP},
+        {WRONG_GAUGE, SETTING_READ_LOOSE, SETTING_READ_AGAIN},
+        {WRONG_GAUGE, SETTING_TIGHTEN, SETTING_READ_AGAIN},
+        {WRONG_HOLD, SETTING_READ_LOOSE, SETTING_TIGHTEN},
+    };
+    Standing standing = standing_of(trials, wrong_gauge);
+    if (kind == SETTING_READ_AGAIN && may_disagree(trials, graduation))
+        kind = SETTING_LEAVE;
+    for (guint i = 0; i < G_N_ELEMENTS(others); i++)
+        if (others[i].standing == standing && others[i].advised == kind)
+            return others[i].serves;
+    return kind;
+}
+
+static gboolean is_slack(const Trials *trials)
+{
+    g_autoptr(GPtrArray) tight = trials_to_slacken(trials);
+    return tight->len == 0;
+}
+
+// Of a try that was read tightened, whatever the ledger asks of it (`asked`).
+static TrialNext after_tight(const Trials *trials, SettingKind kind, TrialNext asked)
+{
+    static const struct {
+        SettingKind kind;
+        TrialNext next;
+    } moves[] = {
+        {SETTING_MOVE, {.ask = TRIAL_MOVE}},
+        {SETTING_MOVE_DIRECTION, {.ask = TRIAL_MOVE}},
+        {SETTING_TIGHTEN, {.ask = TRIAL_MOVE, .move = TRIAL_STAY}},
+        {SETTING_STOP, {.ask = TRIAL_MOVE, .move = TRIAL_STOP}},
+    };
+    if (asked.ask == TRIAL_DONE && kind == SETTING_READ_AGAIN)
+        return trials_next_again(trials);
+    for (guint i = 0; i < G_N_ELEMENTS(moves); i++)
+        if (moves[i].kind == kind)
+            return moves[i].next;
+    return asked;
+}
+
+TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked)
+{
+    const Trial *last = trials_last(trials);
+    gboolean told = next->known && next->told;
+    gboolean over = asked.ask == TRIAL_DONE || asked.ask == TRIAL_MOVE;
+    if (told && over && last && last->read && !trials_mistyped(trials))
+        return after_tight(trials, next->advice.kind, asked);
+    gboolean read_loose = last && last->loose && last->readings == 0 && is_slack(trials);
+    gboolean leads = read_loose && (asked.ask == TRIAL_TIGHTEN || asked.ask == TRIAL_TIGHT);
+    return leads && next_move_moves(next) ? (TrialNext){.ask = TRIAL_MOVE} : asked;
+}
