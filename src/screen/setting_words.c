@@ -128,10 +128,9 @@ static gboolean must_loosen(const Trials *trials)
 static char *move_words(const Trials *trials, const TrialNext *next, const NextMove *advised)
 {
     const char *loosen = must_loosen(trials) ? "loosen, " : "";
-    static const char *const without[] = {
-        [TRIAL_FURTHER] = "%smove the %s · type where it stands",
-        [TRIAL_STAY] = "%sleave the %s where it is · type where that is",
-        [TRIAL_STOP] = "look for the cause, then %smove the %s · type where"};
+    static const char *const without[] = {[TRIAL_FURTHER] = "%smove the %s · type where it stands",
+                                          [TRIAL_STAY] = "%stype where the %s stands; then tighten",
+                                          [TRIAL_STOP] = "%sfind the cause, then move the %s"};
     gboolean good = trials_next(trials, FALSE).ask == TRIAL_DONE;
     if (!next_move_moves(advised))
         return g_strdup_printf(without[next->move], loosen, trials->check->setting->move);

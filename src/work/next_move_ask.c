@@ -78,7 +78,7 @@ static TrialNext after_tight(const Trials *trials, SettingKind kind, TrialNext a
         {SETTING_TIGHTEN, {.ask = TRIAL_MOVE, .move = TRIAL_STAY}},
         {SETTING_STOP, {.ask = TRIAL_MOVE, .move = TRIAL_STOP}},
     };
-    if (asked.ask == TRIAL_DONE && kind == SETTING_READ_AGAIN)
+    if (kind == SETTING_READ_AGAIN && !trials_last(trials)->ended)
         return trials_next_again(trials);
     for (guint i = 0; i < G_N_ELEMENTS(moves); i++)
         if (moves[i].kind == kind)

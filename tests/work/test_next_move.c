@@ -269,6 +269,39 @@ START_TEST(the_kind_that_serves)
 }
 END_TEST
 
+// Whatever the ledger asks of a try that was read: what is asked is what the advice says.
+static const struct {
+    SettingKind kind;
+    TrialAsk asked, ask;
+    TrialMove move;
+} questions[] = {
+    {SETTING_MOVE, TRIAL_DONE, TRIAL_MOVE, TRIAL_FURTHER},
+    {SETTING_MOVE_DIRECTION, TRIAL_DONE, TRIAL_MOVE, TRIAL_FURTHER},
+    {SETTING_MOVE, TRIAL_MOVE, TRIAL_MOVE, TRIAL_FURTHER},
+    {SETTING_TIGHTEN, TRIAL_DONE, TRIAL_MOVE, TRIAL_STAY},
+    {SETTING_TIGHTEN, TRIAL_MOVE, TRIAL_MOVE, TRIAL_STAY},
+    {SETTING_STOP, TRIAL_MOVE, TRIAL_MOVE, TRIAL_STOP},
+    {SETTING_STOP, TRIAL_DONE, TRIAL_MOVE, TRIAL_STOP},
+    {SETTING_READ_AGAIN, TRIAL_DONE, TRIAL_TIGHT, TRIAL_FURTHER},
+    {SETTING_READ_AGAIN, TRIAL_MOVE, TRIAL_TIGHT, TRIAL_FURTHER},
+    {SETTING_LEAVE, TRIAL_DONE, TRIAL_DONE, TRIAL_FURTHER},
+};
+
+START_TEST(what_is_asked_follows_the_advice)
+{
+    take("2025-03-10 09:00 MO pick up Idler backlash");
+    try_at("0.14", "0.10", hold, " 0.14 0.16 0.10 0.13");
+    g_autoptr(Trials) trials = trials_now();
+    g_auto(NextMove) next = next_move_of(trials, NULL);
+    for (guint i = 0; i < G_N_ELEMENTS(questions); i++) {
+        next.advice.kind = questions[i].kind;
+        TrialNext asked = next_move_ask(&next, trials, (TrialNext){.ask = questions[i].asked});
+        ck_assert_msg(asked.ask == questions[i].ask && asked.move == questions[i].move,
+                      "%u: %d, %d", i, asked.ask, asked.move);
+    }
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
@@ -279,6 +312,7 @@ int main(void)
         a_wrench_found_wrong_voids_what_it_tightened,
         a_move_far_from_what_is_advised_is_asked_about,
         the_kind_that_serves,
+        what_is_asked_follows_the_advice,
     };
     return run_on_build("next move", tests, G_N_ELEMENTS(tests), 0);
 }
