@@ -435,7 +435,7 @@ NextMove next_move_of(const Trials *trials, const GArray *earlier)
     next.earlier = earlier ? earlier->len : 0;
     next.loosest = aims_loosest(trials);
     next.advice = setting_advice(adviser);
-    next.advice.kind = next_move_kind(trials, next.advice.kind, wrong_gauge, next.graduation);
+    next.advice.kind = next_move_kind(trials, next.advice.kind, wrong_gauge);
     next.learned = setting_learned(adviser);
     next.answered = next.learned.ln_slope_sd < mostly * unmoved;
     if (next.advice.kind == SETTING_MOVE)

@@ -1,8 +1,6 @@
 // What is asked next of a setting, led by the advice: kind, words and question are one.
 #include "next_move_inside.h"
 
-#include <standbook/rules/decision.h>
-
 // How the newest try stands once it was read tightened.
 typedef enum {
     NOT_READ,    // or in a doubt that the adviser knows of
@@ -26,20 +24,7 @@ static Standing standing_of(const Trials *trials, gboolean wrong_gauge)
     return last->verdict == VERDICT_IN_DOUBT || last->verdict == VERDICT_OPEN ? NOT_READ : WELL;
 }
 
-// Whether two readings of one place that are a graduation apart disagree.
-static gboolean may_disagree(const Trials *trials, const Number *graduation)
-{
-    for (guint i = 0; i < trials->check->setting->inputs->len; i++) {
-        const Requirement *made = trials->inputs[i];
-        mpq_srcptr doubt = made && made->variance ? number_rational(made->variance) : NULL;
-        if (doubt && decision_disagree(number_rational(graduation), doubt, doubt))
-            return TRUE;
-    }
-    return FALSE;
-}
-
-SettingKind next_move_kind(const Trials *trials, SettingKind kind, gboolean wrong_gauge,
-                           const Number *graduation)
+SettingKind next_move_kind(const Trials *trials, SettingKind kind, gboolean wrong_gauge)
 {
     static const struct {
         Standing standing;
@@ -52,8 +37,6 @@ SettingKind next_move_kind(const Trials *trials, SettingKind kind, gboolean wron
         {WRONG_HOLD, SETTING_READ_LOOSE, SETTING_TIGHTEN},
     };
     Standing standing = standing_of(trials, wrong_gauge);
-    if (kind == SETTING_READ_AGAIN && may_disagree(trials, graduation))
-        kind = SETTING_LEAVE;
     for (guint i = 0; i < G_N_ELEMENTS(others); i++)
         if (others[i].standing == standing && others[i].advised == kind)
             return others[i].serves;

@@ -452,7 +452,7 @@ static void say_disagree(const Trials *trials, GPtrArray *sentences)
     const Trial *last = trials_last(trials);
     if (last && last->verdict == VERDICT_IN_DOUBT && last->reason == REASON_DISAGREE)
         say(sentences, "Two readings of one place differ by more than their doubt allows: strike "
-                       "the one that was misread, or uphold.");
+                       "the one that was misread; if neither was, uphold.");
 }
 
 void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *asked,

@@ -1,5 +1,5 @@
-# By a rule whose doubt is far below its marks a reading again may fall on the next mark, which
-# would put both in doubt: it is not asked for. Where somebody did, it is said what to do.
+# By a rule whose doubt is below its marks a reading again may fall on the next mark, which puts both
+# in doubt: then it is said what to do.
 plan: advice
 2001-09-10 08:00 MO pick up Slack
 shop: 2001-09-02 08:00 MO tool R1 "steel rule" kind rule range 0..300 mm step 1
@@ -10,16 +10,14 @@ read chain[1, forth] 13 loose with R1
 tighten tensioner all with W1
 read chain 10 14 10 15 10 14 10 14 with R1
 ? 0 from setting T-1 slack --json
-? says: "kind": "leave"
-? says: "asks": "done"
-? says nothing of: once more
+? says: "kind": "read again"
+? says: "asks": "tight"
 ? says nothing of: strike the one
 read chain[2, forth] 14 with R1
 number: AGAIN
 ? read slack[2]: in doubt · disagree
 ? 0 from setting T-1 slack --json
-? says: Two readings of one place differ by more than their doubt allows: strike the one that was misread, or uphold.
-? says: "asks": "done"
+? says: Two readings of one place differ by more than their doubt allows: strike the one that was misread; if neither was, uphold.
 strike #{AGAIN} "misread"
 ? 0 from setting T-1 slack --json
 ? says nothing of: strike the one

@@ -254,7 +254,6 @@ static const struct {
 
 START_TEST(the_kind_that_serves)
 {
-    g_autoptr(Number) graduation = number_from_ratio(1, 100000);
     for (guint i = 0; i < G_N_ELEMENTS(kinds); i++) {
         if (i)
             take_all(loosen);
@@ -262,8 +261,7 @@ START_TEST(the_kind_that_serves)
             take("2025-03-10 09:00 MO pick up Idler backlash");
         try_at("0.50", "0.31", hold, kinds[i].tight);
         g_autoptr(Trials) trials = trials_now();
-        SettingKind kind =
-            next_move_kind(trials, kinds[i].advised, kinds[i].wrong_gauge, graduation);
+        SettingKind kind = next_move_kind(trials, kinds[i].advised, kinds[i].wrong_gauge);
         ck_assert_msg(kind == kinds[i].serves, "%u: %d, not %d", i, kind, kinds[i].serves);
     }
 }
