@@ -33,7 +33,6 @@ SettingState *setting_state_copy(const SettingState *state)
         copy->nodes[i].lambda = state->nodes[i].lambda;
         copy->nodes[i].slope = state->nodes[i].slope;
         copy->nodes[i].ln_weight = state->nodes[i].ln_weight;
-        copy->nodes[i].rougher = state->nodes[i].rougher;
     }
     return copy;
 }
@@ -141,20 +140,6 @@ static double rising_prior(const SettingAdviser *adviser)
     return adviser->sign > 0 ? rises : 1 - rises;
 }
 
-// The halves are: the reading rises with the move, it falls, and both again for a rough engine.
-static void begin_node(const SettingAdviser *adviser, SettingNode *node, guint half, double lambda,
-                       double weight)
-{
-    const SettingConstants *constants = adviser->constants;
-    gboolean rises = half % 2 == 0, rough = half > 1;
-    double rising = rising_prior(adviser);
-    node->lambda = lambda;
-    node->slope = (rises ? 1 : -1) * adviser->geometry * exp(lambda);
-    node->rougher = rough ? constants->rougher : 1;
-    node->ln_weight = log(weight * (rises ? rising : 1 - rising) *
-                          (rough ? constants->rough : 1 - constants->rough));
-}
-
 SettingState *setting_state_new(const SettingAdviser *adviser)
 {
     guint half = is_blind(adviser) ? NODES_BLIND : NODES;
@@ -168,11 +153,15 @@ SettingState *setting_state_new(const SettingAdviser *adviser)
     state->absolute = adviser->model.absolute;
     state->constants = adviser->constants;
     state->size = state->places + 3 + (state->absolute ? 1 : 0);
-    state->half = half;
-    state->count = half * (adviser->constants->rough > 0 ? 4 : 2);
+    state->count = 2 * half;
     state_allocate(state);
-    for (guint i = 0; i < state->count; i++)
-        begin_node(adviser, &state->nodes[i], i / half, lambdas[i % half], weights[i % half]);
+    double rising = rising_prior(adviser);
+    for (guint i = 0; i < state->count; i++) {
+        SettingNode *node = &state->nodes[i];
+        node->lambda = lambdas[i % half];
+        node->slope = (i < half ? 1 : -1) * adviser->geometry * exp(node->lambda);
+        node->ln_weight = log(weights[i % half] * (i < half ? rising : 1 - rising));
+    }
     return state;
 }
 
@@ -207,8 +196,7 @@ void setting_state_start(SettingAdviser *adviser, double value)
         }
         node->mean[setting_shift_at(state)] = shift;
         set_variance(state, node, setting_shift_at(state), variance);
-        double ratio = node->rougher * constants->ratio;
-        set_variance(state, node, setting_ratio_at(state), ratio * ratio);
+        set_variance(state, node, setting_ratio_at(state), constants->ratio * constants->ratio);
         if (state->absolute)
             set_variance(state, node, setting_hand_at(state), hand * hand);
     }
@@ -255,9 +243,10 @@ static void take_up(const SettingState *state, SettingNode *nodes, guint half, g
            (gsize)state->size * (state->size + 1) * sizeof *nodes->mean);
 }
 
-static void smooth_half(const SettingState *state, SettingNode *nodes, const double *weights)
+// The `half` nodes of one sign.
+static void smooth_half(const SettingState *state, SettingNode *nodes, const double *weights,
+                        guint half)
 {
-    guint half = state->half;
     for (guint i = 0; i < half; i++)
         take_up(state, nodes, half, i);
     for (guint i = 0; i < half; i++) {
@@ -273,8 +262,9 @@ static void smooth_half(const SettingState *state, SettingNode *nodes, const dou
 void setting_smooth(SettingState *state)
 {
     g_autofree double *weights = setting_weights(state);
-    for (guint i = 0; i < state->count; i += state->half)
-        smooth_half(state, state->nodes + i, weights + i);
+    guint half = state->count / 2;
+    smooth_half(state, state->nodes, weights, half);
+    smooth_half(state, state->nodes + half, weights + half, half);
     setting_give_up(state);
 }
 

@@ -16,7 +16,6 @@ typedef struct {
     double repeat_least, repeat;         // a shift repeats to about 5 %
     double curve;                        // of a move: slope changes by 10 % over the travel
     double ratio, drift;                 // tight unlike loose: of all moves together, of each alone
-    double rough, rougher;               // chance that repeat and ratio are so many times as wide
     double family_slope, family_shift;   // engine to engine, until a family has four builds
     double family_weight;                // the rest stays with the geometry
     double far_cap, far_cap_read;        // chance of overrunning allowed; read before tightening
@@ -38,7 +37,6 @@ typedef struct {
     double lambda;    // ln of |slope| over the geometry
     double slope;     // T per unit moved, with its sign
     double ln_weight; // not normalised
-    double rougher;   // so many times the usual sd of repeat and ratio
     double *mean;     // size
     double *cov;      // size rows of size
 } SettingNode;
@@ -50,7 +48,6 @@ typedef struct {
 
 typedef struct {
     guint places, size, count;
-    guint half; // nodes of one sign and roughness: they follow each other, by their slope
     gboolean absolute;
     const SettingConstants *constants;
     double *numbers; // of all nodes

@@ -57,8 +57,7 @@ double setting_repeat_variance(const SettingState *state, const SettingNode *nod
 {
     guint shift = setting_shift_at(state);
     double size = square(node->mean[shift]) + node->cov[shift * state->size + shift];
-    return square(state->constants->repeat_least) +
-           square(node->rougher * state->constants->repeat) * size;
+    return square(state->constants->repeat_least) + square(state->constants->repeat) * size;
 }
 
 void setting_state_tighten(SettingState *state)

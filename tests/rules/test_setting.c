@@ -5,7 +5,7 @@
 #include <stdlib.h>
 
 // The figures were worked out apart from this program, the direction taken as certain, and by
-// constants where tight answers unlike loose by each move anew, where no engine is rough, and where
+// constants where tight answers unlike loose by each move anew, and where
 // overrunning weighs no more than missing.
 static SettingAdviser *adviser_of_example(void)
 {
@@ -13,7 +13,6 @@ static SettingAdviser *adviser_of_example(void)
     constants = setting_constants;
     constants.ratio = 0;
     constants.drift = 0.03;
-    constants.rough = 0;
     constants.passing = 0;
     constants.worth_turning = 0.15;
     SettingModel model = backlash();

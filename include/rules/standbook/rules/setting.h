@@ -13,12 +13,11 @@
 // tightest place is C. E. Clark's minimum of jointly normal values (1961, Oper. Res. 9, 145). The
 // constants and their why stand in setting_state.h, what they come to in tests/bench/setting.
 //
-// One engine in two hundred is taken for a rough one, whose shift repeats, and which answers tight
-// unlike loose, three times as badly; the readings tell which it is. So what is expected of a later
-// trial is widened by what was seen, and of the first one a little. More cannot be had: nothing
-// shows before the first trial, and there the interval that covers 97 % of usual engines covers 75
-// (fine gauge) to 93 % (coarse) of those whose shift repeats to 15 %, and 43 to 88 % of those that
-// answer 10 % more tight (bench_setting, 1,000 engines a gauge, all intervals widened alike).
+// The interval of the first trial is that of usual engines: nothing shows before it which engine
+// is not. One that covers 97 % of usual engines covers 75 (fine gauge) to 93 % (coarse) of those
+// whose shift repeats to 15 %, and 43 to 88 % of those that answer 10 % more tight (bench_setting,
+// 1,000 engines a gauge, all intervals widened alike). A second set of nodes for rough engines
+// covered a hundredth more, at twice the time.
 //
 // Units: all values (limits, aim, graduation, readings, shift) in any one unit; all moves (travel,
 // steps, hand, positions) in any one other; the slope is values per move. Places count from 0.
