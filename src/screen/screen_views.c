@@ -143,6 +143,14 @@ static void take_unplaced(Screen *screen)
     screen->parked_for = 0;
 }
 
+// What stood there is said: over a slow line an arrow may come as Escape, and by nobody's wish.
+static void empty_field(Screen *screen)
+{
+    desk_warn(&screen->desk, "emptied: %s", screen->typing.text->str);
+    g_string_truncate(screen->typing.text, 0);
+    screen->typing.sent = FALSE;
+}
+
 void screen_act(Screen *screen, Action action)
 {
     Opened *opened = screen_upper(screen, 0);
@@ -151,8 +159,7 @@ void screen_act(Screen *screen, Action action)
         return;
     }
     if (action == ACTION_CLEAR) {
-        g_string_truncate(screen->typing.text, 0);
-        screen->typing.sent = FALSE;
+        empty_field(screen);
         return;
     }
     if (action == ACTION_UNPLACED) {
