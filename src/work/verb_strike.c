@@ -125,7 +125,33 @@ static guint read_number(Take *take, const gboolean *live, GError **error)
     return 0;
 }
 
-// `#41`, or `#41 to #45`: of these all that stand and are no copies.
+// Whether it struck one of those entries: struck with them, it would bring that one back.
+static gboolean strikes_within(const Entry *entry, guint first, guint last)
+{
+    gint64 seq = entry_number(entry, "entry");
+    return strcmp(entry->kind->name, "strike") == 0 && seq >= first && seq <= last;
+}
+
+// Adds all from `first` to `last` that stand and are no copies, so that none of them stands any
+// more; but a seal is not struck with others.
+static gboolean add_range(Take *take, const gboolean *live, guint first, guint last, GArray *seqs,
+                          GError **error)
+{
+    for (guint number = first; number <= last; number++) {
+        const Entry *entry = take_entry_at(take, number);
+        if (!live[number - 1] || is_copy(entry) || strikes_within(entry, first, last))
+            continue;
+        if (first < last && strcmp(entry->kind->name, "seal") == 0)
+            return words_refuse(&take->words, take->words.at, error,
+                                "entry #%u is the seal `%s`; a seal is struck by its own number: "
+                                "`strike #%u …`",
+                                number, entry_text(entry, "gate"), number);
+        add_seq(seqs, number);
+    }
+    return TRUE;
+}
+
+// `#41`, or `#41 to #45`.
 static gboolean find_number(Take *take, const gboolean *live, GArray *seqs, GError **error)
 {
     guint first = read_number(take, live, error), last = first;
@@ -142,10 +168,7 @@ static gboolean find_number(Take *take, const gboolean *live, GArray *seqs, GErr
         if (last < first)
             return words_refuse(&take->words, at, error, "write the first of them in front");
     }
-    for (guint number = first; number <= last; number++)
-        if (live[number - 1] && !is_copy(take_entry_at(take, number)))
-            add_seq(seqs, number);
-    return TRUE;
+    return add_range(take, live, first, last, seqs, error);
 }
 
 static gboolean find_target(Take *take, const gboolean *live, GArray *seqs, GError **error)

@@ -200,6 +200,22 @@ START_TEST(the_last_of_a_line_says_what_stands_beside_it)
 }
 END_TEST
 
+START_TEST(a_range_brings_nothing_back_and_takes_no_seal)
+{
+    take("2025-03-13 11:36 MO read top ring gap 0.38 0.40 0.41 0.42 with G08"); // #8 to #11
+    take("strike #9 typo");
+    expect_remark("strike #8 to #12 typo",
+                  "Struck: #8 `read top ring gap[1] 0.38 mm with G08`, #10 `read top ring gap[3] "
+                  "0.41 mm with G08`, #11 `read top ring gap[4] 0.42 mm with G08`.");
+    take("read top ring gap[1] 0.38 with G08"); // #16
+    take("seal abandoned");
+    take("read top ring gap[2] 0.40 with G08");
+    expect_refusal("strike #16 to #18 typo",
+                   "column 19: entry #17 is the seal `abandoned`; a seal is struck by its own "
+                   "number: `strike #17 …`");
+}
+END_TEST
+
 START_TEST(a_move_is_measured_against_range_and_step)
 {
     expect_remark("2025-03-13 11:36 MO move idler backlash to 0.13 turn", ""); // 6 of 1/48
@@ -232,6 +248,7 @@ int main(void)
         a_sealant_not_laid_is_asked_for_once,
         a_strike_says_what_it_struck,
         the_last_of_a_line_says_what_stands_beside_it,
+        a_range_brings_nothing_back_and_takes_no_seal,
         a_move_is_measured_against_range_and_step,
     };
     return run_on_build("said", tests, G_N_ELEMENTS(tests), 0);
