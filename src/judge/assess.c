@@ -195,7 +195,7 @@ gboolean requirement_is_bolted(const Requirement *made)
 
 gboolean requirement_is_by_plan(const Requirement *made)
 {
-    return made->check && made->check->formula && made->value && !made->entry;
+    return made->check && made->check->by_plan && made->value && !made->entry;
 }
 
 char *requirement_title(const Requirement *made)

@@ -148,6 +148,17 @@ static gboolean bind_sides(Reader *reader, PlanCheck *check, const char *where)
 }
 
 // Parses the formula and takes its kind and places.
+// Whether no check that is read, or rests on one that is, stands in the formula.
+static gboolean is_by_plan(const Reader *reader, const Formula *formula)
+{
+    for (gsize i = 0; i < formula_name_count(formula); i++) {
+        const PlanCheck *check = plan_check(reader->plan, formula_name(formula, i));
+        if (check && !check->by_plan)
+            return FALSE;
+    }
+    return TRUE;
+}
+
 static gboolean bind_formula(Reader *reader, PlanCheck *check, const char *where)
 {
     Site site = {reader, check->step, where, check->line, check->formula_column};
@@ -162,6 +173,7 @@ static gboolean bind_formula(Reader *reader, PlanCheck *check, const char *where
     reader->plan->next_doubt -= (gint)formula_doubt_count(check->formula);
     if (!site_find_names(&site, check->formula) || !site_kind(&site, check->formula, &check->kind))
         return FALSE;
+    check->by_plan = is_by_plan(reader, check->formula);
     g_autoptr(Array) shape = site_shape(&site, check->formula);
     g_ptr_array_set_size(check->axes, 0);
     for (gsize i = 0; shape && i < array_axis_count(shape); i++) {

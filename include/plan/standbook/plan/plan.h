@@ -112,6 +112,7 @@ struct PlanCheck {
     const PlanStep *step;
     const char *formula_text; // as written, NULL for a check that is read
     Formula *formula;         // likewise
+    gboolean by_plan;         // it is a formula of the constants of the plan alone
     gint first_doubt;         // for FormulaContext: the source of its first ±
     guint line, column;       // of the name
     guint formula_column;     // of the formula, in the same line
