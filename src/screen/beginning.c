@@ -40,7 +40,7 @@ static GBytes *plan_file(const char *path)
     char *text = NULL;
     gsize length = 0;
     GStatBuf about;
-    if (g_stat(path, &about) != 0 || about.st_size > PLAN_BYTES ||
+    if (g_stat(path, &about) != 0 || !S_ISREG(about.st_mode) || about.st_size > PLAN_BYTES ||
         !g_file_get_contents(path, &text, &length, NULL))
         return NULL;
     return g_bytes_new_take(text, length);
