@@ -90,13 +90,15 @@ static const char *problem_of_two(const char *amount)
 }
 
 // Whether a comma or semicolon stands in it outside the brackets of a formula: two stages were
-// meant.
+// meant. A comma between two digits is a decimal, which the formula tells.
 static gboolean has_comma(const char *amount)
 {
     gint depth = 0;
     for (const char *at = amount; *at; at++) {
         depth += (strchr("([", *at) != NULL) - (strchr(")]", *at) != NULL);
-        if (depth <= 0 && strchr(",;", *at))
+        gboolean decimal =
+            *at == ',' && at > amount && g_ascii_isdigit(at[-1]) && g_ascii_isdigit(at[1]);
+        if (depth <= 0 && strchr(",;", *at) && !decimal)
             return TRUE;
     }
     return FALSE;

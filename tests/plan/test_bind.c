@@ -388,6 +388,9 @@ START_TEST(stages_are_torques_angles_and_times)
         ck_assert_msg(strstr(said, "stages are parted by >, not by a comma"), "%s: %s", commas[i],
                       said);
     }
+    expect("    fasteners:\n      nuts: {bolts: 1..2, stages: '20 > +60,5°'}\n",
+           "t:13:44: step \"Check\", group \"nuts\": a decimal is written with a point, not a "
+           "comma\n");
     expect("    fasteners:\n      nuts: {bolts: 1..2, stages: 'max(20, 25)'}\n", "");
     expect("    fasteners:\n      nuts: {bolts: 1..2, stages: +90° > 20}\n",
            "t:13:35: step \"Check\", group \"nuts\": nothing is snug yet; write a snug stage or a "
