@@ -349,7 +349,7 @@ def walk_setting(player):
     yield "setting, far"
     go(player, ".35", "? DOUBT, basis, 0.17")  # read before it is held
     yield "setting, far, typing"
-    go(player, "\r", "NEXT  move")
+    go(player, "\r", "NEXT  type where the jackscrew stands; then tighten")
     go(player, "b", "Try 1 ")
     yield "setting, failed"
     go(player, "w", "Why: the next move")
