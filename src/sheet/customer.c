@@ -227,13 +227,13 @@ static void looks_count(Looks *looks, const Requirement *made)
     looks->facts += made->verdict == VERDICT_NOTED ? 1 : 0;
 }
 
-// What was answered as it should be needs no line of its own. NULL where all asked for is facts.
+// What was answered as it should be needs no line of its own; empty where all asked for is facts.
 static char *good_words(const Looks *looks)
 {
     guint tests = looks->asked - looks->facts;
     const char *other = looks->shown ? "other " : "";
     if (tests == 0)
-        return NULL;
+        return g_strdup("");
     if (looks->good == 0)
         return looks->shown ? g_strdup("Nothing else was looked at or tested.")
                             : g_strdup_printf("%u thing%s to be looked at: not looked at yet.",
@@ -246,11 +246,13 @@ static char *good_words(const Looks *looks)
 }
 
 // What was only asked for the record is no test.
-static char *fact_words(guint facts)
+static char *looks_words(const Looks *looks)
 {
-    return facts == 1 ? g_strdup("One answer is a fact for the record, held against no limit.")
-                      : g_strdup_printf(
-                            "%u answers are facts for the record, held against no limit.", facts);
+    g_autofree char *good = good_words(looks);
+    if (looks->facts == 0)
+        return g_steal_pointer(&good);
+    return g_strdup_printf("%s%s%u fact%s noted.", good, *good ? " " : "", looks->facts,
+                           looks->facts == 1 ? "" : "s");
 }
 
 static gboolean is_looked_at(const Requirement *made)
@@ -293,12 +295,8 @@ static void section_looks(Document *document, const SheetSource *source)
     }
     if (looks.asked == 0)
         return;
-    g_autofree char *line = good_words(&looks);
-    g_autofree char *facts = looks.facts ? fact_words(looks.facts) : NULL;
-    if (line)
-        document_paragraph(document, line);
-    if (facts)
-        document_paragraph(document, facts);
+    g_autofree char *line = looks_words(&looks);
+    document_paragraph(document, line);
     document_footnotes(document);
 }
 

@@ -326,22 +326,33 @@ static void put_others(Rows *rows, const GPtrArray *groups, const char *unit)
     rows_put(rows, TRUE);
 }
 
-// What a formula gives of the plan's own figures stands apart: nobody measured it.
-static void section_by_plan(Document *document, const SheetSource *source)
+// `swept volume 585 cc, pass`: added behind what stands there.
+static void by_plan_add(GString *words, const GPtrArray *group)
 {
-    g_autoptr(GPtrArray) groups = groups_of(source, TRUE);
-    g_autoptr(GPtrArray) list = g_ptr_array_new_with_free_func((GDestroyNotify)g_strfreev);
-    Rows rows = {source, document, list};
-    if (groups->len == 0)
-        return;
-    document_heading(document, 1, "Worked out from the plan alone, not measured");
-    for (guint i = 0; i < groups->len; i++)
-        group_add(&rows, groups->pdata[i]);
-    rows_put(&rows, TRUE);
-    document_footnotes(document);
+    for (guint i = 0; i < group->len; i++) {
+        const Requirement *made = g_ptr_array_index(group, i);
+        g_autofree char *name = requirement_title(made), *value = figure_value(made);
+        g_autofree char *verdict = figure_verdict(made);
+        const char *unit = figure_unit(made);
+        g_string_append_printf(words, "%s%s %s%s%s, %s", words->len ? "; " : "", name, value,
+                               *unit ? " " : "", unit, verdict);
+    }
 }
 
-// Those that have nothing to be held against are only counted; NULL without any.
+// What a formula gives of the plan's own figures, which nobody measured; NULL without any.
+static char *by_plan_words(const SheetSource *source)
+{
+    g_autoptr(GPtrArray) groups = groups_of(source, TRUE);
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 0; i < groups->len; i++)
+        by_plan_add(words, groups->pdata[i]);
+    return words->len
+               ? g_strdup_printf("Worked out from the plan alone, not measured: %s.", words->str)
+               : NULL;
+}
+
+// Readings that have nothing to be held against, where there is nothing else to show; NULL without
+// any.
 static char *unlimited_words(const SheetSource *source)
 {
     guint count = 0;
@@ -374,22 +385,19 @@ static void put_tables(Document *document, const SheetSource *source, const GPtr
     put_others(&rows, groups, unit);
 }
 
-static void section_readings(Document *document, const SheetSource *source)
-{
-    g_autoptr(GPtrArray) groups = groups_of(source, FALSE);
-    g_autofree char *unlimited = unlimited_words(source);
-    if (groups->len == 0 && !unlimited)
-        return;
-    document_heading(document, 1, "Measured");
-    if (groups->len)
-        put_tables(document, source, groups);
-    if (unlimited)
-        document_paragraph(document, unlimited);
-    document_footnotes(document);
-}
-
 void section_measured(Document *document, const SheetSource *source)
 {
-    section_readings(document, source);
-    section_by_plan(document, source);
+    g_autoptr(GPtrArray) groups = groups_of(source, FALSE);
+    g_autofree char *unlimited = groups->len ? NULL : unlimited_words(source);
+    g_autofree char *by_plan = by_plan_words(source);
+    if (groups->len == 0 && !unlimited && !by_plan)
+        return;
+    document_heading(document, 1, "Measured");
+    if (unlimited)
+        document_line(document, unlimited);
+    if (by_plan)
+        document_line(document, by_plan);
+    if (groups->len)
+        put_tables(document, source, groups);
+    document_footnotes(document);
 }
