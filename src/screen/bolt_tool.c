@@ -52,14 +52,20 @@ static Number *set_of(const Desk *desk, const ToolNeed *need, const BoltTool *to
                : NULL;
 }
 
-// `18.5`, NULL where the stage has no torque of its own.
-static char *set_words(const Tightening *tightening, const ToolNeed *need, BoltTool *tool)
+// `18.5`, in the plan's unit, which is said where the stage is written in another: `27.1 N·m`; NULL
+// where the stage has no torque of its own.
+static char *set_words(const Tightening *tightening, const Turn *turn, const ToolNeed *need,
+                       BoltTool *tool)
 {
     if (need->need != NEED_TORQUE || !need->value)
         return NULL;
     g_autoptr(Unit) unit = unit_parse(tightening->torque, NULL);
-    tool->unknown = !tool->set;
-    return tool->set ? wrench_setting_words(tool->set, unit) : g_strdup("?");
+    g_autofree char *written = tightening_unit(tightening, turn->stage);
+    g_autofree char *set = tool->set ? wrench_setting_words(tool->set, unit) : NULL;
+    gboolean other = strcmp(written, tightening->torque) != 0;
+    tool->unknown = !set;
+    return set ? g_strconcat(set, other ? " " : "", other ? tightening->torque : "", NULL)
+               : g_strdup("?");
 }
 
 BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
@@ -82,7 +88,7 @@ BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
     tool.need = need.need;
     tool.ceiling = need.ceiling;
     tool.set = set_of(desk, &need, &tool);
-    g_autofree char *set = set_words(tightening, &need, &tool);
+    g_autofree char *set = set_words(tightening, turn, &need, &tool);
     tool.words = g_strconcat(tool.tool, tool.adapter ? " with " : "",
                              tool.adapter ? tool.adapter : "", set ? " set " : "", set, NULL);
     return tool;

@@ -192,6 +192,15 @@ char *tightening_later(const Tightening *tightening, const Plan *plan)
     return g_string_free(words, FALSE);
 }
 
+char *tightening_unit(const Tightening *tightening, guint stage)
+{
+    const char *text = tightening_stage(tightening, stage)->text;
+    const char *behind = text + strspn(text, "0123456789.");
+    g_autofree char *words = g_strstrip(g_strdup(behind));
+    g_autoptr(Unit) own = *words ? unit_parse(words, NULL) : NULL;
+    return g_strdup(own ? words : tightening->torque);
+}
+
 char *tightening_words(const Tightening *tightening, guint stage)
 {
     const Stage *made = tightening_stage(tightening, stage);

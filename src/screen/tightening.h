@@ -53,6 +53,10 @@ guint tightening_done(const Tightening *tightening, guint stage);
 // torque is in the plan's unit. The caller frees.
 char *tightening_words(const Tightening *tightening, guint stage) G_GNUC_WARN_UNUSED_RESULT;
 
+// The unit of the torque that a stage is written with: its own, as in `20 lbf ft`, else the plan's.
+// The caller frees.
+char *tightening_unit(const Tightening *tightening, guint stage) G_GNUC_WARN_UNUSED_RESULT;
+
 // The stages that come back to the set in later steps: `75 (S40)`, one after the other; "" for
 // none. The caller frees.
 char *tightening_later(const Tightening *tightening, const Plan *plan) G_GNUC_WARN_UNUSED_RESULT;

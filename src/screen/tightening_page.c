@@ -83,11 +83,12 @@ static char *stage_figure(const Stage *stage)
     return g_strconcat(number, g_str_has_prefix(text + length, "°") ? "°" : "", NULL);
 }
 
-// The unit of the figure: `N·m` where that is a torque, else the stage as it is said.
+// The unit of the figure: `N·m`, `lbf ft` where that is a torque, else the stage as it is said.
 static char *unit_words(const Tightening *tightening, const Turn *here)
 {
     gboolean torque = stage_is_torque(tightening_stage(tightening, here->stage)->kind);
-    return torque ? g_strdup(tightening->torque) : tightening_words(tightening, here->stage);
+    return torque ? tightening_unit(tightening, here->stage)
+                  : tightening_words(tightening, here->stage);
 }
 
 // Digits at the right of the bolts, from a row on.

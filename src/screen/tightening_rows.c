@@ -52,7 +52,10 @@ char *tightening_line(Desk *desk, const Tightening *tightening, guint here, cons
     g_auto(BoltTool) tool = bolt_tool(desk, tightening, first);
     g_autofree char *with = bolt_tool_line(&tool);
     g_autofree char *target = line_target(session_plan(desk_build(desk)), first->made);
-    g_autofree char *shown = g_strconcat(*typed ? " " : "", typed, NULL);
+    g_autofree char *unit = tightening_unit(tightening, first->stage);
+    gboolean own = *typed && strcmp(unit, tightening->torque) != 0; // a bare line has the plan's
+    g_autofree char *read = own ? tightening_shown(tightening, first, typed) : g_strdup(typed);
+    g_autofree char *shown = g_strconcat(*read ? " " : "", read, NULL);
     if (tightening_stage(tightening, first->stage)->kind == STAGE_WAIT)
         return g_strdup_printf("waited %s in %s stage %u", set, step, first->stage);
     if (count == 1)
@@ -144,8 +147,9 @@ char *tightening_shown(const Tightening *tightening, const Turn *turn, const cha
     StageKind kind = tightening_stage(tightening, turn->stage)->kind;
     gboolean bare = g_ascii_isdigit(typed[strlen(typed) - 1]);
     gboolean torque = stage_is_torque(kind) || kind == STAGE_UNTIL || kind == STAGE_SNUG;
-    return g_strconcat(typed, bare && torque ? " " : "", bare && torque ? tightening->torque : "",
-                       NULL);
+    g_autofree char *unit =
+        bare && torque ? tightening_unit(tightening, turn->stage) : g_strdup("");
+    return g_strconcat(typed, *unit ? " " : "", unit, NULL);
 }
 
 // The bolts still to come at this stage, of many the first, or the stage behind it.

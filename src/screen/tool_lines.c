@@ -233,15 +233,16 @@ GStrv tool_lines(const ToolSaid *said)
 
 // WOULD IT DO -----------------------------------------------------------------------------------
 
-// Whether the range is of what such a tool is needed for; its unit is the last word.
+// Whether the range is of what such a tool is needed for; its unit stands behind the last digit.
 static gboolean measures(const ToolSaid *said, Desk *desk)
 {
     const char *range = said->answers[TOOL_RANGE], *needed = tools[said->need].unit;
     if (!is_said(range) || !needed)
         return TRUE;
     const char *last = range + strlen(range);
-    while (last > range && !g_ascii_isdigit(last[-1]) && last[-1] != ' ')
+    while (last > range && !g_ascii_isdigit(last[-1]))
         last--;
+    last += strspn(last, " ");
     g_autoptr(Unit) unit = *last ? unit_parse(last, NULL) : NULL;
     g_autoptr(Unit) wanted = unit_parse(needed, NULL);
     if (unit && kind_equal(unit_kind(unit), unit_kind(wanted)))

@@ -93,7 +93,7 @@ static guint written(const Concession *concession)
 {
     guint count = 0;
     for (guint i = 0; i < LINES; i++)
-        count += concession->lines[i] ? 1 : 0;
+        count += concession->lines[i] && *concession->lines[i] ? 1 : 0;
     return count;
 }
 
@@ -226,8 +226,9 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     concession->lines[concession->at] = g_steal_pointer(&words);
     if (concession->at < LINE_DECIDES) {
         g_autofree char *time = moment_text(desk->now);
-        desk_last(desk, "%u %s · written %.5s %s", concession->at + 1, lines[concession->at].word,
-                  time + 11, desk->who ? desk->who : "");
+        desk_last(desk, "%u %s · %s %.5s %s", concession->at + 1, lines[concession->at].word,
+                  *concession->lines[concession->at] ? "written" : "left empty", time + 11,
+                  desk->who ? desk->who : "");
         concession->at++;
         keep_draft(concession, desk);
         return go(GO_STAY);

@@ -11,7 +11,8 @@ static gpointer open(Desk *desk, const char *argument)
     return g_strdup(argument ? argument : "");
 }
 
-static void paint_words(const char *next, const char *on, const char *does, Page *page)
+static void paint_words(const char *next, const char *on, const char *does, const char *typed,
+                        Page *page)
 {
     page->ask = FALSE;
     page->field = ASKS_TEXT;
@@ -20,7 +21,7 @@ static void paint_words(const char *next, const char *on, const char *does, Page
     page_say(&page->next, "%s", next);
     page_say(&page->then, "%s", on);
     memset(page->keys, 0, sizeof page->keys);
-    page->keys[0] = (PageKey){ACTION_TAKE, "Enter", does};
+    page->keys[0] = (PageKey){ACTION_TAKE, "Enter", *typed ? does : "leaves, nothing is entered"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field leaves"};
 }
 
@@ -29,8 +30,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     const char *on = state;
     g_autofree char *words = g_strconcat("on ", *on ? on : "the build", NULL);
     (void)desk;
-    (void)typed;
-    paint_words("note", words, "keeps it", page);
+    paint_words("note", words, "keeps it", typed, page);
 }
 
 static Go enter(gpointer state, Desk *desk, const char *typed)
@@ -55,8 +55,7 @@ static void paint_loosen(gpointer state, Desk *desk, const char *typed, Page *pa
     g_autofree char *words =
         g_strconcat((const char *)state, " comes loose; what rests on it falls", NULL);
     (void)desk;
-    (void)typed;
-    paint_words("why loosen?", words, "loosens it", page);
+    paint_words("why loosen?", words, "loosens it", typed, page);
 }
 
 static Go enter_loosen(gpointer state, Desk *desk, const char *typed)

@@ -60,10 +60,34 @@ static const json_t *found_wrong(const SheetSource *source, const Entry *use)
     return NULL;
 }
 
+static gboolean shares_bolt(const Entry *one, const Entry *other)
+{
+    for (gsize i = 0; i < entry_list_length(one, "bolts"); i++)
+        for (gsize j = 0; j < entry_list_length(other, "bolts"); j++)
+            if (strcmp(entry_list_item(one, "bolts", i), entry_list_item(other, "bolts", j)) == 0)
+                return TRUE;
+    return FALSE;
+}
+
+// Whether bolts of the tick at `index` were taken through its stage again, with another tool.
+static gboolean is_done_again(const SheetSource *source, const gboolean *live, gsize index,
+                              const PlanTightening *tightening)
+{
+    const Entry *first = source->entries[index];
+    for (gsize i = index + 1; i < source->count; i++) {
+        const Entry *entry = source->entries[i];
+        if (live[i] && is_tick_of(entry, tightening) && entry_text(entry, "tool") &&
+            g_strcmp0(entry_text(entry, "tool"), entry_text(first, "tool")) != 0 &&
+            entry_number(entry, "stage") == entry_number(first, "stage") &&
+            shares_bolt(entry, first))
+            return TRUE;
+    }
+    return FALSE;
+}
+
 // What a customer is told of bolts done again because their wrench was found wrong; NULL if that is
 // not so.
-static char *redone_words(const SheetSource *source, const PlanTightening *tightening,
-                          const Entry *newest)
+static char *redone_words(const SheetSource *source, const PlanTightening *tightening)
 {
     g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
     live_entries(source->entries, source->count, live);
@@ -71,7 +95,7 @@ static char *redone_words(const SheetSource *source, const PlanTightening *tight
         const Entry *entry = source->entries[i];
         const json_t *body =
             live[i] && is_tick_of(entry, tightening) ? found_wrong(source, entry) : NULL;
-        if (!body || g_strcmp0(entry_text(entry, "tool"), entry_text(newest, "tool")) == 0)
+        if (!body || !is_done_again(source, live, i, tightening))
             continue;
         const char *note = json_string_value(json_object_get(body, "note"));
         const char *sort = taken_text(source->taken, "tool", entry_text(entry, "tool"), "sort");
@@ -120,7 +144,7 @@ static void tightened_row(Document *document, const SheetSource *source,
     g_autofree char *notes =
         state->worst ? footnotes_of(document, source, state->worst) : g_strdup("");
     const Entry *entry = source_entry(source, state->newest);
-    g_autofree char *redone = redone_words(source, tightening, entry);
+    g_autofree char *redone = redone_words(source, tightening);
     g_autofree char *substitute = set_substitute(tightening, 0);
     g_autofree char *number = footnote_number(document, redone),
                     *other = footnote_number(document, substitute);

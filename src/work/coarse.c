@@ -27,5 +27,9 @@ char *coarse_sentence(const Requirement *made)
     g_autofree char *from = check_value_words(made->check, least),
                     *to = check_value_words(made->check, most),
                     *at = check_value_words(made->check, limit);
+    if (made->bound != BOUND_NONE)
+        return g_strdup_printf("The true value may be anything %s %s; the limit is %s.",
+                               made->bound == BOUND_BELOW ? "up to" : "from",
+                               made->bound == BOUND_BELOW ? to : from, at);
     return g_strdup_printf("The true value may be %s to %s; the limit is %s.", from, to, at);
 }

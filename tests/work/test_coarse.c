@@ -40,6 +40,13 @@ START_TEST(what_is_outside_or_on_the_limit_is_told_too)
 }
 END_TEST
 
+START_TEST(of_what_is_less_than_nothing_below_is_told)
+{
+    take_all("2025-02-25 08:00 MO pick up Check returned work\nread deck flatness <0.05 with G09");
+    expect("read deck flatness", "The true value may be anything up to 0.06; the limit is 0.05.");
+}
+END_TEST
+
 START_TEST(what_is_decided_or_in_doubt_otherwise_is_not_told)
 {
     take_all("2025-03-13 08:00 MO pick up Sump\nread pan depth 141.72 with G06\n"
@@ -53,6 +60,7 @@ int main(void)
 {
     const TTest *tests[] = {a_rule_cannot_tell_the_pick_up,
                             what_is_outside_or_on_the_limit_is_told_too,
+                            of_what_is_less_than_nothing_below_is_told,
                             what_is_decided_or_in_doubt_otherwise_is_not_told};
     return run_on_build("coarse", tests, G_N_ELEMENTS(tests), 0);
 }
