@@ -52,6 +52,25 @@ const char *entry_tool(const Entry *entry)
     return kind_field(entry->kind, "tool") ? entry_text(entry, "tool") : NULL;
 }
 
+gboolean entry_list_has(const Entry *entry, const char *field, const char *item)
+{
+    for (gsize i = 0; i < entry_list_length(entry, field); i++)
+        if (strcmp(entry_list_item(entry, field, i), item) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+gboolean entry_same_place(const Entry *one, const Entry *other)
+{
+    gsize count = entry_list_length(one, "place");
+    if (count != entry_list_length(other, "place"))
+        return FALSE;
+    for (gsize i = 0; i < count; i++)
+        if (strcmp(entry_list_item(one, "place", i), entry_list_item(other, "place", i)) != 0)
+            return FALSE;
+    return TRUE;
+}
+
 gboolean entry_is_at(const Entry *entry, const char *const *labels)
 {
     gsize count = entry_list_length(entry, "place");

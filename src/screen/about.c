@@ -73,15 +73,6 @@ static gboolean is_about(const Entry *entry, const Requirement *made)
     return FALSE;
 }
 
-// Whether a list of an entry names this bolt.
-static gboolean names_bolt(const Entry *entry, const Requirement *made)
-{
-    for (gsize i = 0; i < entry_list_length(entry, "bolts"); i++)
-        if (strcmp(entry_list_item(entry, "bolts", i), made->place) == 0)
-            return TRUE;
-    return FALSE;
-}
-
 // Whether an entry names this place, or none in particular.
 static gboolean is_here(const Entry *entry, const Requirement *made)
 {
@@ -90,7 +81,7 @@ static gboolean is_here(const Entry *entry, const Requirement *made)
         if (!g_strv_contains((const char *const *)made->labels, entry_list_item(entry, "place", i)))
             return FALSE;
     return made->asked != ASKED_BOLT || !kind_field(entry->kind, "bolts") ||
-           names_bolt(entry, made);
+           entry_list_has(entry, "bolts", made->place);
 }
 
 // The entries of a build as they are listed: what was struck stands where it stood, marked.

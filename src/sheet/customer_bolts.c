@@ -63,9 +63,8 @@ static const json_t *found_wrong(const SheetSource *source, const Entry *use)
 static gboolean shares_bolt(const Entry *one, const Entry *other)
 {
     for (gsize i = 0; i < entry_list_length(one, "bolts"); i++)
-        for (gsize j = 0; j < entry_list_length(other, "bolts"); j++)
-            if (strcmp(entry_list_item(one, "bolts", i), entry_list_item(other, "bolts", j)) == 0)
-                return TRUE;
+        if (entry_list_has(other, "bolts", entry_list_item(one, "bolts", i)))
+            return TRUE;
     return FALSE;
 }
 

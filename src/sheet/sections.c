@@ -252,17 +252,6 @@ static void note_upholds(GString *numbers, Document *document, const SheetSource
         note_add(numbers, document, upheld_words(source, upholds->pdata[i]));
 }
 
-static gboolean same_place(const Entry *one, const Entry *other)
-{
-    gsize count = entry_list_length(one, "place");
-    if (count != entry_list_length(other, "place"))
-        return FALSE;
-    for (gsize i = 0; i < count; i++)
-        if (strcmp(entry_list_item(one, "place", i), entry_list_item(other, "place", i)) != 0)
-            return FALSE;
-    return TRUE;
-}
-
 // Readings of the same place with another gauge than the one that counts: said beside the figure.
 static void note_gauges(GString *numbers, Document *document, const SheetSource *source,
                         const Requirement *counted)
@@ -277,7 +266,7 @@ static void note_gauges(GString *numbers, Document *document, const SheetSource 
         if (!live[i] || entry == best || strcmp(entry->kind->name, "read") != 0 ||
             strcmp(entry_text(entry, "check"), entry_text(best, "check")) != 0 ||
             g_strcmp0(entry_text(entry, "step"), entry_text(best, "step")) != 0 ||
-            !same_place(entry, best) || !entry_text(entry, "tool") ||
+            !entry_same_place(entry, best) || !entry_text(entry, "tool") ||
             strcmp(entry_text(entry, "tool"), entry_text(best, "tool")) == 0)
             continue;
         const char *sort = taken_text(source->taken, "tool", entry_text(entry, "tool"), "sort");

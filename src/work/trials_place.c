@@ -24,21 +24,13 @@ gboolean trials_is_moved(const Trials *trials, const Entry *entry)
            entry_is_at(entry, (const char *const *)trials->labels);
 }
 
-static gboolean has_item(const Entry *entry, const char *field, const char *word)
-{
-    for (gsize i = 0; i < entry_list_length(entry, field); i++)
-        if (strcmp(entry_list_item(entry, field, i), word) == 0)
-            return TRUE;
-    return FALSE;
-}
-
 // Whether the entry is about the place at `index` of these axes: among its bolts, or its own place.
 static gboolean is_about(const Entry *entry, const GPtrArray *axes, guint index,
                          const char *const *labels)
 {
     g_autofree char *label = places_label(axes, index);
     if (kind_field(entry->kind, "bolts"))
-        return has_item(entry, "bolts", label);
+        return entry_list_has(entry, "bolts", label);
     return entry_list_length(entry, "place") == 0 || entry_is_at(entry, labels);
 }
 

@@ -26,14 +26,6 @@ static gint64 last_of_person(const Take *take, const gboolean *live)
     return 0;
 }
 
-static gboolean has_item(const Entry *entry, const char *field, const char *text)
-{
-    for (gsize i = 0; i < entry_list_length(entry, field); i++)
-        if (strcmp(entry_list_item(entry, field, i), text) == 0)
-            return TRUE;
-    return FALSE;
-}
-
 static gboolean has_labels(const Entry *entry, const char *const *labels)
 {
     gsize count = entry_list_length(entry, "place");
@@ -72,7 +64,7 @@ static gboolean is_about(const Entry *entry, const Target *target, guint place)
         return FALSE;
     g_auto(GStrv) labels = places_labels(target->axes, place);
     g_autofree char *bolt = places_label(target->axes, place);
-    return entry_list_length(entry, "bolts") ? has_item(entry, "bolts", bolt)
+    return entry_list_length(entry, "bolts") ? entry_list_has(entry, "bolts", bolt)
                                              : has_labels(entry, (const char *const *)labels);
 }
 
@@ -202,16 +194,6 @@ static gboolean find_last(Take *take, const gboolean *live, const char *at, GArr
     return add_seq(seqs, seq);
 }
 
-static gboolean is_same_place(const Entry *one, const Entry *other)
-{
-    gsize count = entry_list_length(one, "place");
-    for (gsize i = 0; i < count; i++)
-        if (i >= entry_list_length(other, "place") ||
-            strcmp(entry_list_item(one, "place", i), entry_list_item(other, "place", i)) != 0)
-            return FALSE;
-    return entry_list_length(other, "place") == count;
-}
-
 // Whether two entries may have come of one line, which names a place once and bolts stage by stage:
 // the same person, time, kind and name.
 static gboolean is_beside(const Entry *one, const Entry *other)
@@ -219,7 +201,7 @@ static gboolean is_beside(const Entry *one, const Entry *other)
     static const char *const several[] = {"read", "look", "tick", "fit", NULL};
     gboolean bolts = strcmp(one->kind->name, "tick") == 0;
     return is_kind(one, several) && one->kind == other->kind &&
-           (bolts || !is_same_place(one, other)) && g_strcmp0(one->by, other->by) == 0 &&
+           (bolts || !entry_same_place(one, other)) && g_strcmp0(one->by, other->by) == 0 &&
            g_strcmp0(one->at, other->at) == 0 && g_strcmp0(one->done, other->done) == 0 &&
            g_strcmp0(name_in(one), name_in(other)) == 0 &&
            g_strcmp0(entry_text(one, "step"), entry_text(other, "step")) == 0;

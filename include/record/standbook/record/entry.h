@@ -54,6 +54,10 @@ Number *entry_amount(const Entry *entry, const char *field) G_GNUC_WARN_UNUSED_R
 Number *entry_width(const Entry *entry, const char *field) G_GNUC_WARN_UNUSED_RESULT;
 // The id of the tool it was done with; NULL if its kind has none, or none was named.
 const char *entry_tool(const Entry *entry);
+// Whether that is among the items of a list or place.
+gboolean entry_list_has(const Entry *entry, const char *field, const char *item);
+// Whether two entries name the same `place`.
+gboolean entry_same_place(const Entry *one, const Entry *other);
 // Whether its `place` is just these labels, NULL-terminated.
 gboolean entry_is_at(const Entry *entry, const char *const *labels);
 // When it was done: `done`, or `at` where that is the same; as a text, and as a
