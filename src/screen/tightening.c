@@ -194,11 +194,10 @@ char *tightening_later(const Tightening *tightening, const Plan *plan)
 
 char *tightening_unit(const Tightening *tightening, guint stage)
 {
-    const char *text = tightening_stage(tightening, stage)->text;
-    const char *behind = text + strspn(text, "0123456789.");
-    g_autofree char *words = g_strstrip(g_strdup(behind));
-    g_autoptr(Unit) own = *words ? unit_parse(words, NULL) : NULL;
-    return g_strdup(own ? words : tightening->torque);
+    const Stage *made = tightening_stage(tightening, stage);
+    const Unit *unit = made->formula ? formula_term_unit(made->formula) : NULL;
+    gboolean torque = stage_is_torque(made->kind) && unit;
+    return g_strdup(torque ? unit_text(unit) : tightening->torque);
 }
 
 char *tightening_words(const Tightening *tightening, guint stage)
