@@ -124,17 +124,16 @@ static json_t *expect_json(const Trials *trials, const NextMove *next)
     return expect;
 }
 
-static json_t *sentences_json(const Trials *trials, const NextMove *next)
+static json_t *sentences_json(const Trials *trials, const NextMove *next, const TrialNext *asked)
 {
-    const TrialNext asked = next_move_ask(next, trials, trials_next(trials, FALSE));
-    g_auto(Advice) advice = advice_of(trials, next, &asked);
+    g_auto(Advice) advice = advice_of(trials, next, asked);
     json_t *list = json_array();
     for (guint i = 0; i < advice.sentences->len; i++)
         json_array_append_new(list, json_string(advice.sentences->pdata[i]));
     return list;
 }
 
-static json_t *advice_json(const Trials *trials, const NextMove *next)
+static json_t *advice_json(const Trials *trials, const NextMove *next, const TrialNext *asked)
 {
     gboolean says = next->known && next->told, moves = says && next_move_moves(next);
     g_autoptr(Number) by = moves ? next_move_by(trials, next) : NULL;
@@ -148,7 +147,7 @@ static json_t *advice_json(const Trials *trials, const NextMove *next)
     json_object_set_new(json, "expect", says ? expect_json(trials, next) : json_null());
     json_object_set_new(json, "chance", says ? json_real(next->advice.chance) : json_null());
     json_object_set_new(json, "findings", says ? findings_json(&next->advice) : json_array());
-    json_object_set_new(json, "sentences", sentences_json(trials, next));
+    json_object_set_new(json, "sentences", sentences_json(trials, next, asked));
     json_object_set_new(json, "earlier", json_integer(next->earlier));
     return json;
 }
@@ -174,6 +173,6 @@ json_t *setting_json(const Trials *trials, const NextMove *next)
                         json_string(asked.ask == TRIAL_MOVE ? moves[asked.move] : asks[asked.ask]));
     json_object_set_new(json, "reads", made ? json_string(made->check->name) : json_null());
     json_object_set_new(json, "place", text_json(made ? g_strdup(made->place) : NULL));
-    json_object_set_new(json, "advice", advice_json(trials, next));
+    json_object_set_new(json, "advice", advice_json(trials, next, &asked));
     return json;
 }

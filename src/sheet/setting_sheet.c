@@ -200,25 +200,24 @@ void section_tries(Document *document, const Trials *trials, const Taken *taken)
 // WHAT IS NEXT ----------------------------------------------------------------------------------
 
 // `Next: read it tight at 3.`
-static char *asks_words(const Trials *trials, const NextMove *next)
+static char *asks_words(const Trials *trials, const TrialNext *asked)
 {
     static const char *const moves[] = {
         [TRIAL_FURTHER] = "Next: move the %s.",
         [TRIAL_STAY] = "Next: loosen and tighten it again, the %s where it stands.",
         [TRIAL_STOP] = "Next: leave the %s and look for the cause."};
-    TrialNext asked = next_move_ask(next, trials, trials_next(trials, FALSE));
-    const Requirement *made = trials->inputs[asked.input];
+    const Requirement *made = trials->inputs[asked->input];
     gboolean named = made && trials->check->formula;
     const char *place = made ? made->place : "";
-    switch (asked.ask) {
+    switch (asked->ask) {
     case TRIAL_MOVE:
-        return g_strdup_printf(moves[asked.move], trials->check->setting->move);
+        return g_strdup_printf(moves[asked->move], trials->check->setting->move);
     case TRIAL_TIGHTEN:
-        return g_strdup_printf("Next: tighten %s.", asked.tightening->group->name);
+        return g_strdup_printf("Next: tighten %s.", asked->tightening->group->name);
     case TRIAL_LOOSE:
     case TRIAL_TIGHT:
         return g_strdup_printf("Next: read %s %s%s%s.", named ? made->check->name : "it",
-                               asked.ask == TRIAL_LOOSE ? "loose" : "tight", *place ? " at " : "",
+                               asked->ask == TRIAL_LOOSE ? "loose" : "tight", *place ? " at " : "",
                                place);
     case TRIAL_DONE:
         break;
@@ -226,10 +225,10 @@ static char *asks_words(const Trials *trials, const NextMove *next)
     return g_strdup("Nothing more is asked of it.");
 }
 
-static void say_advice(Document *document, const Trials *trials, const NextMove *next)
+static void say_advice(Document *document, const Trials *trials, const NextMove *next,
+                       const TrialNext *asked)
 {
-    const TrialNext asked = next_move_ask(next, trials, trials_next(trials, FALSE));
-    g_auto(Advice) advice = advice_of(trials, next, &asked);
+    g_auto(Advice) advice = advice_of(trials, next, asked);
     if (advice.figure) {
         g_autofree char *move = next_move_words(trials, next), *to = next_move_to(trials, next);
         g_autofree char *line = trials->check->setting->stock
@@ -245,11 +244,12 @@ Document *sheet_setting(const Trials *trials, const NextMove *next, const Taken 
                         const char *build)
 {
     g_autofree char *title = g_strdup_printf("Setting of %s in %s", trials->step->name, build);
-    g_autofree char *asked = setting_title(trials), *asks = asks_words(trials, next);
+    const TrialNext asked = next_move_ask(next, trials, trials_next(trials, FALSE));
+    g_autofree char *what = setting_title(trials), *asks = asks_words(trials, &asked);
     Document *document = document_new("setting", title);
-    document_paragraph(document, asked);
+    document_paragraph(document, what);
     section_tries(document, trials, taken);
     document_paragraph(document, asks);
-    say_advice(document, trials, next);
+    say_advice(document, trials, next, &asked);
     return document;
 }
