@@ -147,7 +147,6 @@ static gboolean bind_sides(Reader *reader, PlanCheck *check, const char *where)
     return good;
 }
 
-// Parses the formula and takes its kind and places.
 // Whether no check that is read, or rests on one that is, stands in the formula.
 static gboolean is_by_plan(const Reader *reader, const Formula *formula)
 {
@@ -159,6 +158,7 @@ static gboolean is_by_plan(const Reader *reader, const Formula *formula)
     return TRUE;
 }
 
+// Parses the formula and takes its kind and places.
 static gboolean bind_formula(Reader *reader, PlanCheck *check, const char *where)
 {
     Site site = {reader, check->step, where, check->line, check->formula_column};

@@ -323,7 +323,7 @@ static Go go_unadvised(Setting *setting, const Trials *trials, TrialNext next)
 
 // The next place in that direction that asks for something, where each is set by itself; GO_STAY if
 // there is none.
-static Go go_to_place(const Trials *trials, gint direction)
+static Go go_to_setting_at(const Trials *trials, gint direction)
 {
     guint count = trials->labels ? setting_count(trials->check) : 0;
     for (guint place = trials->first + (guint)direction; place < count; place += (guint)direction) {
@@ -349,10 +349,10 @@ static Go go_beside(Setting *setting, const Trials *trials, gint direction)
                              g_array_index(all, TrialNext, at).input != next.input))
         at++;
     if (direction < 0 && at == 0)
-        return go_to_place(trials, direction);
+        return go_to_setting_at(trials, direction);
     at += (guint)direction;
     if (at >= all->len) {
-        Go beside = go_to_place(trials, direction);
+        Go beside = go_to_setting_at(trials, direction);
         return beside.kind == GO_STAY ? go_instead(VIEW_CLOSING, g_strdup(setting->tries.step))
                                       : beside;
     }
