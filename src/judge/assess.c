@@ -198,6 +198,11 @@ gboolean requirement_is_by_plan(const Requirement *made)
     return made->check && made->check->by_plan && made->value && !made->entry;
 }
 
+const char *requirement_by_plan_said(const Requirement *made)
+{
+    return requirement_is_by_plan(made) ? "Worked out from the plan alone: not measured." : NULL;
+}
+
 char *requirement_title(const Requirement *made)
 {
     return g_strconcat(made->name, *made->place ? " " : "", made->place, NULL);

@@ -48,8 +48,9 @@ guint about_figures(Canvas *canvas, guint row, const Requirement *made)
         row = put(canvas, row, style_of(TYPE_BOLD, 0), line);
     row = put(canvas, row, verdict_style(made->verdict), verdict);
     row = put_waiting(canvas, row, made);
-    if (requirement_is_by_plan(made))
-        row = put(canvas, row, style_of(0, 0), "Worked out from the plan alone: not measured.");
+    const char *by_plan = requirement_by_plan_said(made);
+    if (by_plan)
+        row = put(canvas, row, style_of(0, 0), by_plan);
     if (made->reason != REASON_NONE)
         row = put(canvas, row, style_of(0, 0), reason_sentence(made->reason));
     if (made->check && made->check->formula_text) {

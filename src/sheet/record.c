@@ -43,8 +43,9 @@ static char *verdict_notes(Document *document, const SheetSource *source, const 
 {
     g_autofree char *notes = footnotes_of(document, source, made);
     GString *numbers = g_string_new(notes);
-    if (requirement_is_by_plan(made))
-        note_add(numbers, document, g_strdup("Worked out from the plan alone: not measured."));
+    const char *by_plan = requirement_by_plan_said(made);
+    if (by_plan)
+        note_add(numbers, document, g_strdup(by_plan));
     return g_string_free(numbers, FALSE);
 }
 

@@ -115,8 +115,9 @@ static void tell_origin(Told *told, const Requirement *made, GPtrArray *lines)
     const char *joint = !*origin || !*hands ? "" : sum ? ", " : "; ";
     if (*origin || *hands)
         g_ptr_array_add(lines, g_strconcat(origin, joint, hands, NULL));
-    if (requirement_is_by_plan(made))
-        g_ptr_array_add(lines, g_strdup("Worked out from the plan alone: not measured."));
+    const char *by_plan = requirement_by_plan_said(made);
+    if (by_plan)
+        g_ptr_array_add(lines, g_strdup(by_plan));
 }
 
 static void tell_parts(const Told *told, const Requirement *made, GPtrArray *lines)

@@ -131,6 +131,8 @@ gboolean requirement_is_left(const Requirement *requirement);
 // Whether its value is worked out from what the plan says alone: it is judged like any other, but
 // nothing of it was measured.
 gboolean requirement_is_by_plan(const Requirement *requirement);
+// The sentence that says so; NULL where it is not.
+const char *requirement_by_plan_said(const Requirement *requirement);
 // Whether it is a bolt at a stage, or the wait of one.
 gboolean requirement_is_bolted(const Requirement *requirement);
 // `main clearance 3`: what people call it. The caller frees with g_free.
