@@ -68,7 +68,7 @@ static gboolean is_worth_moving(const SettingAdviser *adviser, const SettingOutl
     double now = setting_merit(adviser, as_it_is);
     return plan->move != 0 &&
            (setting_merit(adviser, plan->choice.chance) - now >= gain ||
-            setting_could(outlook) - as_it_is.inside >= gain || plan->for_direction);
+            setting_could(adviser, outlook) - as_it_is.inside >= gain || plan->for_direction);
 }
 
 // After a loose reading: move on, or tighten.
@@ -247,7 +247,7 @@ SettingAdvice setting_advice(const SettingAdviser *adviser)
     SettingChance as_it_is = setting_chance(&outlook, when, 0);
     advice.chance = advice.as_it_is = as_it_is.inside;
     advice.overrun = as_it_is.overrun;
-    advice.could = setting_could(&outlook);
+    advice.could = setting_could(adviser, &outlook);
     if (advice.kind == SETTING_MOVE) {
         Plan plan = plan_move(adviser, &outlook);
         advice.kind = adviser->tight ? after_tight(adviser, &outlook, &plan, as_it_is)

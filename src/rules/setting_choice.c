@@ -120,6 +120,19 @@ static void enter_steps(Contest *contest, double about, double least, double mos
         enter(contest, 0);
 }
 
+// The better of the two named steps about the best move. Where the cap leaves only standing still,
+// though a move is wanted, the least step is looked at without it: there is no lesser one.
+static Contest named_steps(const Contest *smooth, double least, double most)
+{
+    Contest named = contest_new(smooth->adviser, smooth->outlook, smooth->cap);
+    enter_steps(&named, smooth->choice.move, least, most);
+    if (named.choice.move != 0 || smooth->choice.move == 0)
+        return named;
+    named = contest_new(smooth->adviser, smooth->outlook, 1);
+    enter_steps(&named, smooth->choice.move, least, most);
+    return named;
+}
+
 SettingChoice setting_choice(const SettingAdviser *adviser, const SettingOutlook *outlook,
                              double cap)
 {
@@ -130,11 +143,8 @@ SettingChoice setting_choice(const SettingAdviser *adviser, const SettingOutlook
         enter_stock(&contest, least, most);
     else
         enter_smooth(&contest, least, most);
-    if (!adviser->model.stock && adviser->model.step > 0) {
-        Contest named = contest_new(adviser, outlook, cap);
-        enter_steps(&named, contest.choice.move, least, most);
-        contest = named;
-    }
+    if (!adviser->model.stock && adviser->model.step > 0)
+        contest = named_steps(&contest, least, most);
     double step = fmax(adviser->model.step, 1e-9), move = contest.choice.move;
     contest.choice.at_end = move <= least + step || move >= most - step;
     return contest.choice;

@@ -168,12 +168,28 @@ double setting_merit(const SettingAdviser *adviser, SettingChance chance)
     return chance.inside - adviser->constants->passing * chance.outside;
 }
 
-double setting_could(const SettingOutlook *outlook)
+// How far from the middle of the window the nearest position leaves it that can be named, the slope
+// of this node known. Steps no wider than the hand's error leave no gaps: it is tried again.
+static double off_at_best(const SettingAdviser *adviser, const SettingView *view, double middle)
+{
+    const SettingModel *model = &adviser->model;
+    double wanted = middle - view->moved_mean, slope = view->slope * (1 + view->ratio);
+    if (!model->stock && model->step <= 2 * model->hand)
+        return 0;
+    double move = setting_choice_near(adviser, wanted / slope);
+    return fmin(fabs(wanted), fabs(wanted - slope * move));
+}
+
+double setting_could(const SettingAdviser *adviser, const SettingOutlook *outlook)
 {
     double sum = 0, half = fmax(outlook->to - outlook->from, 0) / 2;
-    for (guint i = 0; i < outlook->count; i++)
-        sum += outlook->views[i].weight *
-               (2 * setting_normal(half / sqrt(fmax(outlook->views[i].next_variance, 1e-18))) - 1);
+    for (guint i = 0; i < outlook->count; i++) {
+        const SettingView *view = &outlook->views[i];
+        double sd = sqrt(fmax(view->next_variance, 1e-18));
+        double off = off_at_best(adviser, view, (outlook->to + outlook->from) / 2);
+        sum +=
+            view->weight * (setting_normal((half - off) / sd) - setting_normal(-(half + off) / sd));
+    }
     return sum;
 }
 

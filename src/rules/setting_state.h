@@ -209,7 +209,7 @@ typedef struct {
     double inside, overrun, outside, miss;
 } SettingChance;
 SettingChance setting_chance(const SettingOutlook *outlook, SettingWhen when, double move);
-double setting_could(const SettingOutlook *outlook);
+double setting_could(const SettingAdviser *adviser, const SettingOutlook *outlook);
 // The chance of the window less what being beyond a limit weighs beside it.
 double setting_merit(const SettingAdviser *adviser, SettingChance chance);
 

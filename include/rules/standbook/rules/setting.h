@@ -130,7 +130,7 @@ typedef struct {
     double chance;        // that the tightest place ends where it is wanted, after the advice
     double as_it_is;      // the same for tightening now, or for leaving it once tightened
     double overrun;       // chance of being beyond the far limit after the advice
-    double could;         // chance that moves can come to, once the slope is known
+    double could;         // chance that nameable moves can come to, once the slope is known
     double spread;        // between the tightest and the loosest place, expected
     SettingExpected tightest, loosest; // tightened, after the advice (as it is, once tightened)
     guint finding_count;               // contradictions since the last move, and what holds now
