@@ -41,7 +41,7 @@ static char *meant_minus(const Site *site, const char *name, const char *const *
     gsize hyphens = 0;
     for (const char *at = name; *at; at++)
         hyphens += *at == '-';
-    if (!hyphens || !can_compare(site->reader, name, hyphens * count))
+    if (!hyphens || count == 0 || !can_compare(site->reader, name, hyphens * count))
         return NULL;
     g_autofree const char **ended = g_new0(const char *, count + 1);
     memcpy(ended, names, count * sizeof *names);
