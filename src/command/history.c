@@ -64,16 +64,10 @@ static const char *first_axis(const GPtrArray *axes)
 static gboolean stands_there(const PlanPart *part, const Entry *fit, const Requirement *requirement)
 {
     const GPtrArray *axes = requirement->check->places;
-    gsize placed = entry_list_length(fit, "place");
     if (axes->len == 0 || strcmp(first_axis(axes), first_axis(part->axes)) != 0)
         return FALSE;
-    for (guint a = 0; a < axes->len && requirement->labels[a]; a++)
-        for (guint b = 0; b < part->axes->len && b < placed; b++)
-            if (strcmp(axis_name(g_ptr_array_index(axes, a)),
-                       axis_name(g_ptr_array_index(part->axes, b))) == 0 &&
-                strcmp(requirement->labels[a], entry_list_item(fit, "place", b)) != 0)
-                return FALSE;
-    return TRUE;
+    g_autofree const char **labels = entry_labels(fit, part->axes->len);
+    return places_meet(axes, (const char *const *)requirement->labels, part->axes, labels);
 }
 
 // `Fitted there: main shells lot MB-2417-C grade A.`; empty where no lot is known.

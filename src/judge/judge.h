@@ -288,10 +288,6 @@ gssize judge_place(const GPtrArray *axes, const char *const *labels, gsize count
 // The labels of the place at `index`, which belong to the axes, ending in NULL; the caller frees
 // the list with g_free.
 const char **judge_labels(const GPtrArray *axes, guint index) G_GNUC_WARN_UNUSED_RESULT;
-// The labels of an entry's place in these axes, NULL where it names none: all places. They belong
-// to the entry; the caller frees the list with g_free.
-const char **judge_entry_labels(const Entry *entry,
-                                const GPtrArray *axes) G_GNUC_WARN_UNUSED_RESULT;
 
 // evidence.c: what the ledger knows of tools, lots and consumables.
 // One use of the tool an entry names.

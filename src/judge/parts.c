@@ -45,7 +45,7 @@ void walk_fit(Judge *judge, const Entry *entry)
 static void rework_check(Judge *judge, const Entry *entry, const PlanCheck *check,
                          const GPtrArray *axes)
 {
-    judge_disturb(judge, entry, check, axes, judge_entry_labels(entry, axes));
+    judge_disturb(judge, entry, check, axes, entry_labels(entry, axes->len));
     for (gsize i = 0; check->formula && i < formula_name_count(check->formula); i++) {
         const PlanCheck *input = plan_check(judge->plan, formula_name(check->formula, i));
         if (input)
@@ -60,7 +60,7 @@ void walk_rework(Judge *judge, const Entry *entry)
     const PlanCheck *check = part ? NULL : plan_check(judge->plan, name);
     if (part)
         judge_disturb(judge, entry, part->part, part->part->axes,
-                      judge_entry_labels(entry, part->part->axes));
+                      entry_labels(entry, part->part->axes->len));
     else if (check)
         rework_check(judge, entry, check, check->places);
 }

@@ -28,17 +28,6 @@ gssize judge_place(const GPtrArray *axes, const char *const *labels, gsize count
     return (gssize)place;
 }
 
-const char **judge_entry_labels(const Entry *entry, const GPtrArray *axes)
-{
-    gsize count = entry_list_length(entry, "place");
-    if (count == 0 || count != axes->len)
-        return NULL;
-    const char **labels = g_new0(const char *, count + 1);
-    for (gsize i = 0; i < count; i++)
-        labels[i] = entry_list_item(entry, "place", i);
-    return labels;
-}
-
 void judge_each_place(Judge *judge, const GPtrArray *axes, const Entry *entry, const char *field,
                       PlaceVisitor visit, gpointer user)
 {

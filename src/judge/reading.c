@@ -104,7 +104,7 @@ static void mean_at(Judge *judge, const Meant *meant, const PlanCheck *check)
 static void mean(Judge *judge, const PlanCheck *setting, const Entry *entry, guint until)
 {
     const GPtrArray *checks = setting->step->checks;
-    g_autofree const char **labels = judge_entry_labels(entry, setting->axes);
+    g_autofree const char **labels = entry_labels(entry, setting->axes->len);
     Meant meant = {setting, entry, labels, until};
     for (guint i = 0; i < checks->len; i++) {
         const PlanCheck *check = g_ptr_array_index(checks, i);
@@ -120,7 +120,7 @@ void walk_move(Judge *judge, const Entry *entry)
         return;
     const GPtrArray *axes = state->check->axes;
     mean(judge, state->check, entry, 0);
-    judge_disturb(judge, entry, state->check, axes, judge_entry_labels(entry, axes));
+    judge_disturb(judge, entry, state->check, axes, entry_labels(entry, axes->len));
 }
 
 // Readings between a struck move and its strike were meant for a trial that never was: they join

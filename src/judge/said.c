@@ -24,9 +24,7 @@ Said said_read(const Entry *entry, SaidKind kind)
                  .step = kind_field(entry->kind, "step") ? entry_text(entry, "step") : NULL,
                  .stage = kind_field(entry->kind, "stage") ? entry_number(entry, "stage") : 0,
                  .count = entry_list_length(entry, "place")};
-    said.labels = said.count ? g_new0(const char *, said.count + 1) : NULL;
-    for (gsize i = 0; i < said.count; i++)
-        said.labels[i] = entry_list_item(entry, "place", i);
+    said.labels = entry_labels(entry, said.count);
     return said;
 }
 

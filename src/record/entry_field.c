@@ -82,6 +82,22 @@ gboolean entry_is_at(const Entry *entry, const char *const *labels)
     return TRUE;
 }
 
+gboolean entry_reaches(const Entry *entry, const char *const *labels)
+{
+    return entry_list_length(entry, "place") == 0 || entry_is_at(entry, labels);
+}
+
+const char **entry_labels(const Entry *entry, gsize axes)
+{
+    gsize count = entry_list_length(entry, "place");
+    if (count == 0 || count != axes)
+        return NULL;
+    const char **labels = g_new0(const char *, count + 1);
+    for (gsize i = 0; i < count; i++)
+        labels[i] = entry_list_item(entry, "place", i);
+    return labels;
+}
+
 const char *entry_done(const Entry *entry)
 {
     return entry->done ? entry->done : entry->at;

@@ -40,16 +40,6 @@ static gboolean is_replaced(const SheetSource *source, const gboolean *live, gsi
     return FALSE;
 }
 
-// Whether an entry was about that place of a check: it names it, or no place at all.
-static gboolean is_about(const Entry *entry, const Requirement *requirement)
-{
-    gsize count = entry_list_length(entry, "place");
-    for (gsize i = 0; i < count && requirement->labels[i]; i++)
-        if (strcmp(entry_list_item(entry, "place", i), requirement->labels[i]) != 0)
-            return FALSE;
-    return TRUE;
-}
-
 // What the next rebuild orders parts from: `89.999 to 90.027 mm`, as a check of that name was left
 // at the places that were worked on, read after that.
 static char *size_words(const SheetSource *source, const Entry *rework)
@@ -61,7 +51,8 @@ static char *size_words(const SheetSource *source, const Entry *rework)
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);
         const Entry *read = source_entry(source, each->entry);
-        if (strcmp(each->name, name) != 0 || !is_as_left(source, i) || !is_about(rework, each))
+        if (strcmp(each->name, name) != 0 || !is_as_left(source, i) ||
+            !entry_reaches(rework, (const char *const *)each->labels))
             continue;
         g_autofree char *when = read ? entry_when(read) : g_strdup("");
         if (strcmp(when, worked) < 0)

@@ -6,16 +6,6 @@
 #include <standbook/record/live.h>
 #include <string.h>
 
-// The labels of the place that an entry is about; NULL for all of them. The labels belong to it.
-static const char **place_of(const Entry *entry)
-{
-    gsize count = entry_list_length(entry, "place");
-    const char **labels = count ? g_new0(const char *, count + 1) : NULL;
-    for (gsize i = 0; i < count; i++)
-        labels[i] = entry_list_item(entry, "place", i);
-    return labels;
-}
-
 static void amendment_clear(gpointer data)
 {
     PlanAmendment *amendment = data;
@@ -36,7 +26,7 @@ static GArray *amendments_of(const Opened *opened, guint *left_out)
         if (!live[i] || strcmp(entries[i]->kind->name, "amend") != 0)
             continue;
         const PlanAmendment amendment = {
-            entry_text(entries[i], "check"), place_of(entries[i]), entry_text(entries[i], "limits"),
+            entry_text(entries[i], "check"), entry_labels(entries[i], entry_list_length(entries[i], "place")), entry_text(entries[i], "limits"),
             entry_text(entries[i], "wear"), entry_text(entries[i], "source")};
         *left_out += amendment.place && amendment.wear ? 1 : 0;
         g_array_append_val(amendments, amendment);

@@ -136,16 +136,12 @@ static gboolean upholds_here(const Plan *plan, const Entry *entry, const Require
 {
     const char *name = entry_text(entry, "name");
     const PlanCheck *other = plan_check(plan, name);
-    const GPtrArray *axes = made->check->axes;
     const Formula *formula = made->check->formula;
     if (!other || (strcmp(name, made->name) != 0 && !(formula && formula_uses(formula, name))))
         return FALSE;
-    for (guint a = 0; a < axes->len && made->labels[a]; a++)
-        for (guint b = 0; b < other->axes->len && b < entry_list_length(entry, "place"); b++)
-            if (strcmp(axis_name(axes->pdata[a]), axis_name(other->axes->pdata[b])) == 0 &&
-                strcmp(made->labels[a], entry_list_item(entry, "place", b)) != 0)
-                return FALSE;
-    return TRUE;
+    g_autofree const char **labels = entry_labels(entry, other->places->len);
+    return places_meet(made->check->places, (const char *const *)made->labels, other->places,
+                       labels);
 }
 
 GPtrArray *upholds_about(const Plan *plan, const Entry *const *entries, gsize count,

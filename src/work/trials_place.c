@@ -20,8 +20,7 @@ gboolean trials_meet(const Trials *trials, const GPtrArray *axes, const char *co
 
 gboolean trials_is_moved(const Trials *trials, const Entry *entry)
 {
-    return !trials->labels || entry_list_length(entry, "place") == 0 ||
-           entry_is_at(entry, (const char *const *)trials->labels);
+    return !trials->labels || entry_reaches(entry, (const char *const *)trials->labels);
 }
 
 // Whether the entry is about the place at `index` of these axes: among its bolts, or its own place.
@@ -31,7 +30,7 @@ static gboolean is_about(const Entry *entry, const GPtrArray *axes, guint index,
     g_autofree char *label = places_label(axes, index);
     if (kind_field(entry->kind, "bolts"))
         return entry_list_has(entry, "bolts", label);
-    return entry_list_length(entry, "place") == 0 || entry_is_at(entry, labels);
+    return entry_reaches(entry, labels);
 }
 
 gboolean trials_is_near(const Trials *trials, const Entry *entry, const char *name)

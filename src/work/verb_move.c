@@ -55,11 +55,9 @@ static gboolean is_of_steps(const PlanSetting *setting, const Reading *reading)
 static gboolean is_at(const Entry *entry, const Target *target)
 {
     g_auto(GStrv) labels = places_labels(target->axes, target_place(target, 0));
-    for (gsize i = 0; i < entry_list_length(entry, "place") && labels[i]; i++)
-        if (strcmp(entry_list_item(entry, "place", i), labels[i]) != 0)
-            return FALSE;
     return strcmp(entry->kind->name, "move") == 0 &&
-           strcmp(entry_text(entry, "check"), target->name) == 0;
+           strcmp(entry_text(entry, "check"), target->name) == 0 &&
+           entry_reaches(entry, (const char *const *)labels);
 }
 
 // Whether a move typed now stands behind that entry; one that corrects another stands where that

@@ -26,15 +26,6 @@ static gint64 last_of_person(const Take *take, const gboolean *live)
     return 0;
 }
 
-static gboolean has_labels(const Entry *entry, const char *const *labels)
-{
-    gsize count = entry_list_length(entry, "place");
-    for (gsize i = 0; i < count && labels[i]; i++)
-        if (strcmp(entry_list_item(entry, "place", i), labels[i]) != 0)
-            return FALSE;
-    return TRUE;
-}
-
 // Whether the entry is of the sort and the stage that the target says, if it does.
 static gboolean is_as_said(const Entry *entry, const Target *target)
 {
@@ -65,7 +56,7 @@ static gboolean is_about(const Entry *entry, const Target *target, guint place)
     g_auto(GStrv) labels = places_labels(target->axes, place);
     g_autofree char *bolt = places_label(target->axes, place);
     return entry_list_length(entry, "bolts") ? entry_list_has(entry, "bolts", bolt)
-                                             : has_labels(entry, (const char *const *)labels);
+                                             : entry_reaches(entry, (const char *const *)labels);
 }
 
 static gint64 last_about(const Take *take, const gboolean *live, const Target *target, guint place)

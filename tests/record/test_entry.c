@@ -127,6 +127,24 @@ START_TEST(a_long_line_is_refused_both_ways)
 }
 END_TEST
 
+// No place is all of them; a place on other axes than those asked about is none of theirs.
+START_TEST(an_entry_reaches_its_place)
+{
+    static const char *const here[] = {"3", "front", NULL}, *const there[] = {"3", "rear", NULL},
+                            *const shorter[] = {"3", NULL};
+    g_autoptr(Entry) entry = an_entry("read");
+    ck_assert(entry_reaches(entry, here));
+    ck_assert_ptr_null(entry_labels(entry, 0));
+    entry_set_list(entry, "place", here, 2);
+    ck_assert(entry_reaches(entry, here));
+    ck_assert(!entry_reaches(entry, there));
+    ck_assert(!entry_reaches(entry, shorter));
+    g_autofree const char **labels = entry_labels(entry, 2);
+    ck_assert(g_strv_equal(labels, here));
+    ck_assert_ptr_null(entry_labels(entry, 1));
+}
+END_TEST
+
 START_TEST(the_table_is_in_order)
 {
     gsize count;
@@ -151,6 +169,7 @@ int main(void)
     tcase_add_test(tcase, a_line_has_one_exact_form);
     tcase_add_loop_test(tcase, what_does_not_fit_is_refused_in_words, 0, G_N_ELEMENTS(refused));
     tcase_add_test(tcase, a_long_line_is_refused_both_ways);
+    tcase_add_test(tcase, an_entry_reaches_its_place);
     tcase_add_test(tcase, the_table_is_in_order);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);

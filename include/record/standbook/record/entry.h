@@ -60,6 +60,11 @@ gboolean entry_list_has(const Entry *entry, const char *field, const char *item)
 gboolean entry_same_place(const Entry *one, const Entry *other);
 // Whether its `place` is just these labels, NULL-terminated.
 gboolean entry_is_at(const Entry *entry, const char *const *labels);
+// The same, or it names no place, which is all of them.
+gboolean entry_reaches(const Entry *entry, const char *const *labels);
+// The labels of its `place`, NULL-terminated; NULL where it names none (all places), or not one on
+// so many axes. They belong to the entry; the caller frees the list with g_free.
+const char **entry_labels(const Entry *entry, gsize axes) G_GNUC_WARN_UNUSED_RESULT;
 // When it was done: `done`, or `at` where that is the same; as a text, and as a
 // moment (0 for none).
 const char *entry_done(const Entry *entry);
