@@ -343,13 +343,13 @@ static void section_state(Document *document, const SheetSource *source)
 
 static void section_safety(Document *document)
 {
+    g_autofree char *words =
+        g_strconcat("Fuel, hot water, hot and turning parts injure. Look for fuel leaks before "
+                    "cranking, an extinguisher ready and a second person at the stop. Gas, "
+                    "pressure, electrics and approvals for road, water or air are licensed work. ",
+                    precedence_words(), NULL);
     document_heading(document, 1, "Before it runs");
-    document_paragraph(document,
-                       "Fuel, hot water, hot and turning parts injure. Fuel leaks are looked for "
-                       "before cranking; an extinguisher stands ready; a second person stands at "
-                       "the stop. Work on gas, pressure, electrics and approvals for road, water "
-                       "or air stays with those licensed for it.");
-    section_precedence(document);
+    document_paragraph(document, words);
 }
 
 static void section_seal(Document *document, const SheetSource *source, const Entry *seal)

@@ -106,11 +106,15 @@ void section_head(Document *document, const SheetSource *source)
         owner_since(document, source, owner);
 }
 
+const char *precedence_words(void)
+{
+    return "The maker's current service data, local codes and licensed practice come first. "
+           "Figures are this workshop's record and replace none of them.";
+}
+
 void section_precedence(Document *document)
 {
-    document_paragraph(document,
-                       "The maker's current service data, local codes and licensed practice come "
-                       "first. Figures are this workshop's record and replace none of them.");
+    document_paragraph(document, precedence_words());
 }
 
 void section_digest(Document *document, const SheetSource *source)
@@ -206,14 +210,6 @@ static char *conceded_words(const SheetSource *source, const Requirement *requir
     g_string_append_printf(words, ", %s.", day);
     append_since(words, source, requirement, entry);
     return g_string_free(words, FALSE);
-}
-
-static char *upheld_words(const SheetSource *source, const Entry *entry)
-{
-    const char *second = taken_name(source->taken, entry_text(entry, "second"));
-    return g_strdup_printf("Upheld: %s. %s%s%s.", entry_text(entry, "why"),
-                           taken_name(source->taken, entry->by), second ? ", " : "",
-                           second ? second : "");
 }
 
 // Both limits: those of the plan as it was kept, or with which it was added, and those in force

@@ -14,6 +14,8 @@ char *date_words(const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
 void section_digest(Document *document, const SheetSource *source);
 // The line that stands on every sheet.
 void section_precedence(Document *document);
+// Its words. Static.
+const char *precedence_words(void);
 
 // Whether the requirement at that index has a figure of the engine as it was left: not as found,
 // not of a mock-up taken down again, and not read again later.
@@ -33,6 +35,9 @@ void section_settings(Document *document, const SheetSource *source);
 char *tries_words(const SheetSource *source, const PlanCheck *check);
 // Adds a footnote to the numbers of a cell, once, and frees its text.
 void note_add(GString *numbers, Document *document, char *text);
+// The footnote to what that entry upholds: why it was in doubt, where a tool found wrong is the
+// cause which and when; and who upheld it with what reason. The caller frees with g_free.
+char *upheld_words(const SheetSource *source, const Entry *uphold) G_GNUC_WARN_UNUSED_RESULT;
 
 // What certificates claim beside the own readings; nothing where there is no claim.
 void section_claims(Document *document, const SheetSource *source);

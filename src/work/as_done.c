@@ -26,8 +26,10 @@ static GArray *amendments_of(const Opened *opened, guint *left_out)
         if (!live[i] || strcmp(entries[i]->kind->name, "amend") != 0)
             continue;
         const PlanAmendment amendment = {
-            entry_text(entries[i], "check"), entry_labels(entries[i], entry_list_length(entries[i], "place")), entry_text(entries[i], "limits"),
-            entry_text(entries[i], "wear"), entry_text(entries[i], "source")};
+            entry_text(entries[i], "check"),
+            entry_labels(entries[i], entry_list_length(entries[i], "place")),
+            entry_text(entries[i], "limits"), entry_text(entries[i], "wear"),
+            entry_text(entries[i], "source")};
         *left_out += amendment.place && amendment.wear ? 1 : 0;
         g_array_append_val(amendments, amendment);
     }

@@ -131,7 +131,7 @@ END_TEST
 START_TEST(an_entry_reaches_its_place)
 {
     static const char *const here[] = {"3", "front", NULL}, *const there[] = {"3", "rear", NULL},
-                            *const shorter[] = {"3", NULL};
+                             *const shorter[] = {"3", NULL};
     g_autoptr(Entry) entry = an_entry("read");
     ck_assert(entry_reaches(entry, here));
     ck_assert_ptr_null(entry_labels(entry, 0));

@@ -274,6 +274,62 @@ static void enter_owner(Story *story, const char *kind, const char *owner, const
     story_enter(story, kind, body);
 }
 
+static void find_wrong(Story *story, const char *digits, const char *note)
+{
+    g_autofree char *body = g_strdup_printf(
+        "{'what':'calibration','format':1,'seq':9,'body':{'id':'6f1c2d30-0000-4000-8000-"
+        "0000000002%s','tool':'6f1c2d30-0000-4000-8000-0000000000%s','date':'2001-09-10',"
+        "'found':'wrong','note':'%s'}}",
+        digits, digits, note);
+    story_enter(story, "news", body);
+}
+
+static void uphold(Story *story, const char *name, const char *doubt)
+{
+    g_autofree char *body = g_strdup_printf("{'asked':'read','name':'%s','step':'Block','doubt':"
+                                            "'%s','why':'far inside'}",
+                                            name, doubt);
+    story_enter(story, "uphold", body);
+}
+
+// A gauge found wrong, a wrench of the bolts that a reading was taken with, and what was disturbed
+// since: not each other's causes.
+START_TEST(what_is_upheld_says_why_it_was_in_doubt)
+{
+    static const char bores[] = "plan: Bores\n"
+                                "units: [mm, N·m]\n"
+                                "steps:\n"
+                                "  Block:\n"
+                                "    fasteners:\n"
+                                "      caps: {bolts: 1..2, stages: 40}\n"
+                                "    checks:\n"
+                                "      deck: at most 0.05\n"
+                                "      bore: {limits: 59.70..60.00, with: caps}\n"
+                                "      play: {limits: 0.10..0.30, rests on: caps}\n";
+    Story story;
+    story_begin(&story, bores);
+    story_take_tool(&story, "01", "feeler gauge", "1/1000");
+    story_take_tool(&story, "02", "micrometer", "1/1000");
+    story_take_tool(&story, "09", "click wrench", "1/10");
+    tick(&story, "1", "'1','2'");
+    story_read(&story, "deck", "", "0.02", "2/100", "01");
+    story_read(&story, "bore", "", "59.85", "5985/100", "02");
+    story_read(&story, "play", "", "0.20", "20/100", "02");
+    find_wrong(&story, "01", "0.005 thick");
+    find_wrong(&story, "09", "9 % low");
+    story_slacken(&story, "caps", "Block", "1 2");
+    uphold(&story, "deck", "tool");
+    uphold(&story, "bore", "basis");
+    uphold(&story, "play", "basis");
+    g_autofree char *text = print(&story, customer, 0);
+    expect_said(text,
+                "Feeler gauge of deck found wrong 2001-09-10 (0.005 thick). Upheld: far inside.");
+    expect_said(text, "Click wrench of caps found wrong 2001-09-10. Upheld: far inside.");
+    expect_said(text, "What it was measured on was disturbed afterwards. Upheld: far inside.");
+    story_end(&story);
+}
+END_TEST
+
 // What was sealed names the owner it was sealed for; a later one is named beside, never instead.
 START_TEST(a_sealed_sheet_names_the_owner_of_then)
 {
@@ -474,6 +530,7 @@ int main(void)
     tcase_add_test(tcase, the_customer_reads_no_chatter);
     tcase_add_test(tcase, only_the_places_worked_on_have_a_new_size);
     tcase_add_test(tcase, sizes_now_are_those_of_the_engine_as_left);
+    tcase_add_test(tcase, what_is_upheld_says_why_it_was_in_doubt);
     tcase_add_test(tcase, a_sealed_sheet_names_the_owner_of_then);
     tcase_add_test(tcase, an_assessment_tells_alike_things_once);
     tcase_add_test(tcase, the_record_holds_everything);
