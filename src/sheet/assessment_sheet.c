@@ -103,8 +103,7 @@ static void requirement_row(Document *document, const SheetSource *source, const
 {
     const Requirement *first = g_ptr_array_index(alike, 0);
     g_autofree char *name = row_name(source->assessment, alike), *value = row_value(alike);
-    g_autofree char *doubt = row_doubt(alike), *limits = figure_limits(first);
-    g_autofree char *asked = g_strstrip(g_strconcat(limits, " ", figure_unit(first), NULL));
+    g_autofree char *doubt = row_doubt(alike), *asked = figure_asked(first);
     g_autofree char *verdict = alike->len == 1 || first->verdict != VERDICT_FAIL
                                    ? figure_verdict(first)
                                    : g_strconcat("fail: ", reason_words(first->reason), NULL);

@@ -18,9 +18,13 @@ static char *gap_words(const Requirement *requirement)
     if (requirement->verdict == VERDICT_OPEN)
         return g_strdup("");
     g_autofree char *value = figure_value(requirement), *doubt = figure_doubt(requirement);
-    g_autofree char *limits = figure_limits(requirement);
-    return g_strconcat(value, *doubt ? " " : "", doubt, *limits ? ", asked " : "", limits,
-                       *value || *limits ? ". " : "", reason_sentence(requirement->reason), NULL);
+    g_autofree char *limits = figure_limits(requirement), *asked = figure_asked(requirement);
+    return g_strconcat(value, *doubt ? " " : "", doubt,
+                       *limits  ? ", asked "
+                       : *asked ? " "
+                                : "",
+                       asked, *value || *asked ? ". " : "", reason_sentence(requirement->reason),
+                       NULL);
 }
 
 // Places that are all simply open stand in one row.
@@ -118,9 +122,9 @@ static void section_known(Document *document, const SheetSource *source, guint g
         }
         begun = TRUE;
         g_autofree char *name = requirement_name(each), *value = figure_value(each);
-        g_autofree char *limits = figure_limits(each);
+        g_autofree char *asked = figure_asked(each);
         g_autofree char *notes = footnotes_of(document, source, each);
-        document_row(document, (const char *const[]){name, value, limits, notes});
+        document_row(document, (const char *const[]){name, value, asked, notes});
     }
     document_footnotes(document);
 }

@@ -84,6 +84,12 @@ char *figure_limits(const Requirement *requirement)
     return g_strconcat(least ? "at least " : "at most ", least ? least : most, NULL);
 }
 
+char *figure_asked(const Requirement *requirement)
+{
+    g_autofree char *limits = figure_limits(requirement);
+    return g_strstrip(g_strconcat(limits, " ", figure_unit(requirement), NULL));
+}
+
 char *figure_outside(const Requirement *requirement)
 {
     const Number *value = requirement->value;

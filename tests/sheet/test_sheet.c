@@ -445,6 +445,7 @@ START_TEST(a_completion_report_prints_its_gaps)
     g_autofree char *before = print(&story, sheet_completion, 0);
     expect_said(before, "NOT COMPLETE for first start");
     expect_said(before, "read depth");
+    expect_said(before, "7.0 ±.001, asked at least 7.0 mm.");
     expect_said(before, "sign Block, 1");
     expect_silence(before, "no leaks");
     expect_said(before, "Due beyond it, up to hand over: 2 left."); // no leaks, and signing it
@@ -472,6 +473,7 @@ START_TEST(no_gaps_is_the_proof)
     expect_said(text, "Complete for first start.");
     expect_said(text, "None. Everything asked for up to this gate is done");
     expect_said(text, "CONCEDED");
+    expect_said(text, "read skirt[6] 0.066 0.040 to 0.060 mm 1");
     story_end(&story);
 }
 END_TEST

@@ -10,6 +10,9 @@ char *figure_doubt(const Requirement *requirement);
 // `0.050 to 0.080`, `at least 7.0`, `at most 0.010`; for a look the answer wanted.
 char *figure_limits(const Requirement *requirement);
 const char *figure_unit(const Requirement *requirement);
+// `0.050 to 0.080 mm`: the limits with the unit of the value behind them; of a value without limits
+// its unit alone.
+char *figure_asked(const Requirement *requirement);
 // A unit behind the word `in`: `mm`, but `inches`.
 const char *unit_said(const char *unit);
 // `pass`, `fail, 0.006 over`, `in doubt: gauge`.
