@@ -41,6 +41,12 @@ const char *bench_gauge(Desk *desk, const Agenda *agenda, guint index, const cha
     return toolbox_for(desk, &need);
 }
 
+char *bench_wrong_gauge(Desk *desk, const Requirement *made, const char *gauge)
+{
+    const ToolNeed need = bench_need(made);
+    return made->asked == ASKED_READ ? toolbox_wrong_words(desk, &need, gauge) : NULL;
+}
+
 // CHECKS ----------------------------------------------------------------------------------------
 
 // Answers with the digits that give them; where they are numbers themselves, they are typed as they

@@ -43,3 +43,7 @@ ToolNeed bench_need(const Requirement *made);
 // the check; where the check names no sort, the one taken in hand for such (toolbox_any). NULL if a
 // person must say, or none is needed.
 const char *bench_gauge(Desk *desk, const Agenda *agenda, guint index, const char *typed);
+// What was in use there and is passed over, as it was found wrong (toolbox_wrong_words), for the
+// gauge above; NULL if nothing is. The caller frees with g_free.
+char *bench_wrong_gauge(Desk *desk, const Requirement *made,
+                        const char *gauge) G_GNUC_WARN_UNUSED_RESULT;

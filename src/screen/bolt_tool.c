@@ -78,6 +78,7 @@ BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
     tool.tool = needed ? toolbox_for(desk, &need) : NULL;
     tool.by_mark = needed && !tool.tool && toolbox_is_by_mark(desk, &need);
     tool.asked = needed && !tool.tool && !tool.by_mark;
+    tool.wrong = needed && !tool.by_mark ? toolbox_wrong_words(desk, &need, tool.tool) : NULL;
     if (!tool.tool) {
         tool.words = tool.asked ? g_strdup_printf("g: which %s?", need_words(need.need))
                                 : g_strdup(tool.by_mark ? "by a mark" : "");
@@ -99,6 +100,7 @@ void bolt_tool_clear(BoltTool *tool)
     g_clear_pointer(&tool->adapter, g_free);
     g_clear_pointer(&tool->set, number_free);
     g_clear_pointer(&tool->words, g_free);
+    g_clear_pointer(&tool->wrong, g_free);
 }
 
 Go bolt_tool_ask(Desk *desk, const Tightening *tightening, const Turn *turn)

@@ -15,6 +15,7 @@ typedef struct {
     gboolean unknown;      // what it is set to is not known: a length is missing
     char *words;           // `W3 set 75`, `W1 with X1 set 18.5`, `g: which wrench?`,
                            // `by a mark`; "" for none
+    char *wrong; // what was in use and is passed over (toolbox_wrong_words); NULL: nothing
 } BoltTool;
 
 BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn);

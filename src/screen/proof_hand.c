@@ -134,13 +134,15 @@ char *proof_hand_said(const ProofHand *hand, Desk *desk, const char *typed)
 static void field_rows(const ProofHand *hand, Desk *desk, const char *typed, Page *page)
 {
     BenchField field = bench_field(desk, &hand->work.agenda, hand->place, STATE_ASKED);
-    g_autofree char *next = bench_next_words(desk, &hand->work, hand->place, STATE_ASKED, &field,
-                                             gauge_of(hand, desk, typed));
+    const char *gauge = gauge_of(hand, desk, typed);
+    g_autofree char *next =
+        bench_next_words(desk, &hand->work, hand->place, STATE_ASKED, &field, gauge);
+    g_autofree char *wrong = bench_wrong_gauge(desk, hand->made, gauge);
     page->field = field.field;
     page_say(&page->next, "%s", next);
     page_say(&page->unit, "%s", field.unit);
-    if (field.hint)
-        page_say(&page->then, "%s", field.hint);
+    if (wrong || field.hint)
+        page_say(&page->then, "%s", wrong ? wrong : field.hint);
     bench_field_clear(&field);
 }
 

@@ -17,6 +17,10 @@ gboolean setting_is_step(const Trials *trials, const char *typed);
 // The log line for what is typed; NULL where that says nothing.
 char *setting_line(Desk *desk, const Trials *trials, const TrialNext *next,
                    const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+// What was in use for the reading asked and is passed over (bench_wrong_gauge); NULL if nothing is,
+// or no reading is asked.
+char *setting_wrong_gauge(Desk *desk, const Trials *trials,
+                          const TrialNext *next) G_GNUC_WARN_UNUSED_RESULT;
 // Adds the log lines that slacken a tightening, where each place is set by itself only near that
 // one.
 void setting_slacken(const Trials *trials, const PlanTightening *tightening, GPtrArray *lines);

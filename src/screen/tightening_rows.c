@@ -179,13 +179,23 @@ static void say_then(const Tightening *tightening, guint here, guint round, Page
         page_say(&page->then, after ? "the next stage, %s" : "the set is whole", after);
 }
 
+// Where the wrench in use was found wrong, that comes before what is behind.
+static void say_wrong(Desk *desk, const Tightening *tightening, guint here, Page *page)
+{
+    g_auto(BoltTool) tool = bolt_tool(desk, tightening, tightening_turn(tightening, here));
+    if (tool.wrong)
+        page_say(&page->then, "%s", tool.wrong);
+}
+
 void tightening_rows(Desk *desk, const Tightening *tightening, guint here, const char *typed,
                      Page *page)
 {
     say_next(desk, tightening, here, page);
     say_then(tightening, here, tightening_round(desk, tightening, here), page);
-    if (!*typed)
+    if (!*typed) {
+        say_wrong(desk, tightening, here, page);
         return;
+    }
     g_autofree char *shown = tightening_shown(tightening, tightening_turn(tightening, here), typed);
     page->means = TRUE;
     page_say(&page->then, "%s, as the wrench shows it", shown);

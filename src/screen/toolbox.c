@@ -1,6 +1,7 @@
 #include "toolbox.h"
 
 #include <standbook/base/text.h>
+#include <standbook/work/ago.h>
 #include <standbook/work/tool_standing.h>
 #include <standbook/work/working.h>
 #include <standbook/work/wrench.h>
@@ -64,15 +65,52 @@ static const GPtrArray *used(Desk *desk)
     return desk->used;
 }
 
-// The tool used last in the build in hand that serves this need; NULL if there is none.
-static const char *used_last(Desk *desk, const ToolNeed *need)
+// FOUND WRONG -----------------------------------------------------------------------------------
+
+// The calibration that stands against a tool; NULL if none does.
+static const Entry *wrong_of(const Desk *desk, const char *label)
+{
+    const Entry *tool = tool_of(desk, label);
+    return tool ? tool_found_wrong(session_shop(desk->shop), tool, desk->now) : NULL;
+}
+
+static char *wrong_key(const char *label)
+{
+    return g_strconcat(label, " found wrong", NULL);
+}
+
+// Who takes a tool takes it in spite of what was found till then.
+static void take_as_found(Desk *desk, const char *label)
+{
+    const Entry *wrong = wrong_of(desk, label);
+    g_autofree char *key = wrong_key(label);
+    if (wrong)
+        g_hash_table_insert(desk->tools, g_steal_pointer(&key), g_strdup(entry_text(wrong, "id")));
+    else
+        g_hash_table_remove(desk->tools, key);
+}
+
+// Whether it was found wrong and nobody has taken it since: then it is not taken by itself.
+static gboolean is_refused(const Desk *desk, const char *label)
+{
+    const Entry *wrong = wrong_of(desk, label);
+    g_autofree char *key = wrong ? wrong_key(label) : NULL;
+    return wrong && g_strcmp0(g_hash_table_lookup(desk->tools, key), entry_text(wrong, "id")) != 0;
+}
+
+// The tool used last in the build in hand that serves this need, of all or of those that may be
+// taken by themselves; NULL if there is none.
+static const char *used_last(Desk *desk, const ToolNeed *need, gboolean all)
 {
     const GPtrArray *tools = used(desk);
     for (guint i = 0; i < tools->len; i++)
-        if (serves(tools->pdata[i], need))
+        if (serves(tools->pdata[i], need) &&
+            (all || !is_refused(desk, shop_label(tools->pdata[i]))))
             return shop_label(tools->pdata[i]);
     return NULL;
 }
+
+// SERVING ---------------------------------------------------------------------------------------
 
 static void add_serving(const Desk *desk, const ToolNeed *need, gboolean holding, GPtrArray *labels)
 {
@@ -196,7 +234,7 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
 {
     GPtrArray *labels = g_ptr_array_new();
     text_add_once(labels, holding(desk, need, in_hand(desk, need)));
-    text_add_once(labels, holding(desk, need, used_last(desk, need)));
+    text_add_once(labels, holding(desk, need, used_last(desk, need, FALSE)));
     add_all_serving(desk, need, labels);
     doubtful_last(desk, need, labels);
     return labels;
@@ -207,13 +245,16 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
 static const char *gauge_for(Desk *desk, const ToolNeed *need, gboolean *held)
 {
     const char *first = holding(desk, need, in_hand(desk, need));
-    if (!first)
-        first = holding(desk, need, used_last(desk, need));
+    if (!first || is_refused(desk, first))
+        first = holding(desk, need, used_last(desk, need, FALSE));
     if (first)
         return first;
     g_autoptr(GPtrArray) all = g_ptr_array_new();
     add_serving(desk, need, TRUE, all);
     *held = all->len > 0;
+    for (guint i = all->len; i-- > 0;)
+        if (is_refused(desk, all->pdata[i]))
+            g_ptr_array_remove_index(all, i);
     return all->len == 1 ? all->pdata[0] : NULL;
 }
 
@@ -227,10 +268,9 @@ const char *toolbox_for(Desk *desk, const ToolNeed *need)
     }
     const char *label = in_hand(desk, need);
     const Entry *tool = tool_of(desk, label);
-    return tool && (need->need == NEED_GAUGE || tool_holds(tool, need->value) ||
-                    is_beyond(desk, need, label))
-               ? label
-               : NULL;
+    gboolean reaches = tool && (need->need == NEED_GAUGE || tool_holds(tool, need->value) ||
+                                is_beyond(desk, need, label));
+    return reaches && !is_refused(desk, label) ? label : NULL;
 }
 
 const char *toolbox_any(const Desk *desk, Kind kind)
@@ -238,7 +278,20 @@ const char *toolbox_any(const Desk *desk, Kind kind)
     const ToolNeed any = {.need = NEED_GAUGE};
     const char *label = in_hand(desk, &any);
     const Entry *tool = tool_of(desk, label);
-    return tool && tool_measures(tool, kind) ? label : NULL;
+    return tool && tool_measures(tool, kind) && !is_refused(desk, label) ? label : NULL;
+}
+
+char *toolbox_wrong_words(Desk *desk, const ToolNeed *need, const char *taken)
+{
+    gboolean any = need->need == NEED_GAUGE && !need->sort; // nobody knows what was used for that
+    const char *hand = in_hand(desk, need), *last = any ? NULL : used_last(desk, need, TRUE);
+    const char *label = is_refused(desk, hand) ? hand : last;
+    if (!is_refused(desk, label) || (taken && g_strcmp0(taken, last) == 0))
+        return NULL;
+    g_autofree char *day =
+        ago_day(moment_of_day(entry_text(wrong_of(desk, label), "date")), desk->now);
+    return g_strdup_printf("%s was found wrong on %s; %s%sg takes another", label, day,
+                           taken ? taken : "", taken ? " is taken, " : "");
 }
 
 // WITH AN ADAPTER -------------------------------------------------------------------------------
@@ -293,6 +346,7 @@ void toolbox_take(Desk *desk, const ToolNeed *need, const char *label)
     g_auto(GStrv) parts = g_strsplit(label, need->need == NEED_TORQUE ? joined : "\n", 2);
     const char *adapter = parts[1] ? parts[1] : "";
     g_hash_table_insert(desk->tools, g_strdup(need_key(need)), g_strdup(parts[0]));
+    take_as_found(desk, parts[0]);
     if (need->need != NEED_TORQUE)
         return;
     toolbox_forget_adapter(desk);

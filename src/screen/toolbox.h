@@ -24,12 +24,19 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESU
 // The one to use without asking; NULL if a person must say. A gauge is the one in hand, the one
 // used last for this in this build, or the only one of its sort, of those that hold the value if
 // any does; a wrench must have been taken in hand at this terminal and hold the value, or have been
-// taken for it all the same.
+// taken for it all the same. What was found wrong, and not put right since, is passed over until a
+// person takes it all the same.
 const char *toolbox_for(Desk *desk, const ToolNeed *need);
 
 // The gauge taken in hand at this terminal where no sort was asked for, for a check that names
 // none, if it measures that; NULL if there is none.
 const char *toolbox_any(const Desk *desk, Kind kind);
+
+// `G03 was found wrong on 11 Mar; G05 is taken, g takes another`: why what was in use is passed
+// over, and what is taken instead (`taken`, by toolbox_for; NULL: nothing), until that was used
+// once. NULL if nothing is passed over. The caller frees with g_free.
+char *toolbox_wrong_words(Desk *desk, const ToolNeed *need,
+                          const char *taken) G_GNUC_WARN_UNUSED_RESULT;
 
 // The wrenches for a torque, and each adapter with those that hold it and with which the setting is
 // known: `W1`, `W1 with X1` (char *); with the adapter that the plan names first, in any case. The

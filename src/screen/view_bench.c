@@ -157,6 +157,9 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     const Requirement *then = bench_requirement(work, behind);
     g_autofree char *then_words = then && then != made ? bench_then_words(then) : g_strdup("");
     page_say(&page->then, "%s", field.hint ? field.hint : then_words);
+    g_autofree char *wrong = bench_wrong_gauge(desk, made, gauge);
+    if (wrong && !*typed)
+        page_say(&page->then, "%s", wrong);
     if (field.field == ASKS_TICK && *typed)
         page_say(&page->then, "%s", nothing_read);
     const char *problem = supposed_problem(&bench->supposed, typed);

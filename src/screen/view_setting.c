@@ -103,7 +103,8 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
                     *then = setting_then(trials, next);
     g_autofree char *moved = setting_unit(plan->unit_text);
     page_say(&page->next, "%s", words);
-    page_say(&page->then, "%s", then);
+    g_autofree char *wrong = setting_wrong_gauge(desk, trials, next);
+    page_say(&page->then, "%s", wrong ? wrong : then);
     page->field = next->ask == TRIAL_TIGHTEN ? ASKS_TICK : ASKS_NUMBER;
     if (next->ask == TRIAL_TIGHTEN)
         page_say(&page->unit, "Enter = go on");

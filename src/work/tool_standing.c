@@ -44,6 +44,15 @@ static ToolStanding standing_now(const GArray *rules, ToolSort sort, gint64 uses
     return tool_use_standing(sort, (const ToolCalibration *)rules->data, rules->len, &use);
 }
 
+// The calibration that found it wrong, of one that stands so.
+static guint wrong_at(const GArray *rules, const ToolStanding *standing)
+{
+    gboolean before =
+        standing->before >= 0 &&
+        g_array_index(rules, ToolCalibration, standing->before).found == TOOL_FOUND_WRONG;
+    return (guint)(before ? standing->before : standing->after);
+}
+
 // `4,812 uses`
 static char *uses_words(gint64 uses)
 {
@@ -63,7 +72,10 @@ static char *calibration_words(const GArray *rules, ToolSort sort, gint64 uses, 
     gint64 due = 0;
     gboolean ends = due_of(sort, last, &due);
     g_autofree char *until = ends ? day_words(due, now) : NULL;
-    g_autofree char *found = last ? day_words(last->day, now) : NULL;
+    g_autofree char *found =
+        standing.state == TOOL_WRONG
+            ? day_words(g_array_index(rules, ToolCalibration, wrong_at(rules, &standing)).day, now)
+            : NULL;
     g_autofree char *times = uses >= 0 ? uses_words(uses) : NULL;
     switch (standing.state) {
     case TOOL_WRONG:
@@ -147,4 +159,14 @@ char *tool_fault_words(const Shop *shop, const Entry *tool, ToolSort sort, Momen
     return standing_now(rules, sort, -1, now).state == TOOL_GOOD
                ? NULL
                : calibration_words(rules, sort, -1, now);
+}
+
+const Entry *tool_found_wrong(const Shop *shop, const Entry *tool, Moment now)
+{
+    g_autoptr(GArray) rules = calibrations_of(shop, tool);
+    const ToolStanding standing = standing_now(rules, TOOL_GAUGE, -1, now);
+    if (standing.state != TOOL_WRONG)
+        return NULL;
+    g_autoptr(GPtrArray) entries = shop_calibrations(shop, entry_text(tool, "id"));
+    return entries->pdata[wrong_at(rules, &standing)];
 }

@@ -35,3 +35,6 @@ gboolean tool_is_doubtful(const Shop *shop, const Entry *tool, ToolSort sort, co
 // g_free.
 char *tool_fault_words(const Shop *shop, const Entry *tool, ToolSort sort,
                        Moment now) G_GNUC_WARN_UNUSED_RESULT;
+// The calibration that found it wrong, as long as none behind it found it good or adjusted it; NULL
+// if there is none. It belongs to the shop.
+const Entry *tool_found_wrong(const Shop *shop, const Entry *tool, Moment now);
