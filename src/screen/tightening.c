@@ -159,14 +159,39 @@ guint tightening_older(const Tightening *tightening, guint stage, gint64 seq)
     return i;
 }
 
-guint tightening_done(const Tightening *tightening, guint stage)
+// How the turns of a stage stand.
+typedef struct {
+    guint asked, done, doubtful;
+} StageCount;
+
+static StageCount count_stage(const Tightening *tightening, guint stage)
 {
-    guint done = 0;
+    StageCount count = {0};
     for (guint i = 0; i < tightening->turns->len; i++) {
         const Turn *turn = tightening_turn(tightening, i);
-        done += turn->stage == stage && turn->made->verdict != VERDICT_OPEN ? 1 : 0;
+        if (turn->stage != stage)
+            continue;
+        count.asked++;
+        count.done += turn->made->verdict != VERDICT_OPEN ? 1 : 0;
+        count.doubtful += turn->made->verdict == VERDICT_IN_DOUBT ? 1 : 0;
     }
-    return done;
+    return count;
+}
+
+guint tightening_done(const Tightening *tightening, guint stage)
+{
+    return count_stage(tightening, stage).done;
+}
+
+guint tightening_asked(const Tightening *tightening, guint stage)
+{
+    return count_stage(tightening, stage).asked;
+}
+
+const char *tightening_mark(const Tightening *tightening, guint stage)
+{
+    const StageCount count = count_stage(tightening, stage);
+    return count.doubtful ? "?" : count.done == count.asked ? "√" : "";
 }
 
 // `75`: a bare torque without its unit.

@@ -46,8 +46,13 @@ const Turn *tightening_again(const Tightening *tightening, guint here);
 // behind the last if there is none.
 guint tightening_older(const Tightening *tightening, guint stage, gint64 seq);
 
-// How many bolts have been through a stage.
+// How many bolts have been through a stage, of so many that are needed; a wait counts as one.
 guint tightening_done(const Tightening *tightening, guint stage);
+guint tightening_asked(const Tightening *tightening, guint stage);
+
+// Behind a stage in a row of them: `?` where a bolt is in doubt at it, `√` where it is whole; "" as
+// long as bolts are left. Static.
+const char *tightening_mark(const Tightening *tightening, guint stage);
 
 // `75 N·m`, `+90°`, `snug`, `wait 10 min`: a stage, from 1, as it is said at the bolt; a bare
 // torque is in the plan's unit. The caller frees.

@@ -11,7 +11,7 @@ static const char *stage_text(const Tightening *tightening, guint stage)
     return tightening_stage(tightening, stage)->text;
 }
 
-// ` stages   30 √   55 √   [75: 4 of 10]   wait 10 min   75   then 75 (S40)`
+// ` stages   30 √   55 ?   [75: 4 of 10]   wait 10 min   75   then 75 (S40)`
 static void paint_stages(const Tightening *tightening, const Plan *plan, const Turn *here,
                          guint row, Page *page)
 {
@@ -19,13 +19,13 @@ static void paint_stages(const Tightening *tightening, const Plan *plan, const T
     g_autofree char *later = tightening_later(tightening, plan);
     for (guint stage = 1; stage <= tightening->stages; stage++) {
         const char *words = stage_text(tightening, stage);
-        guint done = tightening_done(tightening, stage);
-        gboolean wait = tightening_stage(tightening, stage)->kind == STAGE_WAIT;
-        guint all = wait ? 1 : tightening->bolts;
+        const char *mark = tightening_mark(tightening, stage);
         if (here && here->stage == stage)
-            g_string_append_printf(line, "   [%s: %u of %u]", words, done, all);
+            g_string_append_printf(line, "   [%s: %u of %u]", words,
+                                   tightening_done(tightening, stage),
+                                   tightening_asked(tightening, stage));
         else
-            g_string_append_printf(line, "   %s%s", words, done == all ? " √" : "");
+            g_string_append_printf(line, "   %s%s%s", words, *mark ? " " : "", mark);
     }
     if (*later)
         g_string_append_printf(line, "   later %s", later);

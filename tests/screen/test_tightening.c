@@ -80,11 +80,27 @@ START_TEST(later_steps_take_the_set_up_again)
 }
 END_TEST
 
+START_TEST(a_stage_in_doubt_has_no_tick)
+{
+    take_nuts();
+    g_autoptr(Tightening) before = tightening_of("Head on", "head nuts");
+    ck_assert_str_eq(tightening_mark(before, 1), "√");
+    ck_assert_str_eq(tightening_mark(before, 2), "");
+    take("tighten head nuts[5] in Head on stage 2 with W1"); // 55 is beyond its range
+    take("shop calibration W4 2025-03-17 wrong \"reads low\"");
+    g_autoptr(Tightening) after = tightening_of("Head on", "head nuts");
+    ck_assert_str_eq(tightening_mark(after, 1), "?");
+    ck_assert_str_eq(tightening_mark(after, 2), "?");
+    ck_assert_str_eq(tightening_mark(after, 3), "");
+    ck_assert_uint_eq(tightening_done(after, 1), tightening_asked(after, 1));
+}
+END_TEST
+
 int main(void)
 {
     const TTest *tests[] = {a_stage_begins_again_at_its_first_bolt,
                             no_stage_begins_again_by_angle_or_before_it_was_begun,
                             begun_again_each_bolt_is_taken_once_more,
-                            later_steps_take_the_set_up_again};
+                            later_steps_take_the_set_up_again, a_stage_in_doubt_has_no_tick};
     return run_on_build("tightening", tests, G_N_ELEMENTS(tests), 0);
 }
