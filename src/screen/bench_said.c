@@ -105,13 +105,7 @@ void bench_say_counts(const BenchWork *work, Page *page)
 
 void bench_say_last(Desk *desk, const char *place, const char *typed, const Requirement *made)
 {
-    g_autofree char *fault = made ? fault_words(made) : g_strdup("");
-    g_autofree char *time = moment_text(desk->now);
     gboolean said = made && (made->check || (made->asked == ASKED_FIT && *typed));
     const char *answer = said ? made->answer : NULL;
-    desk_last(desk, "%s · %s%s · %.5s %s", place,
-              answer   ? answer
-              : *typed ? typed
-                       : "new",
-              fault, time + 11, desk->who ? desk->who : "");
+    desk_last_entry(desk, "%s · %s", place, answer ? answer : *typed ? typed : "new");
 }

@@ -1,6 +1,8 @@
 #include "desk.h"
 
+#include "page.h"
 #include "struck.h"
+#include "words.h"
 
 #include <standbook/base/error.h>
 #include <standbook/work/agenda.h>
@@ -69,6 +71,7 @@ void desk_clear(Desk *desk)
     g_free(desk->number);
     g_free(desk->who);
     g_free(desk->last);
+    g_free(desk->last_by);
     g_free(desk->entered);
     g_free(desk->warning);
     g_free(desk->clock);
@@ -94,19 +97,43 @@ void desk_warn_error(Desk *desk, GError *error)
     g_error_free(error);
 }
 
-void desk_last(Desk *desk, const char *format, ...)
+// `08:54 MO`, of a moment as entries have it.
+static char *by_words(const Desk *desk, const char *moment)
 {
-    va_list arguments;
-    va_start(arguments, format);
+    return g_strdup_printf("%.5s %s", moment + 11, desk->who ? desk->who : "");
+}
+
+// Takes both; `by` NULL: it is no entry.
+static void set_last(Desk *desk, char *words, char *by)
+{
     g_free(desk->last);
-    desk->last = g_strdup_vprintf(format, arguments);
-    va_end(arguments);
+    g_free(desk->last_by);
+    desk->last = words;
+    desk->last_by = by;
     desk->last_at = desk->now;
     if (desk->entered_seq == desk->last_seq)
         return;
     g_free(desk->entered);
     desk->entered = g_strdup(desk->last);
     desk->entered_seq = desk->last_seq;
+}
+
+void desk_last(Desk *desk, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    set_last(desk, g_strdup_vprintf(format, arguments), NULL);
+    va_end(arguments);
+}
+
+void desk_last_entry(Desk *desk, const char *format, ...)
+{
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    const char *done = desk->last_seq ? entry_done(entries->pdata[desk->last_seq - 1]) : NULL;
+    va_list arguments;
+    va_start(arguments, format);
+    set_last(desk, g_strdup_vprintf(format, arguments), done ? by_words(desk, done) : NULL);
+    va_end(arguments);
 }
 
 Session *desk_session(Desk *desk, const char *number)
@@ -189,12 +216,44 @@ gboolean desk_line(Desk *desk, const char *line, char **answer)
     return TRUE;
 }
 
+// Whether it is read, fitted or tightened by the newest line here, not worked out from that.
+static gboolean is_of_last(const Desk *desk, const Requirement *made)
+{
+    gint64 last = desk->entered_seq;
+    gint64 first = last == desk->last_seq && desk->last_first ? desk->last_first : last;
+    return made->entry >= first && made->entry <= last && !(made->check && made->check->formula);
+}
+
+// What is wrong with what came of that line, as it is judged now: of several what fails first. ""
+// if nothing is.
+static char *last_fault(const Desk *desk)
+{
+    Session *session = desk->number ? g_hash_table_lookup(desk->sessions, desk->number) : NULL;
+    const GPtrArray *all = session ? session_assessment(session)->requirements : NULL;
+    const Requirement *fails = NULL, *doubtful = NULL;
+    for (guint i = 0; all && i < all->len; i++) {
+        const Requirement *made = all->pdata[i];
+        gboolean last = is_of_last(desk, made);
+        if (last && !fails && made->verdict == VERDICT_FAIL)
+            fails = made;
+        if (last && !doubtful && made->verdict == VERDICT_IN_DOUBT)
+            doubtful = made;
+    }
+    return fails ? fault_words(fails) : doubtful ? fault_words(doubtful) : g_strdup("");
+}
+
 char *desk_last_words(const Desk *desk)
 {
-    enum { FRESH = 300 }; // s
+    enum { FRESH = 300, ROOM = PAGE_WIDTH - 6 }; // s, columns
     gboolean fresh = desk->now >= desk->last_at && desk->now - desk->last_at < FRESH;
     g_autofree char *since = desk->last && !fresh ? ago_since(desk->last_at, desk->now) : NULL;
-    return g_strconcat(desk->last ? desk->last : "", since ? ", " : "", since, NULL);
+    g_autofree char *ago = g_strconcat(since ? ", " : "", since, NULL);
+    if (!desk->last || !desk->last_by)
+        return g_strconcat(desk->last ? desk->last : "", ago, NULL);
+    g_autofree char *fault = last_fault(desk);
+    g_autofree char *behind = g_strconcat(fault, " · ", desk->last_by, ago, NULL);
+    g_autofree char *words = front_words(desk->last, ROOM - g_utf8_strlen(behind, -1));
+    return g_strconcat(words, behind, NULL);
 }
 
 void desk_recall(Desk *desk)
@@ -207,7 +266,7 @@ void desk_recall(Desk *desk)
             continue;
         g_autofree char *said = struck_words(desk, i + 1);
         desk->last_seq = i + 1;
-        desk_last(desk, "%s · %.5s %s", said, entry_done(entry) + 11, desk->who);
+        set_last(desk, g_steal_pointer(&said), by_words(desk, entry_done(entry)));
         desk->last_at = entry_moment(entry);
     }
 }

@@ -18,6 +18,7 @@ typedef struct {
     GPtrArray *unplaced; // char *: bursts that came with no field open, oldest first
     char *last;          // what was done last here, in words; NULL if nothing
     Moment last_at;      // and when
+    char *last_by;       // `08:54 MO` where that is the newest entry here; else NULL
     gint64 last_seq;     // this terminal's newest entry in the build in hand, 0 if none
     gint64 last_first;   // the first of those that came of one line with it; 0: it was recalled
     guint seal_asked;    // how many entries the build in hand had when it was asked to be sealed
@@ -69,8 +70,12 @@ gboolean desk_shop_line(Desk *desk, const char *line);
 void desk_warn(Desk *desk, const char *format, ...) G_GNUC_PRINTF(2, 3);
 void desk_warn_error(Desk *desk, GError *error); // takes the error
 void desk_last(Desk *desk, const char *format, ...) G_GNUC_PRINTF(2, 3);
-// What was done last as row 23 has it, with the time since where that is some minutes. The caller
-// frees with g_free.
+// The same of the newest entry here (last_seq), which who works here entered: without its clock and
+// its verdict, which is told as it stands whenever row 23 is painted.
+void desk_last_entry(Desk *desk, const char *format, ...) G_GNUC_PRINTF(2, 3);
+// What was done last as row 23 has it: of an entry what is wrong with it now, the clock and the
+// initials behind it, and the time since where that is some minutes; long words give way to these.
+// The caller frees with g_free.
 char *desk_last_words(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 // Where nothing was entered here yet in the build in hand: the newest entry of who works here is
 // what was done last, and what a strike takes back.

@@ -121,8 +121,7 @@ static void say_last(Desk *desk, const char *said, const char *typed, const Requ
         bench_say_last(desk, said, typed, made);
         return;
     }
-    g_autofree char *fault = fault_words(made), *time = moment_text(desk->now);
-    desk_last(desk, "%s%s · %.5s %s", said, fault, time + 11, desk->who);
+    desk_last_entry(desk, "%s", said);
 }
 
 // What is likely a slip is asked about once. What is not settled by what was typed stays a gap, and

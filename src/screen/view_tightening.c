@@ -301,12 +301,7 @@ static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
     if ((*typed && slip_asks(&bolts->slip, desk, line)) || !desk_line(desk, line, NULL))
         return FALSE;
     slip_forget(&bolts->slip);
-    g_autoptr(Tightening) after = tightening_of(bolts, desk);
-    const Turn *done = after ? tightening_turn(after, bolts->here) : NULL;
-    g_autofree char *fault = done ? fault_words(done->made) : g_strdup("");
-    g_autofree char *time = moment_text(desk->now);
-    desk_last(desk, "%s · %s%s%s%s · %.5s %s", bolt, amount, read ? " · shown " : "",
-              read ? read : "", fault, time + 11, desk->who ? desk->who : "");
+    desk_last_entry(desk, "%s · %s%s%s", bolt, amount, read ? " · shown " : "", read ? read : "");
     bolts->placed = FALSE;
     toolbox_forget_adapter(desk);
     return TRUE;
@@ -328,8 +323,7 @@ static gboolean idle(gpointer state, Desk *desk)
     g_autofree char *amount = tightening_words(tightening, turn->stage);
     if (!desk_line(desk, line, NULL))
         return TRUE;
-    g_autofree char *time = moment_text(now);
-    desk_last(desk, "%s · %s · waited · %.5s %s", bolts->set, amount, time + 11, desk->who);
+    desk_last_entry(desk, "%s · %s · waited", bolts->set, amount);
     desk_warn(desk, "%s: %s is over, go on", bolts->set, amount);
     return TRUE;
 }
