@@ -233,7 +233,8 @@ GStrv tool_lines(const ToolSaid *said)
 
 // WOULD IT DO -----------------------------------------------------------------------------------
 
-// Whether the range is of what such a tool is needed for; its unit stands behind the last digit.
+// Whether the range is of what such a tool is needed for; its unit stands behind the last digit. A
+// word that is no unit is refused with the line.
 static gboolean measures(const ToolSaid *said, Desk *desk)
 {
     const char *range = said->answers[TOOL_RANGE], *needed = tools[said->need].unit;
@@ -242,10 +243,12 @@ static gboolean measures(const ToolSaid *said, Desk *desk)
     const char *last = range + strlen(range);
     while (last > range && !g_ascii_isdigit(last[-1]))
         last--;
+    gboolean figures = last > range;
     last += strspn(last, " ");
     g_autoptr(Unit) unit = *last ? unit_parse(last, NULL) : NULL;
     g_autoptr(Unit) wanted = unit_parse(needed, NULL);
-    if (unit && kind_equal(unit_kind(unit), unit_kind(wanted)))
+    gboolean no_unit = figures && *last && !unit;
+    if (no_unit || (unit && kind_equal(unit_kind(unit), unit_kind(wanted))))
         return TRUE;
     desk_warn(desk, "its range has both ends and a unit: %s", tools[said->need].range);
     return FALSE;

@@ -97,7 +97,7 @@ const Assessment *take_assessment(const Take *take);
 const Entry *take_shop_label(Take *take, const char *kind, const char *what, GError **error);
 
 // verb_shop.c
-// A unit, one word. NULL with an error; the caller frees.
+// A unit, one word or as `lbf ft` two (unit_span). NULL with an error; the caller frees.
 Unit *take_unit(Take *take, GError **error);
 
 // verb_gave.c

@@ -206,15 +206,32 @@ found:
     return NULL;
 }
 
+// Whether `in` stands behind a unit that would be a torque with it: elsewhere a step follows that
+// word, so that it is not read as an inch here either.
+static gboolean is_parted_inch(const Take *take, const char *word)
+{
+    Words here = take->words;
+    g_autofree char *whole = g_strconcat(word, "-in", NULL);
+    g_autoptr(Unit) unit = words_skip(&here, "in") ? unit_parse(whole, NULL) : NULL;
+    return unit != NULL;
+}
+
+// A unit of one word, or as `lbf ft` of two.
 Unit *take_unit(Take *take, GError **error)
 {
     const char *at = take->words.at;
-    g_autofree char *word = words_word(&take->words, "the unit", error);
+    gsize span = unit_span(at);
+    g_autofree char *word = memchr(at, ' ', span) ? words_up_to(&take->words, at + span)
+                                                  : words_word(&take->words, "the unit", error);
     g_autoptr(GError) why = NULL;
-    Unit *unit = word ? unit_parse(word, &why) : NULL;
+    g_autoptr(Unit) unit = word ? unit_parse(word, &why) : NULL;
     if (word && !unit)
         words_refuse(&take->words, at, error, "%s", why->message);
-    return unit;
+    else if (unit && is_parted_inch(take, word))
+        words_refuse(&take->words, at, error, "write this torque in one word: %s-in", word);
+    else
+        return g_steal_pointer(&unit);
+    return NULL;
 }
 
 static void set_amount(Entry *entry, const char *field, const Reading *reading, const Unit *unit)
@@ -223,7 +240,15 @@ static void set_amount(Entry *entry, const char *field, const Reading *reading, 
     entry_set_value(entry, field, value, unit_text(unit), reading->typed);
 }
 
-// `range -10..10 mm`: an end may be written `0.03` as well as `1.00`.
+// Between the ends of a range, `..` or `to`.
+static gboolean skip_between(Words *words)
+{
+    gboolean dots = g_str_has_prefix(words->at, "..");
+    words->at += dots ? strlen("..") : 0;
+    return dots || words_skip(words, "to");
+}
+
+// `range -10..10 mm`, `range 10 to 100 ft-lb`: an end may be written `0.03` as well as `1.00`.
 static gboolean set_range(Take *take, Entry *entry, Unit **unit, GError **error)
 {
     g_auto(Reading) least = {0}, greatest = {0};
@@ -232,9 +257,9 @@ static gboolean set_range(Take *take, Entry *entry, Unit **unit, GError **error)
         return TRUE;
     if (!words_number(&take->words, &least, error))
         return FALSE;
-    if (!g_str_has_prefix(take->words.at, ".."))
-        return words_refuse(&take->words, take->words.at, error, "write a range like 0..25 mm");
-    take->words.at += 2;
+    if (!skip_between(&take->words))
+        return words_refuse(&take->words, take->words.at, error,
+                            "write a range like 0..25 mm or 0 to 25 mm");
     if (!words_number(&take->words, &greatest, error) || !(*unit = take_unit(take, error)))
         return FALSE;
     if (number_compare(least.number, greatest.number) >= 0)

@@ -254,6 +254,7 @@ char *words_up_to(Words *words, const char *end)
 {
     char *text = g_strchomp(g_strndup(words->at, (gsize)(end - words->at)));
     words->at = end;
+    skip_blanks(words);
     return text;
 }
 

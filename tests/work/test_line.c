@@ -342,6 +342,23 @@ START_TEST(a_calibration_keeps_what_the_tool_gave)
 }
 END_TEST
 
+START_TEST(a_range_is_written_as_people_type_it)
+{
+    static const char *const ranges[] = {"10..100 lbf·ft", "10..100 lbf ft", "10 to 100 ft-lb",
+                                         "10..100 ft lb", "10 .. 100 ft lbs"};
+    for (guint i = 0; i < G_N_ELEMENTS(ranges); i++) {
+        g_autofree char *label = g_strdup_printf("W9%u", i);
+        g_autofree char *line = g_strdup_printf(
+            "MO shop tool %s \"x\" kind torque wrench range %s reach 400 mm", label, ranges[i]);
+        take(line);
+        const Entry *tool = shop_find(demo->shop, "tool", label);
+        ck_assert_str_eq(entry_value(tool, "greatest", "unit"), "lbf·ft");
+        ck_assert_str_eq(entry_value(tool, "least", "value"), "10");
+        ck_assert_str_eq(entry_value(tool, "reach", "value"), "400");
+    }
+}
+END_TEST
+
 START_TEST(a_recalled_lot_says_so)
 {
     take("2025-03-13 11:36 MO fit thrust washers lot RB-1182-B new");
@@ -545,6 +562,7 @@ int main(void)
         decisions,
         a_calibration_is_news_to_all_who_took_the_tool,
         a_calibration_keeps_what_the_tool_gave,
+        a_range_is_written_as_people_type_it,
         a_recalled_lot_says_so,
         what_is_said_of_a_lot_has_no_order,
         names_stand_outside_the_chain,

@@ -144,6 +144,10 @@ static const char *const refusals[][2] = {
     {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at 100 and 41 at 45", NULL},
     {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at 100, 41 at 45,", NULL},
     {"shop tool G99 \"x\" kind feelers range 5..1 mm", "column 32: the range is upside down"},
+    {"shop tool G99 \"x\" kind feelers range 1 till 5 mm",
+     "column 40: write a range like 0..25 mm or 0 to 25 mm"},
+    {"shop tool W99 \"x\" kind torque wrench range 10 to 100 lbf in",
+     "column 54: write this torque in one word: lbf-in"},
 };
 
 START_TEST(refused_lines_say_what_to_write_instead)

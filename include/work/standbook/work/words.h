@@ -93,8 +93,8 @@ gboolean words_begin_value(const Words *words);
 gboolean words_date(Words *words, char **date, GError **error);
 gboolean words_time(Words *words, char **time, GError **error);
 
-// The text from here up to `end`, without blanks around it, and goes on to `end`, which must stand
-// in the line. The caller frees with g_free.
+// The text from here up to `end`, without blanks around it, and goes on behind the blanks at `end`,
+// which must stand in the line. The caller frees with g_free.
 char *words_up_to(Words *words, const char *end) G_GNUC_WARN_UNUSED_RESULT;
 
 // Refuses whatever is left in the line; TRUE if nothing is.
