@@ -227,9 +227,10 @@ static gboolean trace_tool(Trace *trace, const char *name, GError **error)
     tell_note(trace, "",
               entry_text(tool, "note") ? entry_text(tool, "note") : entry_text(tool, "sort"));
     g_autoptr(GPtrArray) calibrations = shop_calibrations(trace->shop, id);
+    g_autoptr(Taken) taken = taken_new(&tool, 1, NULL);
     for (guint i = 0; i < calibrations->len; i++) {
         const Entry *each = g_ptr_array_index(calibrations, i);
-        g_autofree char *words = entry_words(NULL, each);
+        g_autofree char *words = entry_words(taken, each);
         tell_note(trace, "", words);
     }
     begin_table(trace);

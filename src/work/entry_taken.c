@@ -13,8 +13,9 @@ struct Taken {
 
 static void taken_add(Taken *taken, const Entry *entry)
 {
-    json_t *body = json_object_get(entry->body, "body");
-    char *key = taken_key(entry);
+    gboolean own = strcmp(entry->kind->name, "tool") == 0; // in the shop's own ledger
+    json_t *body = own ? entry->body : json_object_get(entry->body, "body");
+    char *key = own ? g_strconcat("tool ", entry_text(entry, "id"), NULL) : taken_key(entry);
     if (key && !g_hash_table_contains(taken->bodies, key))
         g_ptr_array_add(taken->keys, g_strdup(key));
     if (key)

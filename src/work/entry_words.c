@@ -1,5 +1,8 @@
 #include <standbook/work/entry_words.h>
 
+#include <standbook/value/reading.h>
+#include <standbook/value/unit.h>
+
 #include <string.h>
 
 static void put(GString *out, const char *before, const char *text)
@@ -8,11 +11,30 @@ static void put(GString *out, const char *before, const char *text)
         g_string_append_printf(out, "%s%s", before, text);
 }
 
+// In quotes, as a line has it: a quote within them stands twice.
+static void put_in_quotes(GString *out, const char *text)
+{
+    g_auto(GStrv) parts = g_strsplit(text, "\"", -1);
+    g_autofree char *twice = g_strjoinv("\"\"", parts);
+    g_string_append_printf(out, " \"%s\"", twice);
+}
+
 static void put_quoted(GString *out, const Entry *entry, const char *field)
 {
     const char *text = entry_text(entry, field);
     if (text)
-        g_string_append_printf(out, " \"%s\"", text);
+        put_in_quotes(out, text);
+}
+
+// Whether what was typed ends with a unit, however that is spelled: `2 ft-lb`.
+static gboolean has_unit(const char *typed)
+{
+    gsize front = strcspn(typed, "0123456789."), length = 0, offset = 0;
+    if (!reading_span(typed + front, &length, &offset, NULL))
+        return FALSE;
+    const char *rest = typed + front + length;
+    g_autoptr(Unit) unit = unit_parse(rest + strspn(rest, " "), NULL);
+    return unit != NULL;
 }
 
 char *value_words(const json_t *value)
@@ -21,15 +43,20 @@ char *value_words(const json_t *value)
     const char *unit = json_string_value(json_object_get(value, "unit"));
     if (!typed)
         return g_strdup("");
-    gboolean said = !unit || !*unit || g_str_has_suffix(typed, unit);
+    gboolean said = !unit || !*unit || g_str_has_suffix(typed, unit) || has_unit(typed);
     return g_strconcat(typed, said || strcmp(unit, "°") == 0 ? "" : " ", said ? "" : unit, NULL);
+}
+
+static void put_json_value(GString *out, const char *before, const json_t *value)
+{
+    g_autofree char *words = value_words(value);
+    if (*words)
+        put(out, before, words);
 }
 
 static void put_value(GString *out, const char *before, const Entry *entry, const char *field)
 {
-    g_autofree char *words = value_words(json_object_get(entry->body, field));
-    if (*words)
-        put(out, before, words);
+    put_json_value(out, before, json_object_get(entry->body, field));
 }
 
 static void put_list(GString *out, const Entry *entry, const char *field)
@@ -169,18 +196,54 @@ static const char *known_as(const json_t *body)
     return NULL;
 }
 
+static const char *text_of(const json_t *body, const char *field)
+{
+    return json_string_value(json_object_get(body, field));
+}
+
+// One word as it is, else in quotes.
+static void put_word(GString *out, const char *before, const char *text)
+{
+    if (!text)
+        return;
+    g_string_append(out, before);
+    if (text[strcspn(text, " \t[]\",#")])
+        put_in_quotes(out, text);
+    else
+        g_string_append_printf(out, " %s", text);
+}
+
+// From its day on, in the order of standbook-log(5), so that it can be typed as a line.
+static void put_calibration(GString *out, const json_t *body)
+{
+    const json_t *gave = json_object_get(body, "gave");
+    put(out, " ", text_of(body, "date"));
+    put(out, " due ", text_of(body, "due"));
+    put_word(out, " certificate", text_of(body, "certificate"));
+    put(out, " ", text_of(body, "found"));
+    if (text_of(body, "note"))
+        put_in_quotes(out, text_of(body, "note"));
+    put_json_value(out, " U ", json_object_get(body, "uncertainty"));
+    put_json_value(out, " repeats ", json_object_get(body, "repeat"));
+    for (gsize i = 0; i < json_array_size(gave); i++)
+        put(out, i ? ", " : " gave ", json_string_value(json_array_get(gave, i)));
+}
+
 static void taken_words(GString *out, const Taken *taken, const Entry *entry)
 {
     const json_t *body = json_object_get(entry->body, "body");
-    const char *tool = json_string_value(json_object_get(body, "tool"));
-    put(out, " ", entry_text(entry, "what"));
-    put(out, " of ", taken_tool(taken, tool));
-    put(out, " ", json_string_value(json_object_get(body, "date")));
+    const char *what = entry_text(entry, "what"), *note = text_of(body, "note");
+    put(out, " ", what);
+    put(out, " of ", taken_tool(taken, text_of(body, "tool")));
+    if (g_strcmp0(what, "calibration") == 0) {
+        put_calibration(out, body);
+        return;
+    }
+    put(out, " ", text_of(body, "date"));
     put(out, " ", known_as(body));
-    put(out, " certificate ", json_string_value(json_object_get(body, "certificate")));
-    const char *note = json_string_value(json_object_get(body, "note"));
+    put(out, " certificate ", text_of(body, "certificate"));
     if (note)
-        g_string_append_printf(out, " \"%s\"", note);
+        put_in_quotes(out, note);
 }
 
 static void strike_words(GString *out, const Taken *taken, const Entry *entry)
@@ -299,18 +362,11 @@ static void zero_words(GString *out, const Taken *taken, const Entry *entry)
     put(out, " in ", entry_text(entry, "master"));
 }
 
+// The tool's label only where that is known: an id is no word of a line.
 static void calibration_words(GString *out, const Taken *taken, const Entry *entry)
 {
-    (void)taken;
-    put(out, " ", entry_text(entry, "date"));
-    put(out, " ", entry_text(entry, "found"));
-    put(out, " certificate ", entry_text(entry, "certificate"));
-    put_value(out, " U ", entry, "uncertainty");
-    put_value(out, " repeats ", entry, "repeat");
-    put(out, " due ", entry_text(entry, "due"));
-    gsize rows = kind_field(entry->kind, "gave") ? entry_list_length(entry, "gave") : 0;
-    for (gsize i = 0; i < rows; i++)
-        put(out, i ? ", " : " gave ", entry_list_item(entry, "gave", i));
+    put(out, " ", taken_text(taken, "tool", entry_text(entry, "tool"), "label"));
+    put_calibration(out, entry->body);
 }
 
 // A kind without its own row says its fields of one word in their order; so every kind is told.
@@ -378,7 +434,8 @@ char *entry_words(const Taken *taken, const Entry *entry)
         field_words(out, entry);
         return g_string_free(out, FALSE);
     }
-    if (kind_field(entry->kind, "note") && entry_text(entry, "note"))
+    gboolean said = strcmp(entry->kind->name, "calibration") == 0; // in its place
+    if (!said && kind_field(entry->kind, "note") && entry_text(entry, "note"))
         g_string_append_printf(out, " (%s)", entry_text(entry, "note"));
     return g_string_free(out, FALSE);
 }

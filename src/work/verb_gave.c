@@ -21,7 +21,7 @@ static void figure_clear(gpointer data)
 static gboolean has_unit(const Words *words)
 {
     Words here = *words;
-    return !words_ended(words) && *words->at != ',' && !words_begin_value(words) &&
+    return !words_end_values(words) && *words->at != ',' && !words_begin_value(words) &&
            !words_skip(&here, "at");
 }
 

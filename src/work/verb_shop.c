@@ -306,18 +306,50 @@ static gboolean shop_tool(Take *take, GError **error)
            set_value(take, entry, "reach", "reach", length, error);
 }
 
-static gboolean set_found(Take *take, Entry *entry, GError **error)
+static void set_found(Take *take, Entry *entry)
 {
     static const char *const found[] = {"good", "wrong", "adjusted"};
-    const char *how = words_name(&take->words, found, G_N_ELEMENTS(found));
-    if (!how)
-        return words_refuse(&take->words, take->words.at, error,
-                            "how was it found? write good, wrong or adjusted");
-    entry_set_text(entry, "found", how);
-    if (strcmp(how, "wrong") == 0 && !words_are_quoted(&take->words))
-        return words_refuse(&take->words, take->words.at, error,
-                            "what was wrong? write it in quotes");
-    return set_quoted(take, entry, "note", error);
+    entry_set_text(entry, "found", words_name(&take->words, found, G_N_ELEMENTS(found)));
+}
+
+// A remark in quotes, or as older sheets print it at the end in brackets.
+static gboolean set_remark(Take *take, Entry *entry, GError **error)
+{
+    const char *end = *take->words.at == '(' ? strrchr(take->words.at, ')') : NULL;
+    if (!end)
+        return set_quoted(take, entry, "note", error);
+    take->words.at++;
+    g_autofree char *text = words_up_to(&take->words, end);
+    take->words.at = end + 1 + strspn(end + 1, " \t");
+    entry_set_text(entry, "note", text);
+    return TRUE;
+}
+
+static gboolean is_unsaid(const Entry *entry, const char *field)
+{
+    return !json_object_get(entry->body, field);
+}
+
+// What is said of a calibration behind its day, each once and in any order.
+static gboolean set_calibration(Take *take, Entry *entry, const Unit *unit, GError **error)
+{
+    const char *before = NULL;
+    while (before != take->words.at) {
+        before = take->words.at;
+        if (is_unsaid(entry, "found"))
+            set_found(take, entry);
+        if ((is_unsaid(entry, "due") && !set_date(take, entry, "due", "due", error)) ||
+            (is_unsaid(entry, "certificate") &&
+             !set_optional(take, entry, "certificate", "certificate", error)) ||
+            (is_unsaid(entry, "note") && !set_remark(take, entry, error)) ||
+            (is_unsaid(entry, "uncertainty") &&
+             !set_value(take, entry, "U", "uncertainty", unit, error)) ||
+            (is_unsaid(entry, "repeat") &&
+             !set_value(take, entry, "repeats", "repeat", unit, error)) ||
+            (is_unsaid(entry, "gave") && !take_gave(take, entry, unit, error)))
+            return FALSE;
+    }
+    return TRUE;
 }
 
 // The unit of the tool's range, in which its uncertainty is said too.
@@ -331,16 +363,25 @@ static gboolean check_calibration(const Take *take, const Entry *entry, const ch
                                   GError **error)
 {
     const char *date = entry_text(entry, "date"), *due = entry_text(entry, "due");
+    const char *found = entry_text(entry, "found");
+    if (!found)
+        return words_refuse(&take->words, take->words.at, error,
+                            "how was it found? write good, wrong or adjusted");
+    if (strcmp(found, "wrong") == 0 && !entry_text(entry, "note"))
+        return words_refuse(&take->words, take->words.at, error,
+                            "what was wrong? write it in quotes");
     if (due && strcmp(due, date) < 0)
         return words_refuse(&take->words, at, error, "it would run out before it was made");
-    if (entry_text(entry, "found") && strcmp(date, take->day) > 0)
+    if (strcmp(date, take->day) > 0)
         return words_refuse(&take->words, at, error,
                             "this calibration is still to come; the line is of %s", take->day);
     return TRUE;
 }
 
+// `calibration W2 2025-03-11 …`; as the ledger of a build has it `calibration of W2 …`.
 static gboolean shop_calibration(Take *take, GError **error)
 {
+    words_skip(&take->words, "of");
     const Entry *tool = take_shop_label(take, "tool", "the tool", error);
     if (!tool)
         return FALSE;
@@ -356,12 +397,7 @@ static gboolean shop_calibration(Take *take, GError **error)
     set_new_id(take, entry);
     entry_set_text(entry, "tool", entry_text(tool, "id"));
     entry_set_text(entry, "date", date);
-    if (!set_date(take, entry, "due", "due", error) ||
-        !set_optional(take, entry, "certificate", "certificate", error) ||
-        !set_found(take, entry, error) ||
-        !set_value(take, entry, "U", "uncertainty", unit, error) ||
-        !set_value(take, entry, "repeats", "repeat", unit, error) ||
-        !take_gave(take, entry, unit, error) || !check_calibration(take, entry, at, error))
+    if (!set_calibration(take, entry, unit, error) || !check_calibration(take, entry, at, error))
         return FALSE;
     take_news(take, entry, "tool", entry_text(tool, "id"));
     return TRUE;

@@ -4,9 +4,9 @@
 #include <string.h>
 
 // Words that end a row of values; whatever else stands there must be a unit.
-static const char *const fixed[] = {"with", "loose",    "after",  "from",        "by",
-                                    "to",   "customer", "second", "certificate", "repeats",
-                                    "due",  "U",        "step",   "reach",       "gave"};
+static const char *const fixed[] = {
+    "with",    "loose", "after", "from", "by",    "to",   "customer", "second", "certificate",
+    "repeats", "due",   "U",     "step", "reach", "gave", "good",     "wrong",  "adjusted"};
 
 static gboolean is_fixed(const char *word)
 {
@@ -236,4 +236,10 @@ gboolean words_number(Words *words, Reading *reading, GError **error)
 gboolean words_begin_value(const Words *words)
 {
     return begins_value(words->at);
+}
+
+gboolean words_end_values(const Words *words)
+{
+    g_autofree char *word = words_peek(words);
+    return !word || is_fixed(word) || strchr("\"(", *word);
 }

@@ -41,7 +41,7 @@ START_TEST(entries_read_like_log_lines)
     g_autoptr(GPtrArray) entries = golden();
     g_autoptr(Taken) taken = taken_of(entries, NULL);
     expect_words(taken, entries, 14,
-                 "read main bore[1, front] 59.790 mm with 6f1c2d30 (½ mm from the edge)");
+                 "read main bore[1, front] 59.790 mm with G03 (½ mm from the edge)");
     expect_words(taken, entries, 15, "look free of cracks[2] yes (white light \"only\")");
     expect_words(taken, entries, 20,
                  "slacken main caps[4] 1/4 turn \"cap sits crooked\" (thread clean)");

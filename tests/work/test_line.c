@@ -315,15 +315,15 @@ static const struct {
     const char *typed, *kept;
 } gave_rows[] = {
     {"U 2 N·m repeats 1 gave 91 at 100, 41 at 45",
-     "calibration 2025-03-11 wrong U 2 N·m repeats 1 N·m gave 91 N·m at 100 N·m, 41 N·m at 45 N·m "
-     "(low)"},
-    {"gave 91at 100", "calibration 2025-03-11 wrong gave 91 N·m at 100 N·m (low)"},
+     "calibration 2025-03-11 wrong \"low\" U 2 N·m repeats 1 N·m gave 91 N·m at 100 N·m, 41 N·m at "
+     "45 N·m"},
+    {"gave 91at 100", "calibration 2025-03-11 wrong \"low\" gave 91 N·m at 100 N·m"},
     // The unit written last holds for all without one.
     {"gave 67 at 74, 30 at 33.5 lbf·ft",
-     "calibration 2025-03-11 wrong gave 67 lbf·ft at 74 lbf·ft, 30 lbf·ft at 33.5 lbf·ft (low)"},
-    {"gave 91 N·m at 74 lbf·ft", "calibration 2025-03-11 wrong gave 91 N·m at 74 lbf·ft (low)"},
+     "calibration 2025-03-11 wrong \"low\" gave 67 lbf·ft at 74 lbf·ft, 30 lbf·ft at 33.5 lbf·ft"},
+    {"gave 91 N·m at 74 lbf·ft", "calibration 2025-03-11 wrong \"low\" gave 91 N·m at 74 lbf·ft"},
     {"repeats 1 gave 91 at 100 from paper",
-     "calibration 2025-03-11 wrong repeats 1 N·m gave 91 N·m at 100 N·m (low)"},
+     "calibration 2025-03-11 wrong \"low\" repeats 1 N·m gave 91 N·m at 100 N·m"},
 };
 
 START_TEST(a_calibration_keeps_what_the_tool_gave)

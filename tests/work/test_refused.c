@@ -118,6 +118,10 @@ static const char *const refusals[][2] = {
     {"shop calibration W2 2025-03-14 good",
      "column 21: this calibration is still to come; the line is of 2025-03-13"},
     {"shop calibration W2 2025-03-01 wrong", "column 37: what was wrong? write it in quotes"},
+    {"shop calibration W2 2025-03-01 due 2026-03-01 certificate KF-1",
+     "column 63: how was it found? write good, wrong or adjusted"},
+    {"shop calibration W2 2025-03-01 good due 2026-03-01 due 2027-03-01",
+     "column 52: `due` is too much here; the line should end before"},
     {"shop calibration W2 2025-03-01 wrong \"x\" gave 0 at 100",
      "column 47: `0` is no plain figure above 0; write what it gave and at what, as in `gave 91 at "
      "100, 41 at 45`"},
