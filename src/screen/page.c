@@ -101,14 +101,37 @@ static void put_rules(const Page *page, const char *typed, Canvas *canvas, guint
         put_unplaced(page, typed, canvas, low);
 }
 
-// Puts the lines of the remark on the last rows; returns how many are left for the body, with a
-// blank one between.
+// The lines of the remark, each on as many rows as it needs under its own beginning, or else cut to
+// one. `*rows`: how many they take.
+static Canvas *remark_lines(const Page *page, gboolean ascii, gboolean wrapped, guint *rows)
+{
+    enum { ROOM = PAGE_WIDTH - 2 };
+    Canvas *canvas = canvas_new_growing(ROOM, ascii);
+    g_auto(GStrv) lines = g_strsplit(or_empty(page->remark), "\n", -1);
+    guint row = 0;
+    for (guint i = 0; lines[i]; i++) {
+        guint from = (guint)strspn(lines[i], " ");
+        if (wrapped)
+            row = canvas_wrap(canvas, row, from, ROOM - from, plain, lines[i] + from);
+        else
+            canvas_put(canvas, row++, 0, ROOM, plain, lines[i]);
+    }
+    *rows = row;
+    return canvas;
+}
+
+// Puts the remark on the last rows; returns how many are left for the body, with a blank one
+// between.
 static guint put_remark(const Page *page, Canvas *canvas, guint rows)
 {
-    g_auto(GStrv) lines = g_strsplit(or_empty(page->remark), "\n", -1);
-    guint count = g_strv_length(lines);
-    for (guint i = 0; i < count; i++)
-        canvas_put(canvas, ROW_BODY + rows - count + i, 1, PAGE_WIDTH - 2, plain, lines[i]);
+    enum { LEAST = 4 }; // that the body keeps: else long lines are cut
+    guint count = 0;
+    g_autoptr(Canvas) lines = remark_lines(page, canvas->ascii, TRUE, &count);
+    if (count + LEAST > rows) {
+        canvas_free(lines);
+        lines = remark_lines(page, canvas->ascii, FALSE, &count);
+    }
+    canvas_copy(canvas, ROW_BODY + rows - count, 1, lines, 0, count);
     return count ? rows - count - 1 : rows;
 }
 
@@ -144,6 +167,14 @@ static guint field_column(const Page *page, const char *typed, const Canvas *can
     return FIELD_COLUMN + FIELD_WIDTH - CLAMP(length, 40, most);
 }
 
+// How many columns a unit has more than there are behind the field: so many it gives way, `thou`.
+static guint unit_over(const Page *page, const Canvas *canvas)
+{
+    enum { BEHIND = PAGE_WIDTH - FIELD_COLUMN - FIELD_WIDTH - 3, MOST = FIELD_WIDTH / 2 };
+    guint wide = page->field == ASKS_TICK ? 0 : canvas_text_width(canvas, or_empty(page->unit));
+    return wide > BEHIND ? MIN(wide - BEHIND, MOST) : 0;
+}
+
 // The field; returns where its bracket opens. `*cursor` is where the cursor belongs.
 static guint put_field(const Page *page, const char *typed, Canvas *canvas, guint row,
                        guint *cursor)
@@ -159,7 +190,7 @@ static guint put_field(const Page *page, const char *typed, Canvas *canvas, guin
         canvas_style(canvas, row, column + 1, end - column - 2, here);
         return column;
     }
-    guint width = FIELD_COLUMN + FIELD_WIDTH - column;
+    guint width = FIELD_COLUMN + FIELD_WIDTH - column - unit_over(page, canvas);
     canvas_put(canvas, row, column, 0, plain, "[");
     *cursor = put_typed(canvas, row, column + 1, width, typed);
     canvas_put(canvas, row, column + 1 + width, 0, plain, "]");

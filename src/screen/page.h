@@ -26,7 +26,8 @@ typedef struct {
     Canvas *body;                // grows; PAGE_WIDTH wide
     guint focus;                 // the row of the body that must be seen
     guint heads;                 // rows of the body that stay where the others scroll
-    char *remark;                // on the last rows of the body, a line each; NULL for none
+    char *remark; // on the last rows of the body, a line on as many rows as it needs;
+                  // NULL for none
     Canvas *detail;              // at the right of a wide screen; NULL for none
     char *unplaced;              // in the lower rule, cut to its room; NULL for none
     guint unplaced_more;         // how many wait behind it

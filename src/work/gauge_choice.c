@@ -335,7 +335,7 @@ char *gauge_choices_sentence(const GaugeChoices *choices)
     g_autofree char *wanted = doubt_down(check, choices->wanted);
     gboolean out = number_sign(inside) < 0;
     g_autofree char *settles = wanted ? g_strdup_printf("A doubt of ±%s settles it.", wanted)
-                                      : g_strdup("So near to a limit no doubt shown settles it.");
+                                      : g_strdup("No doubt shown is fine enough.");
     return g_strdup_printf("%s by %s; with %s a %s needs %s. %s", out ? "Outside" : "Inside", by,
                            used->label, out ? "fail" : "pass", needs, settles);
 }

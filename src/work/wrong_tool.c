@@ -96,8 +96,8 @@ char *wrong_tool_words(const Taken *taken, const Entry *news, Moment now)
 char *found_good_words(const char *label, Moment now)
 {
     g_autofree char *today = moment_text(now);
-    return g_strdup_printf(
-        "in standbook log --shop, behind your initials: calibration %s %.10s good", label, today);
+    return g_strdup_printf("in standbook log --shop: INITIALS calibration %s %.10s good", label,
+                           today);
 }
 
 gint64 uses_by_then(const Entry *tick)

@@ -197,6 +197,35 @@ START_TEST(a_wide_screen_keeps_the_left_part_to_the_column)
 }
 END_TEST
 
+START_TEST(a_long_remark_goes_on_under_its_beginning)
+{
+    Page page = bench_page();
+    page_say(&page.remark, "W2 was due 31 Jan.\n  Found good it stands, in standbook log --shop: "
+                           "INITIALS calibration W2 2025-03-04 good");
+    g_auto(GStrv) lines = paint(&page, "", 80, 24);
+    ck_assert_str_eq(lines[16], " W2 was due 31 Jan.");
+    ck_assert_str_eq(lines[17],
+                     "   Found good it stands, in standbook log --shop: INITIALS calibration W2");
+    ck_assert_str_eq(lines[18], "   2025-03-04 good");
+    page_clear(&page);
+}
+END_TEST
+
+START_TEST(a_unit_is_never_cut)
+{
+    static const char *const units[] = {"mm", "thou", "lbf·ft"};
+    for (gsize i = 0; i < G_N_ELEMENTS(units); i++) {
+        Page page = bench_page();
+        page_say(&page.unit, "%s", units[i]);
+        g_auto(GStrv) lines = paint(&page, "0.05", 80, 24);
+        g_autofree char *end = g_strconcat("] ", units[i], NULL);
+        ck_assert_msg(g_str_has_suffix(lines[20], end), "%s", lines[20]);
+        ck_assert(strstr(lines[20], "[0.05 "));
+        page_clear(&page);
+    }
+}
+END_TEST
+
 START_TEST(heads_and_a_remark_stay_where_the_body_is_moved)
 {
     Page page = bench_page();
@@ -226,6 +255,8 @@ int main(void)
                                   a_long_number_shows_its_end,
                                   the_body_is_moved_so_that_the_focus_is_seen,
                                   heads_and_a_remark_stay_where_the_body_is_moved,
+                                  a_long_remark_goes_on_under_its_beginning,
+                                  a_unit_is_never_cut,
                                   a_burst_without_a_field_stands_in_the_rule,
                                   the_rule_promises_what_works_there,
                                   a_long_burst_leaves_room_for_its_ways,

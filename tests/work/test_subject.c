@@ -116,11 +116,10 @@ START_TEST(a_tool_late_for_its_calibration_is_named_and_told)
     Telling telling = telling_of(&agenda, taken);
     guint cap = find_place(&agenda, "bolt main caps in Crank[3], stage 3");
     g_autofree char *words = late_tool_words(&agenda, taken, cap, telling.now);
-    ck_assert_str_eq(
-        words,
-        "W3 was due 15 Oct: what it was used for since is in doubt.\n"
-        "Found good it stands, in standbook log --shop, behind your initials: calibration W3 "
-        "2025-03-20 good");
+    ck_assert_str_eq(words,
+                     "W3 was due 15 Oct: what it was used for since is in doubt.\n"
+                     "Found good it stands, in standbook log --shop: INITIALS calibration W3 "
+                     "2025-03-20 good");
     guint other = find_place(&agenda, "bolt main caps in Crank[4], stage 3"); // W2 is wrong
     ck_assert_ptr_null(late_tool_words(&agenda, taken, other, telling.now));
 }
@@ -209,7 +208,7 @@ START_TEST(a_doubt_for_a_date_or_a_range_says_what_settles_it)
                 "certificate: good 15 Oct 2024, due 15 Oct 2025, 383 days late when used\n"
                 "in doubt: main caps, S18 (1)\n"
                 "settles it: a check of W3: found wrong all stays in doubt, found good it stands, "
-                "in standbook log --shop, behind your initials: calibration W3 2025-03-20 good\n");
+                "in standbook log --shop: INITIALS calibration W3 2025-03-20 good\n");
     take_all("2025-03-11 10:00 MO read top ring gap[2] 3.6 with G08");
     expect_tool("read top ring gap[2]",
                 "used: G08 feelers, 11 Mar by MO: read top ring gap[2] 3.6 mm with G08\n"
