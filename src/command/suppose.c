@@ -109,6 +109,17 @@ static gboolean error_read(const Opened *opened, const char *words, ToolError *r
            fits_readings(opened, sides[0], read, error);
 }
 
+// A finding is not noted by anybody and not open to be read: what turns is whether later work, as it
+// then stands, answers it.
+static char *verdict_then(const Requirement *made)
+{
+    if (made->finding && made->verdict == VERDICT_NOTED)
+        return g_strdup("answered");
+    if (made->finding && made->verdict == VERDICT_OPEN && made->value)
+        return g_strdup("not answered");
+    return figure_verdict(made);
+}
+
 // The verdicts that would turn, with the figures as read and as they would be.
 static guint put_turned(Document *document, const Assessment *now, const Assessment *then)
 {
@@ -127,7 +138,7 @@ static guint put_turned(Document *document, const Assessment *now, const Assessm
             document_table(document, columns, G_N_ELEMENTS(columns));
         g_autofree char *name = requirement_name(before);
         g_autofree char *was = figure_value(before), *is = figure_value(after);
-        g_autofree char *verdict = figure_verdict(before), *other = figure_verdict(after);
+        g_autofree char *verdict = verdict_then(before), *other = verdict_then(after);
         document_row(document, (const char *const[]){name, was, verdict, is, other});
     }
     return turned;
