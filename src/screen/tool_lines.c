@@ -63,8 +63,8 @@ static const struct {
                     "grip to square, for adapters: ", "not known"},
     [TOOL_DAY] = {ALL, FALSE, "calibrated", "calibrated when?", "found good on ", NULL},
     [TOOL_DUE] = {ALL, TRUE, "next due", "next due?", "the day it runs out: ", NULL},
-    [TOOL_DOUBT] = {ALL, TRUE, "how far off", "how far off?",
-                    "U of its certificate, k = 2: ", "not said"},
+    [TOOL_DOUBT] = {ALL, TRUE, "doubt (U)", "doubt (U)?",
+                    "how far off at most, k = 2: ", "not said"},
 };
 
 static gboolean is_said(const char *answer)
@@ -102,6 +102,43 @@ static gboolean is_of_a_sort(const ToolSaid *said)
     return strcmp(said->sort, any_gauge) != 0;
 }
 
+// The unit that stands behind the last digit of a text; NULL if none does. *figures: whether a
+// digit is there, and words behind it.
+static Unit *unit_behind(const char *text, gboolean *figures)
+{
+    const char *last = text + strlen(text);
+    while (last > text && !g_ascii_isdigit(last[-1]))
+        last--;
+    *figures = last > text && last[strspn(last, " ")];
+    last += strspn(last, " ");
+    return *last ? unit_parse(last, NULL) : NULL;
+}
+
+// The unit of its range, in which its doubt is typed; NULL if that is not known.
+static Unit *range_unit(const ToolSaid *said)
+{
+    gboolean figures = FALSE;
+    const char *range = said->answers[TOOL_RANGE];
+    return is_said(range) ? unit_behind(range, &figures) : NULL;
+}
+
+static char *doubt_example(const ToolSaid *said)
+{
+    gboolean figures = FALSE;
+    g_autoptr(Unit) own = range_unit(said), usual = unit_behind(tools[said->need].doubt, &figures);
+    return own && strcmp(unit_text(own), unit_text(usual)) != 0
+               ? g_strconcat("a figure in ", unit_text(own), NULL)
+               : g_strdup(tools[said->need].doubt);
+}
+
+// What is asked; of its doubt the unit too.
+static char *next_words(const ToolSaid *said, ToolAnswer answer)
+{
+    g_autoptr(Unit) unit = answer == TOOL_DOUBT ? range_unit(said) : NULL;
+    return unit ? g_strdup_printf("%s in %s?", questions[answer].word, unit_text(unit))
+                : g_strdup(questions[answer].next);
+}
+
 static char *example(const ToolSaid *said, const Desk *desk, ToolAnswer answer)
 {
     switch (answer) {
@@ -122,7 +159,7 @@ static char *example(const ToolSaid *said, const Desk *desk, ToolAnswer answer)
     case TOOL_DUE:
         return day_of(moment_of_day(said->answers[TOOL_DAY]), 12);
     default:
-        return g_strdup(tools[said->need].doubt);
+        return doubt_example(said);
     }
 }
 
@@ -142,7 +179,7 @@ void tool_question(const ToolSaid *said, const Desk *desk, ToolAnswer answer,
     gboolean must = (answer == TOOL_RANGE && tools[said->need].unit) ||
                     (answer == TOOL_WHAT && !is_of_a_sort(said));
     *question = (ToolQuestion){.word = questions[answer].word,
-                               .next = questions[answer].next,
+                               .next = next_words(said, answer),
                                .hint = g_strconcat(questions[answer].hint, such, NULL)};
     if (must)
         return;
@@ -152,6 +189,7 @@ void tool_question(const ToolSaid *said, const Desk *desk, ToolAnswer answer,
 
 void tool_question_clear(ToolQuestion *question)
 {
+    g_free(question->next);
     g_free(question->hint);
     g_free(question->otherwise);
     g_free(question->instead);
@@ -240,14 +278,10 @@ static gboolean measures(const ToolSaid *said, Desk *desk)
     const char *range = said->answers[TOOL_RANGE], *needed = tools[said->need].unit;
     if (!is_said(range) || !needed)
         return TRUE;
-    const char *last = range + strlen(range);
-    while (last > range && !g_ascii_isdigit(last[-1]))
-        last--;
-    gboolean figures = last > range;
-    last += strspn(last, " ");
-    g_autoptr(Unit) unit = *last ? unit_parse(last, NULL) : NULL;
+    gboolean figures = FALSE;
+    g_autoptr(Unit) unit = unit_behind(range, &figures);
     g_autoptr(Unit) wanted = unit_parse(needed, NULL);
-    gboolean no_unit = figures && *last && !unit;
+    gboolean no_unit = figures && !unit;
     if (no_unit || (unit && kind_equal(unit_kind(unit), unit_kind(wanted))))
         return TRUE;
     desk_warn(desk, "its range has both ends and a unit: %s", tools[said->need].range);

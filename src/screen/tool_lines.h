@@ -26,7 +26,7 @@ void tool_said_clear(ToolSaid *said);
 
 typedef struct {
     const char *word; // what it asks, in a list of them; static
-    const char *next; // static
+    char *next;
     char *hint;       // with an example
     char *instead;    // the answer that an empty one stands for; NULL: there must be one
     char *otherwise;  // the same in words

@@ -298,7 +298,7 @@ def walk_second(player):
     go(player, "\r", "calibrated when?")
     yield "a new wrench, calibrated when"
     go(player, "2025-01-08\r", "next due?")
-    go(player, "2026-01-08\r", "how far off?")
+    go(player, "2026-01-08\r", "doubt (U) in")
     go(player, "\r", "all 10")
     if not player.screen()[-4].startswith(("NEXT  all 10 · 6 lbf·ft", "NEXT  all 10 . 6 lbf.ft")):
         player.fail("the bolts are not in the plan's unit of torque")
