@@ -1,6 +1,7 @@
 // Which gauge or wrench is in hand: one digit; g again says that the gauge was zeroed.
 #include "gauge_lines.h"
 #include "tool_digits.h"
+#include "tool_wrong.h"
 #include "view.h"
 
 #include <standbook/sheet/figures.h>
@@ -150,8 +151,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *words = answers(tools, desk);
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
-    if (tools->can)
-        page_say(&page->remark, "%s", tools->can);
+    g_autofree char *wrong = tool_wrong_lines(desk, tools->labels);
+    if (tools->can || *wrong)
+        page_say(&page->remark, "%s%s%s", tools->can ? tools->can : "",
+                 tools->can && *wrong ? "\n" : "", wrong);
     page->means = FALSE;
     say_digits(tools, page);
     page_say(&page->next, "which %s is in hand?", need_words(tools->need.need));
