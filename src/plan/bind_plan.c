@@ -111,6 +111,14 @@ static gboolean group_has_axis(const PlanGroup *group, const char *name)
     return FALSE;
 }
 
+// A bare figure has the plan's unit of torque.
+static void give_torque_unit(Stage *stage, const Unit *torque)
+{
+    gboolean written = formula_term_unit(stage->formula) != NULL;
+    formula_give_unit(stage->formula, torque);
+    stage->bare = !written && formula_term_unit(stage->formula);
+}
+
 static void bind_amount(const Site *site, const PlanGroup *group, Stage *stage)
 {
     gsize offset = 0;
@@ -124,7 +132,7 @@ static void bind_amount(const Site *site, const PlanGroup *group, Stage *stage)
         return;
     }
     if (!measure)
-        formula_give_unit(stage->formula, unit);
+        give_torque_unit(stage, unit);
     stage->first_doubt = site->reader->plan->next_doubt;
     site->reader->plan->next_doubt -= (gint)formula_doubt_count(stage->formula);
     Kind kind;
@@ -163,6 +171,38 @@ static void bind_until(const Site *site, const PlanStep *step, Stage *stage)
         site_fault(site, 0, "this check is read in a step that need not come before this one");
 }
 
+// A unit of torque that is written in these stages and is not the plan's own; NULL for none.
+static const Unit *other_torque(const GPtrArray *stages, const Unit *torque)
+{
+    for (guint i = 0; i < stages->len; i++) {
+        const Stage *stage = g_ptr_array_index(stages, i);
+        const Unit *unit = stage_is_torque(stage->kind) && stage->formula && !stage->bare
+                               ? formula_term_unit(stage->formula)
+                               : NULL;
+        if (unit && !unit_equal(unit, torque))
+            return unit;
+    }
+    return NULL;
+}
+
+// `20 lbf ft > 40`: whether the second is meant in the unit beside it or in the plan's, only who
+// wrote it knows.
+static void check_bare_torques(Reader *reader, const PlanTightening *tightening, const char *where)
+{
+    g_autoptr(Unit) torque = plan_torque_unit(reader->plan);
+    const Unit *other = other_torque(tightening->stages, torque);
+    for (guint i = 0; other && i < tightening->stages->len; i++) {
+        const Stage *stage = g_ptr_array_index(tightening->stages, i);
+        if (!stage->bare)
+            continue;
+        g_autofree char *message =
+            g_strdup_printf("%s of what? write %s %s or %s %s", stage->amount, stage->amount,
+                            unit_text(other), stage->amount, unit_text(torque));
+        late_fault(reader, tightening->stages_at->line,
+                   tightening->stages_at->column + (guint)stage->amount_offset, where, message);
+    }
+}
+
 static void bind_stages(Reader *reader, PlanTightening *tightening)
 {
     g_autofree char *where = g_strdup_printf("step \"%s\", group \"%s\": ", tightening->step->name,
@@ -178,6 +218,7 @@ static void bind_stages(Reader *reader, PlanTightening *tightening)
         else if (stage->amount)
             bind_amount(&site, tightening->group, stage);
     }
+    check_bare_torques(reader, tightening, where);
     hush(reader, FALSE);
 }
 

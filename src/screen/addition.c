@@ -80,6 +80,8 @@ static char *order_words(const char *order)
     return g_strconcat(", order: ", pattern, layout, NULL);
 }
 
+enum { STAGES_AT = 3 }; // which question of bolts asks for their stages
+
 // A bare count of bolts is their positions; of none there are no positions.
 static char *group_line(const Addition *addition, const Agenda *agenda)
 {
@@ -89,7 +91,7 @@ static char *group_line(const Addition *addition, const Agenda *agenda)
     gboolean none = strspn(bolts, "0") == strlen(bolts);
     g_autofree char *name = line_quoted(addition_answer(addition, 0));
     g_autofree char *order = order_words(addition_answer(addition, 2));
-    g_autofree char *stages = quoted(addition_answer(addition, 3));
+    g_autofree char *stages = quoted(addition_answer(addition, STAGES_AT));
     g_autofree char *why = line_quoted(addition_answer(addition, 4));
     return g_strdup_printf("add group %s %s in %s: {bolts: %s%s%s, stages: %s}", name, why,
                            addition->step, count && !none ? "1.." : "", none ? "" : bolts, order,
@@ -187,6 +189,12 @@ gboolean addition_is_check(const Addition *addition)
 gboolean addition_amends(const Addition *addition)
 {
     return addition->sort && addition->sort->line == amend_line;
+}
+
+gboolean addition_asks_stages(const Addition *addition)
+{
+    return addition->sort && addition->sort->line == group_line &&
+           addition->answers->len == STAGES_AT;
 }
 
 gboolean addition_ends(const Addition *addition, guint at)

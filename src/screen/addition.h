@@ -37,6 +37,8 @@ const Sort *addition_sort(const Addition *addition, guint index);
 // Whether a check is named, or limits are amended.
 gboolean addition_is_check(const Addition *addition);
 gboolean addition_amends(const Addition *addition);
+// Whether the question that is open asks for the stages of bolts.
+gboolean addition_asks_stages(const Addition *addition);
 // Whether that question is the last one.
 gboolean addition_ends(const Addition *addition, guint at);
 // What was answered, else what would do.

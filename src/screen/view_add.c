@@ -135,14 +135,30 @@ static gboolean is_bare(const char *limits)
     return length && g_ascii_isdigit(limits[length - 1]);
 }
 
-// What limits without a unit come to is said before they are taken: a new check has its unit from
-// them alone.
-static void say_bare(const Addition *addition, const char *typed, Page *page)
+// Whether the last of the stages is a figure alone.
+static gboolean is_bare_torque(const char *stages)
 {
-    if (!addition_is_check(addition) || addition->answers->len != 1 || !is_bare(typed))
-        return;
-    page->means = TRUE;
-    page_say(&page->then, "a bare number, without a unit; a length is %s mm", typed);
+    const char *last = strrchr(stages, '>');
+    const char *figure = last ? last + 1 : stages;
+    figure += strspn(figure, " ");
+    return *figure && strspn(figure, "0123456789. ") == strlen(figure);
+}
+
+// What a figure without a unit comes to is said before it is taken: a new check has its unit from
+// its limits alone, a torque that of the plan.
+static void say_bare(const Addition *addition, Desk *desk, const char *typed, Page *page)
+{
+    Agenda agenda;
+    if (addition_is_check(addition) && addition->answers->len == 1 && is_bare(typed)) {
+        page->means = TRUE;
+        page_say(&page->then, "a bare number, without a unit; a length is %s mm", typed);
+    }
+    if (addition_asks_stages(addition) && is_bare_torque(typed) &&
+        agenda_of(desk, addition, &agenda)) {
+        g_autoptr(Unit) torque = plan_torque_unit(agenda.plan);
+        page->means = TRUE;
+        page_say(&page->then, "a torque without its unit is in %s here", unit_text(torque));
+    }
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
@@ -154,7 +170,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (addition->sort) {
         paint_question(addition, desk, page);
         paint_keys(addition, desk, !*typed, page);
-        say_bare(addition, typed, page);
+        say_bare(addition, desk, typed, page);
     } else
         paint_sorts(addition, agenda_of(desk, addition, &agenda) && agenda_is_card(&agenda), page);
 }

@@ -433,6 +433,19 @@ START_TEST(dropped_labels_are_noticed)
 }
 END_TEST
 
+static const char mixed_said[] = "of what? write 40 lbf·ft or 40 N·m";
+
+// A bare torque has the plan's unit, but not beside another one in the same stages.
+START_TEST(a_bare_torque_beside_another_unit_is_asked_about)
+{
+    expect("    fasteners:\n      nuts: {bolts: 1..2, stages: 20 lbf ft > 40 > check 40}\n",
+           "t:13:47: step \"Check\", group \"nuts\": 40 of what? write 40 lbf·ft or 40 N·m\n"
+           "t:13:58: step \"Check\", group \"nuts\": 40 of what? write 40 lbf·ft or 40 N·m\n");
+    expect("    fasteners:\n      nuts: {bolts: 1..2, stages: 10 > 25 N·m > 40 Nm}\n", "");
+    expect("    fasteners:\n      nuts: {bolts: 1..2, stages: 20 lbf ft > 40 lbf·ft > +90°}\n", "");
+}
+END_TEST
+
 // What rules made since find wrong with a plan that was taken before is a notice, so that its
 // builds stay open; other faults stay faults, and a new plan has them all.
 START_TEST(a_plan_that_is_kept_stays_readable)
@@ -442,6 +455,7 @@ START_TEST(a_plan_that_is_kept_stays_readable)
     } rows[] = {{"stages: 20 > slacken > +90°", "nothing is snug yet"},
                 {"stages: 20, length: 0", "length: write an amount above 0"},
                 {"stages: 0", "is above 0"},
+                {"stages: 20 lbf ft > 40", mixed_said},
                 {"stages: 20, adapter: X1 at 200°", "is no angle of an adapter"}};
     for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
         g_autofree char *lines =
@@ -478,6 +492,7 @@ int main(void)
     tcase_add_test(tcase, what_is_read_for_a_setting);
     tcase_add_test(tcase, shims_are_the_positions_there_are);
     tcase_add_test(tcase, a_stock_that_cannot_be_is_told);
+    tcase_add_test(tcase, a_bare_torque_beside_another_unit_is_asked_about);
     tcase_add_test(tcase, stages_are_torques_angles_and_times);
     tcase_add_test(tcase, dropped_labels_are_noticed);
     suite_add_tcase(suite, tcase);

@@ -31,6 +31,7 @@ typedef struct {
     gsize amount_offset; // of the amount likewise
     // Filled when the plan is read whole:
     Formula *formula;              // torque, angle or time; NULL where none is said
+    gboolean bare;                 // its torque was written without a unit: it has the plan's
     gint first_doubt;              // for FormulaContext: the source of its first ±
     const struct PlanCheck *until; // of STAGE_UNTIL
 } Stage;
