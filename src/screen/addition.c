@@ -7,8 +7,10 @@
 
 const char *addition_answer(const Addition *addition, guint index)
 {
-    return index < addition->answers->len ? addition->answers->pdata[index]
-                                          : addition->sort->questions[index].sample;
+    if (index < addition->answers->len)
+        return addition->answers->pdata[index];
+    return addition->card && index == addition->sort->why ? "came up at the bench"
+                                                          : addition->sort->questions[index].sample;
 }
 
 // LINES -----------------------------------------------------------------------------------------
@@ -44,8 +46,7 @@ static char *check_line(const Addition *addition, const Agenda *agenda)
     g_autofree char *kept = check_typed_limits(&typed);
     const char *limits = addition->answers->len < 2 && kept ? kept : addition_answer(addition, 1);
     g_autofree char *name = line_quoted(typed.name), *defined = definition(&typed, limits);
-    g_autofree char *why =
-        line_quoted(addition->card ? "came up at the bench" : addition_answer(addition, 2));
+    g_autofree char *why = line_quoted(addition_answer(addition, 2));
     return g_strdup_printf("add check %s %s in %s: %s", name, why, addition->step, defined);
 }
 
@@ -123,11 +124,13 @@ static const Sort sorts[] = {
      {{"what is measured?", "its name in words: main 3 oil clearance, or rod[1..4]", "it", NULL},
       {"limits", "0.05 to 0.25 mm, max 0.05 mm, mm (no limit known), yes, text; any", "any", NULL},
       {"why?", "the reason, as the sheet prints it", "so", NULL}},
+     2,
      check_line},
     {"part",
      "it is added to",
      {{"which part?", "its name in words", "it", NULL},
       {"why?", "the reason, as the sheet prints it", "so", NULL}},
+     1,
      part_line},
     {"bolts",
      "it is added to",
@@ -137,28 +140,32 @@ static const Sort sorts[] = {
        as_counted, as_counted},
       {"stages", "with > between: 10 > 25 N·m, or 30 N·m > +60°", "25 N·m", NULL},
       {"why?", "the reason, as the sheet prints it", "so", NULL}},
+     4,
      group_line},
     {"step",
      "it comes behind",
      {{"which step?", "its name in words", "it", NULL},
       {"why?", "the reason, as the sheet prints it", "so", NULL}},
+     1,
      step_line},
     {"other limits",
      "",
      {{"other limits", "write others: 255 to 290 N, max 7 mm", "any", NULL},
       {"why?", "the reason, as the sheet prints it", "so", NULL},
       {"whose word?", "the source: a letter, a data sheet, a person", "so", NULL}},
+     QUESTIONS_MOST,
      amend_line},
 };
 
-Addition *addition_new(const char *argument)
+Addition *addition_new(const char *argument, gboolean card)
 {
     Addition *addition = g_new0(Addition, 1);
     g_auto(GStrv) parts = g_strsplit(argument, "\n", 3);
     addition->answers = g_ptr_array_new_with_free_func(g_free);
     addition->step = g_strdup(parts[0]);
-    addition->card = !parts[1];
-    addition->sort = addition->card ? &sorts[0] : NULL;
+    addition->named = !parts[1];
+    addition->card = card || addition->named;
+    addition->sort = addition->named ? &sorts[0] : NULL;
     if (parts[1] && *parts[1]) {
         addition->target = g_strdup(parts[1]);
         addition->has = g_strdup(parts[2] ? parts[2] : "");
@@ -197,10 +204,21 @@ gboolean addition_asks_stages(const Addition *addition)
            addition->answers->len == STAGES_AT;
 }
 
+gboolean addition_is_naming(const Addition *addition)
+{
+    return addition->card && addition_is_check(addition) && !addition->answers->len;
+}
+
+void addition_begin_naming(Addition *addition)
+{
+    addition->sort = &sorts[0];
+    g_ptr_array_set_size(addition->answers, 0);
+}
+
 gboolean addition_ends(const Addition *addition, guint at)
 {
-    return (addition->card && at == 1) || at + 1 == QUESTIONS_MOST ||
-           !addition->sort->questions[at + 1].next;
+    return at + 1 == QUESTIONS_MOST || !addition->sort->questions[at + 1].next ||
+           (addition->card && at + 1 == addition->sort->why);
 }
 
 char *addition_keeps(const Addition *addition, const Agenda *agenda)

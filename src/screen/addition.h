@@ -14,6 +14,7 @@ typedef struct {
         const char *sample;      // fits as long as the answer is not known
         const char *alone;       // what Enter alone answers; NULL: nothing
     } questions[QUESTIONS_MOST]; // up to the first without words
+    guint why; // which one asks why it departs from the plan; QUESTIONS_MOST: none
     // As a log line for the build as it stands; freed by the caller.
     char *(*line)(const Addition *addition, const Agenda *agenda);
 } Sort;
@@ -23,14 +24,20 @@ struct Addition {
     char *step;
     char *target, *has; // the check in hand and what limits it has, in words; NULL if none is
     GPtrArray *answers; // char *
-    gboolean card;      // a blank card: nothing but checks, without a reason
+    gboolean card;      // a blank card: it has no plan to depart from, and no reason is asked
+    gboolean named;     // begun where a check of a card is named
 };
 
 // The argument: the step; behind a line feed the check in hand, perhaps empty, and behind another
-// what limits it has. The step alone: a blank card, where a check is named as it is measured. Freed
-// with addition_free.
-Addition *addition_new(const char *argument) G_GNUC_WARN_UNUSED_RESULT;
+// what limits it has. The step alone: a check is named as it is measured, which only a blank card
+// asks. Freed with addition_free.
+Addition *addition_new(const char *argument, gboolean card) G_GNUC_WARN_UNUSED_RESULT;
 void addition_free(Addition *addition);
+
+// Where a check of a card is named, nothing else being answered yet.
+gboolean addition_is_naming(const Addition *addition);
+// Asks for the name of a check of a card.
+void addition_begin_naming(Addition *addition);
 
 // The sort at that index; NULL behind the last that can be chosen here.
 const Sort *addition_sort(const Addition *addition, guint index);
@@ -41,7 +48,7 @@ gboolean addition_amends(const Addition *addition);
 gboolean addition_asks_stages(const Addition *addition);
 // Whether that question is the last one.
 gboolean addition_ends(const Addition *addition, guint at);
-// What was answered, else what would do.
+// What was answered, else what would do; where no reason is asked, that there was none.
 const char *addition_answer(const Addition *addition, guint index);
 // What Enter alone answers to the question that is open; NULL: nothing. The caller frees with
 // g_free.

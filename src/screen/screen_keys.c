@@ -70,6 +70,16 @@ static void do_pressed(Screen *screen, const Press *pressed, const Key *key)
     }
 }
 
+// A letter that begins words where a question stood.
+static gboolean begins_words(Screen *screen, const Press *pressed, const Key *key)
+{
+    const Opened *opened = screen_upper(screen, 0);
+    gboolean letter = key->kind == PRESSED_CHARACTER && g_unichar_isalpha(key->character);
+    return screen->field == ASKS_DIGIT && letter && pressed->kind != PRESS_SAY &&
+           opened->ops->letter && opened->ops->letter(opened->state) &&
+           typing_add(&screen->typing, key->character);
+}
+
 enum { ANSWER_GAP = 500000 }; // µs
 
 // Enter right behind an answer, as one ends a line with it, tightens nothing.
@@ -99,10 +109,10 @@ static void press(Screen *screen, const Key *key, gboolean alone)
         Press pressed = typing_press(&screen->typing, screen->field, key);
         if (ends_answer(screen, &pressed))
             desk_warn(&screen->desk, "the digit alone was the answer; Enter again if this is done");
-        else if (alone || !is_command(screen, &pressed))
-            do_pressed(screen, &pressed, key);
-        else
+        else if (!alone && is_command(screen, &pressed))
             desk_warn(&screen->desk, "two keys at once are no command; press it again");
+        else if (!begins_words(screen, &pressed, key))
+            do_pressed(screen, &pressed, key);
     }
 }
 

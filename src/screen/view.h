@@ -97,6 +97,9 @@ typedef struct {
     Go (*enter)(gpointer state, Desk *desk, const char *typed);
     // An answer to its question.
     Go (*digit)(gpointer state, Desk *desk, guint digit);
+    // A letter at its question: whether words are asked for from now on, which begin with it. NULL:
+    // letters act there as they do everywhere.
+    gboolean (*letter)(gpointer state);
     // Tab and the arrows: down (1) and up (-1) a list. NULL: as on and back.
     Go (*move)(gpointer state, Desk *desk, gint direction);
     // Any other action. NULL: as every view does.

@@ -11,8 +11,10 @@ enum { HINT_ROOM = PAGE_WIDTH - 6 };
 
 static gpointer open(Desk *desk, const char *argument)
 {
-    (void)desk;
-    return addition_new(argument);
+    BenchWork work = {0};
+    g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
+    gboolean card = bench_work(desk, parts[0], &work) && agenda_is_card(&work.agenda);
+    return addition_new(argument, card);
 }
 
 static void close(gpointer state)
@@ -20,7 +22,7 @@ static void close(gpointer state)
     addition_free(state);
 }
 
-static void paint_sorts(const Addition *addition, gboolean card, Page *page)
+static void paint_sorts(const Addition *addition, Page *page)
 {
     g_autoptr(GString) answers = g_string_new(NULL);
     guint offered = 0;
@@ -29,10 +31,14 @@ static void paint_sorts(const Addition *addition, gboolean card, Page *page)
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     page_say(&page->unit, "1 to %u", offered);
-    page_say(&page->next, card ? "add to this card?" : "add to this build, beside its plan?");
+    page_say(&page->next,
+             addition->card ? "add to this card?" : "add to this build, beside its plan?");
     page_say(&page->then, "%s", answers->str);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
-    page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leaves it as it is"};
+    page->keys[1] =
+        (PageKey){ACTION_UP, "Backspace", addition->named ? "to the name" : "leaves it as it is"};
+    if (addition->card)
+        page->keys[2] = (PageKey){ACTION_TAKE, "a letter", "names a check"};
 }
 
 // The build as it stands; FALSE if it cannot be opened, or its plan has no such step.
@@ -58,17 +64,11 @@ static void say_hint(Page *page, const char *about, const char *hint)
     page_say(&page->then, "%s%s%s", both ? about : "", both ? ": " : "", hint);
 }
 
-// Where a check of a card is named, nothing being typed yet, the work before can be gone back to.
-static gboolean is_naming(const Addition *addition)
-{
-    return addition->card && addition->sort && !addition->answers->len;
-}
-
 // The hint, and where it goes if there is room for that; where a name is typed, in which every
 // letter and sign is one of its own, how to leave it.
 static void say_where(Page *page, const char *hint, const Addition *addition)
 {
-    if (is_naming(addition)) {
+    if (addition_is_naming(addition)) {
         page_say(&page->then, "%s; Backspace leaves", hint);
         return;
     }
@@ -80,7 +80,7 @@ static void say_where(Page *page, const char *hint, const Addition *addition)
 static void paint_keys(const Addition *addition, const Desk *desk, gboolean empty, Page *page)
 {
     gboolean last = addition_ends(addition, addition->answers->len);
-    if (is_naming(addition) && empty) {
+    if (addition_is_naming(addition) && empty) {
         if (desk->last_seq)
             page_key(page, ACTION_STRIKE, NULL);
         page_key(page, ACTION_PUT_DOWN, NULL);
@@ -113,7 +113,7 @@ static void paint_question(const Addition *addition, Desk *desk, Page *page)
     gboolean amends = addition_amends(addition);
     const char *hint = addition->sort->questions[at].hint;
     page->ask = FALSE;
-    page->field = is_naming(addition) ? ASKS_NAME : ASKS_TEXT;
+    page->field = addition_is_naming(addition) ? ASKS_NAME : ASKS_TEXT;
     page_say(&page->unit, " ");
     say_question(addition, page);
     if (keeps)
@@ -164,7 +164,6 @@ static void say_bare(const Addition *addition, Desk *desk, const char *typed, Pa
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Addition *addition = state;
-    Agenda agenda;
     page->means = FALSE;
     memset(page->keys, 0, sizeof page->keys);
     if (addition->sort) {
@@ -172,7 +171,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         paint_keys(addition, desk, !*typed, page);
         say_bare(addition, desk, typed, page);
     } else
-        paint_sorts(addition, agenda_of(desk, addition, &agenda) && agenda_is_card(&agenda), page);
+        paint_sorts(addition, page);
 }
 
 static Go digit(gpointer state, Desk *desk, guint digit)
@@ -204,8 +203,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     Agenda agenda;
     if (!agenda_of(desk, addition, &agenda))
         return go(GO_UP);
-    if (is_naming(addition) && !*typed) { // not a check: what else is added
-        addition->card = FALSE;
+    if (addition_is_naming(addition) && !*typed) { // not a check: what else is added
         addition->sort = NULL;
         return go(GO_STAY);
     }
@@ -243,15 +241,28 @@ static Go act(gpointer state, Desk *desk, Action action)
 {
     Addition *addition = state;
     (void)desk;
-    if (is_naming(addition) && is_of_the_bench(action))
+    if (addition_is_naming(addition) && is_of_the_bench(action))
         return (Go){.kind = GO_ACT, .action = action};
-    if (action != ACTION_UP || !addition->sort || is_naming(addition))
+    gboolean sorts = !addition->sort;
+    if (action != ACTION_UP || (sorts && !addition->named) || addition_is_naming(addition))
         return go(GO_DEFAULT);
-    if (addition->answers->len)
+    if (sorts)
+        addition_begin_naming(addition);
+    else if (addition->answers->len)
         g_ptr_array_remove_index(addition->answers, addition->answers->len - 1);
     else
         addition->sort = NULL;
     return go(GO_STAY);
+}
+
+// A check of a card is what is measured most: who types its name where sorts are offered means it.
+static gboolean letter(gpointer state)
+{
+    Addition *addition = state;
+    gboolean begins = addition->card && !addition->sort;
+    if (begins)
+        addition_begin_naming(addition);
+    return begins;
 }
 
 const ViewOps add_view = {.name = "add",
@@ -262,4 +273,5 @@ const ViewOps add_view = {.name = "add",
                           .wants = wants,
                           .enter = enter,
                           .digit = digit,
+                          .letter = letter,
                           .act = act};

@@ -77,6 +77,12 @@ class Stand(Player):
         if not self.row(-4).startswith(f"NEXT  {words}"):
             self.fail(f"NEXT is not `{words}`")
 
+    def next_sort(self, backspace):
+        """What is added to a card is asked, and what Backspace does then."""
+        self.has("^ASK   add to this card\\?", -4)
+        self.has(f"^one digit answers   Backspace {backspace}   a letter names a check$", -1)
+        self.ask("wait 300")
+
     def has(self, pattern, row=None):
         """The match of a pattern in a row, or in any."""
         rows = self.screen() if row is None else [self.row(row)]
