@@ -4,6 +4,7 @@
 #include "bench_work.h"
 #include "supposed.h"
 #include "view.h"
+#include "words.h"
 
 #include <string.h>
 
@@ -75,6 +76,23 @@ static void say_where(Page *page, const char *hint, const Addition *addition)
     g_autofree char *where =
         g_strdup_printf("%s; %s %s", hint, addition->sort->where, addition->step);
     page_say(&page->then, "%s", g_utf8_strlen(where, -1) <= HINT_ROOM ? where : hint);
+}
+
+// What was read last and is outside, as long as nothing more is named: how to do something about
+// it.
+static void say_fault(const Addition *addition, Desk *desk, const char *typed, Page *page)
+{
+    static const char ways[] = "-Enter goes back to it, and c concedes; or name the next";
+    BenchWork work = {0};
+    if (!addition_is_naming(addition) || *typed || !desk->last_seq ||
+        !bench_work(desk, addition->step, &work))
+        return;
+    const Requirement *read = bench_requirement(&work, bench_place_of(&work, desk->last_seq));
+    if (!read || read->verdict != VERDICT_FAIL)
+        return;
+    g_autofree char *title = requirement_title(read);
+    g_autofree char *front = front_words(title, HINT_ROOM - 2 - g_utf8_strlen(ways, -1));
+    page_say(&page->then, "%s: %s", front, ways);
 }
 
 static void paint_keys(const Addition *addition, const Desk *desk, gboolean empty, Page *page)
@@ -170,6 +188,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         paint_question(addition, desk, page);
         paint_keys(addition, desk, !*typed, page);
         say_bare(addition, desk, typed, page);
+        say_fault(addition, desk, typed, page);
     } else
         paint_sorts(addition, page);
 }
