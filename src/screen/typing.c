@@ -114,7 +114,9 @@ static Press press_enter(Typing *typing, Asks field, gint64 at)
         g_string_truncate(typing->text, 0);
         return press_action(command);
     }
-    if (field == ASKS_DIGIT || field == ASKS_NOTHING ||
+    if (field == ASKS_DIGIT)
+        return press_say("one digit answers here, without Enter; they stand below the question");
+    if (field == ASKS_NOTHING ||
         (typing->text->len == 0 && field != ASKS_TICK && !field_is_words(field)))
         return press(PRESS_NOTHING);
     return press(PRESS_ENTER);

@@ -99,7 +99,6 @@ END_TEST
 START_TEST(enter_on_an_empty_number_does_nothing_ever)
 {
     ck_assert_int_eq(press_key(ASKS_NUMBER, PRESSED_ENTER, 0).kind, PRESS_NOTHING);
-    ck_assert_int_eq(press_key(ASKS_DIGIT, PRESSED_ENTER, 0).kind, PRESS_NOTHING);
     ck_assert_int_eq(press_key(ASKS_TICK, PRESSED_ENTER, 0).kind, PRESS_ENTER);
 }
 END_TEST
@@ -175,6 +174,9 @@ START_TEST(a_question_takes_one_digit)
     ck_assert_int_eq(press.kind, PRESS_DIGIT);
     ck_assert_uint_eq(press.digit, 3);
     ck_assert_int_eq(press_text(ASKS_DIGIT, "*").kind, PRESS_NOTHING);
+    press = press_key(ASKS_DIGIT, PRESSED_ENTER, 0);
+    ck_assert_int_eq(press.kind, PRESS_SAY);
+    ck_assert_ptr_nonnull(strstr(press.words, "one digit answers"));
     ck_assert_int_eq(press_text(ASKS_DIGIT, "+").kind, PRESS_NOTHING);
 }
 END_TEST
