@@ -46,12 +46,15 @@ static void close(gpointer state)
 
 // PAINT -----------------------------------------------------------------------------------------
 
-// `main clearance 1`, or `3 of main clearance`.
+// `main clearance 1`, or all: `all 3 of main clearance`, of bolts `all 18 ticks of main caps`, for
+// each bolt has one a stage.
 static char *what_words(const Uphold *uphold, Desk *desk, gboolean whole)
 {
     const Requirement *made = made_of(uphold, desk);
-    return whole ? g_strdup_printf("all %u of %s", count_of(uphold, desk), made->name)
-                 : requirement_title(made);
+    if (!whole)
+        return requirement_title(made);
+    return g_strdup_printf("all %u %sof %s", count_of(uphold, desk),
+                           requirement_is_bolted(made) ? "ticks " : "", made->name);
 }
 
 static void paint_where(const Uphold *uphold, Desk *desk, Page *page)
