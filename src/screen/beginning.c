@@ -239,21 +239,31 @@ static gboolean make_folder_of(const char *path, GError **error)
     return FALSE;
 }
 
+char *demo_path(const Desk *desk)
+{
+    g_autofree char *beside = g_path_get_dirname(desk->options->store);
+    return g_build_filename(beside, "demo.db", NULL);
+}
+
+gboolean demo_is_made(const Desk *desk)
+{
+    g_autofree char *path = demo_path(desk);
+    return g_file_test(path, G_FILE_TEST_EXISTS);
+}
+
 gboolean begin_demo(Desk *desk, GError **error)
 {
     const SessionOptions options = session_options(desk);
-    g_autofree char *beside = g_path_get_dirname(desk->options->store);
-    g_autofree char *path = g_build_filename(beside, "demo.db", NULL);
-    g_autofree char *folder = demo_folder();
+    g_autofree char *path = demo_path(desk), *folder = demo_folder();
+    if (demo_is_made(desk))
+        return desk_open_store(desk, path, error);
     if (!folder) {
         g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
                             "the demo's files are not installed beside the program");
         return FALSE;
     }
-    if (!g_file_test(path, G_FILE_TEST_EXISTS) &&
-        (!make_folder_of(path, error) || !demo_make(folder, path, &options, error)))
-        return FALSE;
-    return desk_open_store(desk, path, error);
+    return make_folder_of(path, error) && demo_make(folder, path, &options, error) &&
+           desk_open_store(desk, path, error);
 }
 
 // OWNER -----------------------------------------------------------------------------------------

@@ -35,7 +35,10 @@ gboolean build_fits(const Desk *desk, const char *number, GError **error);
 // The first of `B-1`, `B-2`, … that no build has. The caller frees.
 char *build_free(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 
-// Makes the demo beside the store, unless it is there, and works on it from then on.
+// Where the demo is kept, beside the store; whether it was made already. The caller frees the path.
+char *demo_path(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
+gboolean demo_is_made(const Desk *desk);
+// Makes the demo there, unless it is there, and works on it from then on.
 gboolean begin_demo(Desk *desk, GError **error);
 
 // Enters person, plan, owner, engine and build, and takes that build up. Where there is no store it

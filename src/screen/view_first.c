@@ -16,6 +16,7 @@ typedef struct {
     GPtrArray *plans; // char *: those that are kept, and files that hold one without fault
     Beginning answers;
     guint asked;   // questions answered so far
+    gboolean kept; // the demo, of an earlier time
     gboolean made; // the demo, so that its shop can be opened
 } First;
 
@@ -73,6 +74,7 @@ static gpointer open(Desk *desk, const char *argument)
     (void)argument;
     first->another = desk->book != NULL;
     first->plans = plans_found(desk);
+    first->kept = demo_is_made(desk);
     return first;
 }
 
@@ -84,15 +86,20 @@ static void close(gpointer state)
     g_free(first);
 }
 
-static const struct {
+typedef struct {
     const char *what, *says, *more;
-} doors[] = {
+} DoorWords;
+
+static const DoorWords doors[] = {
     [DOOR_DEMO] = {"a demo shop", "Four engines, one half way through a tightening.",
                    "Kept apart from your work: you can break nothing."},
     [DOOR_PLAN] = {"an engine, a plan", "Steps and limits for its family, read from a file.", NULL},
     [DOOR_BLANK] = {"an engine, no plan", "A blank card: measure now, name checks as you go.",
                     NULL},
 };
+
+static const DoorWords demo_again = {"the demo shop", "Made before: it opens as you left it.",
+                                     "Kept apart in demo.db; without that it is made anew."};
 
 static const char *const welcome[] = {
     " A reading is its digits and Enter. It is judged at once and never lost:",
@@ -123,10 +130,11 @@ static guint paint_door(const First *first, Door door, guint row, Page *page)
 {
     static const Style plain = {0, 0};
     g_autofree char *number = g_strdup_printf("%d", (int)door - (int)first_door(first) + 1);
-    g_autofree char *found = door == DOOR_PLAN ? found_words(first) : g_strdup(doors[door].more);
+    const DoorWords *words = door == DOOR_DEMO && first->kept ? &demo_again : &doors[door];
+    g_autofree char *found = door == DOOR_PLAN ? found_words(first) : g_strdup(words->more);
     canvas_put(page->body, row, DOOR_COLUMN, 0, plain, number);
-    canvas_put(page->body, row, WHAT_COLUMN, 0, plain, doors[door].what);
-    canvas_put(page->body, row, SAYS_COLUMN, 0, plain, doors[door].says);
+    canvas_put(page->body, row, WHAT_COLUMN, 0, plain, words->what);
+    canvas_put(page->body, row, SAYS_COLUMN, 0, plain, words->says);
     if (found)
         canvas_put(page->body, ++row, SAYS_COLUMN, PAGE_WIDTH - SAYS_COLUMN, plain, found);
     return row + 2;
@@ -201,10 +209,12 @@ static void paint_question(const First *first, const Desk *desk, Page *page)
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field goes back"};
 }
 
-static void paint_making(Page *page)
+static void paint_making(const First *first, Page *page)
 {
     canvas_put(page->body, 1, 1, 0, style_of(0, 0),
-               "The demo shop is being entered, some 750 lines of work: a second or two.");
+               first->kept
+                   ? "The demo shop is being opened."
+                   : "The demo shop is being entered, some 750 lines of work: a second or two.");
     page_say(&page->next, "wait a moment");
     page_say(&page->then, "who are you today?");
 }
@@ -227,7 +237,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->head, first->another ? "Another engine" : "An empty logbook");
     page_say(&page->count, "%s", strlen(store) > 60 ? "" : store);
     if (first->door == DOOR_DEMO)
-        paint_making(page);
+        paint_making(first, page);
     else if (first->door)
         paint_question(first, desk, page);
     else
@@ -262,8 +272,7 @@ static gboolean idle(gpointer state, Desk *desk)
         return FALSE;
     first->made = begin_demo(desk, &error);
     if (first->made) {
-        g_autofree char *folder = g_path_get_dirname(desk->options->store);
-        g_autofree char *file = g_build_filename(folder, "demo.db", NULL), *shown = text_path(file);
+        g_autofree char *file = demo_path(desk), *shown = text_path(file);
         desk_last(desk, "the demo is kept in %s", shown);
     } else
         refuse(first, desk, error);
