@@ -16,6 +16,7 @@ typedef struct {
     GPtrArray *plans; // char *: those that are kept, and files that hold one without fault
     Beginning answers;
     guint asked;   // questions answered so far
+    guint top;     // the plan listed first, where there are more than fit, from 0
     gboolean kept; // the demo, of an earlier time
     gboolean made; // the demo, so that its shop can be opened
 } First;
@@ -160,6 +161,13 @@ static void paint_doors(const First *first, Page *page)
     page->keys[2] = (PageKey){ACTION_HELP, "?", "help"};
 }
 
+enum {
+    PLANS_ROW = 3,
+    PLANS_TURN = 12,
+    BODY_ROWS = 16
+}; // the row of the first; lines by which the list turns
+
+// More plans than fit are turned to by `0`, as in any list.
 static void paint_plans(const First *first, Page *page)
 {
     if (first->plans->len == 0)
@@ -167,8 +175,13 @@ static void paint_plans(const First *first, Page *page)
                    "No plan lies here, nor in the folders plans and demo-data of this one.");
     for (guint i = 0; i < first->plans->len; i++) {
         g_autofree char *line = g_strdup_printf("%3u   %s", i + 1, (char *)first->plans->pdata[i]);
-        canvas_put(page->body, 3 + i, 1, 0, style_of(0, 0), line);
+        canvas_put(page->body, PLANS_ROW + i, 1, 0, style_of(0, 0), line);
     }
+    page->heads = PLANS_ROW;
+    page->focus = first->top ? first->top + BODY_ROWS - 2 : 0;
+    if (first->plans->len > BODY_ROWS - PLANS_ROW)
+        page_say(&page->then, "its line, or the path of its file; 0 Enter: more of the %u plans",
+                 first->plans->len);
 }
 
 // All that was answered, also behind the question that one went back to.
@@ -332,6 +345,11 @@ static char *read_answer(const First *first, Desk *desk, const Question *questio
 static Go answer(First *first, Desk *desk, const char *typed)
 {
     const Question *question = &questions[first->asked];
+    if (question->plan && strcmp(typed, "0") == 0) {
+        guint top = first->top + PLANS_TURN;
+        first->top = top < first->plans->len ? top : 0;
+        return go(GO_STAY);
+    }
     char **answer = G_STRUCT_MEMBER_P(&first->answers, question->offset);
     g_autofree char *text = g_strstrip(g_strdup(typed));
     char *read = !*text && *answer ? g_strdup(*answer) : read_answer(first, desk, question, text);
