@@ -1,13 +1,29 @@
-// Help: the keys of the screen it was opened from, then the rest of the list of actions. Any key
-// goes back and does nothing else.
+// Help: the keys of the screen it was opened from, what is written and what signs mean, then the
+// rest of the list of actions. Any key goes back and does nothing else; Enter turns to what does
+// not fit.
 #include "view.h"
 
 #include <string.h>
 
+typedef struct {
+    char *name;   // of the screen it was opened from
+    guint from;   // the first row shown
+    guint behind; // that behind the last; 0: there are no more
+} Help;
+
 static gpointer open(Desk *desk, const char *argument)
 {
+    Help *help = g_new0(Help, 1);
     (void)desk;
-    return g_strdup(argument ? argument : "");
+    help->name = g_strdup(argument ? argument : "");
+    return help;
+}
+
+static void close(gpointer state)
+{
+    Help *help = state;
+    g_free(help->name);
+    g_free(help);
 }
 
 static const char *const notations[] = {
@@ -17,7 +33,9 @@ static const char *const notations[] = {
 static const char *const signs[] = {
     " √ pass · open  FAIL: ▲ above ▼ below × not so  ? DOUBT ◆ conc. = noted − n/a",
     " 0.050 ├────▒▒█▒▒▒─────┤ 0.080   █ reading  ▒ its doubt  ├ ┤ limits  ┼ aim",
-    "",
+};
+
+static const char *const safety[] = {
     " The maker's current service data, local codes, licensed practice come first.",
 };
 
@@ -26,6 +44,8 @@ static void put_lines(Page *page, guint *row, const char *const *lines, gsize co
     for (gsize i = 0; i < count; i++)
         canvas_put(page->body, (*row)++, 0, 0, style_of(0, 0), lines[i]);
 }
+
+enum { BODY_ROWS = 16 }; // at the least height
 
 enum { FIRST = 1, SECOND = 41, KEY_WIDTH = 6, SAID = FIRST + KEY_WIDTH + 1 };
 
@@ -94,21 +114,50 @@ static void clear_body(Page *page)
     memset(page->keys, 0, sizeof page->keys);
 }
 
+// Where not all fits the rows from `from` on are shown, the last row being seen at the latest.
+static void turn(Help *help, guint height, Page *page)
+{
+    guint rows = page->height - (PAGE_HEIGHT - BODY_ROWS);
+    help->behind = help->from + rows < height ? help->from + rows : 0;
+    page->focus = help->from + rows - 2;
+    page->keys[0] = (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
+    if (help->behind)
+        page->keys[1] = (PageKey){ACTION_TAKE, "Enter", "shows the rest"};
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
+    Help *help = state;
     guint row = 0;
     PageKey keys[KEYS_MOST];
     (void)desk;
     (void)typed;
     memcpy(keys, page->keys, sizeof keys);
     clear_body(page);
-    page_say(&page->head, "Help: %s", (const char *)state);
-    put_rest(page, &row, put_here(page, &row, keys));
+    page_say(&page->head, "Help: %s", help->name);
+    Actions told = put_here(page, &row, keys);
     put_lines(page, &row, notations, G_N_ELEMENTS(notations));
     put_lines(page, &row, signs, G_N_ELEMENTS(signs));
+    put_rest(page, &row, told);
+    put_lines(page, &row, safety, G_N_ELEMENTS(safety));
     page->any_key = TRUE;
-    page->keys[0] = (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
+    turn(help, row, page);
 }
 
-const ViewOps help_view = {
-    .name = "help", .small = TRUE, .over = TRUE, .open = open, .close = g_free, .paint = paint};
+static Go act(gpointer state, Desk *desk, Action action)
+{
+    Help *help = state;
+    (void)desk;
+    if (action != ACTION_TAKE || !help->behind)
+        return go(GO_DEFAULT);
+    help->from = help->behind;
+    return go(GO_STAY);
+}
+
+const ViewOps help_view = {.name = "help",
+                           .small = TRUE,
+                           .over = TRUE,
+                           .open = open,
+                           .close = close,
+                           .paint = paint,
+                           .act = act};
