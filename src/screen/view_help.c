@@ -120,9 +120,8 @@ static void turn(Help *help, guint height, Page *page)
     guint rows = page->height - (PAGE_HEIGHT - BODY_ROWS);
     help->behind = help->from + rows < height ? help->from + rows : 0;
     page->focus = help->from + rows - 2;
-    page->keys[0] = (PageKey){ACTION_UP, "any key", "goes back and does nothing else"};
-    if (help->behind)
-        page->keys[1] = (PageKey){ACTION_TAKE, "Enter", "shows the rest"};
+    page->keys[0] =
+        (PageKey){ACTION_UP, "any key", "goes back and does nothing else; Enter first shows all"};
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
