@@ -25,8 +25,8 @@ static char *line_of(Desk *desk, const char *label, const Entry *tool, const Ent
     const char *paper = entry_text(wrong, "certificate");
     guint count = count_doubtful(desk, entry_text(tool, "id"));
     g_autofree char *doubt =
-        count ? g_strdup_printf("%u in doubt here; f, %s lists them", count, label)
-              : g_strdup("nothing in doubt here");
+        count ? g_strdup_printf("%u in doubt; Backspace, f, %s: where", count, label)
+              : g_strdup("nothing in doubt");
     return g_strdup_printf(" %s was found wrong on %s%s%s%s: %s", label, day, paper ? " (" : "",
                            paper ? paper : "", paper ? ")" : "", doubt);
 }
