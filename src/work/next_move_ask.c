@@ -5,6 +5,7 @@
 typedef enum {
     NOT_READ,    // or in a doubt that the adviser knows of
     WELL,        // it needs no other
+    LOOSENED,    // it needed none, and was disturbed since
     OUTSIDE,     // it does not do as it is
     WRONG_GAUGE, // what was read says nothing: the gauge was found wrong,
     WRONG_HOLD   // or what holds it was tightened wrong
@@ -21,7 +22,9 @@ static Standing standing_of(const Trials *trials, gboolean wrong_gauge)
         return WRONG_HOLD;
     if (last->fails)
         return OUTSIDE;
-    return last->verdict == VERDICT_IN_DOUBT || last->verdict == VERDICT_OPEN ? NOT_READ : WELL;
+    if (last->verdict == VERDICT_IN_DOUBT || last->verdict == VERDICT_OPEN)
+        return NOT_READ;
+    return last->ended ? LOOSENED : WELL;
 }
 
 SettingKind next_move_kind(const Trials *trials, SettingKind kind, gboolean wrong_gauge)
@@ -31,6 +34,8 @@ SettingKind next_move_kind(const Trials *trials, SettingKind kind, gboolean wron
         SettingKind advised, serves;
     } others[] = {
         {WELL, SETTING_STOP, SETTING_LEAVE},
+        {LOOSENED, SETTING_STOP, SETTING_TIGHTEN},
+        {LOOSENED, SETTING_LEAVE, SETTING_TIGHTEN},
         {OUTSIDE, SETTING_LEAVE, SETTING_STOP},
         {WRONG_GAUGE, SETTING_READ_LOOSE, SETTING_READ_AGAIN},
         {WRONG_GAUGE, SETTING_TIGHTEN, SETTING_READ_AGAIN},

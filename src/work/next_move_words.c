@@ -251,10 +251,12 @@ static void say_band(const Trials *trials, const NextMove *next, GPtrArray *sent
 static void say_tighten(const Trials *trials, const NextMove *next, GPtrArray *sentences)
 {
     const Trial *last = trials_last(trials);
-    say_tightest(trials, next,
-                 last && last->read ? "Loosen it, leave it where it stands and tighten it again"
-                                    : "Tighten now",
-                 sentences);
+    const char *now = "Tighten now";
+    if (last && last->ended)
+        now = "Leave it where it stands and tighten it again";
+    else if (last && last->read)
+        now = "Loosen it, leave it where it stands and tighten it again";
+    say_tightest(trials, next, now, sentences);
 }
 
 // Whether bolts of the plan hold it, and are tight.

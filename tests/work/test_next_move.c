@@ -300,6 +300,23 @@ START_TEST(what_is_asked_follows_the_advice)
 }
 END_TEST
 
+// The kind and what is asked are one: it is tightened again, and not moved, nor left slack.
+START_TEST(a_try_that_passed_and_was_loosened_is_tightened_again)
+{
+    take("2025-03-10 09:00 MO pick up Idler backlash");
+    try_at("0.14", "0.10", hold, " 0.14 0.16 0.10 0.13");
+    expect_within("Leave it: ");
+    take_all(loosen);
+    expect_within("Leave it where it stands and tighten it again; expect ");
+    g_autoptr(Trials) trials = trials_now();
+    trials_judge(trials);
+    g_auto(NextMove) next = next_move_of(trials, NULL);
+    TrialNext asked = next_move_ask(&next, trials, trials_next(trials, FALSE));
+    ck_assert_int_eq(next.advice.kind, SETTING_TIGHTEN);
+    ck_assert(asked.ask == TRIAL_MOVE && asked.move == TRIAL_STAY);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
@@ -311,6 +328,7 @@ int main(void)
         a_move_far_from_what_is_advised_is_asked_about,
         the_kind_that_serves,
         what_is_asked_follows_the_advice,
+        a_try_that_passed_and_was_loosened_is_tightened_again,
     };
     return run_on_build("next move", tests, G_N_ELEMENTS(tests), 0);
 }
