@@ -28,17 +28,21 @@ static const Number *value_beside(const Agenda *agenda, const Requirement *made)
     return made->value;
 }
 
+const char *bench_gauge_for(Desk *desk, const Requirement *made, const Number *value)
+{
+    const ToolNeed need = {NEED_GAUGE, bench_need(made).sort, value, NULL};
+    if (need.sort)
+        return toolbox_for(desk, &need);
+    return made->asked == ASKED_READ ? toolbox_any(desk, made->check->kind) : NULL;
+}
+
 const char *bench_gauge(Desk *desk, const Agenda *agenda, guint index, const char *typed)
 {
     const Requirement *made = agenda->assessment->requirements->pdata[index];
-    ToolNeed need = bench_need(made);
+    const Unit *unit = made->check ? made->check->unit : NULL;
     g_auto(Reading) reading = {0};
-    if (!need.sort)
-        return made->asked == ASKED_READ ? toolbox_any(desk, made->check->kind) : NULL;
-    need.value = *typed && reading_parse(typed, made->check->unit, &reading, NULL, NULL)
-                     ? reading.value
-                     : value_beside(agenda, made);
-    return toolbox_for(desk, &need);
+    gboolean reads = *typed && reading_parse(typed, unit, &reading, NULL, NULL);
+    return bench_gauge_for(desk, made, reads ? reading.value : value_beside(agenda, made));
 }
 
 char *bench_wrong_gauge(Desk *desk, const Requirement *made, const char *gauge)

@@ -39,9 +39,11 @@ char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state,
 
 // The gauge this place is read with, if any.
 ToolNeed bench_need(const Requirement *made);
-// Its label (toolbox_for), for what is typed, else for what was read there or at another place of
-// the check; where the check names no sort, the one taken in hand for such (toolbox_any). NULL if a
-// person must say, or none is needed.
+// Its label (toolbox_for) for a value in base units, NULL if that is not known; where the check
+// names no sort, the one taken in hand for such (toolbox_any). NULL if a person must say, or none
+// is needed.
+const char *bench_gauge_for(Desk *desk, const Requirement *made, const Number *value);
+// Likewise for what is typed, else for what was read there or at another place of the check.
 const char *bench_gauge(Desk *desk, const Agenda *agenda, guint index, const char *typed);
 // What was in use there and is passed over, as it was found wrong (toolbox_wrong_words), for the
 // gauge above; NULL if nothing is. The caller frees with g_free.

@@ -39,8 +39,7 @@ static char *read_line(Desk *desk, const Trials *trials, const TrialNext *next, 
 {
     const Requirement *made = setting_made(trials, next);
     g_autofree char *target = line_target(trials->plan, made);
-    ToolNeed need = bench_need(made);
-    const char *gauge = need.sort ? toolbox_for(desk, &need) : NULL;
+    const char *gauge = bench_gauge_for(desk, made, NULL);
     return g_strdup_printf("read %s %s%s%s%s", target, typed,
                            next->ask == TRIAL_LOOSE ? " loose" : "", gauge ? " with " : "",
                            gauge ? gauge : "");
@@ -151,10 +150,8 @@ char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next, cons
 {
     const Requirement *made = setting_made(trials, next);
     g_autofree char *at = setting_at(trials, made);
-    ToolNeed need = bench_need(made);
-    const char *sort = need.sort;
-    g_autofree char *gauge =
-        sort ? toolbox_gauge_words(desk, sort, toolbox_for(desk, &need)) : NULL;
+    const char *sort = bench_need(made).sort, *label = bench_gauge_for(desk, made, NULL);
+    g_autofree char *gauge = sort || label ? toolbox_gauge_words(desk, sort, label) : NULL;
     g_autofree char *before = before_words(trials);
     g_autofree char *move = next->ask == TRIAL_MOVE ? move_words(trials, next, advised) : NULL;
     if (move)
