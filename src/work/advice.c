@@ -220,10 +220,36 @@ static void say_range(const PlanCheck *check, GPtrArray *sentences)
         setting->zero ? ", counted from " : "", setting->zero ? setting->zero : "");
 }
 
+// A position that may well be typed: of a stock its first, else the middle of the range, else one.
+static Number *example_of(const PlanSetting *setting)
+{
+    if (setting->stock && setting->stock->len)
+        return number_copy(setting->stock->pdata[0]);
+    g_autoptr(Number) one = number_from_integer(1), two = number_from_integer(2);
+    if (!setting->least || !setting->most)
+        return setting->unit ? unit_to_base(setting->unit, one) : g_steal_pointer(&one);
+    g_autoptr(Number) sum = number_add(setting->least, setting->most);
+    return number_divide(sum, two);
+}
+
+// `First type where the jackscrew stands, not a reading: 1.50 for 1.50 turn from mesh just solid.`
+static void say_first(const PlanCheck *check, GPtrArray *sentences)
+{
+    const PlanSetting *setting = check->setting;
+    const char *unit = setting->unit_text ? setting->unit_text : "";
+    g_autoptr(Number) example = example_of(setting);
+    g_autofree char *there = trial_position_words(check, example);
+    say(sentences, "First type where the %s stands, not a reading: %s for %s%s%s%s%s.",
+        setting->move, there, there, *unit ? " " : "", unit, setting->zero ? " from " : "",
+        setting->zero ? setting->zero : "");
+}
+
 // What the plan says before anything is read.
 static void say_plan(const Trials *trials, GPtrArray *sentences)
 {
     const PlanCheck *check = trials->check;
+    if (!trials->all->len)
+        say_first(check, sentences);
     say_geometry(check, sentences);
     say_range(check, sentences);
     if (check->aim == AIM_VALUE || check->aim == AIM_SMALLEST) {

@@ -324,7 +324,9 @@ static void expect_advice(const char *expected)
 START_TEST(what_arithmetic_says)
 {
     begin();
-    expect_advice("By the plan 1 turn of the jackscrew gives 0.546 mm.\n"
+    expect_advice("First type where the jackscrew stands, not a reading: 1.50 for 1.50 turn from "
+                  "mesh just solid.\n"
+                  "By the plan 1 turn of the jackscrew gives 0.546 mm.\n"
                   "The jackscrew goes from 0.00 to 3.00, counted from mesh just solid.\n"
                   "The aim is 0.10 at the smallest.");
     first_try();
