@@ -22,7 +22,7 @@ typedef struct {
     gint at;      // the step chosen by arrows, from 0; -1: the one to go on with
 } Steps;
 
-// What it is that is wrong, in a few words: `W2 is wrong`, `HELD: S25`, `high: piston clearance 4`.
+// What it is that is wrong, in a few words: `W2 is wrong`, `after S05`, `high: piston clearance 4`.
 static char *why_words(const Told *told, const Summary *summary)
 {
     const Entry *news =
@@ -110,7 +110,8 @@ static void paint_detail(const Told *told, Desk *desk, const PlanStep *here, Pag
     beside_end(page, canvas, row, desk_build(desk), desk->now);
 }
 
-// What HELD means: of the step chosen, else of the first that is held; NULL where none is.
+// What `after` or HELD means: of the step chosen, else of the first that waits for one; NULL where
+// none is.
 static char *held_words(const Told *told, const PlanStep *here)
 {
     const GPtrArray *steps = told->agenda.plan->steps;

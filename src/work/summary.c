@@ -135,11 +135,20 @@ char *summary_signed(const Summary *summary, const Taken *taken, Moment now)
     return g_strconcat(words->str, day, NULL);
 }
 
+// Where the step in front fails or is in doubt somebody must see to it; else its turn is only to
+// come.
+static const char *held_word(const Agenda *agenda, const PlanStep *held)
+{
+    Verdict verdict = summary_step(agenda, held).verdict;
+    return verdict == VERDICT_FAIL || verdict == VERDICT_IN_DOUBT ? "HELD:" : "after";
+}
+
 char *summary_why(const Agenda *agenda, const Summary *summary)
 {
     gboolean faulty = summary->verdict == VERDICT_FAIL || summary->verdict == VERDICT_IN_DOUBT;
     if (!faulty && summary->held)
-        return g_strdup_printf("HELD: S%02u", summary->held->index + 1);
+        return g_strdup_printf("%s S%02u", held_word(agenda, summary->held),
+                               summary->held->index + 1);
     if (!faulty && summary->verdict != VERDICT_CONCEDED)
         return g_strdup("");
     const Requirement *made = agenda_made(agenda, summary->first);
@@ -151,7 +160,7 @@ char *summary_why(const Agenda *agenda, const Summary *summary)
 char *summary_held(const Agenda *agenda, const PlanStep *step)
 {
     const PlanStep *held = agenda_is_done(agenda, step) ? NULL : agenda_held_by(agenda, step);
-    return held ? g_strdup_printf("HELD S%02u: S%02u is not signed. Work can go on; "
+    return held ? g_strdup_printf("S%02u comes after S%02u, which is not signed. Work can go on; "
                                   "the record shows the order.",
                                   step->index + 1, held->index + 1)
                 : NULL;

@@ -42,14 +42,14 @@ static void expect_progress(const char *place, const char *expected)
 START_TEST(the_heaviest_verdict_is_that_of_the_step)
 {
     take_all("2025-01-02 08:00 MO pick up Rings\nfit ring sets new");
-    expect_summary("Rings", "open 9|HELD: S14");
+    expect_summary("Rings", "open 9|after S14");
     take_all("read top ring gap 0.36 0.36 0.36 0.95 with G08\n"
              "read second ring gap 0.30 0.30 0.10 0.30 with G08");
     expect_summary("Rings", "fail 2/13|high: top ring gap 4"); // the first of two
     take_all("strike second ring gap[3] typo\nread second ring gap[3] 0.30 with G08");
     expect_summary("Rings", "fail 1/13|high: top ring gap 4");
     take_all("concede top ring gap[4] \"agreed\"");
-    expect_summary("Rings", "open 1|HELD: S14"); // its signature
+    expect_summary("Rings", "open 1|after S14"); // its signature
     take_all("sign Rings");
     expect_summary("Rings", "conceded 1/13|conceded: top ring gap 4");
     take_all("read top ring gap[2] 0.60 with G08"); // disagrees with 0.36
@@ -130,15 +130,28 @@ START_TEST(how_far_a_check_or_a_stage_has_come)
 }
 END_TEST
 
+START_TEST(held_is_what_stands_behind_a_fault)
+{
+    take_all("2025-01-02 08:00 MO pick up Final wash");
+    expect_summary("Rings", "open 13|after S14");
+    take_all("look galleries brushed 5");
+    expect_summary("Rings", "open 13|HELD: S14");
+}
+END_TEST
+
 START_TEST(what_held_means_is_said_of_what_is_held)
 {
     take_all("2025-01-02 08:00 MO pick up Receive");
     Agenda agenda = agenda_now();
     g_autofree char *first = summary_held(&agenda, step_of("Receive"));
     g_autofree char *second = summary_held(&agenda, step_of("Test before strip"));
+    Summary waiting = summary_step(&agenda, step_of("Test before strip"));
+    g_autofree char *why = summary_why(&agenda, &waiting);
+    ck_assert_str_eq(why, "after S01");
     ck_assert_ptr_null(first);
     ck_assert_str_eq(second,
-                     "HELD S02: S01 is not signed. Work can go on; the record shows the order.");
+                     "S02 comes after S01, which is not signed. Work can go on; the record shows "
+                     "the order.");
 }
 END_TEST
 
@@ -234,6 +247,7 @@ int main(void)
                             a_step_that_is_not_needed_and_an_optional_place_weigh_nothing,
                             who_signed_and_when,
                             how_far_a_check_or_a_stage_has_come,
+                            held_is_what_stands_behind_a_fault,
                             what_held_means_is_said_of_what_is_held,
                             a_build_stands_where_it_was_put_down_or_goes_on,
                             steps_and_phases_add_up_to_the_build_and_the_assessment};

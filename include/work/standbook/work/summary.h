@@ -49,12 +49,13 @@ char *summary_signed(const Summary *summary, const Taken *taken,
                      Moment now) G_GNUC_WARN_UNUSED_RESULT;
 
 // Why it is not well, in a few words, the weightiest first, for a column that may cut them: `high:
-// piston clearance 4`, `tool: main caps 3`, `conceded: …`, `HELD: S25`; "" if it is well
-// or only not done yet. The caller frees with g_free.
+// piston clearance 4`, `tool: main caps 3`, `conceded: …`; `after S05` if a step in front
+// is not signed, `HELD: S25` if something fails or is in doubt there; "" if it is well or only not
+// done yet. The caller frees with g_free.
 char *summary_why(const Agenda *agenda, const Summary *summary) G_GNUC_WARN_UNUSED_RESULT;
 
-// What it means that a step is held, in a sentence of one row: `HELD S04: S03 is not signed. Work
-// can go on; the record shows the order.` NULL if it is not. The caller frees with
+// What it means that a step is held, in a sentence of one row: `S04 comes after S03, which is
+// not signed. Work can go on; the record shows the order.` NULL if it is not. The caller frees with
 // g_free.
 char *summary_held(const Agenda *agenda, const PlanStep *step) G_GNUC_WARN_UNUSED_RESULT;
 
