@@ -104,10 +104,8 @@ gboolean bolt_is_left_out(const Judge *judge, const SetState *set, const Tighten
     return TRUE;
 }
 
-// What the wrench was set to, else the torque asked for; NULL where there is none to compare with
-// its range. Base units; the caller frees.
-static Number *wrench_amount(Judge *judge, const Entry *entry, const TighteningState *state,
-                             guint stage, guint bolt)
+Number *judge_wrench_amount(Judge *judge, const Entry *entry, const TighteningState *state,
+                            guint stage, guint bolt)
 {
     const char *setting = entry_value(entry, "setting", "value");
     g_autoptr(Number) set_to = setting ? number_from_text(setting, NULL) : NULL;
@@ -121,7 +119,7 @@ static guint32 tick_tool_doubt(Judge *judge, const Entry *entry, const Tightenin
 {
     gboolean torque = stage_is_torque(stage_at(state, tick->stage)->kind);
     g_autoptr(Number) amount =
-        torque ? wrench_amount(judge, entry, state, tick->stage, tick->bolt) : NULL;
+        torque ? judge_wrench_amount(judge, entry, state, tick->stage, tick->bolt) : NULL;
     const ToolUsed used = {torque, amount, tick->turn};
     return judge_tool_doubt(judge, entry, &used, evidence);
 }

@@ -347,6 +347,16 @@ gboolean stage_is_past(const Judge *judge, const SetState *set, const Tightening
                        guint stage, guint bolt);
 void judge_fit_requirement(Judge *judge, guint index);
 
+// What the wrench was set to, else the torque or angle that the stage asks for at one bolt; NULL if
+// neither is known. Base units; the caller frees.
+Number *judge_wrench_amount(Judge *judge, const Entry *entry, const TighteningState *state,
+                            guint stage, guint bolt);
+
+// shown.c
+// Why what was shown at a bolt makes its stage fail, REASON_NONE if it does not; *note says it in
+// words that the caller frees, NULL for none. Once all is walked through.
+Reason judge_shown(Judge *judge, const TighteningState *state, const TickState *tick, char **note);
+
 // order.c: what the ticks come to
 // For each stage and bolt of a tightening, whether it is out of order as things stand now. Belongs
 // to the state.
@@ -409,8 +419,8 @@ guint32 judge_newer_doubts(Judge *judge, CheckState *state, guint place, guint r
 // A formula that is no check: a limit, a stage. The caller frees the value.
 AtPlace judge_formula_at(const View *view, const Formula *formula, gint first_doubt,
                          const GPtrArray *axes, const char *const *labels);
-// The torque or angle of a stage at one bolt as it stands at this moment of the walk, NULL if it is
-// not known. The caller frees.
+// The torque or angle of a stage at one bolt as it stands at this moment of the walk, or once all
+// is walked through; NULL if it is not known. The caller frees.
 Number *judge_amount(Judge *judge, const PlanTightening *tightening, const Stage *stage,
                      guint bolt);
 

@@ -85,22 +85,6 @@ static guint runs_of(const SetState *set, const TighteningState *state)
     return runs;
 }
 
-// Whether the torque shown when a bolt was taken `until` its check passed lies above the ceiling.
-static gboolean is_above_ceiling(const Judge *judge, const TighteningState *state, guint stage,
-                                 const Entry *entry)
-{
-    const Number *ceiling = state->tightening->group->ceiling;
-    const Unit *unit = judge_unit(judge, entry_value(entry, "value", "unit"));
-    const char *text = entry_value(entry, "value", "value");
-    if (stage_at(state, stage)->kind != STAGE_UNTIL || !ceiling || !unit || !text)
-        return FALSE;
-    g_autoptr(Unit) torque = unit_parse("N·m", NULL);
-    g_autoptr(Number) shown = number_from_text(text, NULL);
-    g_autoptr(Number) reached = shown ? unit_to_base(unit, shown) : NULL;
-    return reached && kind_equal(unit_kind(unit), unit_kind(torque)) &&
-           number_compare(reached, ceiling) > 0;
-}
-
 static void judge_bolt(Judge *judge, const SetState *set, TighteningState *state, guint cell)
 {
     Requirement *made = judge_requirement(judge, state->requirement[cell]);
@@ -113,10 +97,11 @@ static void judge_bolt(Judge *judge, const SetState *set, TighteningState *state
     made->entry = tick->seq;
     made->verdict = made->value_verdict = VERDICT_PASS;
     made->answer = g_strdup(stage_at(state, tick->stage)->text);
-    if (is_above_ceiling(judge, state, tick->stage, judge_entry(judge, tick->seq))) {
+    char *note = NULL;
+    made->reason = made->value_reason = judge_shown(judge, state, tick, &note);
+    if (note) {
         made->verdict = made->value_verdict = VERDICT_FAIL;
-        made->reason = made->value_reason = REASON_HIGH;
-        requirement_note(made, g_strdup("taken above the ceiling of its bolt set"));
+        requirement_note(made, note);
     }
     made->upheld = doubts & tick->upheld ? tick->upheld_by : 0;
     requirement_doubt(made, doubts & ~tick->upheld);

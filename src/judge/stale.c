@@ -6,8 +6,9 @@
 
 // By what is touched: a PlanCheck, PlanGroup, PlanPart or PlanStep.
 struct Links {
-    GHashTable *users;   // GPtrArray of PlanCheck: whose formula or limits use it
-    GHashTable *resting; // likewise: what rests on it, or is read with it
+    GHashTable
+        *users; // GPtrArray of PlanCheck or PlanGroup: whose formula, limits or stages use it
+    GHashTable *resting; // of PlanCheck: what rests on it, or is read with it
     GHashTable *settled; // likewise: findings that are answered by it, or by the same
     GHashTable *asked;   // GArray of guint: its requirements
 };
@@ -19,7 +20,7 @@ static GHashTable *table_new(void)
     return g_hash_table_new_full(NULL, NULL, NULL, (GDestroyNotify)g_ptr_array_unref);
 }
 
-static void link_check(GHashTable *table, const void *subject, const PlanCheck *check)
+static void link_to(GHashTable *table, const void *subject, const void *linked_to)
 {
     GPtrArray *linked = subject ? g_hash_table_lookup(table, subject) : NULL;
     if (subject && !linked) {
@@ -27,13 +28,13 @@ static void link_check(GHashTable *table, const void *subject, const PlanCheck *
         g_hash_table_insert(table, (gpointer)subject, linked);
     }
     if (linked)
-        g_ptr_array_add(linked, (gpointer)check);
+        g_ptr_array_add(linked, (gpointer)linked_to);
 }
 
-static void link_formula(Judge *judge, const PlanCheck *check, const Formula *formula)
+static void link_formula(Judge *judge, const void *user, const Formula *formula)
 {
     for (gsize i = 0; formula && i < formula_name_count(formula); i++)
-        link_check(judge->links->users, plan_check(judge->plan, formula_name(formula, i)), check);
+        link_to(judge->links->users, plan_check(judge->plan, formula_name(formula, i)), user);
 }
 
 static void link_limits(Judge *judge, const PlanCheck *check, const Limits *limits)
@@ -48,9 +49,9 @@ static void link_names(GHashTable *table, const PlanCheck *check, const GPtrArra
 {
     for (guint i = 0; i < names->len; i++) {
         const PlanName *name = g_ptr_array_index(names, i);
-        link_check(table, name->check, check);
-        link_check(table, name->group, check);
-        link_check(table, name->part, check);
+        link_to(table, name->check, check);
+        link_to(table, name->group, check);
+        link_to(table, name->part, check);
     }
 }
 
@@ -61,7 +62,7 @@ static void link_findings(GHashTable *settled, const PlanCheck *check)
     for (guint i = 0; i < check->settled_by->len; i++) {
         const PlanName *name = g_ptr_array_index(check->settled_by, i);
         if (name->check->finding)
-            link_check(settled, check, name->check);
+            link_to(settled, check, name->check);
     }
 }
 
@@ -71,10 +72,19 @@ static void link_plan_check(Judge *judge, const PlanCheck *check)
     for (guint i = 0; i < check->limits->len; i++)
         link_limits(judge, check, ((const PlanLimit *)check->limits->pdata[i])->limits);
     for (guint i = 0; i < check->moved_by->len; i++)
-        link_check(judge->links->resting, check->moved_by->pdata[i], check);
+        link_to(judge->links->resting, check->moved_by->pdata[i], check);
     link_names(judge->links->resting, check, check->rests_on);
     link_names(judge->links->resting, check, check->with);
     link_findings(judge->links->settled, check);
+}
+
+static void link_stages(Judge *judge, const SetState *set)
+{
+    for (guint i = 0; i < set->tightenings->len; i++) {
+        const TighteningState *state = tightening_at(set, i);
+        for (guint stage = 0; stage < state->tightening->stages->len; stage++)
+            link_formula(judge, set->group, stage_at(state, stage)->formula);
+    }
 }
 
 // Limits of this build may use what those of the plan do not.
@@ -119,6 +129,8 @@ static void make_links(Judge *judge)
         if (g_hash_table_lookup(judge->state_of, state->check) == state)
             link_plan_check(judge, state->check);
     }
+    for (guint i = 0; i < judge->sets->len; i++)
+        link_stages(judge, g_ptr_array_index(judge->sets, i));
     for (guint i = 0; i < judge->asked->len; i++) {
         link_requirement(judge, i);
         link_amended(judge, i);

@@ -328,9 +328,11 @@ Number *judge_amount(Judge *judge, const PlanTightening *tightening, const Stage
         return constant;
     g_autofree const char **labels = judge_labels(tightening->group->axes, bolt);
     View view = {.judge = judge, .step = tightening->step};
-    judge_forget(judge);
+    if (judge->walking)
+        judge_forget(judge);
     AtPlace found = judge_formula_at(&view, stage->formula, stage->first_doubt,
                                      tightening->group->axes, labels);
-    judge_forget(judge);
+    if (judge->walking)
+        judge_forget(judge);
     return found.value;
 }

@@ -103,6 +103,14 @@ char *number_decimal_up(const Number *number, guint decimals)
     return rounded_text(number, MIN(decimals, NUMBER_ROOT_PLACES), TRUE);
 }
 
+char *number_short(const Number *number)
+{
+    enum { MOST = 8 }; // characters of an exact one
+    g_autofree char *exact = number_text(number);
+    return strlen(exact) <= MOST && !strchr(exact, '/') ? g_steal_pointer(&exact)
+                                                        : number_decimal(number, 1);
+}
+
 char *number_mixed(const Number *number, gulong below)
 {
     g_autoptr(Number) scale = number_new(FALSE);

@@ -449,14 +449,26 @@ Unit *unit_of_difference(const Unit *unit)
     return unit->offset ? unit_from_row(find_row("K", 1)) : unit_copy(unit);
 }
 
-char *unit_show(const Unit *unit, const Number *base, guint decimals)
+static char *show_digits(const Unit *unit, const Number *base, const char *digits)
 {
-    g_autoptr(Number) number = unit_from_base(unit, base);
-    g_autofree char *digits = number_decimal(number, decimals);
     const char *mark = number_is_approximate(base) ? "≈" : "";
     if (unit == NULL) {
         return g_strconcat(mark, digits, NULL);
     }
     const char *space = strcmp(unit->text, "°") == 0 ? "" : " "; // ISO 80000-1:2009, 7.1.4
     return g_strconcat(mark, digits, space, unit->text, NULL);
+}
+
+char *unit_show(const Unit *unit, const Number *base, guint decimals)
+{
+    g_autoptr(Number) number = unit_from_base(unit, base);
+    g_autofree char *digits = number_decimal(number, decimals);
+    return show_digits(unit, base, digits);
+}
+
+char *unit_show_short(const Unit *unit, const Number *base)
+{
+    g_autoptr(Number) number = unit_from_base(unit, base);
+    g_autofree char *digits = number_short(number);
+    return show_digits(unit, base, digits);
 }

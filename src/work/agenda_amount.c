@@ -115,15 +115,6 @@ Unit *agenda_amount_unit(const Plan *plan, const Stage *stage)
     return unit_copy(own ? own : usual);
 }
 
-// Exact, unless that is longer than anybody can set: then rounded to a tenth.
-static char *amount_text(const Number *amount)
-{
-    enum { MOST = 8 };
-    g_autofree char *exact = number_text(amount);
-    return strlen(exact) <= MOST && !strchr(exact, '/') ? g_steal_pointer(&exact)
-                                                        : number_decimal(amount, 1);
-}
-
 char *agenda_amount_words(const Stage *stage, const Number *amount, const Unit *unit)
 {
     const char *before = stage->kind == STAGE_TURN    ? "+"
@@ -131,7 +122,6 @@ char *agenda_amount_words(const Stage *stage, const Number *amount, const Unit *
                                                       : "";
     if (!amount || !(stage_is_torque(stage->kind) || stage->kind == STAGE_TURN))
         return g_strdup(stage->text);
-    g_autofree char *text = amount_text(amount);
-    gboolean tight = strcmp(unit_text(unit), "°") == 0;
-    return g_strdup_printf("%s%s%s%s", before, text, tight ? "" : " ", unit_text(unit));
+    g_autofree char *text = unit_show_short(unit, amount);
+    return g_strconcat(before, text, NULL);
 }

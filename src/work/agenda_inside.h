@@ -10,8 +10,8 @@ Number *agenda_amount(const Agenda *agenda, const Requirement *made, const PlanT
 // The unit in which the amount of a stage is said. The caller frees.
 Unit *agenda_amount_unit(const Plan *plan, const Stage *stage) G_GNUC_WARN_UNUSED_RESULT;
 
-// `75 N·m`, `+90°`, `90° from snug`; the stage as written where there is no amount (NULL). The
-// caller frees with g_free.
+// `75 N·m`, `+90°`, `90° from snug` of an amount in base units; the stage as written where there is
+// none (NULL). The caller frees with g_free.
 char *agenda_amount_words(const Stage *stage, const Number *amount,
                           const Unit *unit) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -213,7 +213,7 @@ static void fill_bolt(const Agenda *agenda, AgendaItem *item)
     item->amount = base ? unit_from_base(item->amount_unit, base) : NULL;
     if (!base)
         g_clear_pointer(&item->amount_unit, unit_free);
-    item->amount_words = agenda_amount_words(stage, item->amount, item->amount_unit);
+    item->amount_words = agenda_amount_words(stage, base, item->amount_unit);
     item->all_at_once = item->tightening->group->as_group &&
                         (stage->kind == STAGE_TORQUE || stage->kind == STAGE_SNUG);
     if (position < 0)

@@ -3,6 +3,7 @@
 #include "take.h"
 
 #include <standbook/book/find.h>
+#include <standbook/rules/shown.h>
 #include <standbook/rules/slip.h>
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/slip_words.h>
@@ -225,15 +226,8 @@ static Number *asked_of(const Agenda *agenda, const Entry *entry, Unit **unit)
     return NULL;
 }
 
-static gboolean is_off_by(const Number *value, const Number *asked, glong above, glong below)
-{
-    g_autoptr(Number) part = number_from_ratio(above, below), away = number_subtract(value, asked);
-    g_autoptr(Number) most = number_multiply(asked, part), size = number_abs(away);
-    return number_compare(size, most) > 0;
-}
-
-// A factor that brings it within a fifth of what is asked, else more than a tenth away (rules of
-// our own).
+// A factor that brings it within a fifth of what is asked (a rule of our own), else off by more
+// than a tenth of that.
 static SlipKind slip_from_asked(const Reading *reading, const Number *asked, Number **meant)
 {
     g_autoptr(Number) less = number_from_ratio(4, 5), more = number_from_ratio(6, 5);
@@ -241,7 +235,7 @@ static SlipKind slip_from_asked(const Reading *reading, const Number *asked, Num
     const SlipQuestion question = {
         .value = reading->value, .lower = lower, .upper = upper, .step = reading->place};
     SlipKind kind = slip_likely(&question, meant);
-    if (kind != SLIP_NONE || !is_off_by(reading->value, asked, 1, 10))
+    if (kind != SLIP_NONE || shown_against(reading->value, asked) == SHOWN_AS_ASKED)
         return kind;
     *meant = number_copy(asked);
     return SLIP_FAR;

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import random
+import re
 from datetime import datetime, timedelta
 
 from made_plan import GRADES, WORDS, CheckMade, GroupMade, PlanMade, StepMade
@@ -88,12 +89,20 @@ class LogMade:
 
     def wrench(self, stage: str) -> str:
         if "°" in stage:
-            return self.dice.choice((" with A1", ""))
+            return self.shown(stage) + self.dice.choice((" with A1", ""))
         if stage == "snug":
             return ""
         if stage.startswith("until"):
             return self.dice.choice((" 33", " 36", "")) + " with W1"
-        return " with " + self.dice.choice(("W1", "W1", "W1", "W2"))
+        return self.shown(stage) + " with " + self.dice.choice(("W1", "W1", "W1", "W2"))
+
+    def shown(self, stage: str) -> str:
+        """What was shown, one in four times: as asked, a tenth beside it, and a little more."""
+        figure = re.search(r"\d+", stage)
+        if not figure or self.typing.random() < 0.75:
+            return ""
+        parts = self.typing.choice((50, 80, 89, 90, 95, 100, 104, 109, 110, 111, 130, 1000))
+        return f" {int(figure[0]) * parts / 100:g}"
 
     def tighten(self, group: GroupMade, stages: list[str], step: str) -> None:
         name = f"{group.name} in {step}"

@@ -206,6 +206,11 @@ def in_base(value: dict[str, str]) -> tuple[F, Any]:
     return base(value), unit.kind if unit else None
 
 
+def bounds(value: dict[str, str], side: str) -> bool:
+    """Whether a value is only a bound that leaves this side open: `<40` is not too high."""
+    return value["value"][0] == {"low": ">", "high": "<"}[side]
+
+
 def apart(one: Place, other: Place, variance_: F) -> bool:
     """Whether two readings of one place disagree; bounds only where they contradict."""
     if one.bound == other.bound:

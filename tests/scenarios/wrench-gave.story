@@ -3,7 +3,7 @@
 plan: caps
 2001-09-10 08:00 MO pick up Block
 tighten caps[2] stage 1 with W1
-08:10 tighten caps[3] stage 1 45 with W1
+08:10 tighten caps[3] stage 1 43 with W1
 08:20 tighten caps[1] stage 1 with W1
 08:30 tighten caps[4] stage 1 with W1
 strike last "it was the old one"
@@ -17,5 +17,5 @@ slacken caps[1] "again"
 tighten caps[1] stage 1 with W1
 ? 0 from trace tool W1
 ? says: caps in Block  2  34 of 40 N·m    #9  in doubt
-? says: caps in Block  3  39 of 45 N·m   #10  upheld
+? says: caps in Block  3  37 of 43 N·m   #10  upheld
 ? says: caps in Block  1  34 of 40 N·m   #11  done again

@@ -64,6 +64,9 @@ char *number_decimal(const Number *number, guint decimals) G_GNUC_WARN_UNUSED_RE
 // For show of an uncertainty, which must not look smaller than it is: the same, but away from zero
 // wherever something is left over. The caller frees with g_free.
 char *number_decimal_up(const Number *number, guint decimals) G_GNUC_WARN_UNUSED_RESULT;
+// For show of what is set and shown in figures: exact where that has at most 8 characters and is a
+// decimal, else rounded to a tenth. The caller frees with g_free.
+char *number_short(const Number *number) G_GNUC_WARN_UNUSED_RESULT;
 // For show: a whole number and a proper fraction with the given denominator, rounded half away
 // from zero and reduced: `2-5/8`, `17/32`, `-1/4`, `3`. `below` is at least 1. The caller frees.
 char *number_mixed(const Number *number, gulong below) G_GNUC_WARN_UNUSED_RESULT;

@@ -62,3 +62,5 @@ Unit *unit_of_difference(const Unit *unit) G_GNUC_WARN_UNUSED_RESULT;
 // A value in base units for show: `59.790 mm`, `8°`, `90 %`, `≈1.41 mm`; NULL for `unit` shows a
 // pure number. Rounded half away from zero to `decimals`. The caller frees with g_free.
 char *unit_show(const Unit *unit, const Number *base, guint decimals) G_GNUC_WARN_UNUSED_RESULT;
+// The same as number_short has it: `75 N·m`, `22.5°`, `14.8 lbf·ft`.
+char *unit_show_short(const Unit *unit, const Number *base) G_GNUC_WARN_UNUSED_RESULT;
