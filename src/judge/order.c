@@ -96,9 +96,9 @@ static void judge_bolt(Judge *judge, const SetState *set, TighteningState *state
         doubts |= reason_bit(REASON_ORDER);
     made->entry = tick->seq;
     made->verdict = made->value_verdict = VERDICT_PASS;
-    made->answer = g_strdup(stage_at(state, tick->stage)->text);
     char *note = NULL;
     made->reason = made->value_reason = judge_shown(judge, state, tick, &note);
+    made->answer = g_strdup(note ? note : stage_at(state, tick->stage)->text);
     if (note) {
         made->verdict = made->value_verdict = VERDICT_FAIL;
         requirement_note(made, note);

@@ -124,8 +124,18 @@ static void say_last(Desk *desk, const char *said, const char *typed, const Requ
     desk_last_entry(desk, "%s", said);
 }
 
-// What is likely a slip is asked about once. What is not settled by what was typed stays a gap, and
-// the one behind it is next.
+// What is not settled by what was typed stays a gap, and the one behind it is next, unless the gap
+// has other places to do: bolts of which one failed.
+static void step_past(Proof *proof, Desk *desk, guint place)
+{
+    g_auto(Gaps) gaps = {0};
+    guint next = AGENDA_NOWHERE;
+    if (gaps_of(proof, desk, &gaps))
+        gaps_doing(&gaps, proof->at, &next);
+    proof->at += next == place ? 1 : 0;
+}
+
+// What is likely a slip is asked about once.
 static Go take(Proof *proof, const Gaps *gaps, guint place, Desk *desk, const char *typed)
 {
     g_auto(ProofHand) hand = proof_hand(gaps, place);
@@ -140,7 +150,8 @@ static Go take(Proof *proof, const Gaps *gaps, guint place, Desk *desk, const ch
     const GPtrArray *all = session_assessment(desk_build(desk))->requirements;
     const Requirement *made = all->pdata[place];
     say_last(desk, said, typed, made);
-    proof->at += made->verdict != VERDICT_OPEN && requirement_is_left(made) ? 1 : 0;
+    if (made->verdict != VERDICT_OPEN && requirement_is_left(made))
+        step_past(proof, desk, place);
     return go(GO_STAY);
 }
 

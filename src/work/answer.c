@@ -16,7 +16,8 @@ static char *value_words(const Requirement *made)
         return g_strconcat(" ", bounds[made->bound], shown, inches ? " = " : NULL, inches, NULL);
     }
     // What a stage asks for is not what became of the bolt.
-    gboolean says = made->answer && *made->answer && made->asked != ASKED_BOLT;
+    gboolean says = made->answer && *made->answer &&
+                    (made->asked != ASKED_BOLT || made->value_verdict == VERDICT_FAIL);
     return says ? g_strconcat(" ", made->answer, NULL) : g_strdup("");
 }
 

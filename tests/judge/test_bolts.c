@@ -514,7 +514,7 @@ static void show(Story *story, const char *set, guint stage, const char *bolt, c
 
 static const char shown_plan[] =
     "plan: One\nunits: [mm, N·m, °]\nsteps:\n  Wheel:\n    fasteners:\n"
-    "      bolts: {bolts: 1..1, stages: 40 > +90° > check 20 lbf ft > 90° from snug > 60}\n"
+    "      bolts: {bolts: 1..1, stages: 40 N m > +90° > check 20 lbf ft > 90° from snug > 60 N m}\n"
     "      nuts: {bolts: 1..1, stages: 60 + run-down torque}\n"
     "    checks:\n      run-down torque: {unit: N·m, decimals: 0, limits: any}\n";
 

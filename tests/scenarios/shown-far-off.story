@@ -3,7 +3,7 @@
 plan: caps
 2001-09-10 08:00 MO pick up Block
 tighten caps[2] stage 1 5 with W1
-? answered: bolt caps in Block[2], stage 1: fail · low
+? answered: bolt caps in Block[2], stage 1 5 of 40 N·m shown: fail · low. Far from what is asked? 5 N·m is kept, not 40 N·m
 ? bolt caps in Block[2], stage 1: fail · low
 tighten caps[3] stage 1 44 with W1
 tighten caps[1] stage 1 36 with W1
@@ -20,4 +20,5 @@ tighten caps stage 2 from 3 to 4 89 with A1
 concede caps[4], stage 1 "it is but a little" customer telephone
 ? bolt caps in Block[4], stage 1: conceded · high
 ? 1 from assess T-1 --gate "first start"
-? says: fail: low
+? says: 9 of 90° shown
+? says: 44.1 of 40 N·m shown
