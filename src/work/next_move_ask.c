@@ -66,7 +66,9 @@ static TrialNext after_tight(const Trials *trials, SettingKind kind, TrialNext a
         {SETTING_TIGHTEN, {.ask = TRIAL_MOVE, .move = TRIAL_STAY}},
         {SETTING_STOP, {.ask = TRIAL_MOVE, .move = TRIAL_STOP}},
     };
-    if (kind == SETTING_READ_AGAIN && !trials_last(trials)->ended)
+    gboolean again = kind == SETTING_READ_AGAIN && !trials_last(trials)->ended;
+    gboolean stays = kind == SETTING_TIGHTEN && !trials_has_hold(trials);
+    if (again || stays)
         return trials_next_again(trials);
     for (guint i = 0; i < G_N_ELEMENTS(moves); i++)
         if (moves[i].kind == kind)

@@ -248,15 +248,21 @@ static void say_band(const Trials *trials, const NextMove *next, GPtrArray *sent
     say_expected(trials, next, &band->first, &band->tightest, &band->loosest, sentences);
 }
 
-static void say_tighten(const Trials *trials, const NextMove *next, GPtrArray *sentences)
+// What is not held by anything in the plan is not tightened by it either.
+static const char *tighten_words(const Trials *trials)
 {
     const Trial *last = trials_last(trials);
-    const char *now = "Tighten now";
+    gboolean read = last && last->read;
+    if (trials_is_early(trials))
+        return trials_open_hold(trials)
+                   ? "It was read before it was tightened: tighten it, then read it again"
+                   : "It was read before it was tightened: read it again";
+    if (!trials_has_hold(trials))
+        return read ? "Leave it where it stands and read it again"
+                    : "Leave it where it stands and read it tight";
     if (last && last->ended)
-        now = "Leave it where it stands and tighten it again";
-    else if (last && last->read)
-        now = "Loosen it, leave it where it stands and tighten it again";
-    say_tightest(trials, next, now, sentences);
+        return "Leave it where it stands and tighten it again";
+    return read ? "Loosen it, leave it where it stands and tighten it again" : "Tighten now";
 }
 
 // Whether bolts of the plan hold it, and are tight.
@@ -270,10 +276,14 @@ static gboolean is_held(const Trials *trials)
 static void say_begun(const Trials *trials, const NextMove *next, const TrialNext *asked,
                       GPtrArray *sentences)
 {
-    if (asked->ask == TRIAL_TIGHTEN || !is_held(trials))
+    gboolean early = trials_is_early(trials);
+    if (early && next->advice.kind != SETTING_TIGHTEN)
+        say(sentences, "%s.", tighten_words(trials));
+    else if (asked->ask == TRIAL_TIGHTEN || !is_held(trials))
         say(sentences, "Another move was advised; it is tightened as it stands.");
     else if (next->advice.kind == SETTING_TIGHTEN)
-        say_tightest(trials, next, "It is tight: read it", sentences);
+        say_tightest(trials, next, early ? tighten_words(trials) : "It is tight: read it",
+                     sentences);
     else
         say(sentences, "It is tight as it stands: read it.");
 }
@@ -304,7 +314,7 @@ static void say_kind(const Trials *trials, const NextMove *next, GPtrArray *sent
             say_band(trials, next, sentences);
         break;
     case SETTING_TIGHTEN:
-        say_tighten(trials, next, sentences);
+        say_tightest(trials, next, tighten_words(trials), sentences);
         break;
     case SETTING_READ_AGAIN:
         say(sentences, "Read all places once more as they stand: the gauge leaves it in doubt.");

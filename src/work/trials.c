@@ -46,6 +46,7 @@ static void trial_free(gpointer data)
     assessment_free(trial->then);
     g_free(trial->places);
     g_free(trial->tight);
+    g_free(trial->since);
     g_free(trial->loosely);
     g_free(trial);
 }
@@ -84,6 +85,7 @@ static Trial *open_trial(Trials *trials)
     trial->notes = g_ptr_array_new();
     trial->places = g_new0(TrialPlace, trials->places);
     trial->tight = g_new0(const Entry *, trials->reads->len + 1);
+    trial->since = g_new0(const Entry *, trials->reads->len + 1);
     trial->loosely = g_new0(const Entry *, trials->reads->len + 1);
     trial->position = before && before->position ? number_copy(before->position) : NULL;
     g_ptr_array_add(trials->all, trial);
@@ -127,6 +129,7 @@ static void add_value(const Trials *trials, Trial *trial, const Entry *entry, gu
 static void take_tight(Trials *trials, Trial *trial, const Entry *entry)
 {
     trials_put(trials, entry, trial->tight);
+    trials_put(trials, entry, trial->since);
     trial->readings++;
     trial->read = 0;
     trial->ended = 0;
@@ -206,6 +209,8 @@ static void take_other(Trials *trials, const Entry *entry)
         return;
     if (last->readings && !last->ended && disturbs(trials, entry))
         last->ended = entry->seq;
+    if (trials_is_tightening(trials, entry))
+        memset(last->since, 0, trials->reads->len * sizeof *last->since);
     const char *about = is_kind(entry, "note") ? entry_text(entry, "about") : NULL;
     if (about && (strcmp(about, trials->check->name) == 0 || trials_reads(trials, about)))
         g_ptr_array_add(last->notes, (gpointer)entry_text(entry, "text"));

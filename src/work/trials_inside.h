@@ -21,6 +21,9 @@ gboolean trials_is_near(const Trials *trials, const Entry *entry, const char *na
 // Whether a check of that name is read for the setting.
 gboolean trials_reads(const Trials *trials, const char *check);
 
+// Whether it tightens what holds these trials.
+gboolean trials_is_tightening(const Trials *trials, const Entry *entry);
+
 // Whether an entry is a reading that was not taken loose.
 gboolean trials_is_tight(const Entry *entry);
 

@@ -49,6 +49,24 @@ static gboolean has_turn(const Trials *trials, const PlanTightening *tightening,
     return FALSE;
 }
 
+gboolean trials_has_hold(const Trials *trials)
+{
+    for (guint i = 0; i < trials->step->tightenings->len; i++) {
+        const PlanTightening *tightening = trials->step->tightenings->pdata[i];
+        if (is_held_by(trials->check, tightening->group, TRUE))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+gboolean trials_is_tightening(const Trials *trials, const Entry *entry)
+{
+    const char *name =
+        strcmp(entry->kind->name, "tick") == 0 ? entry_text(entry, "tightening") : NULL;
+    const PlanGroup *group = name ? plan_group(trials->plan, name) : NULL;
+    return group && is_held_by(trials->check, group, TRUE) && trials_is_near(trials, entry, name);
+}
+
 const PlanTightening *trials_open_hold(const Trials *trials)
 {
     for (guint i = 0; i < trials->step->tightenings->len; i++) {
@@ -118,6 +136,31 @@ static TrialNext before_tightened(const Trials *trials, const Trial *trial)
                 : to_read(trials, TRIAL_TIGHT, trial->tight, place);
 }
 
+// The first place that was read before its hold was tightened, and not since.
+static guint first_early(const Trials *trials, const Trial *trial)
+{
+    guint place = 0;
+    while (place < trials->places &&
+           !(trial->places[place].entry && trials_missing(trials, trial->since, place) >= 0))
+        place++;
+    return place;
+}
+
+gboolean trials_is_early(const Trials *trials)
+{
+    const Trial *last = trials_last(trials);
+    return last && last->readings && !last->ended && !last->joined &&
+           last->verdict == VERDICT_IN_DOUBT && last->reason == REASON_BASIS &&
+           (trials_open_hold(trials) || first_early(trials, last) < trials->places);
+}
+
+static TrialNext after_early(const Trials *trials, const Trial *trial)
+{
+    const PlanTightening *hold = trials_open_hold(trials);
+    return hold ? (TrialNext){.ask = TRIAL_TIGHTEN, .tightening = hold}
+                : to_read(trials, TRIAL_TIGHT, trial->since, first_early(trials, trial));
+}
+
 static gboolean is_needed(const Trials *trials)
 {
     for (guint i = 0; i < trials->places; i++)
@@ -133,6 +176,8 @@ TrialNext trials_next(const Trials *trials, gboolean again)
         return (TrialNext){.ask = is_needed(trials) ? TRIAL_MOVE : TRIAL_DONE};
     if (trial->readings == 0)
         return before_tightened(trials, trial);
+    if (trials_is_early(trials))
+        return after_early(trials, trial);
     guint lacking = first_lacking(trials, trial);
     gboolean over = trial->ended || trial->joined || (trial->fails && trial->read == 1);
     if (over)

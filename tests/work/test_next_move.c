@@ -317,6 +317,55 @@ START_TEST(a_try_that_passed_and_was_loosened_is_tightened_again)
 }
 END_TEST
 
+static void expect_asked(TrialAsk ask, guint place)
+{
+    g_autoptr(Trials) trials = trials_now();
+    g_auto(NextMove) next = next_move_of(trials, NULL);
+    TrialNext asked = next_move_ask(&next, trials, trials_next(trials, FALSE));
+    ck_assert_int_eq(asked.ask, ask);
+    ck_assert_uint_eq(asked.place, place);
+}
+
+// What is said of what tightening did; NULL: nothing.
+static void expect_added(const char *expected)
+{
+    g_autoptr(Trials) trials = trials_now();
+    Advice advice = advice_of(trials, NULL, NULL);
+    const char *said = NULL;
+    for (guint i = 0; i < advice.sentences->len; i++)
+        if (g_str_has_prefix(advice.sentences->pdata[i], "Tightening has "))
+            said = advice.sentences->pdata[i];
+    ck_assert_pstr_eq(said, expected);
+    advice_clear(&advice);
+}
+
+// Read before it was tightened it is not loosened for it, whichever way the ledger stands: it is
+// tightened, and read again; and it says nothing of what tightening adds.
+START_TEST(a_try_read_before_it_was_tightened_is_tightened_and_read_again)
+{
+    static const char *const early[] = {"[1] 0.35", " 0.14 0.16 0.10 0.13"};
+    take("2025-03-10 09:00 MO pick up Idler backlash");
+    for (guint i = 0; i < G_N_ELEMENTS(early); i++) {
+        take("move idler backlash to 0.50 turn");
+        take("read idler backlash[1] 0.31 loose with G04");
+        g_autofree char *read = g_strdup_printf("read idler backlash%s with G04", early[i]);
+        take(read);
+        expect_within("It was read before it was tightened: tighten it, then read it again");
+        expect_asked(TRIAL_TIGHTEN, 0);
+        expect_added(i ? "Tightening has added 0.04." : NULL); // of the first
+        take_all(hold);
+        expect_within("It was read before it was tightened: read it again");
+        expect_asked(TRIAL_TIGHT, 0);
+        take("read idler backlash[1] 0.35 with G04");
+        if (i)
+            expect_asked(TRIAL_TIGHT, 1);
+        else
+            expect_asked(TRIAL_MOVE, 0);
+        take_all(loosen);
+    }
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
@@ -329,6 +378,7 @@ int main(void)
         the_kind_that_serves,
         what_is_asked_follows_the_advice,
         a_try_that_passed_and_was_loosened_is_tightened_again,
+        a_try_read_before_it_was_tightened_is_tightened_and_read_again,
     };
     return run_on_build("next move", tests, G_N_ELEMENTS(tests), 0);
 }

@@ -48,6 +48,7 @@ typedef struct {
     TrialPlace *places;    // by place of the check
     guint read;            // how many of those are read
     const Entry **tight;   // by input of the setting: its newest live tightened reading, or NULL
+    const Entry **since;   // of those, what was read since its hold was last tightened
     const Entry **loosely; // likewise loose, behind the last move
     guint readings;        // how many live tightened readings there are, of whatever input
     GArray *struck;        // TrialStruck, by rank
@@ -123,13 +124,19 @@ typedef struct {
 } TrialNext;
 
 // What is asked next. A trial whose first tightened reading is outside is over at once; else all
-// places are read, for their spread tells how far to move. After one that fails comes a move; after
-// one that does not, nothing. `again`: one that ended in doubt is followed by a move too.
+// places are read, for their spread tells how far to move. What was read before its hold was
+// tightened is tightened and read again. After one that fails comes a move; after one that does
+// not, nothing. `again`: one that ended in doubt is followed by a move too.
 TrialNext trials_next(const Trials *trials, gboolean again);
 // What is read next where all places are read once more, tightened as they stand: the first that
 // was not, this time round.
 TrialNext trials_next_again(const Trials *trials);
 
+// Whether the plan names anything in its step that holds the setting.
+gboolean trials_has_hold(const Trials *trials);
+// Whether the newest try was read tight before its hold was tightened, is in doubt for it, and was
+// not all read again since.
+gboolean trials_is_early(const Trials *trials);
 // What holds the setting in its step and is still open: the first such tightening; NULL if it is
 // held.
 const PlanTightening *trials_open_hold(const Trials *trials);
