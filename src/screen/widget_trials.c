@@ -249,14 +249,17 @@ static void put_forecast_strip(const Table *table, guint row)
     strip_paint(table->canvas, row, table->strip, strip, VERDICT_OPEN);
 }
 
-// `next 0.13 0.10 0.14 0.16 0.10 0.13`: what the advised move should come to.
+// `next 0.13 0.10 0.14 0.16 0.10 0.13`: what the advised move should come to; where it goes alone,
+// if it stops short for safety.
 static void put_forecast(const Table *table, guint row)
 {
     const NextMove *advised = table->advised;
     g_autofree char *to = next_move_to(table->trials, advised);
-    g_autofree char *loose = next_move_reading(table->trials, advised, advised->band.best);
     canvas_put(table->canvas, row, TRY_COLUMN, 0, plain, "next");
     put_cell(table, row, MOVE_COLUMN, LOOSE_COLUMN - MOVE_COLUMN - 1, TRUE, to);
+    if (advised->advice.safe_side)
+        return;
+    g_autofree char *loose = next_move_reading(table->trials, advised, advised->band.best);
     canvas_put(table->canvas, row, LOOSE_COLUMN, TIGHT_COLUMN - LOOSE_COLUMN - 1, faint, loose);
     for (guint i = 0; table->cell && i < table->trials->places; i++) {
         double value = g_array_index(advised->places, double, i);

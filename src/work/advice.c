@@ -253,11 +253,9 @@ static void say_plan(const Trials *trials, GPtrArray *sentences)
         say_first(check, sentences);
     say_geometry(check, sentences);
     say_range(check, sentences);
-    if (check->aim == AIM_VALUE || check->aim == AIM_SMALLEST) {
-        g_autofree char *aim = check_value_words(check, check->aim_value);
-        say(sentences, "The aim is %s%s.", aim,
-            check->aim == AIM_SMALLEST && trials->places > 1 ? " at the smallest" : "");
-    }
+    g_autofree char *aim = advice_aim(trials);
+    if (aim)
+        g_ptr_array_add(sentences, g_steal_pointer(&aim));
 }
 
 // The newest trial that was read tightened from that one back; NULL if there is none.

@@ -203,11 +203,12 @@ static SettingAdviser *adviser_for(const Trials *trials, const Number *graduatio
     return setting_adviser_new(&model);
 }
 
-static gboolean aims_loosest(const Trials *trials)
+double next_move_aim(const Trials *trials, gboolean *loosest)
 {
     SettingModel model;
     tell_limits(trials, &model);
-    return model.closes;
+    *loosest = model.closes;
+    return has_one_aim(trials) ? model.aim : NAN;
 }
 
 // REPLAY ----------------------------------------------------------------------------------------
@@ -433,7 +434,7 @@ NextMove next_move_of(const Trials *trials, const GArray *earlier)
     next.tight = made.tight;
     next.doubted = made.doubted;
     next.earlier = earlier ? earlier->len : 0;
-    next.loosest = aims_loosest(trials);
+    next_move_aim(trials, &next.loosest);
     next.advice = setting_advice(adviser);
     next.advice.kind = next_move_kind(trials, next.advice.kind, wrong_gauge);
     next.learned = setting_learned(adviser);

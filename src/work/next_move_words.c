@@ -1,4 +1,6 @@
 // The advice on a setting in words.
+#include "next_move_inside.h"
+
 #include <standbook/work/advice.h>
 
 #include <math.h>
@@ -52,18 +54,30 @@ static char *span_words(const Trials *trials, const NextMove *next, double least
 
 // MOVES -----------------------------------------------------------------------------------------
 
-// What is not counted in steps, to as many places as anybody could set.
-static Number *number_near(double value)
+Number *next_move_number(double value)
 {
     g_autofree char *text = g_strdup_printf("%.12f", value);
     return number_from_text(text, NULL);
+}
+
+char *advice_aim(const Trials *trials)
+{
+    gboolean loosest, named = trials->check->aim != AIM_NONE;
+    double aim = next_move_aim(trials, &loosest);
+    g_autoptr(Number) number = isnan(aim) ? NULL : next_move_number(aim);
+    if (!number)
+        return NULL;
+    g_autofree char *words = check_value_words(trials->check, number);
+    const char *where = trials->places == 1 ? "" : loosest ? " at the loosest" : " at the tightest";
+    return g_strdup_printf("The aim is %s%s%s.", words, where,
+                           named ? "" : ": the plan names none, it is where wear has most room");
 }
 
 // How far to move, base units, without its sign: exactly so many steps where it has steps.
 static Number *move_size(const PlanSetting *setting, const SettingAdvice *advice)
 {
     if (!setting->step || !advice->steps)
-        return number_near(fabs(advice->move));
+        return next_move_number(fabs(advice->move));
     g_autoptr(Number) steps = number_from_integer(labs(advice->steps));
     return number_multiply(steps, setting->step);
 }
@@ -103,7 +117,7 @@ Number *next_move_position(const Trials *trials, const NextMove *next)
     if (setting->stock && setting->stock->len)
         return stock_near(setting->stock, next->advice.to);
     g_autoptr(Number) by = last && last->position ? next_move_by(trials, next) : NULL;
-    return by ? number_add(last->position, by) : number_near(next->advice.to);
+    return by ? number_add(last->position, by) : next_move_number(next->advice.to);
 }
 
 static gboolean is_turned(const PlanSetting *setting)
@@ -149,7 +163,7 @@ static char *position_words(const Trials *trials, double position)
 {
     enum { TURNED = 2 };
     const PlanSetting *setting = trials->check->setting;
-    g_autoptr(Number) number = number_near(position);
+    g_autoptr(Number) number = next_move_number(position);
     if (!number || !is_turned(setting))
         return number ? trial_position_words(trials->check, number) : g_strdup("");
     g_autoptr(Number) shown = unit_from_base(setting->unit, number);
@@ -205,8 +219,8 @@ static void say_beside(const Trials *trials, const NextMove *next, GPtrArray *be
 
 // SENTENCES -------------------------------------------------------------------------------------
 
-// `Expect 0.10, between 0.08 and 0.12, tight.` Over several places what the first of them will read
-// and the least and greatest of all.
+// `Then expect 0.10, between 0.08 and 0.12, tight.` Over several places what the first of them will
+// read and the least and greatest of all.
 static void say_expected(const Trials *trials, const NextMove *next, const SettingExpected *first,
                          const SettingExpected *tightest, const SettingExpected *loosest,
                          GPtrArray *sentences)
@@ -217,9 +231,9 @@ static void say_expected(const Trials *trials, const NextMove *next, const Setti
                                       fmax(tightest->mean, loosest->mean));
     gboolean apart = g_str_has_prefix(between, "between");
     if (trials->places == 1)
-        say(sentences, "Expect %s%s%s, tight.", mean, apart ? ", " : "", apart ? between : "");
+        say(sentences, "Then expect %s%s%s, tight.", mean, apart ? ", " : "", apart ? between : "");
     else
-        say(sentences, "Expect %s at %s%s%s, and %s over the %u, tight.", mean,
+        say(sentences, "Then expect %s at %s%s%s, and %s over the %u, tight.", mean,
             trials->made[next_move_place(trials, 0)]->place, apart ? ", " : "",
             apart ? between : "", all, trials->places);
 }
@@ -248,8 +262,17 @@ static void say_band(const Trials *trials, const NextMove *next, GPtrArray *sent
     say_expected(trials, next, &band->first, &band->tightest, &band->loosest, sentences);
 }
 
+// Whether the newest reading does not follow from the move.
+static gboolean has_slipped(const NextMove *next)
+{
+    for (guint i = 0; i < next->advice.finding_count; i++)
+        if (next->advice.findings[i].kind == SETTING_SLIP)
+            return TRUE;
+    return FALSE;
+}
+
 // What is not held by anything in the plan is not tightened by it either.
-static const char *tighten_words(const Trials *trials)
+static const char *tighten_words(const Trials *trials, const NextMove *next)
 {
     const Trial *last = trials_last(trials);
     gboolean read = last && last->read;
@@ -262,7 +285,9 @@ static const char *tighten_words(const Trials *trials)
                     : "Leave it where it stands and read it tight";
     if (last && last->ended)
         return "Leave it where it stands and tighten it again";
-    return read ? "Loosen it, leave it where it stands and tighten it again" : "Tighten now";
+    if (read)
+        return "Loosen it, leave it where it stands and tighten it again";
+    return has_slipped(next) ? "If it was read right, tighten now" : "Tighten now";
 }
 
 // Whether bolts of the plan hold it, and are tight.
@@ -278,11 +303,11 @@ static void say_begun(const Trials *trials, const NextMove *next, const TrialNex
 {
     gboolean early = trials_is_early(trials);
     if (early && next->advice.kind != SETTING_TIGHTEN)
-        say(sentences, "%s.", tighten_words(trials));
+        say(sentences, "%s.", tighten_words(trials, next));
     else if (asked->ask == TRIAL_TIGHTEN || !is_held(trials))
         say(sentences, "Another move was advised; it is tightened as it stands.");
     else if (next->advice.kind == SETTING_TIGHTEN)
-        say_tightest(trials, next, early ? tighten_words(trials) : "It is tight: read it",
+        say_tightest(trials, next, early ? tighten_words(trials, next) : "It is tight: read it",
                      sentences);
     else
         say(sentences, "It is tight as it stands: read it.");
@@ -314,7 +339,7 @@ static void say_kind(const Trials *trials, const NextMove *next, GPtrArray *sent
             say_band(trials, next, sentences);
         break;
     case SETTING_TIGHTEN:
-        say_tightest(trials, next, tighten_words(trials), sentences);
+        say_tightest(trials, next, tighten_words(trials, next), sentences);
         break;
     case SETTING_READ_AGAIN:
         say(sentences, "Read all places once more as they stand: the gauge leaves it in doubt.");
@@ -330,101 +355,7 @@ static void say_kind(const Trials *trials, const NextMove *next, GPtrArray *sent
     }
 }
 
-// FINDINGS --------------------------------------------------------------------------------------
-
-typedef struct {
-    const Trials *trials;
-    const NextMove *next;
-    const SettingFinding *finding;
-    char *was, *is; // as the gauge shows them
-} Found;
-
-static char *slip_words(const Found *found)
-{
-    return g_strdup_printf("%s does not follow from the move, %s was expected: slipped, misread, "
-                           "or the zero was lost. Read again, or strike.",
-                           found->is, found->was);
-}
-
-static char *shift_words(const Found *found)
-{
-    return g_strdup_printf("It moved %s on tightening, %s before: other torque, other wrench, not "
-                           "seated?",
-                           found->is, found->was);
-}
-
-static char *place_words(const Found *found)
-{
-    const Requirement *const *made = (const Requirement *const *)found->trials->made;
-    return g_strdup_printf("Place %s no longer stands as it did to place %s.",
-                           made[next_move_place(found->trials, found->finding->place)]->place,
-                           made[next_move_place(found->trials, 0)]->place);
-}
-
-static char *wrong_way_words(const Found *found)
-{
-    (void)found;
-    return g_strdup("It answers the other way: check direction, or the zero.");
-}
-
-static char *slope_words(const Found *found)
-{
-    return g_strdup_printf("It answers %.1f times as much as the geometry says: wrong pitch, or "
-                           "something slips.",
-                           found->finding->is);
-}
-
-static char *cannot_words(const Found *found)
-{
-    const Requirement *made = found->trials->made[next_move_place(found->trials, 0)];
-    g_autoptr(Number) width = number_subtract(made->upper, made->lower);
-    g_autofree char *room = check_width_words(found->trials->check, width);
-    return g_strdup_printf("Spread over rotation %s and the gauge's %s leave no room in %s: no "
-                           "setting can be shown to be inside; look at the part.",
-                           found->was, found->is, room);
-}
-
-static char *coarse_words(const Found *found)
-{
-    g_autoptr(Number) finer = number_near(found->finding->is);
-    const Unit *unit = found->trials->check->unit;
-    g_autofree char *gauge = unit_show(unit, finer, found->trials->check->decimals + 1);
-    return g_strdup_printf("As near as this gauge can tell; %.0f in 10. A gauge of %s would settle "
-                           "it.",
-                           fmin(10 * found->finding->was, 10), gauge);
-}
-
-static char *reach_words(const Found *found)
-{
-    return g_strdup_printf("The %s ends before the aim: at its stop expect %s.",
-                           found->trials->check->setting->move, found->is);
-}
-
-static char *many_words(const Found *found)
-{
-    return g_strdup_printf("%.0f moves: stop adjusting, look for a burr, a bent bracket, a moving "
-                           "datum.",
-                           found->finding->is);
-}
-
-static void say_finding(const Trials *trials, const NextMove *next, const SettingFinding *finding,
-                        GPtrArray *sentences)
-{
-    static char *(*const words[SETTING_FINDINGS])(const Found *) = {
-        [SETTING_SLIP] = slip_words,       [SETTING_SHIFT] = shift_words,
-        [SETTING_PLACE] = place_words,     [SETTING_WRONG_WAY] = wrong_way_words,
-        [SETTING_SLOPE_OFF] = slope_words, [SETTING_CANNOT] = cannot_words,
-        [SETTING_COARSE] = coarse_words,   [SETTING_OUT_OF_REACH] = reach_words,
-        [SETTING_TOO_MANY] = many_words,
-    };
-    if (!words[finding->kind])
-        return;
-    Found found = {trials, next, finding, next_move_reading(trials, next, finding->was),
-                   next_move_reading(trials, next, finding->is)};
-    g_ptr_array_add(sentences, words[finding->kind](&found));
-    g_free(found.was);
-    g_free(found.is);
-}
+// THE WHOLE --------------------------------------------------------------------------------------
 
 // Why nothing is advised, once something was done.
 static void say_mute(const Trials *trials, const NextMove *next, GPtrArray *sentences)
@@ -481,7 +412,7 @@ void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *
         say_beside(trials, next, advice->beside);
     }
     for (guint i = 0; i < known->finding_count; i++)
-        say_finding(trials, next, &known->findings[i], advice->sentences);
+        next_move_say_finding(trials, next, &known->findings[i], advice->sentences);
     if (begun)
         say_begun(trials, next, asked, advice->sentences);
     else

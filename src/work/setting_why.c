@@ -129,7 +129,7 @@ static void say_seen(Why *why)
     guint place = best_place(why->trials);
     g_autoptr(GArray) seen = seen_at(why, place);
     if (seen->len < 2) {
-        say(why, "seen", "No two tries to be compared yet.");
+        say(why, "seen", "No two tries were read tight yet.");
         return;
     }
     say_steps(why, seen, why->trials->made[place]->place);
@@ -155,6 +155,13 @@ static void say_plan(Why *why)
         say(why, "plan", "%s%s, taken as exact.", slope, either);
 }
 
+static void say_aim(Why *why)
+{
+    g_autofree char *aim = advice_aim(why->trials);
+    if (aim)
+        say(why, "", "%s", aim);
+}
+
 static void say_slope(Why *why)
 {
     const SettingLearned *learned = &why->next->learned;
@@ -170,6 +177,8 @@ static void say_slope(Why *why)
 
 static void say_shift(Why *why)
 {
+    if (!trials_has_hold(why->trials))
+        return;
     const SettingLearned *learned = &why->next->learned;
     const Unit *unit = why->trials->check->unit;
     g_autofree char *shift = number_words(why, fabs(learned->shift) * why->value);
@@ -221,6 +230,7 @@ GArray *setting_why(const Trials *trials, const NextMove *next)
                .move = of_base(trials->check->setting->unit)};
     g_array_set_clear_func(why.lines, clear_line);
     say_plan(&why);
+    say_aim(&why);
     say_seen(&why);
     if (next->known && next->told) {
         say_slope(&why);

@@ -15,7 +15,7 @@ read idler backlash[1] 0.35 with G3
 ? says: "move": "-0.3125"
 ? says: "On the safe side: how it answers is not known yet."
 ? says: "Tighten when loose reads 0.07 to 0.09."
-? says: "Expect 0.12 at 1, between 0.10 and 0.14, and 0.10 to 0.14 over the 4, tight."
+? says: "Then expect 0.12 at 1, between 0.10 and 0.14, and 0.10 to 0.14 over the 4, tight."
 slacken locknut all
 slacken idler carrier all
 move idler backlash to 0.00 turn
@@ -29,7 +29,7 @@ read idler backlash[1] 0.06 with G3
 ? 0 from setting T-1 "idler backlash" --json
 ? says: "move": "5/48"
 ? says nothing of: safe side
-? says: "Expect 0.12 at 1, between 0.11 and 0.13, and 0.10 to 0.14 over the 4, tight."
+? says: "Then expect 0.12 at 1, between 0.11 and 0.13, and 0.10 to 0.14 over the 4, tight."
 slacken locknut all
 slacken idler carrier all
 move idler backlash to 0.08 turn
@@ -42,7 +42,7 @@ tighten locknut all with W4
 read idler backlash 0.11 0.13 0.07 0.10 with G3
 ? 0 from setting T-1 "idler backlash" --json
 ? says: "move": "1/24"
-? says: "Expect 0.14 at 1, between 0.13 and 0.15, and 0.10 to 0.16 over the 4, tight."
+? says: "Then expect 0.14 at 1, between 0.13 and 0.15, and 0.10 to 0.16 over the 4, tight."
 slacken locknut all
 slacken idler carrier all
 move idler backlash to 0.13 turn

@@ -12,4 +12,4 @@ read backlash[1] 0.12 loose with G3
 ? says: "kind": "move"
 ? says: "move": "-1/48"
 ? says: "Tighten when loose reads 0.09 to 0.11."
-? says: "Expect 0.14 at 1, between 0.12 and 0.16, and 0.10 to 0.16 over the 4, tight."
+? says: "Then expect 0.14 at 1, between 0.12 and 0.16, and 0.10 to 0.16 over the 4, tight."

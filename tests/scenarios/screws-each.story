@@ -21,7 +21,7 @@ read lash[1, in] 0.47 with G3
 ? 0 from setting T-1 lash "1, in" --json
 ? says: "asks": "move"
 ? says: "move": "-5/24"
-? says: "Expect 0.18, between 0.16 and 0.20, tight."
+? says: "Then expect 0.18, between 0.16 and 0.20, tight."
 slacken lock nuts[1, in]
 move lash[1, in] by -5/24 turn
 read lash[1, in] 0.21 loose with G3

@@ -107,12 +107,14 @@ START_TEST(the_idler_as_the_trade_has_it)
     expect_within(" of a turn, ");
     expect_within(", in to 0.");
     expect_within("Tighten when loose reads 0.0");
-    expect_within("Expect 0.12 at 1, between 0.10 and 0.14, and 0.10 to 0.14 over the 4, tight.");
+    expect_within(
+        "Then expect 0.12 at 1, between 0.10 and 0.14, and 0.10 to 0.14 over the 4, tight.");
     take_all(loosen);
     try_at("0.08", "0.07", hold, " 0.11 0.13 0.07 0.10");
     expect_within(", out to 0.1");
-    expect_within("Tighten when loose reads 0.09 to 0.11.\n"
-                  "Expect 0.14 at 1, between 0.13 and 0.15, and 0.10 to 0.16 over the 4, tight.");
+    expect_within(
+        "Tighten when loose reads 0.09 to 0.11.\n"
+        "Then expect 0.14 at 1, between 0.13 and 0.15, and 0.10 to 0.16 over the 4, tight.");
     take_all(loosen);
     try_at("0.14", "0.10", hold, " 0.14 0.16 0.10 0.13");
     expect("Leave it: a further move is no better than this (chance 1.00).");
@@ -147,8 +149,9 @@ END_TEST
 // The line through (0.50, 0.35), (0.08, 0.11) and (0.14, 0.14) has the slope 0.57558, sd 0.01007.
 START_TEST(the_working_shows_every_slope_seen)
 {
-    expect_why("plan: 0.546 mm a turn, trusted to a factor of 2.\n"
-               "seen: No two tries to be compared yet.\nrests on: Nothing is read yet.\n");
+    expect_why(
+        "plan: 0.546 mm a turn, trusted to a factor of 2.\n: The aim is 0.10 at the tightest.\n"
+        "seen: No two tries were read tight yet.\nrests on: Nothing is read yet.\n");
     begin(hold);
     expect_why("rests on: 2 readings, 1 of them tightened.\n");
     take_all(loosen);
@@ -195,7 +198,7 @@ START_TEST(a_wrench_found_wrong_voids_what_it_tightened)
         demo_try(demo, demo->desk, "2025-03-11 09:40 EV calibration W2 2025-03-11 wrong \"low\"");
     ck_assert_msg(!refusal, "%s", refusal);
     expect_within("What was read in doubt is left out.");
-    expect_why("seen: No two tries to be compared yet.");
+    expect_why("seen: No two tries were read tight yet.");
     expect_why("5 tightened readings are left out as doubtful.");
     expect_within("Loosen it, leave it where it stands and tighten it again; expect ");
     take("2025-03-11 09:50 MO uphold idler backlash \"no effect\" second JT");

@@ -16,6 +16,10 @@ Advice advice_of(const Trials *trials, const NextMove *next, const TrialNext *as
 void advice_clear(Advice *advice);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Advice, advice_clear)
 
+// `The aim is 0.10 at the tightest.`; NULL where there is none, or one for each place. The caller
+// frees with g_free.
+char *advice_aim(const Trials *trials) G_GNUC_WARN_UNUSED_RESULT;
+
 // The figure, what stands beside it and the sentences of the next move, put behind those there are.
 void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *asked,
                    Advice *advice);

@@ -39,6 +39,10 @@ NextMove next_move_of(const Trials *trials, const GArray *earlier);
 void next_move_clear(NextMove *next);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(NextMove, next_move_clear)
 
+// Where it aims, in base units of the check; NAN where no limit or no aim is known, or where places
+// with limits of their own have each an aim. `loosest`: of the loosest place, not of the tightest.
+double next_move_aim(const Trials *trials, gboolean *loosest);
+
 // The factor to which the plan's word on how a setting answers is trusted: 2, of a shim 1.1, and of
 // one that gives its own thickness 1.
 double next_move_trust(const PlanSetting *setting);
