@@ -199,6 +199,44 @@ static void find_circles(Reader *reader)
     }
 }
 
+// The groups that a `rests on` of the plan names.
+static GHashTable *rested_on(const Plan *plan)
+{
+    GHashTable *groups = g_hash_table_new(NULL, NULL);
+    for (guint i = 0; i < plan->steps->len; i++) {
+        const PlanStep *step = plan->steps->pdata[i];
+        for (guint j = 0; j < step->checks->len; j++) {
+            const GPtrArray *names = ((const PlanCheck *)step->checks->pdata[j])->rests_on;
+            for (guint k = 0; k < names->len; k++)
+                g_hash_table_add(groups, (gpointer)((const PlanName *)names->pdata[k])->group);
+        }
+    }
+    return groups;
+}
+
+// What a setting is read with holds it where it is tightened first in the same step, to stay, and
+// the plan says of nothing that it rests on it: then the setting does.
+static void find_holds(PlanCheck *check, GHashTable *rested)
+{
+    for (guint i = 0; check->setting && i < check->with->len; i++) {
+        const PlanName *name = check->with->pdata[i];
+        if (name->group && name->group->step == check->step && !name->group->then_off &&
+            (!name->step || name->step == check->step) &&
+            !g_hash_table_contains(rested, name->group))
+            g_ptr_array_add(check->rests_on, g_memdup2(name, sizeof *name));
+    }
+}
+
+static void find_all_holds(const Plan *plan)
+{
+    g_autoptr(GHashTable) rested = rested_on(plan);
+    for (guint i = 0; i < plan->steps->len; i++) {
+        const PlanStep *step = plan->steps->pdata[i];
+        for (guint j = 0; j < step->checks->len; j++)
+            find_holds(step->checks->pdata[j], rested);
+    }
+}
+
 void resolve_plan(Reader *reader)
 {
     GPtrArray *steps = reader->plan->steps;
@@ -208,4 +246,5 @@ void resolve_plan(Reader *reader)
     find_circles(reader);
     for (guint i = 0; i < steps->len; i++)
         check_again(reader, g_ptr_array_index(steps, i));
+    find_all_holds(reader->plan);
 }

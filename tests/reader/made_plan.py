@@ -140,9 +140,10 @@ class PlanMade:
         check = CheckMade(self.word(), self.dice.choice(([], ["end"])), "read", setting=True)
         held = self.dice.choice(step.tightened)[0].name
         at = "at: [end], " if check.axes else ""
+        holds = self.dice.choice(("rests on", "with"))
         self.lines.append(f"      {check.name}: {{{at}decimals: 2, gauge: dial, limits: 9.95..10.05, "
                           "set: {move: screw, unit: turn, range: 0..3, step: 1/48 turn, "
-                          f"gives: 0.5 mm, zero: mesh, loose: yes}}, rests on: {held}}}")
+                          f"gives: 0.5 mm, zero: mesh, loose: yes}}, {holds}: {held}}}")
         step.checks.append(check)
         self.inputs.append(check)
 

@@ -384,6 +384,22 @@ class Plan:
     def shape(self, name: str) -> Array:
         return self.given[name] if name in self.given else Array(self.checks[name].axes)
 
+    def names_rested_on(self) -> dict[str, set[str]]:
+        """By check what it rests on: what is said; and of a setting what it is read with, if that
+        is of its own step and stays, and nothing is said to rest on it."""
+        said = {check.name: {self.named(words)[0] for words in check.rests_on}
+                for check in self.checks.values()}
+        anywhere = set().union(*said.values())
+        return {check.name: said[check.name] | (self.holds(check) - anywhere)
+                for check in self.checks.values()}
+
+    def holds(self, check: Check) -> set[str]:
+        """What a setting is read with that is tightened first in its step, to stay."""
+        named = [self.named(words) for words in check.held_by if check.setting]
+        return {name for name, step in named
+                if name in self.groups and self.groups[name].step == check.step
+                and not self.groups[name].then_off and step in (None, check.step)}
+
     # Names
 
     def instances(self, check: str) -> list[str]:

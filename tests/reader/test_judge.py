@@ -201,6 +201,23 @@ class Basis(unittest.TestCase):
         story.slacken("caps", "1", "2", "3", "4", step="Clearance")
         self.assertEqual(story.verdict("read bore[rear]"), "noted")
 
+    def test_a_setting_falls_with_what_it_is_read_with_in_its_own_step(self):
+        checks = ("gap: {limits: 1..2, with: nuts, set: {move: screw}}",
+                  "sag: {limits: 1..2, with: nuts}",
+                  "play: {limits: 1..2, with: cover, set: {move: screw}}",
+                  "bow: {limits: 1..2, with: flange, set: {move: screw}}",
+                  "tilt: {limits: 1..2, rests on: cover}")
+        plan = Plan(yaml.load("steps:\n  Head:\n    fasteners:\n"
+                              "      nuts: {bolts: 1..2, stages: 30}\n"
+                              "      cover: {bolts: 1..2, stages: 30}\n"
+                              "      flange: {bolts: 1..2, stages: 30, then off: yes}\n"
+                              "    checks:\n      " + "\n      ".join(checks) +
+                              "\n  Run:\n    retighten: {nuts: as before}\n"
+                              "    checks:\n      lean: {limits: 1..2, with: nuts, "
+                              "set: {move: screw}}\n", Loader=yaml.BaseLoader))
+        self.assertEqual({name: found for name, found in plan.names_rested_on().items() if found},
+                         {"gap": {"nuts"}, "tilt": {"cover"}})
+
     def test_rests_on_falls(self):
         story = Story()
         story.caps("Crank")

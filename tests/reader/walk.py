@@ -48,6 +48,7 @@ class Walk:
     def __init__(self, plan: Plan, entries: list[Entry]):
         self.plan, self.entries = plan, entries
         self.live = [entry for entry in entries if entry.live]
+        self.rests_on = plan.names_rested_on()
         self.shop = Shop(sorted(entries, key=lambda entry: entry.seq))
         self.sets = {name: BoltSet(group, plan.tightenings_of(name))
                      for name, group in plan.groups.items()}
@@ -177,7 +178,7 @@ class Walk:
         for check in self.plan.checks.values():
             meeting = [one for one in places(check.axes)
                        if any(meet(axes, place, check.axes, one) for place in disturbed)]
-            if any(self.plan.named(words)[0] == name for words in check.rests_on):
+            if name in self.rests_on[check.name]:
                 self.fall(check, entry, meeting)
             if any(self.plan.named(words)[0] == name for words in check.held_by):
                 self.part(check, entry, meeting)

@@ -134,7 +134,9 @@ struct PlanCheck {
     PlanSetting *setting;
     GPtrArray *moved_by; // const PlanCheck *: the settings whose moves disturb it: itself, or those
                          // whose inputs it has; a formula only where nothing is read for it
-    GPtrArray *with, *rests_on, *settled_by; // PlanName *
+    GPtrArray *with, *settled_by; // PlanName *
+    GPtrArray *rests_on; // PlanName *: what is said, and of a setting what it is read with that is
+                         // tightened first in its step, to stay, and that no `rests on` names
     gboolean by_decision;                    // settled by: decision
     gboolean finding;                        // has `settled by`
     gboolean optional;
