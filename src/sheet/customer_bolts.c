@@ -7,31 +7,73 @@
 #include <string.h>
 
 typedef struct {
-    guint bolts;            // requirements of its last stage, those not needed left out
+    guint bolts;            // those not needed left out
     guint counts[VERDICTS]; // of those
     gint64 newest;          // seq of the newest tick
-    const Requirement *worst;
+    gboolean by_mark;       // an angle was turned without a gauge for it
 } TightState;
+
+// The requirements of a tightening, a bolt and a stage each; the caller frees the array.
+static GPtrArray *bolts_of(const SheetSource *source, const PlanTightening *tightening)
+{
+    const GPtrArray *all = source->assessment->requirements;
+    GPtrArray *bolts = g_ptr_array_new();
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *each = g_ptr_array_index(all, i);
+        if (each->asked == ASKED_BOLT && !each->withdrawn && each->step == tightening->step &&
+            strcmp(each->name, tightening->group->name) == 0)
+            g_ptr_array_add(bolts, (gpointer)each);
+    }
+    return bolts;
+}
+
+// How a bolt stands: as its last stage does, or as one before it that failed or is in doubt.
+static Verdict bolt_verdict(const GPtrArray *bolts, const Requirement *last)
+{
+    for (guint i = 0; last->verdict != VERDICT_OPEN && i < bolts->len; i++) {
+        const Requirement *each = g_ptr_array_index(bolts, i);
+        gboolean faulty = each->verdict == VERDICT_FAIL || each->verdict == VERDICT_IN_DOUBT;
+        if (faulty && each->stage < last->stage && strcmp(each->place, last->place) == 0)
+            return each->verdict;
+    }
+    return last->verdict;
+}
+
+// Whether that was an angle, done without a tool that shows one.
+static gboolean is_by_mark(const SheetSource *source, const PlanTightening *tightening,
+                           const Requirement *made)
+{
+    const Stage *stage = g_ptr_array_index(tightening->stages, made->stage - 1);
+    const Entry *entry = source_entry(source, made->entry);
+    gboolean angle = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE;
+    return angle && entry && strcmp(entry->kind->name, "tick") == 0 && !entry_text(entry, "tool");
+}
 
 static TightState tight_state(const SheetSource *source, const PlanTightening *tightening)
 {
     TightState state = {0};
-    const GPtrArray *all = source->assessment->requirements;
-    for (guint i = 0; i < all->len; i++) {
-        const Requirement *each = g_ptr_array_index(all, i);
-        if (each->asked != ASKED_BOLT || each->withdrawn || each->step != tightening->step ||
-            strcmp(each->name, tightening->group->name) != 0)
-            continue;
-        gboolean last =
-            each->stage == tightening->stages->len && each->verdict != VERDICT_NOT_NEEDED;
-        gboolean left = requirement_is_left(each);
-        state.bolts += last ? 1 : 0;
-        state.counts[each->verdict] += last ? 1 : 0;
+    g_autoptr(GPtrArray) bolts = bolts_of(source, tightening);
+    for (guint i = 0; i < bolts->len; i++) {
+        const Requirement *each = g_ptr_array_index(bolts, i);
         state.newest = MAX(state.newest, each->entry);
-        if ((left || each->upheld || each->conceded) && !state.worst)
-            state.worst = each;
+        state.by_mark |= is_by_mark(source, tightening, each);
+        if (each->stage != tightening->stages->len || each->verdict == VERDICT_NOT_NEEDED)
+            continue;
+        state.bolts++;
+        state.counts[bolt_verdict(bolts, each)]++;
     }
     return state;
+}
+
+// The footnotes of all that was left, upheld or conceded, each once.
+static char *bolt_notes(Document *document, const SheetSource *source,
+                        const PlanTightening *tightening)
+{
+    g_autoptr(GPtrArray) bolts = bolts_of(source, tightening);
+    GString *numbers = g_string_new(NULL);
+    for (guint i = 0; i < bolts->len; i++)
+        footnotes_add(numbers, document, source, g_ptr_array_index(bolts, i));
+    return g_string_free(numbers, FALSE);
 }
 
 // Whether an entry is a live tick of that tightening.
@@ -107,6 +149,8 @@ static char *redone_words(const SheetSource *source, const PlanTightening *tight
     return NULL;
 }
 
+static const char by_mark[] = "Turned without an angle gauge, by a mark.";
+
 // ` 3` of a footnote with that text; "" without one.
 static char *footnote_number(Document *document, const char *text)
 {
@@ -140,14 +184,14 @@ static void tightened_row(Document *document, const SheetSource *source,
 {
     g_autofree char *stages = stages_words(tightening);
     g_autofree char *done = tight_words(state);
-    g_autofree char *notes =
-        state->worst ? footnotes_of(document, source, state->worst) : g_strdup("");
+    g_autofree char *notes = bolt_notes(document, source, tightening);
     const Entry *entry = source_entry(source, state->newest);
     g_autofree char *redone = redone_words(source, tightening);
     g_autofree char *substitute = set_substitute(tightening, 0);
     g_autofree char *number = footnote_number(document, redone),
-                    *other = footnote_number(document, substitute);
-    g_autofree char *see = g_strstrip(g_strconcat(notes, number, other, NULL));
+                    *other = footnote_number(document, substitute),
+                    *mark = footnote_number(document, state->by_mark ? by_mark : NULL);
+    g_autofree char *see = g_strstrip(g_strconcat(notes, number, other, mark, NULL));
     g_autofree char *when = entry_when(entry), *day = g_strndup(when, 10);
     g_autofree char *name = g_strconcat(tightening->group->name, again ? ", again" : "", NULL);
     document_row(document, (const char *const[]){name, stages, done, day, see});

@@ -288,9 +288,9 @@ static void note_all_gauges(GString *numbers, Document *document, const SheetSou
     }
 }
 
-char *footnotes_of(Document *document, const SheetSource *source, const Requirement *requirement)
+void footnotes_add(GString *numbers, Document *document, const SheetSource *source,
+                   const Requirement *requirement)
 {
-    GString *numbers = g_string_new(NULL);
     const Entry *conceded = source_entry(source, requirement->conceded);
     const Entry *upheld = source_entry(source, requirement->upheld);
     const Entry *amended = source_entry(source, requirement->amended);
@@ -306,5 +306,11 @@ char *footnotes_of(Document *document, const SheetSource *source, const Requirem
         note_add(numbers, document, amended_words(requirement, amended));
     if (requirement_is_left(requirement) && requirement->verdict != VERDICT_OPEN)
         note_add(numbers, document, undecided_words(requirement));
+}
+
+char *footnotes_of(Document *document, const SheetSource *source, const Requirement *requirement)
+{
+    GString *numbers = g_string_new(NULL);
+    footnotes_add(numbers, document, source, requirement);
     return g_string_free(numbers, FALSE);
 }

@@ -147,7 +147,10 @@ char *upheld_words(const SheetSource *source, const Entry *uphold)
     Reason doubt = reason_of_words(entry_text(uphold, "doubt"));
     const char *second = taken_name(source->taken, entry_text(uphold, "second"));
     g_autofree char *tool = tool_words(source, uphold, doubt);
-    return g_strdup_printf("%s Upheld: %s. %s%s%s.", tool ? tool : reason_sentence(doubt),
-                           entry_text(uphold, "why"), taken_name(source->taken, uphold->by),
-                           second ? ", " : "", second ? second : "");
+    gint64 stage = entry_number(uphold, "stage");
+    g_autofree char *of = stage > 0 ? g_strdup_printf(", stage %" G_GINT64_FORMAT, stage) : NULL;
+    return g_strdup_printf("%s Upheld%s: %s. %s%s%s.", tool ? tool : reason_sentence(doubt),
+                           of ? of : "", entry_text(uphold, "why"),
+                           taken_name(source->taken, uphold->by), second ? ", " : "",
+                           second ? second : "");
 }

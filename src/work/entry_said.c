@@ -43,9 +43,12 @@ static char *tick_said(const Plan *plan, const Taken *taken, const Entry *entry)
     if (!tightening || stage < 1 || stage > tightening->stages->len)
         return NULL;
     g_autofree char *bolts = bolts_words(tightening, entry);
-    g_autofree char *amount = stage_words(plan, tightening->stages->pdata[stage - 1]);
+    const Stage *asked = tightening->stages->pdata[stage - 1];
+    gboolean angle = asked->kind == STAGE_TURN || asked->kind == STAGE_ANGLE;
+    g_autofree char *amount = stage_words(plan, asked);
     g_autofree char *shown = value_words(json_object_get(entry->body, "value"));
-    const char *tool = taken_tool(taken, entry_text(entry, "tool"));
+    const char *named = taken_tool(taken, entry_text(entry, "tool"));
+    const char *tool = !named && angle ? "by a mark" : named;
     const char *adapter = entry_text(entry, "adapter");
     g_autofree char *set = value_words(json_object_get(entry->body, "setting"));
     return g_strconcat(bolts, " · ", amount, *shown ? " · shown " : "", shown, tool ? " · " : "",

@@ -287,7 +287,10 @@ static const char *tighten_words(const Trials *trials, const NextMove *next)
         return "Leave it where it stands and tighten it again";
     if (read)
         return "Loosen it, leave it where it stands and tighten it again";
-    return has_slipped(next) ? "If it was read right, tighten now" : "Tighten now";
+    if (has_slipped(next))
+        return "If it was read right, tighten now";
+    gboolean learns = next->tight == 0 && next->advice.as_it_is < 0.5;
+    return learns ? "Tighten now, to see what tightening changes" : "Tighten now";
 }
 
 // Whether bolts of the plan hold it, and are tight.

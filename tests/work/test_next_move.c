@@ -99,7 +99,7 @@ START_TEST(the_idler_as_the_trade_has_it)
     take("move idler backlash to 0.50 turn");
     expect("");
     take("read idler backlash[1] 0.31 loose with G04");
-    expect("Tighten now; expect 0.17 to 0.42 at the tightest.");
+    expect("Tighten now, to see what tightening changes; expect 0.17 to 0.42 at the tightest.");
     ck_assert(!asks_move());
     take_all(hold);
     expect("It is tight: read it; expect 0.17 to 0.42 at the tightest.");

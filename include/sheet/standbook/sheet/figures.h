@@ -32,3 +32,6 @@ const Entry *source_entry(const SheetSource *source, gint64 seq);
 // Returns their numbers, `1 2`; the caller frees with g_free.
 char *footnotes_of(Document *document, const SheetSource *source,
                    const Requirement *requirement) G_GNUC_WARN_UNUSED_RESULT;
+// The same, put behind the numbers that a cell has already, each once.
+void footnotes_add(GString *numbers, Document *document, const SheetSource *source,
+                   const Requirement *requirement);
