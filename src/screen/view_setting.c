@@ -248,13 +248,19 @@ static gboolean loosen(Desk *desk, const Trials *trials)
     return taken;
 }
 
-// A likely slip: of a reading by what is read beside it, of a move by what is advised.
+// A likely slip: of a reading by what is read beside it, of a loose one by what is expected as
+// well, of a move by what is advised.
 static gboolean asks_about(Setting *setting, Desk *desk, const Trials *trials,
                            const TrialNext *next, const char *typed, const char *line)
 {
-    if (next->ask != TRIAL_MOVE)
-        return slip_asks(&setting->slip, desk, line);
-    char *said = move_slip(trials, &setting->tries.advised, typed, setting_is_step(trials, typed));
+    const SettingTries *tries = &setting->tries;
+    if (next->ask != TRIAL_MOVE && slip_asks(&setting->slip, desk, line))
+        return TRUE;
+    char *said = NULL;
+    if (next->ask == TRIAL_MOVE)
+        said = move_slip(trials, &tries->advised, typed, setting_is_step(trials, typed));
+    else if (next->ask == TRIAL_LOOSE)
+        said = loose_slip(trials, &tries->advised, tries->earlier, next->place, typed);
     return slip_asks_this(&setting->slip, line, said);
 }
 

@@ -112,3 +112,20 @@ char *move_slip(const Trials *trials, const NextMove *advised, const char *words
         asked = ask_range(&typed);
     return asked || !typed.advised || !is_off(&typed, FAR) ? asked : ask_far(&typed);
 }
+
+char *loose_slip(const Trials *trials, const NextMove *advised, const GArray *earlier, guint place,
+                 const char *typed)
+{
+    const PlanCheck *check = trials->check;
+    g_auto(Reading) reading = {0};
+    if (check->formula || !advised->known || !trials_needs(trials->made[place]) ||
+        !reading_parse(typed, check->unit, &reading, NULL, NULL) || reading.bound != BOUND_NONE)
+        return NULL;
+    SettingFinding finding =
+        next_move_finding(trials, earlier, place, number_double(reading.value));
+    if (finding.kind != SETTING_SLIP)
+        return NULL;
+    g_autofree char *expected = next_move_reading(trials, advised, finding.was),
+                    *kept = unit_show(check->unit, reading.value, check->decimals);
+    return g_strdup_printf("Far from what is expected, %s? Enter again keeps %s", expected, kept);
+}

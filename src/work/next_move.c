@@ -448,6 +448,15 @@ NextMove next_move_of(const Trials *trials, const GArray *earlier)
     return next;
 }
 
+SettingFinding next_move_finding(const Trials *trials, const GArray *earlier, guint place,
+                                 double value)
+{
+    g_autoptr(Number) graduation = graduation_of(trials);
+    g_autoptr(SettingAdviser) adviser = adviser_for(trials, graduation, earlier);
+    replay(trials, adviser, FALSE);
+    return setting_read(adviser, needed_before(trials, place), value, FALSE);
+}
+
 gboolean next_move_moves(const NextMove *next)
 {
     return next->known &&

@@ -238,6 +238,33 @@ START_TEST(a_move_far_from_what_is_advised_is_asked_about)
 }
 END_TEST
 
+static void expect_loose_slip(const char *typed, const char *expected)
+{
+    g_autoptr(Trials) trials = trials_now();
+    g_auto(NextMove) next = next_move_of(trials, NULL);
+    g_autofree char *slip = loose_slip(trials, &next, NULL, 0, typed);
+    ck_assert_pstr_eq(slip, expected);
+}
+
+START_TEST(a_loose_reading_far_from_what_is_expected_is_asked_about)
+{
+    take("2025-03-10 09:00 MO pick up Idler backlash");
+    take("move idler backlash to 0.50 turn");
+    expect_loose_slip("0.9", NULL); // the first says where it stands
+    try_at("0.50", "0.31", hold, "[1] 0.35");
+    take_all(loosen);
+    try_at("0.08", "0.07", hold, " 0.11 0.13 0.07 0.10");
+    take_all(loosen);
+    take("move idler backlash to 0.14 turn");
+    expect_loose_slip("0.10", NULL);
+    expect_loose_slip("0.12", NULL);
+    expect_loose_slip("0.01", "Far from what is expected, 0.10? Enter again keeps 0.01 mm");
+    expect_loose_slip("0.19", "Far from what is expected, 0.10? Enter again keeps 0.19 mm");
+    expect_loose_slip(">0.19", NULL); // a bound is not told to the adviser
+    expect_loose_slip("0.1.9", NULL); // is refused
+}
+END_TEST
+
 // What the adviser says of the newest try, and what serves once it is known how that stands. A
 // wrong gauge is told as such; the idler's limits are 0.08 to 0.18.
 static const struct {
@@ -378,6 +405,7 @@ int main(void)
         a_struck_trial_is_as_if_it_had_not_been,
         a_wrench_found_wrong_voids_what_it_tightened,
         a_move_far_from_what_is_advised_is_asked_about,
+        a_loose_reading_far_from_what_is_expected_is_asked_about,
         the_kind_that_serves,
         what_is_asked_follows_the_advice,
         a_try_that_passed_and_was_loosened_is_tightened_again,

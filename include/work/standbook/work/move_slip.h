@@ -1,5 +1,5 @@
-// Whether a move of a setting is likely a slip of the fingers: it is asked about once and never
-// corrected. Pure.
+// Whether a move of a setting, or what is read loose behind it, is likely a slip of the fingers: it
+// is asked about once and never corrected. Pure.
 #pragma once
 #include <standbook/work/advice.h>
 
@@ -10,3 +10,10 @@
 // typed as a step, not as where the adjuster stands. The caller frees with g_free.
 char *move_slip(const Trials *trials, const NextMove *advised, const char *typed,
                 gboolean step) G_GNUC_WARN_UNUSED_RESULT;
+
+// What is asked about a loose reading of a place as it was typed; NULL where it is no slip, cannot
+// be read, or says nothing alone, as for a formula. It is one where the adviser finds that it does
+// not follow from what went before (SETTING_SLIP). `earlier` as for next_move_of. The caller frees
+// with g_free.
+char *loose_slip(const Trials *trials, const NextMove *advised, const GArray *earlier, guint place,
+                 const char *typed) G_GNUC_WARN_UNUSED_RESULT;

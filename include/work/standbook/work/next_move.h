@@ -52,6 +52,11 @@ double next_move_trust(const PlanSetting *setting);
 // that is left in doubt by its gauge is read again, place by place.
 TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked);
 
+// What the adviser finds of a loose reading of a place that is needed, base units, were it read
+// next: its tail, and whether it contradicts what went before. The advice on these trials is known.
+SettingFinding next_move_finding(const Trials *trials, const GArray *earlier, guint place,
+                                 double value);
+
 // The place of the trials that the adviser knows by that number: it knows only those that are
 // needed.
 guint next_move_place(const Trials *trials, guint told);
