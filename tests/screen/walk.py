@@ -341,6 +341,10 @@ def walk_setting(player):
     player.ask("wait 500")
     go(player, "1", "struck: misread")
     yield "setting, struck"
+    go(player, "w", "Why: the next move")
+    yield "setting, why"
+    go(player, "w", "Why: read")
+    go(player, "x", "NEXT  loose at 1")
     go(player, ".31\r", "[ Enter = tight ]")
     go(player, "q", "Enter = go on")
     yield "setting, not yet tightened"
@@ -349,13 +353,10 @@ def walk_setting(player):
     yield "setting, far"
     go(player, ".35", "? DOUBT, basis, 0.17")  # read before it is held
     yield "setting, far, typing"
-    go(player, "\r", "NEXT  type where the jackscrew stands; then tighten")
+    go(player, "\r", "[ Enter = tight ]")  # that first, and then once more
+    go(player, "q", "NEXT  tighten idler carrier")
     go(player, "b", "Try 1 ")
     yield "setting, failed"
-    go(player, "w", "Why: the next move")
-    yield "setting, why"
-    go(player, "w", "Why: read")
-    go(player, "x", "FAIL at 1")
 
 
 def walk_doubt(player):
