@@ -202,6 +202,21 @@ static void put_try(const Table *table, guint row, guint number, const Trial *tr
     strip_paint(table->canvas, row, table->strip, strip, trial->verdict);
 }
 
+// `  3.50  12.5  before, at 1`
+static void put_passed(const Table *table, guint row, const Trial *trial, const TrialPassed *passed)
+{
+    const Trials *trials = table->trials;
+    const TrialValue *value = trial_passed_value(trial, passed);
+    g_autofree char *position = trial_position_words(trials->check, passed->position);
+    g_autofree char *loose =
+        value && value->value ? check_value_words(trials->check, value->value) : g_strdup("");
+    const char *place = value && trials->places > 1 ? trials->made[value->place]->place : "";
+    g_autofree char *words = g_strdup_printf("before%s%s", *place ? ", at " : "", place);
+    canvas_put(table->canvas, row, MOVE_COLUMN, LOOSE_COLUMN - MOVE_COLUMN - 1, faint, position);
+    canvas_put(table->canvas, row, LOOSE_COLUMN, TIGHT_COLUMN - LOOSE_COLUMN - 1, faint, loose);
+    canvas_put(table->canvas, row, TIGHT_COLUMN, RIGHT - TIGHT_COLUMN, faint, words);
+}
+
 // `  ──0.08 turn──  struck: typo`
 static void put_struck(const Table *table, guint row, const TrialStruck *struck)
 {
@@ -283,6 +298,8 @@ guint trials_paint(Canvas *canvas, guint row, const Trials *trials, const TrialN
     for (guint i = 0; i < trials->all->len; i++) {
         const Trial *trial = trials->all->pdata[i];
         gboolean here = trial == last && !anew;
+        for (guint j = 0; j < trial->passed->len; j++)
+            put_passed(&table, row++, trial, &g_array_index(trial->passed, TrialPassed, j));
         *focus = here ? row : *focus;
         put_try(&table, row++, trial->number, trial, here);
         for (guint j = 0; j < trial->struck->len; j++)

@@ -44,12 +44,30 @@ static json_t *tight_json(const Trials *trials, const Trial *trial)
     return tight;
 }
 
+// Where it stood before it was moved on or read loose again.
+static json_t *before_json(const Trials *trials, const Trial *trial)
+{
+    json_t *list = json_array();
+    for (guint i = 0; i < trial->passed->len; i++) {
+        const TrialPassed *passed = &g_array_index(trial->passed, TrialPassed, i);
+        const TrialValue *value = trial_passed_value(trial, passed);
+        const char *place = value ? trials->made[value->place]->place : NULL;
+        json_t *json = json_object();
+        json_object_set_new(json, "moved", move_json(trials, passed->position, FALSE));
+        json_object_set_new(json, "loose", value_json(trials, value ? value->value : NULL));
+        json_object_set_new(json, "place", text_json(g_strdup(place)));
+        json_array_append_new(list, json);
+    }
+    return list;
+}
+
 static json_t *try_json(const Trials *trials, const Trial *trial)
 {
     json_t *json = json_object();
     json_object_set_new(json, "try", json_integer(trial->number));
     json_object_set_new(json, "moved", move_json(trials, trial->position, FALSE));
     json_object_set_new(json, "loose", value_json(trials, trial->loose_value));
+    json_object_set_new(json, "before", before_json(trials, trial));
     json_object_set_new(json, "tight", tight_json(trials, trial));
     json_object_set_new(json, "verdict", json_string(verdict_words(trial->verdict)));
     json_object_set_new(json, "reason", text_json(g_strdup(reason_words(trial->reason))));

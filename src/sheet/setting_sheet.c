@@ -63,6 +63,11 @@ static char *span_words(const Trials *trials, const Trial *trial)
     return strcmp(from, to) == 0 ? g_strdup(from) : g_strdup_printf("%s to %s", from, to);
 }
 
+static char *loose_words(const Trials *trials, const Number *value)
+{
+    return value ? check_value_words(trials->check, value) : g_strdup("");
+}
+
 // The cells of a try but its strip, in the order of the columns.
 static GPtrArray *cells_of(const Table *table, const Trial *trial)
 {
@@ -71,15 +76,41 @@ static GPtrArray *cells_of(const Table *table, const Trial *trial)
     g_ptr_array_add(cells, g_strdup_printf("%u", trial->number));
     g_ptr_array_add(cells, trial_position_words(trials->check, trial->position));
     if (table->loose)
-        g_ptr_array_add(cells, trial->loose_value
-                                   ? check_value_words(trials->check, trial->loose_value)
-                                   : g_strdup(""));
+        g_ptr_array_add(cells, loose_words(trials, trial->loose_value));
     for (guint i = 0; table->apart && i < trials->places; i++)
         g_ptr_array_add(cells, tight_words(trial, i));
     if (!table->apart)
         g_ptr_array_add(cells, span_words(trials, trial));
     g_ptr_array_add(cells, g_strdup(verdict_words(trial->verdict)));
     return cells;
+}
+
+// Where a try stood before it was moved on, or read loose again: a row without a number, as many
+// cells.
+static GPtrArray *cells_before(const Table *table, const Trial *trial, const TrialPassed *passed)
+{
+    const Trials *trials = table->trials;
+    const TrialValue *value = trial_passed_value(trial, passed);
+    GPtrArray *cells = g_ptr_array_new_with_free_func(g_free);
+    g_ptr_array_add(cells, g_strdup(""));
+    g_ptr_array_add(cells, trial_position_words(trials->check, passed->position));
+    if (table->loose)
+        g_ptr_array_add(cells, loose_words(trials, value ? value->value : NULL));
+    for (guint i = 0; i < (table->apart ? trials->places : 1); i++)
+        g_ptr_array_add(cells, g_strdup(""));
+    g_ptr_array_add(cells, g_strdup("before"));
+    return cells;
+}
+
+// The rows of a try but their strips (GPtrArray of cells): where it stood before, then its own.
+static GPtrArray *rows_of(const Table *table, const Trial *trial)
+{
+    GPtrArray *rows = g_ptr_array_new_with_free_func((GDestroyNotify)g_ptr_array_unref);
+    for (guint i = 0; i < trial->passed->len; i++)
+        g_ptr_array_add(rows,
+                        cells_before(table, trial, &g_array_index(trial->passed, TrialPassed, i)));
+    g_ptr_array_add(rows, cells_of(table, trial));
+    return rows;
 }
 
 static GPtrArray *titles_of(const Table *table)
@@ -120,8 +151,9 @@ static guint room_of(const Table *table)
     guint used = LEFT;
     widen(widths, titles);
     for (guint i = 0; i < table->trials->all->len; i++) {
-        g_autoptr(GPtrArray) cells = cells_of(table, table->trials->all->pdata[i]);
-        widen(widths, cells);
+        g_autoptr(GPtrArray) rows = rows_of(table, table->trials->all->pdata[i]);
+        for (guint j = 0; j < rows->len; j++)
+            widen(widths, rows->pdata[j]);
     }
     for (guint i = 0; i < widths->len; i++)
         used += g_array_index(widths, guint, i) + 1;
@@ -179,10 +211,14 @@ static void put_struck(Document *document, const Trial *trial, const Taken *take
 
 static void put_try(Document *document, const Table *table, const Trial *trial, const Taken *taken)
 {
-    g_autoptr(GPtrArray) cells = cells_of(table, trial);
-    g_ptr_array_add(cells, trial->read ? trial_strip_in(table->trials, trial, &table->window)
-                                       : g_strdup(""));
-    document_row(document, (const char *const *)cells->pdata);
+    g_autoptr(GPtrArray) rows = rows_of(table, trial);
+    for (guint i = 0; i < rows->len; i++) {
+        GPtrArray *cells = rows->pdata[i];
+        gboolean drawn = trial->read && i + 1 == rows->len;
+        g_ptr_array_add(cells, drawn ? trial_strip_in(table->trials, trial, &table->window)
+                                     : g_strdup(""));
+        document_row(document, (const char *const *)cells->pdata);
+    }
     put_struck(document, trial, taken);
 }
 

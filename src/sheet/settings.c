@@ -26,6 +26,22 @@ static gboolean stands_before(const Trials *trials, guint index)
     return FALSE;
 }
 
+// What was read for a formula in a try and gave way to what was read there later, loose or tight.
+static void put_passed(Document *document, const Trials *trials, const Trial *trial)
+{
+    for (guint i = 0; i < trial->entries->len; i++) {
+        const Entry *entry = trial->entries->pdata[i];
+        gint input = trials_input(trials, entry);
+        if (input < 0 || !trials->inputs[input] || trial->tight[input] == entry || trial->loosely[input] == entry)
+            continue;
+        g_autofree char *name = requirement_title(trials->inputs[input]);
+        g_autofree char *value = read_words(entry);
+        gboolean loose = g_strcmp0(entry_text(entry, "state"), "loose") == 0;
+        document_row(document,
+                     (const char *const[]){"", name, loose ? value : "", loose ? "" : value});
+    }
+}
+
 static void put_read(Document *document, const Trials *trials, const Trial *trial)
 {
     const GArray *inputs = trials->reads;
@@ -41,14 +57,17 @@ static void put_read(Document *document, const Trials *trials, const Trial *tria
     }
 }
 
-// The readings that a setting is worked out from, as each try had them last.
+// The readings that a setting is worked out from, as each try had them last; what they followed
+// stands above them without a number.
 static void section_read(Document *document, const Trials *trials)
 {
     const DocumentColumn columns[] = {
         {"try", ALIGN_RIGHT}, {"read", ALIGN_LEFT}, {"loose", ALIGN_POINT}, {"tight", ALIGN_POINT}};
     document_table(document, columns, G_N_ELEMENTS(columns));
-    for (guint i = 0; i < trials->all->len; i++)
+    for (guint i = 0; i < trials->all->len; i++) {
+        put_passed(document, trials, trials->all->pdata[i]);
         put_read(document, trials, trials->all->pdata[i]);
+    }
 }
 
 static void section_setting(Document *document, const SheetSource *source, Trials *trials,

@@ -40,6 +40,7 @@ static void trial_free(gpointer data)
     g_ptr_array_unref(trial->entries);
     g_array_unref(trial->values);
     g_array_unref(trial->struck);
+    g_array_unref(trial->passed);
     g_ptr_array_unref(trial->notes);
     number_free(trial->position);
     number_free(trial->loose_value);
@@ -82,6 +83,7 @@ static Trial *open_trial(Trials *trials)
     trial->values = g_array_new(FALSE, FALSE, sizeof(TrialValue));
     g_array_set_clear_func(trial->values, value_clear);
     trial->struck = g_array_new(FALSE, FALSE, sizeof(TrialStruck));
+    trial->passed = trial_passed_new();
     trial->notes = g_ptr_array_new();
     trial->places = g_new0(TrialPlace, trials->places);
     trial->tight = g_new0(const Entry *, trials->reads->len + 1);
@@ -103,6 +105,8 @@ static void take_move(Trials *trials, const Entry *entry)
     Trial *trial = trial_in_hand(trials);
     if (trial->readings)
         trial = open_trial(trials);
+    else if (trial->move || trial->loose)
+        trial_pass(trial);
     g_autoptr(Number) before = g_steal_pointer(&trial->position);
     g_autoptr(Number) to = entry_amount(entry, "to"), by = entry_amount(entry, "moved");
     trial->position = to ? g_steal_pointer(&to) : before && by ? number_add(before, by) : NULL;
@@ -147,6 +151,8 @@ static void take_loose(Trials *trials, Trial *trial, const Entry *entry)
     for (guint i = 0; i < trials->places; i++) {
         if (trials_whole(trials, trial->loosely, i) != entry)
             continue;
+        if (trial->loose)
+            trial_pass(trial);
         number_free(trial->loose_value);
         trial->loose = entry;
         trial->loose_value = trials->check->formula ? NULL : entry_amount(entry, "value");

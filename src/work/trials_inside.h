@@ -41,5 +41,11 @@ const Entry *trials_whole(const Trials *trials, const Entry *const *read, guint 
 Number *trials_value(const Trials *trials, const Trial *trial,
                      const TrialValue *value) G_GNUC_WARN_UNUSED_RESULT;
 
+// An empty array of TrialPassed.
+GArray *trial_passed_new(void) G_GNUC_WARN_UNUSED_RESULT;
+
+// Keeps where a trial stands, and how it reads loose there, before that gives way to what follows.
+void trial_pass(Trial *trial);
+
 // Whether one reading went into both values.
 gboolean trial_values_share(const Trials *trials, const TrialValue *one, const TrialValue *other);

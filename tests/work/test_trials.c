@@ -194,6 +194,47 @@ START_TEST(a_struck_reading_is_asked_again)
 }
 END_TEST
 
+// `0.50 0.31 at 1|0.20 -`: where a try stood before.
+static void expect_before(guint number, const char *expected)
+{
+    g_autoptr(Trials) trials = trials_now();
+    trials_judge(trials);
+    const Trial *trial = trials->all->pdata[number - 1];
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 0; i < trial->passed->len; i++) {
+        const TrialPassed *passed = &g_array_index(trial->passed, TrialPassed, i);
+        const TrialValue *value = trial_passed_value(trial, passed);
+        g_autofree char *position = trial_position_words(trials->check, passed->position);
+        g_autofree char *loose =
+            value ? check_value_words(trials->check, value->value) : g_strdup("-");
+        g_string_append_printf(words, "%s%s %s%s%s", i ? "|" : "", position, loose,
+                               value ? " at " : "", value ? trials->made[value->place]->place : "");
+    }
+    ck_assert_str_eq(words->str, expected);
+}
+
+START_TEST(where_a_try_stood_before_is_kept)
+{
+    begin();
+    take("09:01 read idler backlash[2] 0.60 loose with G04"); // as it was found
+    take_all("09:02 move idler backlash to 0.50 turn\n"
+             "09:04 read idler backlash[1] 0.31 loose with G04\n"
+             "read idler backlash[3] 0.29 loose with G04\n"
+             "09:06 move idler backlash to 0.20 turn\n"
+             "09:07 move idler backlash to 0.90 turn");
+    take("strike last typo");
+    take_all("move idler backlash to 0.09 turn\n"
+             "09:08 read idler backlash[1] 0.07 loose with G04");
+    expect_before(1, " 0.60 at 2|0.50 0.31 at 1|0.50 0.29 at 3|0.20 -");
+    expect_trial(1, "1 0.09 loose 0.07 tight - - - - 0 of 4 read");
+    take_all(hold);
+    take("09:10 read idler backlash[1] 0.11 with G04");
+    expect_before(1, " 0.60 at 2|0.50 0.31 at 1|0.50 0.29 at 3|0.20 -");
+    third_try();
+    expect_before(2, ""); // that is a try of its own
+}
+END_TEST
+
 START_TEST(which_place_of_a_step_leads_to_its_setting)
 {
     static const struct {
@@ -276,6 +317,17 @@ START_TEST(what_a_formula_uses_is_asked_place_by_place)
 }
 END_TEST
 
+START_TEST(where_a_formula_stood_before_is_kept)
+{
+    begin_chain();
+    take_all("move chain slack to 1 turn\nread chain play[1, back] 10.0 loose\n"
+             "read chain play[1, forth] 18.0 loose\nread chain play[1, forth] 17.0 loose\n"
+             "move chain slack to 1.25 turn\nread chain play[1, back] 10.0 loose\n"
+             "move chain slack to 1.5 turn");
+    expect_before(1, "1.00 8.0 at 1|1.00 7.0 at 1|1.25 -");
+}
+END_TEST
+
 START_TEST(a_struck_move_joins_what_was_read_for_a_formula)
 {
     begin_chain();
@@ -348,8 +400,10 @@ int main(void)
         a_tool_found_wrong_later_voids_the_trial_it_held,
         a_struck_move_joins_its_readings_to_the_trial_before,
         a_struck_reading_is_asked_again,
+        where_a_try_stood_before_is_kept,
         which_place_of_a_step_leads_to_its_setting,
         what_a_formula_uses_is_asked_place_by_place,
+        where_a_formula_stood_before_is_kept,
         a_struck_move_joins_what_was_read_for_a_formula,
         what_is_read_for_a_formula_leads_to_its_setting,
         what_arithmetic_says,

@@ -34,6 +34,12 @@ typedef struct {
     const char *cause;
 } TrialStruck;
 
+// Where the setting stood in a trial before it was moved on or read loose again.
+typedef struct {
+    Number *position; // base units; NULL where no move says a place
+    gint value;       // into the trial's values: how it read there, loose; -1: it was not read
+} TrialPassed;
+
 typedef struct {
     guint number;          // from 1
     GPtrArray *entries;    // const Entry *: live moves and readings, by rank
@@ -52,6 +58,7 @@ typedef struct {
     const Entry **loosely; // likewise loose, behind the last move
     guint readings;        // how many live tightened readings there are, of whatever input
     GArray *struck;        // TrialStruck, by rank
+    GArray *passed;        // TrialPassed, by rank
     GPtrArray *notes;      // const char *: remarks on the check meanwhile
     gboolean joined;       // readings of a struck move stand here
     gint64 ended;          // seq of what loosened or moved it after its last tightened reading; 0
@@ -93,6 +100,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Trials, trials_free)
 void trials_judge(Trials *trials);
 
 const Trial *trials_last(const Trials *trials); // NULL before the first
+
+// How it read loose where it stood before; NULL if it was not read there.
+const TrialValue *trial_passed_value(const Trial *trial, const TrialPassed *passed);
 
 // Whether what is read there is asked for at all: it is there, not withdrawn, and needed.
 gboolean trials_needs(const Requirement *made);
