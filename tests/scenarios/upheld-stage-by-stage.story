@@ -10,5 +10,5 @@ uphold caps[2], stage 1 "tried" second JT
 ? says: loose. Mab Orrin
 ? says: tried. Mab Orrin
 ? says: Upheld, stage 1:
-? says: "2 of 4, 2 in doubt"
-? says: "Turned without an angle gauge, by a mark."
+? says: 2 of 4, 2 in doubt
+? says: Turned without an angle gauge, by a mark.
