@@ -219,17 +219,21 @@ static gboolean shows_all(const PlanCheck *check)
     return !check->decimals_said && (!check->formula || check->asks == LIMITS_ANY);
 }
 
+static gboolean is_whole_in(const Number *shown, guint decimals)
+{
+    g_autofree char *digits = number_decimal(shown, decimals);
+    g_autoptr(Number) back = number_from_text(digits, NULL);
+    return back && number_equal(back, shown);
+}
+
 // The fewest decimals from `least` on that show the number whole; of one that has no end, and
 // would be a bare whole number, some.
 static guint decimals_needed(const Number *shown, guint least)
 {
     enum { MORE_DECIMALS = 6, SOME_DECIMALS = 3 };
-    for (guint decimals = least; decimals <= least + MORE_DECIMALS; decimals++) {
-        g_autofree char *digits = number_decimal(shown, decimals);
-        g_autoptr(Number) back = number_from_text(digits, NULL);
-        if (back && number_equal(back, shown))
+    for (guint decimals = least; decimals <= least + MORE_DECIMALS; decimals++)
+        if (is_whole_in(shown, decimals))
             return decimals;
-    }
     return least ? least : SOME_DECIMALS;
 }
 
@@ -311,6 +315,30 @@ char *check_stated_width(const PlanCheck *check, const Number *width)
 {
     g_autoptr(Number) shown = unit_width_from_base(check->unit, width);
     return number_decimal(shown, decimals_needed(shown, check->decimals));
+}
+
+// A limit is never printed rounded where it has an end: a 64th of an inch has six decimals. What
+// has none is cut where nothing hangs on it any more.
+static char *limit_digits(const PlanCheck *check, const Number *shown)
+{
+    enum { MORE_DECIMALS = 3, DECIMALS_OF_A_64TH = 6 };
+    guint cut = check->decimals + MORE_DECIMALS, most = MAX(cut, DECIMALS_OF_A_64TH);
+    guint decimals = check->decimals;
+    while (decimals <= most && !is_whole_in(shown, decimals))
+        decimals++;
+    return number_decimal(shown, decimals <= most ? decimals : cut);
+}
+
+char *check_limit_words(const PlanCheck *check, const Number *limit)
+{
+    g_autoptr(Number) shown = unit_from_base(check->unit, limit);
+    return limit_digits(check, shown);
+}
+
+char *check_excess_words(const PlanCheck *check, const Number *excess)
+{
+    g_autoptr(Number) shown = unit_width_from_base(check->unit, excess);
+    return limit_digits(check, shown);
 }
 
 char *check_stated_doubt(const PlanCheck *check, const Number *doubt, const Number *stated)

@@ -40,7 +40,8 @@ static void paint_value(const Requirement *made, Page *page, guint row)
     g_autofree char *value = value_words_of(made);
     const char *mark = verdict_mark(made->verdict, made->reason, made->check);
     guint behind = canvas_put(page->body, row, 4, 0, style_of(TYPE_BOLD, 0), value);
-    canvas_put(page->body, row, MAX(23, behind + 2), 7, verdict_style(made->verdict), mark);
+    guint marked = canvas_put(page->body, row, MAX(23, behind + 2), 0,
+                              verdict_style(made->verdict), mark);
     if (!made->check)
         return;
     g_autofree char *strip = strip_text(made);
@@ -48,12 +49,14 @@ static void paint_value(const Requirement *made, Page *page, guint row)
     g_autofree char *high = made->upper ? figure_number(made, made->upper) : g_strdup("");
     g_autofree char *wear = made->wear ? figure_number(made, made->wear) : NULL;
     g_autofree char *service = g_strconcat(wear ? "wear " : "", wear, NULL);
-    // A limit stands beside its post, unless a mark stands there.
+    // A limit stands beside its post, unless a mark stands there; a long one moves the strip.
     gboolean below = !g_str_has_prefix(strip, "    "), above = !g_str_has_suffix(strip, "    ");
+    guint lower = marked + canvas_text_width(page->body, low) + 1, from = below ? 35 : 39;
+    guint off = lower > from ? lower - from : 0;
     if (*strip)
-        strip_paint(page->body, row, 36, strip, made->verdict);
-    canvas_put_right(page->body, row, below ? 35 : 39, plain, low);
-    canvas_put(page->body, row, above ? 62 : 58, 0, plain, high);
+        strip_paint(page->body, row, 36 + off, strip, made->verdict);
+    canvas_put_right(page->body, row, from + off, plain, low);
+    canvas_put(page->body, row, (above ? 62 : 58) + off, 0, plain, high);
     canvas_put_right(page->body, row, PAGE_WIDTH - 1, plain, service);
 }
 

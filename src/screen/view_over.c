@@ -136,7 +136,7 @@ static void paint_limit(const OverList *list, gsize offset, const char *strip, c
         return;
     const Requirement *made = row_at(list, 0)->made;
     g_autofree char *words =
-        check_value_words(made->check, G_STRUCT_MEMBER(Number *, made, offset));
+        check_limit_words(made->check, G_STRUCT_MEMBER(Number *, made, offset));
     guint width = canvas_text_width(page->body, words);
     guint column = columns->strip + (guint)g_utf8_strlen(strip, at - strip);
     guint from = column > width / 2 ? column - width / 2 : 0;

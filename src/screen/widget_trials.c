@@ -65,11 +65,10 @@ static void lay_out(Table *table)
     table->window = trial_window(trials, RIGHT - table->strip);
 }
 
-// `.08` of 0.08, in the unit of the check.
-static char *short_number(const Number *shown, guint decimals)
+// `.08` of 0.08.
+static const char *without_zero(const char *digits)
 {
-    g_autofree char *text = number_decimal(shown, decimals);
-    return g_strdup(g_str_has_prefix(text, "0.") ? text + 1 : text);
+    return digits + (g_str_has_prefix(digits, "0.") ? 1 : 0);
 }
 
 // Puts words about a cell of the chart, if they do not touch those before; returns where they end.
@@ -99,7 +98,8 @@ static void put_ends(const Table *table, guint row)
     const Requirement *asked = trials->made[0];
     g_autofree char *from = number_decimal(table->window.from, table->window.decimals);
     g_autoptr(Number) end = trial_window_end(&table->window);
-    g_autofree char *to = short_number(end, table->window.decimals);
+    g_autofree char *last = number_decimal(end, table->window.decimals);
+    const char *to = without_zero(last);
     guint behind = canvas_put(table->canvas, row, table->strip, 0, plain, from);
     const struct {
         const Number *number;
@@ -108,9 +108,8 @@ static void put_ends(const Table *table, guint row)
     for (gsize i = 0; i < G_N_ELEMENTS(posts); i++) {
         if (!posts[i].number)
             continue;
-        g_autoptr(Number) shown = unit_from_base(trials->check->unit, posts[i].number);
-        g_autofree char *words =
-            posts[i].word ? g_strdup(posts[i].word) : short_number(shown, trials->check->decimals);
+        g_autofree char *limit = check_limit_words(trials->check, posts[i].number);
+        const char *words = posts[i].word ? posts[i].word : without_zero(limit);
         behind = put_over(table, row, behind, posts[i].number, words);
     }
     if (behind + 1 + strlen(to) <= RIGHT)

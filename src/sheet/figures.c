@@ -3,37 +3,16 @@
 
 #include <string.h>
 
-enum { MORE_DECIMALS = 3 }; // at most this many more than the check's own
-
-static guint decimals_of(const Requirement *requirement)
-{
-    return requirement->check ? requirement->check->decimals : 0;
-}
-
 const char *figure_unit(const Requirement *requirement)
 {
     const Unit *unit = requirement->check ? requirement->check->unit : NULL;
     return unit && requirement->value ? unit_text(unit) : "";
 }
 
-// With as many decimals as the check has, and a few more where that would change the number: a
-// limit is never printed rounded.
-static char *exact_decimal(const Number *number, guint decimals)
-{
-    for (guint more = 0;; more++) {
-        char *text = number_decimal(number, decimals + more);
-        g_autoptr(Number) back = number_from_text(text, NULL);
-        if (more == MORE_DECIMALS || (back && number_equal(back, number)))
-            return text;
-        g_free(text);
-    }
-}
-
 char *figure_number(const Requirement *requirement, const Number *number)
 {
-    const Unit *unit = requirement->check ? requirement->check->unit : NULL;
-    g_autoptr(Number) shown = unit_from_base(unit, number);
-    return exact_decimal(shown, decimals_of(requirement));
+    return requirement->check ? check_limit_words(requirement->check, number)
+                              : number_text(number);
 }
 
 char *figure_value(const Requirement *requirement)
@@ -96,13 +75,11 @@ char *figure_outside(const Requirement *requirement)
     const Number *lower = requirement->lower, *upper = requirement->upper;
     gboolean under = value && lower && number_compare(value, lower) < 0;
     gboolean over = value && upper && number_compare(value, upper) > 0;
-    if (!under && !over)
+    if ((!under && !over) || !requirement->check)
         return g_strdup("");
-    const Unit *unit = requirement->check ? requirement->check->unit : NULL;
     g_autoptr(Number) far = number_subtract(value, under ? lower : upper);
     g_autoptr(Number) distance = number_abs(far);
-    g_autoptr(Number) shown = unit_width_from_base(unit, distance);
-    g_autofree char *digits = exact_decimal(shown, decimals_of(requirement));
+    g_autofree char *digits = check_excess_words(requirement->check, distance);
     return g_strconcat(digits, under ? " under" : " over", NULL);
 }
 

@@ -26,7 +26,7 @@ char *coarse_sentence(const Requirement *made)
     g_autoptr(Number) most = number_add(made->value, doubt);
     g_autofree char *from = check_value_words(made->check, least),
                     *to = check_value_words(made->check, most),
-                    *at = check_value_words(made->check, limit);
+                    *at = check_limit_words(made->check, limit);
     if (made->bound != BOUND_NONE)
         return g_strdup_printf("The true value may be anything %s %s; the limit is %s.",
                                made->bound == BOUND_BELOW ? "up to" : "from",

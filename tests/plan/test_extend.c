@@ -197,6 +197,36 @@ START_TEST(a_doubt_has_the_decimals_of_the_value_beside_it)
 }
 END_TEST
 
+// 1.688 fails beside 1.6875, not beside 1.688.
+START_TEST(a_limit_and_what_is_over_it_are_never_rounded)
+{
+    g_autoptr(Plan) plan = read_twin();
+    const PlanAddition additions[] = {
+        {"check", "inches", "Sump", "1-5/8 to 1-11/16 in"},
+        {"check", "said", "Sump", "{decimals: 3, limits: 0.100 to 3.000 in}"},
+        {"check", "metric", "Sump", "1 to 90 mm"},
+    };
+    g_autoptr(Plan) extended = extend(plan, additions, G_N_ELEMENTS(additions));
+    static const struct {
+        const char *check, *limit, *shown;
+    } rows[] = {
+        {"inches", "1-11/16 in", "1.6875"}, {"inches", "1-1/64 in", "1.015625"},
+        {"inches", "2 in", "2"},            {"inches", "1/3 in", "0.333"},
+        {"inches", "0.0005 in", "0.0005"},  {"said", "1-11/16 in", "1.6875"},
+        {"said", "1-5/8 in", "1.625"},      {"said", "1/3 in", "0.333333"},
+        {"metric", "1-11/16 in", "42.8625"}};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        const PlanCheck *check = plan_check(extended, rows[i].check);
+        g_auto(Reading) reading = {0};
+        ck_assert(reading_parse(rows[i].limit, check->unit, &reading, NULL, NULL));
+        g_autofree char *limit = check_limit_words(check, reading.value);
+        g_autofree char *excess = check_excess_words(check, reading.value);
+        ck_assert_msg(strcmp(limit, rows[i].shown) == 0, "%s: %s", rows[i].limit, limit);
+        ck_assert_str_eq(excess, limit);
+    }
+}
+END_TEST
+
 START_TEST(bolts_and_parts_find_their_place)
 {
     g_autoptr(Plan) plan = read_twin();
@@ -516,6 +546,7 @@ int main(void)
     tcase_add_loop_test(tcase, places_that_cannot_follow_say_why, 0, G_N_ELEMENTS(refused_places));
     tcase_add_test(tcase, no_digit_typed_is_hidden_unless_the_plan_says_how_many);
     tcase_add_test(tcase, a_doubt_has_the_decimals_of_the_value_beside_it);
+    tcase_add_test(tcase, a_limit_and_what_is_over_it_are_never_rounded);
     tcase_add_test(tcase, bolts_and_parts_find_their_place);
     tcase_add_test(tcase, parts_join_those_written_as_names);
     tcase_add_test(tcase, a_step_stands_behind_the_one_named);

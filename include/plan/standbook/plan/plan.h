@@ -277,6 +277,12 @@ char *check_stated_words(const PlanCheck *check, const Number *value) G_GNUC_WAR
 char *check_stated_width(const PlanCheck *check, const Number *width) G_GNUC_WARN_UNUSED_RESULT;
 char *check_stated_doubt(const PlanCheck *check, const Number *doubt,
                          const Number *stated) G_GNUC_WARN_UNUSED_RESULT;
+// `1.6875`: a limit of the check (base units), and how far a value lies outside one: with the
+// check's decimals, or as many more as it needs to be whole, so that nothing seems to pass or fail
+// by rounding: up to six decimals, or three more than the check has. What has no end is cut there
+// at three more. The caller frees with g_free.
+char *check_limit_words(const PlanCheck *check, const Number *limit) G_GNUC_WARN_UNUSED_RESULT;
+char *check_excess_words(const PlanCheck *check, const Number *excess) G_GNUC_WARN_UNUSED_RESULT;
 // `2 17/32 -.0004`: a value of a check read in inches as the nearest 64th and what is over, in the
 // check's decimals and three at least; `2 5/8` where nothing is over. NULL for other units, and for
 // what lies nearer to 0 than to 1/64. The caller frees with g_free.
