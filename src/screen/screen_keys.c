@@ -31,13 +31,19 @@ static gboolean is_parked(Screen *screen, const Key *key)
 }
 
 // A letter or digit that does nothing is no secret; whatever else does nothing needs no words.
+// A letter that does something where the field is empty says how it is emptied.
 static void say_dead(Screen *screen, const Key *key)
 {
     char text[7] = "";
     if (key->kind != PRESSED_CHARACTER || !g_unichar_isalnum(key->character))
         return;
     g_unichar_to_utf8(key->character, text);
-    desk_warn(&screen->desk, "`%s` does nothing here; the last row names the keys that do", text);
+    Action action = screen->typing.text->len ? action_of_letter(key->character) : ACTION_NONE;
+    if (action)
+        desk_warn(&screen->desk, "empty the field first (Escape), then `%s` acts: %s",
+                  text, action_info(action)->word);
+    else
+        desk_warn(&screen->desk, "`%s` does nothing here; the last row names the keys that do", text);
 }
 
 static void do_pressed(Screen *screen, const Press *pressed, const Key *key)

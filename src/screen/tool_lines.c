@@ -61,7 +61,7 @@ static const struct {
                    "its resolution: ", "not known"},
     [TOOL_REACH] = {WRENCHES, FALSE, "reach", "its reach?",
                     "grip to square, for adapters: ", "not known"},
-    [TOOL_DAY] = {ALL, FALSE, "calibrated", "calibrated when?", "found good on ", NULL},
+    [TOOL_DAY] = {ALL, FALSE, "calibrated", "calibrated when?", "day found good: ", NULL},
     [TOOL_DUE] = {ALL, TRUE, "next due", "next due?", "the day it runs out: ", NULL},
     [TOOL_DOUBT] = {ALL, TRUE, "doubt (U)", "doubt (U)?",
                     "how far off at most, k = 2: ", "not said"},

@@ -90,7 +90,7 @@ static gboolean write_sheet(Desk *desk, guint sheet, const char *file, GError **
     return g_file_set_contents(file, text, -1, error);
 }
 
-// Says where the sheet lies, in words that a shell takes.
+// Says where the sheet lies, in words that a shell takes. The page stays for the next one.
 static Go say_where(GString *path, Desk *desk, const char *word, const char *file)
 {
     enum { ROOM = PAGE_WIDTH - 6 };
@@ -100,7 +100,7 @@ static Go say_where(GString *path, Desk *desk, const char *word, const char *fil
     gboolean fits = g_utf8_strlen(said, -1) <= ROOM;
     g_string_assign(path, fits ? "" : shown);
     desk_last(desk, "%s", fits ? said : "the sheet is written; where it lies stands above");
-    return go(fits ? GO_UP : GO_STAY);
+    return go(GO_STAY);
 }
 
 static Go enter(gpointer state, Desk *desk, const char *typed)
