@@ -4,6 +4,7 @@
 #include <standbook/work/ago.h>
 #include <standbook/work/concession.h>
 #include <standbook/work/summary.h>
+#include <standbook/work/tool_standing.h>
 #include <string.h>
 
 static const gint64 DAY = 86400;
@@ -149,7 +150,7 @@ static char *days_words(gint64 days)
 static void add_tool(GArray *dues, const Entry *tool, const Entry *last, Moment now)
 {
     gboolean wrong = g_strcmp0(entry_text(last, "found"), "wrong") == 0;
-    Moment due = moment_of_day(entry_text(last, "due"));
+    Moment due = tool_due(tool, last);
     gint64 days = due / DAY - now / DAY;
     if (!wrong && (!due || days > DAYS_NEAR))
         return;

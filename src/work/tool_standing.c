@@ -29,6 +29,16 @@ static gboolean due_of(ToolSort sort, const ToolCalibration *calibration, gint64
     return TRUE;
 }
 
+Moment tool_due(const Entry *tool, const Entry *calibration)
+{
+    g_autoptr(Unit) torque = unit_parse("N·m", NULL);
+    const ToolCalibration rule = tool_calibration(calibration->body, calibration->seq);
+    gint64 day = 0;
+    gboolean ends =
+        due_of(tool_measures(tool, unit_kind(torque)) ? TOOL_TORQUE : TOOL_GAUGE, &rule, &day);
+    return ends ? day * SECONDS_OF_A_DAY : 0;
+}
+
 static char *day_words(gint64 day, Moment now)
 {
     return ago_day(day * SECONDS_OF_A_DAY, now);

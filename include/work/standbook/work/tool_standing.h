@@ -10,6 +10,10 @@
 // if its upper end is not known. The caller frees with g_free.
 char *tool_ceiling_words(const Entry *tool, const Number *ceiling) G_GNUC_WARN_UNUSED_RESULT;
 
+// The beginning of the last day on which a calibration of a tool holds: as it says, of a torque
+// tool for which it says none a year behind it; 0 where none is set.
+Moment tool_due(const Entry *tool, const Entry *calibration);
+
 // How often a torque tool was used since its last calibration; -1 where it has none, or nobody
 // counts.
 gint64 tool_uses(const Shop *shop, const Entry *tool, Book *book);
