@@ -110,14 +110,14 @@ static void append_labels(GString *words, const Axis *axis)
                                axis_label(axis, i));
 }
 
-// Plain labels of bolts need no name before them.
+// Labels that stand in place are what their axis is called, and plain labels of bolts need no name.
 char *axes_words(const GPtrArray *axes)
 {
     GString *words = g_string_new(NULL);
     for (guint i = 0; i < axes->len; i++) {
         const Axis *axis = g_ptr_array_index(axes, i);
         const char *name = axis_name(axis);
-        gboolean plain = strcmp(name, "bolt") == 0 || strchr(name, '/');
+        gboolean plain = strcmp(name, "bolt") == 0 || strchr(name, '/') || strstr(name, "..");
         g_string_append_printf(words, "%s%s%s", i ? ", " : "", plain ? "" : name, plain ? "" : " ");
         append_labels(words, axis);
     }

@@ -102,29 +102,63 @@ void section_settings(Document *document, const SheetSource *source)
 
 // CUSTOMER --------------------------------------------------------------------------------------
 
+// How the places of a setting stand, and how often those that are set were tightened and read.
+typedef struct {
+    guint asked, set;
+    guint least, most; // tries of one that is set
+} Tries;
+
 // How many tries were read tightened.
-static guint tries_of(const SheetSource *source, const PlanCheck *check, guint place)
+static guint tries_read(const Trials *trials)
 {
     guint count = 0;
-    g_autoptr(Trials) trials = trials_of(source, check, place);
     for (guint i = 0; i < trials->all->len; i++)
         count += ((const Trial *)trials->all->pdata[i])->readings > 0;
     return count;
 }
 
+// Whether nothing that is asked there is open, outside or in doubt.
+static gboolean is_set(const Trials *trials)
+{
+    for (guint i = 0; i < trials->places; i++) {
+        const Requirement *made = trials->made[i];
+        gboolean stands =
+            made && (made->verdict == VERDICT_PASS || made->verdict == VERDICT_NOTED ||
+                     made->verdict == VERDICT_CONCEDED);
+        if (!stands && trials_needs(made))
+            return FALSE;
+    }
+    return TRUE;
+}
+
+static void tries_add(Tries *tries, const Trials *trials)
+{
+    guint count = tries_read(trials);
+    gboolean asked = FALSE;
+    for (guint i = 0; i < trials->places; i++)
+        asked = asked || trials_needs(trials->made[i]);
+    tries->asked += asked ? 1 : 0;
+    if (!asked || !count || !is_set(trials))
+        return;
+    tries->set++;
+    tries->least = MIN(tries->least, count);
+    tries->most = MAX(tries->most, count);
+}
+
 char *tries_words(const SheetSource *source, const PlanCheck *check)
 {
-    guint least = G_MAXUINT, most = 0;
+    Tries tries = {.least = G_MAXUINT};
     for (guint place = 0; check && place < setting_count(check); place++) {
-        guint count = tries_of(source, check, place);
-        least = count ? MIN(least, count) : least;
-        most = MAX(most, count);
+        g_autoptr(Trials) trials = trials_of(source, check, place);
+        tries_add(&tries, trials);
     }
-    const char *set = most && check->setting->each ? "Each place set" : "Set";
-    if (most == 0)
+    if (tries.set == 0)
         return NULL;
-    if (least < most)
-        return g_strdup_printf("%s in %u to %u tries.", set, least, most);
-    return most == 1 ? g_strdup_printf("%s in one try.", set)
-                     : g_strdup_printf("%s in %u tries.", set, most);
+    g_autofree char *set = tries.set < tries.asked
+                               ? g_strdup_printf("%u of %u places set,", tries.set, tries.asked)
+                               : g_strdup(check->setting->each ? "Each place set" : "Set");
+    if (tries.least < tries.most)
+        return g_strdup_printf("%s in %u to %u tries.", set, tries.least, tries.most);
+    return tries.most == 1 ? g_strdup_printf("%s in one try.", set)
+                           : g_strdup_printf("%s in %u tries.", set, tries.most);
 }

@@ -22,6 +22,9 @@ read lash[1, in] 0.47 with G3
 ? says: "asks": "move"
 ? says: "move": "-5/24"
 ? says: "Then expect 0.18, between 0.16 and 0.20, tight."
+? 0 from sheet T-1
+? says nothing of: set in one try
+? says nothing of: places set
 slacken lock nuts[1, in]
 move lash[1, in] by -5/24 turn
 read lash[1, in] 0.21 loose with G3
@@ -76,4 +79,4 @@ read lash[1, ex] 0.34 with G3
 ? says: lash[1, ex], in mm: 0.30 to 0.40
 ? says nothing of: lash[2, in], in mm
 ? 0 from sheet T-1
-? says: Each place set in 1 to 2 tries.
+? says: 2 of 4 places set, in 1 to 2 tries.

@@ -30,6 +30,7 @@ static const char file[] =
     "      gap = journal - 51 mm: {limits: 0.030..0.065, wear: 0.090}\n"
     "      lobe: {limits: {1: 1.0..2.0, 2: 2.0..3.0}, at: rod, set: {move: screw, unit: turn}}\n"
     "      clean: yes\n"
+    "      taper: {at: 1..4, limits: max 0.05 mm}\n"
     "    hold: {seen by another: two persons}\n"
     "  Paint:\n"
     "    gate: hand over\n"
@@ -84,6 +85,7 @@ START_TEST(a_plan_can_be_reviewed_without_its_file)
         "  lobe     rod 1..2  1: 1.0..2.0 mm; 2: 2.0..3.0 mm  micrometer\n"
         "      set (move: screw, unit: turn)\n",
         "  clean              yes\n",
+        "  taper    1..4      max 0.05 mm                     micrometer\n",
         "\n  3  Run\n",
         "gate hand over; after nothing\n",
         "gate hand over; after Rods\n",
