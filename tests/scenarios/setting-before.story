@@ -24,5 +24,3 @@ read backlash 0.35 0.37 with G3
 ? 0 from sheet T-1 record
 ? says: 0.75  0.45           before
 ? says: 0.60                 before
-? 0 from sheet T-1 customer
-? says: Set in one try.
