@@ -37,17 +37,12 @@ static gssize bolt_of(const SetState *set, const char *words)
     return judge_place(set->group->axes, (const char *const *)labels, g_strv_length(labels));
 }
 
-static gboolean is_turned(const Stage *stage)
-{
-    return stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE;
-}
-
 // The stage that uses up a single-use bolt: the first by angle, else the last that is no wait.
 static guint stage_of_use(const TighteningState *state)
 {
     guint last = 0;
     for (guint i = 0; i < state->tightening->stages->len; i++) {
-        if (is_turned(stage_at(state, i)))
+        if (stage_is_angle(stage_at(state, i)->kind))
             return i;
         if (stage_at(state, i)->kind != STAGE_WAIT)
             last = i;

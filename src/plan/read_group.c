@@ -211,8 +211,7 @@ static void check_snug(Reader *reader, const PlanTightening *tightening, const c
     gboolean snug = tightening->again;
     for (guint i = 0; tightening->stages && i < tightening->stages->len; i++) {
         const Stage *stage = g_ptr_array_index(tightening->stages, i);
-        gboolean turns =
-            stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE || stage->kind == STAGE_SLOT;
+        gboolean turns = stage_is_angle(stage->kind) || stage->kind == STAGE_SLOT;
         if (turns && !snug) {
             late_fault(reader, tightening->stages_at->line,
                        tightening->stages_at->column + (guint)stage->offset, where,

@@ -36,6 +36,11 @@ gboolean stage_is_torque(StageKind kind)
     return kind == STAGE_TORQUE || kind == STAGE_CHECK;
 }
 
+gboolean stage_is_angle(StageKind kind)
+{
+    return kind == STAGE_TURN || kind == STAGE_ANGLE;
+}
+
 static gboolean ends_word(const char *first, const char *text)
 {
     gsize length = strlen(first);

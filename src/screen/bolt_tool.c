@@ -34,7 +34,7 @@ static gboolean stage_needs(Desk *desk, const Tightening *tightening, const Turn
                             ToolNeed *need, Number **value, char **adapter)
 {
     const Stage *stage = tightening_stage(tightening, turn->stage);
-    gboolean angle = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE;
+    gboolean angle = stage_is_angle(stage->kind);
     if (!stage_is_torque(stage->kind) && stage->kind != STAGE_UNTIL && !angle)
         return FALSE;
     *value = amount_at(desk, stage, turn);

@@ -60,9 +60,8 @@ char *setting_line(Desk *desk, const Trials *trials, const TrialNext *next, cons
 char *setting_wrong_gauge(Desk *desk, const Trials *trials, const TrialNext *next)
 {
     const Requirement *made = setting_made(trials, next);
-    const ToolNeed need = bench_need(made);
     gboolean read = next->ask == TRIAL_LOOSE || next->ask == TRIAL_TIGHT;
-    return read ? bench_wrong_gauge(desk, made, need.sort ? toolbox_for(desk, &need) : NULL) : NULL;
+    return read ? bench_wrong_gauge(desk, made, bench_gauge_for(desk, made, NULL)) : NULL;
 }
 
 // Whether the bolt of a requirement is near what these trials set, and has been tightened.

@@ -144,7 +144,7 @@ static gboolean is_question(const Bolts *bolts, Desk *desk, const Tightening *ti
                             const Turn *turn)
 {
     StageKind kind = tightening_stage(tightening, turn->stage)->kind;
-    gboolean angle = kind == STAGE_TURN || kind == STAGE_ANGLE;
+    gboolean angle = stage_is_angle(kind);
     gboolean in_hand = angle && standing_of(desk_build(desk)).in_hand;
     gint64 seq = in_hand ? left_interrupted(desk, bolts->step, bolts->set) : 0;
     return seq != 0 && seq != bolts->answered;
@@ -182,7 +182,7 @@ static void paint_head(const Bolts *bolts, Desk *desk, const Tightening *tighten
     const PlanGroup *group = tightening->plan->group;
     guint stage = turn ? turn->stage : tightening->stages;
     StageKind kind = tightening_stage(tightening, stage)->kind;
-    gboolean angle = kind == STAGE_TURN || kind == STAGE_ANGLE;
+    gboolean angle = stage_is_angle(kind);
     g_autofree char *amount = angle ? tightening_words(tightening, stage) : NULL;
     g_autofree char *others = others_here(desk, bolts->step);
     page_say(&page->head, "S%02u  %s, %u %s%s%s", tightening->plan->step->index + 1, bolts->set,

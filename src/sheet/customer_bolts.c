@@ -45,8 +45,8 @@ static gboolean is_by_mark(const SheetSource *source, const PlanTightening *tigh
 {
     const Stage *stage = g_ptr_array_index(tightening->stages, made->stage - 1);
     const Entry *entry = source_entry(source, made->entry);
-    gboolean angle = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE;
-    return angle && entry && strcmp(entry->kind->name, "tick") == 0 && !entry_text(entry, "tool");
+    return stage_is_angle(stage->kind) && entry && strcmp(entry->kind->name, "tick") == 0 &&
+           !entry_text(entry, "tool");
 }
 
 static TightState tight_state(const SheetSource *source, const PlanTightening *tightening)

@@ -44,7 +44,7 @@ static char *tick_said(const Plan *plan, const Taken *taken, const Entry *entry)
         return NULL;
     g_autofree char *bolts = bolts_words(tightening, entry);
     const Stage *asked = tightening->stages->pdata[stage - 1];
-    gboolean angle = asked->kind == STAGE_TURN || asked->kind == STAGE_ANGLE;
+    gboolean angle = stage_is_angle(asked->kind);
     g_autofree char *amount = stage_words(plan, asked);
     g_autofree char *shown = value_words(json_object_get(entry->body, "value"));
     const char *named = taken_tool(taken, entry_text(entry, "tool"));

@@ -16,9 +16,8 @@ void taken_wrench_clear(TakenWrench *wrench)
 // The unit in which a wrench shows a stage: an angle for what is turned, else a torque.
 static Unit *stage_unit(const Take *take, const Stage *stage)
 {
-    gboolean turned = stage->kind == STAGE_TURN || stage->kind == STAGE_ANGLE ||
-                      stage->kind == STAGE_DRAW || stage->kind == STAGE_SLACKEN ||
-                      stage->kind == STAGE_SLOT;
+    gboolean turned = stage_is_angle(stage->kind) || stage->kind == STAGE_DRAW ||
+                      stage->kind == STAGE_SLACKEN || stage->kind == STAGE_SLOT;
     g_autoptr(Unit) usual = unit_parse(turned ? "°" : "N·m", NULL);
     const Unit *own = plan_unit(take->taker->plan, unit_kind(usual));
     return unit_copy(own ? own : usual);

@@ -20,6 +20,8 @@ typedef enum {
 
 // Whether a torque wrench is set to the amount of such a stage.
 gboolean stage_is_torque(StageKind kind);
+// Whether such a stage turns by, or to, an angle that an angle gauge shows.
+gboolean stage_is_angle(StageKind kind);
 
 struct PlanCheck;
 
