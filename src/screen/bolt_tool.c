@@ -52,20 +52,34 @@ static Number *set_of(const Desk *desk, const ToolNeed *need, const BoltTool *to
                : NULL;
 }
 
-// `18.5`, in the plan's unit, which is said where the stage is written in another: `27.1 N·m`; NULL
-// where the stage has no torque of its own.
-static char *set_words(const Tightening *tightening, const Turn *turn, const ToolNeed *need,
-                       BoltTool *tool)
+// `18.5`, in the unit of the wrench's range, else of the stage; it is said unless both the stage
+// and the plan have it: `20 lbf·ft`. NULL where the stage has no torque of its own.
+static char *set_words(const Desk *desk, const Tightening *tightening, const Turn *turn,
+                       const ToolNeed *need, BoltTool *tool)
 {
     if (need->need != NEED_TORQUE || !need->value)
         return NULL;
-    g_autoptr(Unit) unit = unit_parse(tightening->torque, NULL);
     g_autofree char *written = tightening_unit(tightening, turn->stage);
-    g_autofree char *set = tool->set ? wrench_setting_words(tool->set, unit) : NULL;
-    gboolean other = strcmp(written, tightening->torque) != 0;
-    tool->unknown = !set;
-    return set ? g_strconcat(set, other ? " " : "", other ? tightening->torque : "", NULL)
-               : g_strdup("?");
+    g_autoptr(Unit) own = wrench_unit(shop_find(session_shop(desk->shop), "tool", tool->tool));
+    g_autoptr(Unit) unit = own ? g_steal_pointer(&own) : unit_parse(written, NULL);
+    tool->unknown = !tool->set;
+    if (!tool->set)
+        return g_strdup("?");
+    g_autofree char *set = wrench_setting_words(tool->set, unit);
+    gboolean other =
+        strcmp(unit_text(unit), tightening->torque) != 0 || strcmp(unit_text(unit), written) != 0;
+    return g_strconcat(set, other ? " " : "", other ? unit_text(unit) : "", NULL);
+}
+
+// What the bolt gets, also where the stage is worked out; NULL where that is no torque.
+static char *torque_words(const Tightening *tightening, const Turn *turn, const ToolNeed *need)
+{
+    if (need->need != NEED_TORQUE || !need->value)
+        return NULL;
+    g_autofree char *written = tightening_unit(tightening, turn->stage);
+    g_autoptr(Unit) unit = unit_parse(written, NULL);
+    g_autoptr(Number) shown = unit_from_base(unit, need->value);
+    return number_short(shown);
 }
 
 BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
@@ -75,6 +89,7 @@ BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
     g_autoptr(Number) value = NULL;
     g_autofree char *adapter = NULL;
     gboolean needed = stage_needs(desk, tightening, turn, &need, &value, &adapter);
+    tool.torque = needed ? torque_words(tightening, turn, &need) : NULL;
     tool.tool = needed ? toolbox_for(desk, &need) : NULL;
     tool.by_mark = needed && !tool.tool && toolbox_is_by_mark(desk, &need);
     tool.asked = needed && !tool.tool && !tool.by_mark;
@@ -89,7 +104,7 @@ BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
     tool.need = need.need;
     tool.ceiling = need.ceiling;
     tool.set = set_of(desk, &need, &tool);
-    g_autofree char *set = set_words(tightening, turn, &need, &tool);
+    g_autofree char *set = set_words(desk, tightening, turn, &need, &tool);
     tool.words = g_strconcat(tool.tool, tool.adapter ? " with " : "",
                              tool.adapter ? tool.adapter : "", set ? " set " : "", set, NULL);
     return tool;
@@ -98,6 +113,7 @@ BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
 void bolt_tool_clear(BoltTool *tool)
 {
     g_clear_pointer(&tool->adapter, g_free);
+    g_clear_pointer(&tool->torque, g_free);
     g_clear_pointer(&tool->set, number_free);
     g_clear_pointer(&tool->words, g_free);
     g_clear_pointer(&tool->wrong, g_free);

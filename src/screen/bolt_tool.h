@@ -12,6 +12,7 @@ typedef struct {
     Need need;             // what it is needed for, where one is
     const Number *ceiling; // of a bolt pulled until a check passes; NULL of all else
     Number *set;           // base units: what it is set to, or turned by; NULL: not known
+    char *torque; // `75`: what the bolt gets, in tightening_unit; NULL: no torque, or not known
     gboolean unknown;      // what it is set to is not known: a length is missing
     char *words;           // `W3 set 75`, `W1 with X1 set 18.5`, `g: which wrench?`,
                            // `by a mark`; "" for none

@@ -220,7 +220,7 @@ char *tightening_later(const Tightening *tightening, const Plan *plan)
 char *tightening_unit(const Tightening *tightening, guint stage)
 {
     const Stage *made = tightening_stage(tightening, stage);
-    const Unit *unit = made->formula ? formula_term_unit(made->formula) : NULL;
+    const Unit *unit = made->formula ? formula_first_unit(made->formula) : NULL;
     gboolean torque = stage_is_torque(made->kind) && unit;
     return g_strdup(torque ? unit_text(unit) : tightening->torque);
 }

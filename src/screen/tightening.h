@@ -58,7 +58,8 @@ const char *tightening_mark(const Tightening *tightening, guint stage);
 // torque is in the plan's unit. The caller frees.
 char *tightening_words(const Tightening *tightening, guint stage) G_GNUC_WARN_UNUSED_RESULT;
 
-// The unit of the torque that a stage is written with: its own, as in `20 lbf ft`, else the plan's.
+// The unit of the torque that a stage is written with: its own, as in `20 lbf ft`, of several the
+// first, else the plan's.
 // The caller frees.
 char *tightening_unit(const Tightening *tightening, guint stage) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -74,9 +74,12 @@ enum {
     FIGURE_END = 79
 };
 
-// The digits of what the wrench is to show: `75`, `50°`; empty where there are none.
-static char *stage_figure(const Stage *stage)
+// What the bolt gets: a torque as it comes out, else the digits of the stage: `75`, `50°`; empty
+// where there are none.
+static char *stage_figure(const Stage *stage, const BoltTool *tool)
 {
+    if (tool->torque)
+        return g_strdup(tool->torque);
     const char *text = stage->text + strcspn(stage->text, "0123456789");
     gsize length = strspn(text, "0123456789.");
     g_autofree char *number = g_strndup(text, length);
@@ -104,7 +107,7 @@ static void paint_figure(const char *figure, guint row, guint column, Page *page
 static void paint_target(const Tightening *tightening, const Turn *here, const BoltTool *tool,
                          guint column, Page *page)
 {
-    g_autofree char *figure = stage_figure(tightening_stage(tightening, here->stage));
+    g_autofree char *figure = stage_figure(tightening_stage(tightening, here->stage), tool);
     g_autofree char *unit = unit_words(tightening, here);
     g_autofree char *below =
         g_strconcat(unit, tool->tool ? "   " : "", tool->tool ? tool->words : "", NULL);
@@ -178,7 +181,7 @@ void tightening_far(const Tightening *tightening, const Turn *here, const BoltTo
     enum { DOT = 5, HIGH = 3, LEFT = 5, RIGHT = 76 };
     const Stage *stage = tightening_stage(tightening, here->stage);
     Style bold = style_of(TYPE_BOLD, ROLE_CALM);
-    g_autofree char *unit = unit_words(tightening, here), *figure = stage_figure(stage);
+    g_autofree char *unit = unit_words(tightening, here), *figure = stage_figure(stage, tool);
     guint dot = digits_dot(figure, DOT, RIGHT - 42), width = digits_width(figure, dot);
     guint room = RIGHT - LEFT - width - DOT;
     const char *place = here->made->place;

@@ -197,10 +197,39 @@ static void tightened_row(Document *document, const SheetSource *source,
     document_row(document, (const char *const[]){name, stages, done, day, see});
 }
 
-static void begin_table(Document *document, const Plan *plan)
+// Which torques the plan writes: some in the plan's unit without saying so, some in another.
+static void see_torques(const Plan *plan, const Unit *usual, gboolean *bare, gboolean *other)
+{
+    for (guint s = 0; s < plan->steps->len; s++) {
+        const GPtrArray *all = ((const PlanStep *)plan->steps->pdata[s])->tightenings;
+        for (guint i = 0; i < all->len; i++) {
+            const GPtrArray *stages = ((const PlanTightening *)all->pdata[i])->stages;
+            for (guint j = 0; j < stages->len; j++) {
+                const Stage *stage = stages->pdata[j];
+                const Unit *unit = stage_is_torque(stage->kind) && stage->formula
+                                       ? formula_first_unit(stage->formula)
+                                       : NULL;
+                *bare |= stage->bare;
+                *other |= unit && !unit_equal(unit, usual);
+            }
+        }
+    }
+}
+
+// A head does not give one unit to figures that stand below it with another.
+static char *stages_head(const Plan *plan)
 {
     g_autoptr(Unit) torque = plan_torque_unit(plan);
-    g_autofree char *stages = g_strconcat("stages, in ", unit_text(torque), NULL);
+    gboolean bare = FALSE, other = FALSE;
+    see_torques(plan, torque, &bare, &other);
+    return other && !bare
+               ? g_strdup("stages")
+               : g_strconcat("stages, in ", unit_text(torque), other ? " unless said" : "", NULL);
+}
+
+static void begin_table(Document *document, const Plan *plan)
+{
+    g_autofree char *stages = stages_head(plan);
     const DocumentColumn columns[] = {{"", ALIGN_LEFT},
                                       {stages, ALIGN_LEFT},
                                       {"tight", ALIGN_RIGHT},

@@ -190,6 +190,19 @@ const Unit *formula_term_unit(const Formula *formula)
     return unit;
 }
 
+static void see_first_unit(Node *number, gpointer first)
+{
+    const Unit **unit = first;
+    *unit = *unit ? *unit : number->unit;
+}
+
+const Unit *formula_first_unit(const Formula *formula)
+{
+    const Unit *unit = NULL;
+    node_each_term(formula->root, see_first_unit, &unit);
+    return unit;
+}
+
 static void see_decimals(Node *number, gpointer most)
 {
     guint *decimals = most;

@@ -106,8 +106,9 @@ Number *agenda_amount(const Agenda *agenda, const Requirement *made, const PlanT
 
 Unit *agenda_amount_unit(const Plan *plan, const Stage *stage)
 {
+    const Unit *written = stage->formula ? formula_first_unit(stage->formula) : NULL;
     if (stage_is_torque(stage->kind))
-        return plan_torque_unit(plan);
+        return written ? unit_copy(written) : plan_torque_unit(plan);
     if (stage->kind == STAGE_WAIT)
         return unit_parse("min", NULL);
     g_autoptr(Unit) usual = unit_parse("°", NULL);

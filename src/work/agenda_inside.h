@@ -7,7 +7,8 @@
 Number *agenda_amount(const Agenda *agenda, const Requirement *made, const PlanTightening *of,
                       const Stage *stage) G_GNUC_WARN_UNUSED_RESULT;
 
-// The unit in which the amount of a stage is said. The caller frees.
+// The unit in which the amount of a stage is said: of a torque the first that it is written with,
+// else the plan's. The caller frees.
 Unit *agenda_amount_unit(const Plan *plan, const Stage *stage) G_GNUC_WARN_UNUSED_RESULT;
 
 // `75 N·m`, `+90°`, `90° from snug` of an amount in base units; the stage as written where there is

@@ -48,6 +48,28 @@ static char *figure_words(const Number *figure, const Unit *unit)
     return number_decimal(shown, decimals);
 }
 
+// The body of the tool as the build took it; NULL if it did not.
+static const json_t *taken_tool_body(const Agenda *agenda, const char *id)
+{
+    for (gsize i = agenda->count; id && i-- > 0;) {
+        const json_t *take = agenda->entries[i]->body;
+        const json_t *body = json_object_get(take, "body");
+        if (g_strcmp0(json_string_value(json_object_get(take, "what")), "tool") == 0 &&
+            g_strcmp0(json_string_value(json_object_get(body, "id")), id) == 0)
+            return body;
+    }
+    return NULL;
+}
+
+// The unit of the wrench's range; NULL if that is not known. The caller frees.
+static Unit *scale_unit(const Agenda *agenda, const Entry *tick)
+{
+    const json_t *tool = taken_tool_body(agenda, entry_tool(tick));
+    const json_t *end = json_object_get(tool, "greatest");
+    const char *words = json_string_value(json_object_get(end, "unit"));
+    return words ? unit_parse(words, NULL) : NULL;
+}
+
 char *bolt_got(const Agenda *agenda, const Requirement *made, const Entry *tick,
                const json_t *calibration, Unit **unit)
 {
@@ -58,7 +80,8 @@ char *bolt_got(const Agenda *agenda, const Requirement *made, const Entry *tick,
     *unit = NULL;
     if (!stage || !stage_is_torque(stage->kind))
         return NULL;
-    g_autoptr(Unit) own = agenda_amount_unit(agenda->plan, stage);
+    g_autoptr(Unit) scale = scale_unit(agenda, tick);
+    g_autoptr(Unit) own = scale ? g_steal_pointer(&scale) : agenda_amount_unit(agenda->plan, stage);
     g_autoptr(Number) share = NULL;
     g_autoptr(Number) at_bolt = meant(agenda, made, tick, tightening, stage, &share);
     g_autoptr(Number) set = at_bolt && share ? number_multiply(at_bolt, share) : NULL;

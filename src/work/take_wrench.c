@@ -108,6 +108,14 @@ static Number *torque_of(const Take *take, const Target *target, guint bolt)
     return constant;
 }
 
+// The unit of what the wrench is set to: that of its range, else of the stage. The caller frees.
+static Unit *setting_unit(const Take *take, const Target *target, const TakenWrench *wrench)
+{
+    const Stage *stage = target->tightening->stages->pdata[target->number - 1];
+    Unit *own = wrench_unit(wrench->tool);
+    return own ? own : agenda_amount_unit(take->taker->plan, stage);
+}
+
 // What the wrench is set to for a bolt through the adapter, as its scale has it; NULL if that is
 // not known. The caller frees.
 static char *setting_of(const Take *take, const Target *target, guint bolt,
@@ -117,13 +125,12 @@ static char *setting_of(const Take *take, const Target *target, guint bolt,
     g_autoptr(Number) setting =
         torque ? wrench_setting(torque, take->taker->shop, shop_label(wrench->tool), adapter)
                : NULL;
-    g_autoptr(Unit) unit = plan_torque_unit(take->taker->plan);
+    g_autoptr(Unit) unit = setting_unit(take, target, wrench);
     return setting ? wrench_setting_words(setting, unit) : NULL;
 }
 
-static void set_setting(const Take *take, const char *words, Entry *tick)
+static void set_setting(const char *words, const Unit *unit, Entry *tick)
 {
-    g_autoptr(Unit) unit = plan_torque_unit(take->taker->plan);
     g_auto(Reading) reading = {0};
     if (words && reading_parse(words, unit, &reading, NULL, NULL))
         entry_set_reading(tick, "setting", &reading);
@@ -204,5 +211,6 @@ void taken_wrench_set(Take *take, const Target *target, guint bolt, const TakenW
     g_autofree char *adapter = adapter_as_used(target, bolt, wrench);
     g_autofree char *setting = setting_of(take, target, bolt, wrench, adapter);
     entry_set_text(tick, "adapter", adapter);
-    set_setting(take, setting, tick);
+    g_autoptr(Unit) unit = setting_unit(take, target, wrench);
+    set_setting(setting, unit, tick);
 }

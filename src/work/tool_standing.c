@@ -115,8 +115,7 @@ char *tool_outside_words(const Entry *tool, ToolSort sort, const Number *value)
                       greatest = entry_amount(tool, "greatest");
     if (!is_outside(tool, sort, value))
         return g_strdup("");
-    const char *words = entry_value(tool, greatest ? "greatest" : "least", "unit");
-    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
+    g_autoptr(Unit) unit = wrench_unit(tool);
     g_autofree char *from = least ? wrench_setting_words(least, unit) : g_strdup("up to ");
     g_autofree char *to = greatest ? wrench_setting_words(greatest, unit) : g_strdup("");
     g_autofree char *used = wrench_setting_words(value, unit);

@@ -59,6 +59,13 @@ Number *wrench_setting(const Number *torque, const Shop *shop, const char *wrenc
     return reach ? tool_setting(torque, length, reach) : NULL;
 }
 
+Unit *wrench_unit(const Entry *tool)
+{
+    const char *greatest = tool ? entry_value(tool, "greatest", "unit") : NULL;
+    const char *words = greatest || !tool ? greatest : entry_value(tool, "least", "unit");
+    return words ? unit_parse(words, NULL) : NULL;
+}
+
 char *wrench_setting_words(const Number *setting, const Unit *unit)
 {
     enum { MOST = 4 }; // characters of an exact setting

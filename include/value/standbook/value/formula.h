@@ -23,6 +23,9 @@ void formula_give_unit(Formula *formula, const Unit *unit);
 // The last unit and the most decimals written at such a term; NULL and 0 if there are none. The
 // unit lives as long as the formula.
 const Unit *formula_term_unit(const Formula *formula);
+// The first unit written at such a term: the one in which the whole is said. NULL if there is none;
+// it lives as long as the formula.
+const Unit *formula_first_unit(const Formula *formula);
 guint formula_term_decimals(const Formula *formula);
 // Whether any number in it has a unit.
 gboolean formula_has_unit(const Formula *formula);

@@ -9,11 +9,11 @@ extern const char bolt_got_unknown[];
 
 // What the bolt (a place of a bolt set at one stage) got from that tick of it, by the body of a
 // calibration: `91 of 100`, the figure behind `of` being what the wrench showed if that was typed,
-// else what the stage asks for; in *unit the unit of both, which the caller frees. A calibration
-// speaks of the wrench's own scale: through an adapter what it gave is looked up at its setting
-// there, and both figures are those at the bolt (`unknown of 100` where the setting is not known).
-// NULL, and NULL in *unit: the stage is no torque, or the calibration does not say. The caller
-// frees.
+// else what the stage asks for; in *unit the unit of both, that of the wrench's range or else of
+// the stage, which the caller frees. A calibration speaks of the wrench's own scale: through an
+// adapter what it gave is looked up at its setting there, and both figures are those at the bolt
+// (`unknown of 100` where the setting is not known). NULL, and NULL in *unit: the stage is no
+// torque, or the calibration does not say. The caller frees.
 char *bolt_got(const Agenda *agenda, const Requirement *made, const Entry *tick,
                const json_t *calibration, Unit **unit) G_GNUC_WARN_UNUSED_RESULT;
 

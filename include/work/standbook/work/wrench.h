@@ -21,5 +21,9 @@ const Entry *wrench_adapter_tool(const Shop *shop, const char *words);
 Number *wrench_setting(const Number *torque, const Shop *shop, const char *wrench,
                        const char *adapter) G_GNUC_WARN_UNUSED_RESULT;
 
+// The unit of a tool's range, of its greatest else of its least; NULL if it has none, or for no
+// tool (NULL). The caller frees.
+Unit *wrench_unit(const Entry *tool) G_GNUC_WARN_UNUSED_RESULT;
+
 // A setting as a scale has it: `18.5`, exact or to a tenth. The caller frees with g_free.
 char *wrench_setting_words(const Number *setting, const Unit *unit) G_GNUC_WARN_UNUSED_RESULT;
