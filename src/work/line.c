@@ -72,6 +72,7 @@ LineTaker *line_taker_new(const Plan *plan, Shop *shop, const char *shop_ledger,
     taker->help = *help;
     taker->entries = g_ptr_array_new_with_free_func((GDestroyNotify)entry_free);
     taker->known = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
+    taker->told = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_free);
     return taker;
 }
 
@@ -82,6 +83,7 @@ void line_taker_free(LineTaker *taker)
     carry_clear(&taker->carry);
     names_clear(&taker->names);
     g_hash_table_unref(taker->known);
+    g_hash_table_unref(taker->told);
     g_ptr_array_unref(taker->entries);
     g_free(taker->shop_ledger);
     g_free(taker->build);
@@ -443,6 +445,10 @@ void line_keep(LineTaker *taker, LineTaken *taken)
             entry_free(entry);
     }
     g_ptr_array_set_size(taken->entries, 0);
+    for (guint i = 0; i < taken->names->len; i++) {
+        const LineName *named = taken->names->pdata[i];
+        g_hash_table_replace(taker->told, g_strdup(named->id), g_strdup(named->name));
+    }
     carry_clear(&taker->carry);
     taker->carry = *taken->carry;
     *taken->carry = (LineCarry){0};

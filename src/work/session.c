@@ -4,6 +4,7 @@
 #include <standbook/base/text.h>
 #include <standbook/book/find.h>
 #include <standbook/work/grown.h>
+#include <standbook/work/opened.h>
 #include <string.h>
 
 // PLAN ------------------------------------------------------------------------------------------
@@ -53,6 +54,11 @@ static GStrv help_builds_with(const char *what, const char *id, gpointer user)
 static gint64 help_uses(const char *tool, const char *calibration, gpointer user)
 {
     return book_tool_uses(((Session *)user)->book, tool, calibration);
+}
+
+static char *help_name(const char *id, gpointer user)
+{
+    return person_name(((Session *)user)->book, id);
 }
 
 static char *help_file_digest(const char *name, gpointer user, GError **error)
@@ -172,8 +178,8 @@ static Plan *plan_of_build(Session *session, GError **error)
 
 gboolean session_begin(Session *session, GError **error)
 {
-    const LineHelp help = {help_new_id,     help_builds_with, help_file_digest,
-                           help_assessment, help_uses,        session};
+    const LineHelp help = {help_new_id, help_builds_with, help_file_digest, help_assessment,
+                           help_uses,   help_name,        session};
     session->taker =
         line_taker_new(session->kept, session->shop, session->shop_ledger, session->build, &help);
     line_taker_trust_times(session->taker, session->options.trust_times);

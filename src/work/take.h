@@ -22,6 +22,7 @@ struct LineTaker {
     LineHelp help;
     GPtrArray *entries; // Entry *
     GHashTable *known;  // `what id` of all that was taken or learnt
+    GHashTable *told;   // id of a person or owner → name: of the lines taken so far
     LineCarry carry;
     const char *step; // name of the step in hand: belongs to its entry; NULL if none
     gboolean trust_times;

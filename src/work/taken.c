@@ -85,12 +85,37 @@ void take_in_build(Take *take)
             take_in(take, rules->pdata[i]);
 }
 
+static gboolean is_called(const Take *take, const Entry *entry, const char *name)
+{
+    const LineHelp *help = &take->taker->help;
+    const char *id = entry_text(entry, "id"), *told = g_hash_table_lookup(take->taker->told, id);
+    g_autofree char *kept = !told && help->name ? help->name(id, help->user) : NULL;
+    return g_strcmp0(told ? told : kept, name) == 0;
+}
+
+// The one of a kind that is called so, where it is one and only one; NULL else.
+static const Entry *shop_named(const Take *take, const char *kind, const char *name)
+{
+    g_autoptr(GPtrArray) all = shop_all(take->taker->shop, kind, NULL);
+    const Entry *named = NULL;
+    for (guint i = 0; i < all->len; i++) {
+        if (!is_called(take, all->pdata[i], name))
+            continue;
+        if (named)
+            return NULL;
+        named = all->pdata[i];
+    }
+    return named;
+}
+
 const Entry *take_shop_label(Take *take, const char *kind, const char *what, GError **error)
 {
     const char *at = take->words.at;
     g_autofree char *label = words_are_quoted(&take->words) ? words_text(&take->words, what, error)
                                                             : words_word(&take->words, what, error);
     const Entry *entry = label ? shop_find(take->taker->shop, kind, label) : NULL;
+    if (label && !entry && strcmp(kind, "owner") == 0)
+        entry = shop_named(take, kind, label);
     if (!label || entry)
         return entry;
     const char *near = shop_nearest(take->taker->shop, kind, label);

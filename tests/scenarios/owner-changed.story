@@ -19,3 +19,15 @@ shop: 2001-09-23 08:00 MO engine E-1 family E owner sallow "bought back"
 ? 0 from sheet T-1 record
 ? says: for Sallow Ferry
 ? 0 from verify
+# An owner is named by the name too, where only one has it.
+shop: 2001-09-24 08:00 MO engine E-1 family E owner "Reed and Rush" "sold by name"
+? 0 from sheet T-1 record
+? says: for Reed and Rush
+2001-09-25 08:00 MO shop owner rush "Reed and Rush"
+shop engine E-1 family E owner "Reed and Rush" "to which of them?"
+? refused: the shop has no owner `Reed and Rush`
+shop owner tam "Tam Wharf"
+shop engine E-1 family E owner "Tam Wharf" "as typed"
+? 0 from sheet T-1 record
+? says: for Tam Wharf
+? 0 from verify

@@ -25,6 +25,9 @@ typedef struct {
     // How many bolts a tool was used on since a calibration (ids), over all builds; as a function
     // NULL: nobody counts.
     gint64 (*uses)(const char *tool, const char *calibration, gpointer user);
+    // The name that is kept beside the ledgers for the person or owner of that id, freed with
+    // g_free; NULL for none. As a function NULL: only names of lines taken before are known.
+    char *(*name)(const char *id, gpointer user);
     gpointer user;
 } LineHelp;
 
