@@ -188,6 +188,14 @@ const Sort *addition_sort(const Addition *addition, guint index)
     return index < offered ? &sorts[index] : NULL;
 }
 
+guint addition_digit_of_bolts(const Addition *addition)
+{
+    guint index = 0;
+    for (const Sort *sort; (sort = addition_sort(addition, index)) && sort->line != group_line;)
+        index++;
+    return index + 1;
+}
+
 gboolean addition_is_check(const Addition *addition)
 {
     return addition->sort && addition->sort->line == check_line;

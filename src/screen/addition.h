@@ -41,6 +41,8 @@ void addition_begin_naming(Addition *addition);
 
 // The sort at that index; NULL behind the last that can be chosen here.
 const Sort *addition_sort(const Addition *addition, guint index);
+// The digit that chooses bolts, as addition_sort counts.
+guint addition_digit_of_bolts(const Addition *addition);
 // Whether a check is named, or limits are amended.
 gboolean addition_is_check(const Addition *addition);
 gboolean addition_amends(const Addition *addition);

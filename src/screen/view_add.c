@@ -162,6 +162,31 @@ static gboolean is_bare_torque(const char *stages)
     return *figure && strspn(figure, "0123456789. ") == strlen(figure);
 }
 
+// Whether limits were asked and what is typed is none, but stages of bolts: `20 lbf ft > 40 >
+// +90°`.
+static gboolean is_of_bolts(const Addition *addition, const char *typed)
+{
+    gsize offset = 0;
+    g_autoptr(Limits) limits = limits_parse(typed, NULL, &offset, NULL);
+    g_autoptr(GPtrArray) stages = limits ? NULL : stages_read(typed, &offset, NULL);
+    if (!stages || !addition_is_check(addition) || addition->answers->len != 1)
+        return FALSE;
+    gboolean turned = FALSE;
+    for (guint i = 0; i < stages->len; i++)
+        turned = turned || stage_is_angle(((const Stage *)stages->pdata[i])->kind);
+    return turned || stages->len > 1;
+}
+
+// The way from the limits of a check to bolts.
+static void warn_of_bolts(const Addition *addition, Desk *desk)
+{
+    desk_warn(
+        desk,
+        "these are stages, which bolts have: empty the field, press Backspace, %s, then %u for "
+        "bolts",
+        addition->card ? "Enter" : "again Backspace", addition_digit_of_bolts(addition));
+}
+
 // What a figure without a unit comes to is said before it is taken: a new check has its unit from
 // its limits alone, a torque that of the plan.
 static void say_bare(const Addition *addition, Desk *desk, const char *typed, Page *page)
@@ -222,6 +247,10 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     Agenda agenda;
     if (!agenda_of(desk, addition, &agenda))
         return go(GO_UP);
+    if (is_of_bolts(addition, typed)) {
+        warn_of_bolts(addition, desk);
+        return go(GO_KEEP);
+    }
     if (addition_is_naming(addition) && !*typed) { // not a check: what else is added
         addition->sort = NULL;
         return go(GO_STAY);
