@@ -202,6 +202,12 @@ gboolean build_fits(const Desk *desk, const char *number, GError **error)
     return FALSE;
 }
 
+gboolean build_is_odd(const char *number)
+{
+    g_auto(Reading) reading = {0};
+    return reading_parse(number, NULL, &reading, NULL, NULL) && reading.decimals;
+}
+
 char *build_free(const Desk *desk)
 {
     for (guint i = 1;; i++) {

@@ -32,6 +32,8 @@ char *person_words(const char *person) G_GNUC_WARN_UNUSED_RESULT;
 gboolean word_fits(const char *word, GError **error);
 // Whether this can be the number of a new build: one word that no other build has.
 gboolean build_fits(const Desk *desk, const char *number, GError **error);
+// Whether it looks like something read, rather than what a build is called: `0.0025`.
+gboolean build_is_odd(const char *number);
 // The first of `B-1`, `B-2`, … that no build has. The caller frees.
 char *build_free(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -15,6 +15,7 @@ typedef struct {
     gboolean who;     // that was asked
     GPtrArray *plans; // char *: those that are kept, and files that hold one without fault
     Beginning answers;
+    char *odd;     // the answer that is asked about; NULL for none
     guint asked;   // questions answered so far
     guint top;     // the plan listed first, where there are more than fit, from 0
     gboolean kept; // the demo, of an earlier time
@@ -37,19 +38,20 @@ typedef struct {
     gsize offset;                         // of the answer in Beginning
     char *(*otherwise)(const Desk *desk); // for an empty answer; NULL: there must be one
     gboolean (*fits)(const Desk *desk, const char *answer, GError **error); // NULL: anything does
+    gboolean (*is_odd)(const char *answer); // taken once Enter is pressed again; NULL: nothing is
 } Question;
 
 static const Question questions[] = {
     {TRUE, FALSE, "which plan?", "its line, or the path of its file",
-     G_STRUCT_OFFSET(Beginning, plan), NULL, NULL},
+     G_STRUCT_OFFSET(Beginning, plan), NULL, NULL, NULL},
     {FALSE, TRUE, "initials, name", "two to four capitals, and your name if you like: TB Tess Bell",
-     G_STRUCT_OFFSET(Beginning, person), NULL, person_fits},
+     G_STRUCT_OFFSET(Beginning, person), NULL, person_fits, NULL},
     {FALSE, FALSE, "engine number", "as it is stamped on the block",
-     G_STRUCT_OFFSET(Beginning, serial), NULL, NULL},
+     G_STRUCT_OFFSET(Beginning, serial), NULL, NULL, NULL},
     {FALSE, FALSE, "whose is it?", "the owner's name", G_STRUCT_OFFSET(Beginning, owner),
-     nobody_known, NULL},
+     nobody_known, NULL, NULL},
     {FALSE, FALSE, "job number", "what you call this job", G_STRUCT_OFFSET(Beginning, build),
-     build_free, build_fits},
+     build_free, build_fits, build_is_odd},
 };
 
 // Whether the door that was chosen leads to that question.
@@ -84,6 +86,7 @@ static void close(gpointer state)
     First *first = state;
     g_ptr_array_unref(first->plans);
     beginning_clear(&first->answers);
+    g_free(first->odd);
     g_free(first);
 }
 
@@ -326,11 +329,28 @@ static Go choose_door(First *first, Desk *desk, const char *typed)
     return first->door > DOOR_DEMO ? ask(first, desk) : go(GO_STAY);
 }
 
+// Whether an odd answer is asked about, which is done once.
+static gboolean asks_about(First *first, Desk *desk, const Question *question, const char *text)
+{
+    gboolean asks = question->is_odd && question->is_odd(text) && g_strcmp0(first->odd, text) != 0;
+    if (!asks)
+        return FALSE;
+    g_free(first->odd);
+    first->odd = g_strdup(text);
+    g_autofree char *unused = build_free(desk);
+    desk_warn(desk,
+              "%s looks like a reading, and the %s is asked, such as %s; Enter again takes it",
+              text, question->prompt, unused);
+    return TRUE;
+}
+
 // What was typed as an answer; NULL, perhaps with a warning, if it is none.
-static char *read_answer(const First *first, Desk *desk, const Question *question, const char *text)
+static char *read_answer(First *first, Desk *desk, const Question *question, const char *text)
 {
     if (!*text)
         return question->otherwise ? question->otherwise(desk) : NULL;
+    if (asks_about(first, desk, question, text))
+        return NULL;
     g_autoptr(GError) error = NULL;
     g_autofree char *said = question->plan                  ? plan_typed(first->plans, text, &error)
                             : question->fits == person_fits ? initials_typed(text)
