@@ -97,7 +97,7 @@ const Assessment *take_assessment(const Take *take);
 // A label of the shop that must be there: refused with the nearest.
 const Entry *take_shop_label(Take *take, const char *kind, const char *what, GError **error);
 
-// verb_shop.c
+// verb_tool.c
 // A unit, one word or as `lbf ft` two (unit_span). NULL with an error; the caller frees.
 Unit *take_unit(Take *take, GError **error);
 

@@ -1,0 +1,28 @@
+// What the lines of the shop share, and the verbs of each of their files. Those that read return
+// NULL or FALSE with an error, and what they return is freed by the caller.
+#pragma once
+#include "take.h"
+
+void shop_set_new_id(Take *take, Entry *entry);
+// A label that the shop does not have yet for things of that kind.
+char *shop_read_new_label(Take *take, const char *kind, const char *what,
+                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
+// The words up to the next of the phrases (NULL-terminated), or the end.
+char *shop_read_kind(Take *take, const char *const *phrases, const char *what,
+                     GError **error) G_GNUC_WARN_UNUSED_RESULT;
+// Sets a field, if that is said: from the text behind a phrase, from a remark in quotes, from the
+// day behind a phrase.
+gboolean shop_set_optional(Take *take, Entry *entry, const char *phrase, const char *field,
+                           GError **error);
+gboolean shop_set_quoted(Take *take, Entry *entry, const char *field, GError **error);
+gboolean shop_set_date(Take *take, Entry *entry, const char *phrase, const char *field,
+                       GError **error);
+
+// verb_tool.c
+gboolean shop_tool(Take *take, GError **error);
+gboolean shop_calibration(Take *take, GError **error);
+
+// verb_stock.c
+gboolean shop_lot(Take *take, GError **error);
+gboolean shop_consumable(Take *take, GError **error);
+gboolean shop_recall_lot(Take *take, GError **error);
