@@ -197,50 +197,29 @@ void tool_question_clear(ToolQuestion *question)
 
 // LINES -----------------------------------------------------------------------------------------
 
-// `10 to 60 Nm` and `10-60 Nm` as a line has it: `10..60 Nm`.
-static char *range_words(const char *typed)
-{
-    static const char *const between[] = {"..", "to", "–", "-"};
-    for (gsize i = 0; i < G_N_ELEMENTS(between); i++) {
-        const char *at = *typed ? strstr(typed + 1, between[i]) : NULL;
-        if (!at)
-            continue;
-        g_autofree char *from = g_strstrip(g_strndup(typed, (gsize)(at - typed)));
-        g_autofree char *to = g_strstrip(g_strdup(at + strlen(between[i])));
-        return g_strconcat(from, "..", to, NULL);
-    }
-    return g_strdup(typed);
-}
-
 static void add_said(GString *line, const char *phrase, const char *answer)
 {
     if (is_said(answer))
         g_string_append_printf(line, " %s %s", phrase, answer);
 }
 
-// What no plan names is of the sort that it is called, unless the line would read that otherwise.
+// What no plan names is of the sort that it is called.
 static const char *sort_words(const ToolSaid *said)
 {
-    static const char *const others[] = {"range", "step", "reach", NULL};
     const char *what = said->answers[TOOL_WHAT];
-    if (is_of_a_sort(said) || !is_said(what) || strpbrk(what, "\"#"))
-        return said->sort;
-    for (guint i = 0; others[i]; i++)
-        if (strstr(what, others[i]))
-            return said->sort;
-    return what;
+    return is_of_a_sort(said) || !is_said(what) ? said->sort : what;
 }
 
 static char *tool_line(const ToolSaid *said)
 {
     const char *const *answers = (const char *const *)said->answers;
     g_autofree char *what = line_quoted(is_said(answers[TOOL_WHAT]) ? answers[TOOL_WHAT] : "it");
-    g_autofree char *range = is_said(answers[TOOL_RANGE]) ? range_words(answers[TOOL_RANGE]) : NULL;
+    g_autofree char *sort = line_quoted(sort_words(said));
     GString *line = g_string_new(NULL);
-    g_string_append_printf(line, "tool %s %s kind %s", answers[TOOL_LABEL], what, sort_words(said));
-    if (!range)
+    g_string_append_printf(line, "tool %s %s kind %s", answers[TOOL_LABEL], what, sort);
+    if (!is_said(answers[TOOL_RANGE]))
         g_string_append(line, tools[said->need].stand_in);
-    add_said(line, "range", range);
+    add_said(line, "range", answers[TOOL_RANGE]);
     add_said(line, "step", answers[TOOL_STEP]);
     add_said(line, "reach", answers[TOOL_REACH]);
     return g_string_free(line, FALSE);

@@ -54,6 +54,8 @@ gboolean shop_set_date(Take *take, Entry *entry, const char *phrase, const char 
 
 char *shop_read_kind(Take *take, const char *const *phrases, const char *what, GError **error)
 {
+    if (words_are_quoted(&take->words))
+        return words_text(&take->words, what, error);
     Words words = take->words;
     for (;;) {
         Words here = words;

@@ -7,7 +7,8 @@ void shop_set_new_id(Take *take, Entry *entry);
 // A label that the shop does not have yet for things of that kind.
 char *shop_read_new_label(Take *take, const char *kind, const char *what,
                           GError **error) G_GNUC_WARN_UNUSED_RESULT;
-// The words up to the next of the phrases (NULL-terminated), or the end.
+// The words up to the next of the phrases (NULL-terminated), or the end; those in quotes without
+// them.
 char *shop_read_kind(Take *take, const char *const *phrases, const char *what,
                      GError **error) G_GNUC_WARN_UNUSED_RESULT;
 // Sets a field, if that is said: from the text behind a phrase, from a remark in quotes, from the

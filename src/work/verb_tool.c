@@ -37,22 +37,63 @@ static void set_amount(Entry *entry, const char *field, const Reading *reading, 
     entry_set_value(entry, field, value, unit_text(unit), reading->typed);
 }
 
-// Between the ends of a range, `..` or `to`.
+// What parts the ends of a range: `..`, `to` or a dash.
 static gboolean skip_between(Words *words)
 {
-    gboolean dots = g_str_has_prefix(words->at, "..");
-    words->at += dots ? strlen("..") : 0;
-    return dots || words_skip(words, "to");
+    static const char *const signs[] = {"..", "–", "-"};
+    for (gsize i = 0; i < G_N_ELEMENTS(signs); i++)
+        if (g_str_has_prefix(words->at, signs[i])) {
+            words->at += strlen(signs[i]);
+            words->at += strspn(words->at, " \t");
+            return TRUE;
+        }
+    return words_skip(words, "to");
 }
 
-// `range -10..10 mm`, `range 10 to 100 ft-lb`: an end may be written `0.03` as well as `1.00`.
+static gsize decimal_length(const char *at)
+{
+    return strspn(at, "0123456789.,");
+}
+
+// The length of a decimal with a dash between it and another one: elsewhere a tight hyphen is that
+// of a mixed number. 0 for anything else.
+static gsize length_to_dash(const char *at)
+{
+    const char *start = at;
+    at += *at == '-' || *at == '+';
+    gsize length = decimal_length(at);
+    at += length;
+    if (!length || at[-1] == '.')
+        return 0;
+    gsize front = (gsize)(at - start);
+    at += strspn(at, " \t");
+    gsize dash = *at == '-' ? 1 : g_str_has_prefix(at, "–") ? strlen("–") : 0;
+    at += dash + strspn(at + dash, " \t");
+    length = dash ? decimal_length(at) : 0;
+    return length && at[length] != '/' ? front : 0;
+}
+
+static gboolean read_least(Take *take, Reading *least, GError **error)
+{
+    gsize length = length_to_dash(take->words.at);
+    if (!length)
+        return words_number(&take->words, least, error);
+    const char *at = take->words.at;
+    g_autofree char *figure = words_up_to(&take->words, at + length);
+    g_autoptr(GError) why = NULL;
+    return reading_parse(figure, NULL, least, NULL, &why) ||
+           words_refuse(&take->words, at, error, "%s", why->message);
+}
+
+// `range -10..10 mm`, `range 10 to 100 ft-lb`, `range 10-100 Nm`: an end may be written `0.03` as
+// well as `1.00`.
 static gboolean set_range(Take *take, Entry *entry, Unit **unit, GError **error)
 {
     g_auto(Reading) least = {0}, greatest = {0};
     const char *at = take->words.at;
     if (!words_skip(&take->words, "range"))
         return TRUE;
-    if (!words_number(&take->words, &least, error))
+    if (!read_least(take, &least, error))
         return FALSE;
     if (!skip_between(&take->words))
         return words_refuse(&take->words, take->words.at, error,

@@ -344,8 +344,9 @@ END_TEST
 
 START_TEST(a_range_is_written_as_people_type_it)
 {
-    static const char *const ranges[] = {"10..100 lbf·ft", "10..100 lbf ft", "10 to 100 ft-lb",
-                                         "10..100 ft lb", "10 .. 100 ft lbs"};
+    static const char *const ranges[] = {"10..100 lbf·ft", "10..100 lbf ft",   "10 to 100 ft-lb",
+                                         "10..100 ft lb",  "10 .. 100 ft lbs", "10-100 lbf ft",
+                                         "10–100 lbf·ft",  "10 - 100 ft-lb"};
     for (guint i = 0; i < G_N_ELEMENTS(ranges); i++) {
         g_autofree char *label = g_strdup_printf("W9%u", i);
         g_autofree char *line = g_strdup_printf(
@@ -356,6 +357,15 @@ START_TEST(a_range_is_written_as_people_type_it)
         ck_assert_str_eq(entry_value(tool, "least", "value"), "10");
         ck_assert_str_eq(entry_value(tool, "reach", "value"), "400");
     }
+}
+END_TEST
+
+START_TEST(a_kind_stands_in_quotes_too)
+{
+    take("MO shop tool W91 \"x\" kind \"torque wrench\" range 10..100 N·m");
+    const Entry *tool = shop_find(demo->shop, "tool", "W91");
+    expect_text(tool, "sort", "torque wrench");
+    ck_assert_str_eq(entry_value(tool, "least", "value"), "10");
 }
 END_TEST
 
@@ -563,6 +573,7 @@ int main(void)
         a_calibration_is_news_to_all_who_took_the_tool,
         a_calibration_keeps_what_the_tool_gave,
         a_range_is_written_as_people_type_it,
+        a_kind_stands_in_quotes_too,
         a_recalled_lot_says_so,
         what_is_said_of_a_lot_has_no_order,
         names_stand_outside_the_chain,

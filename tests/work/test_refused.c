@@ -148,6 +148,9 @@ static const char *const refusals[][2] = {
     {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at 100 and 41 at 45", NULL},
     {"shop calibration W2 2025-03-01 wrong \"x\" gave 91 at 100, 41 at 45,", NULL},
     {"shop tool G99 \"x\" kind feelers range 5..1 mm", "column 32: the range is upside down"},
+    {"shop tool G99 \"x\" kind feelers range 1/2-3-4 mm",
+     "column 41: a tight hyphen behind `1/2` could be a mixed number or a minus; write ` - ` with "
+     "spaces to subtract, or `2-5/8`"},
     {"shop tool G99 \"x\" kind feelers range 1 till 5 mm",
      "column 40: write a range like 0..25 mm or 0 to 25 mm"},
     {"shop tool W99 \"x\" kind torque wrench range 10 to 100 lbf in",
