@@ -168,8 +168,46 @@ static gboolean is_unsaid(const Entry *entry, const char *field)
     return !json_object_get(entry->body, field);
 }
 
+// Whether a doubt in percent follows, of a tool that does not measure any.
+static gboolean is_share(const Take *take, const char *phrase, const Unit *unit, Reading *share)
+{
+    static const char percent[] = "%";
+    Words here = take->words;
+    return words_skip(&here, phrase) && words_value(&here, NULL, share, NULL) && share->unit &&
+           strcmp(unit_text(share->unit), percent) == 0 &&
+           !(unit && strcmp(unit_text(unit), percent) == 0);
+}
+
+// An entry has a doubt in the unit of the tool, so that a share of what is shown is refused with
+// what it comes to at most.
+static gboolean refuse_share(const Take *take, const Entry *tool, const Reading *share,
+                             GError **error)
+{
+    const char *end = entry_value(tool, "greatest", "value");
+    const char *unit = entry_value(tool, "greatest", "unit");
+    g_autoptr(Number) greatest = end ? number_from_text(end, NULL) : NULL;
+    if (!greatest || !unit)
+        return words_refuse(&take->words, take->words.at, error,
+                            "write it in the unit of what is read, not in percent: 0.01 mm");
+    g_autoptr(Number) most = number_multiply(share->value, greatest);
+    g_autofree char *shown = number_short(greatest), *comes = number_short(most);
+    return words_refuse(&take->words, take->words.at, error,
+                        "write it in %s: %s of %s %s, the end of its range, is %s %s", unit,
+                        share->typed, shown, unit, comes, unit);
+}
+
+static gboolean set_doubt(Take *take, Entry *entry, const char *phrase, const char *field,
+                          const Entry *tool, const Unit *unit, GError **error)
+{
+    g_auto(Reading) share = {0};
+    return is_share(take, phrase, unit, &share)
+               ? refuse_share(take, tool, &share, error)
+               : set_value(take, entry, phrase, field, unit, error);
+}
+
 // What is said of a calibration behind its day, each once and in any order.
-static gboolean set_calibration(Take *take, Entry *entry, const Unit *unit, GError **error)
+static gboolean set_calibration(Take *take, Entry *entry, const Entry *tool, const Unit *unit,
+                                GError **error)
 {
     const char *before = NULL;
     while (before != take->words.at) {
@@ -181,9 +219,9 @@ static gboolean set_calibration(Take *take, Entry *entry, const Unit *unit, GErr
              !shop_set_optional(take, entry, "certificate", "certificate", error)) ||
             (is_unsaid(entry, "note") && !set_remark(take, entry, error)) ||
             (is_unsaid(entry, "uncertainty") &&
-             !set_value(take, entry, "U", "uncertainty", unit, error)) ||
+             !set_doubt(take, entry, "U", "uncertainty", tool, unit, error)) ||
             (is_unsaid(entry, "repeat") &&
-             !set_value(take, entry, "repeats", "repeat", unit, error)) ||
+             !set_doubt(take, entry, "repeats", "repeat", tool, unit, error)) ||
             (is_unsaid(entry, "gave") && !take_gave(take, entry, unit, error)))
             return FALSE;
     }
@@ -235,7 +273,8 @@ gboolean shop_calibration(Take *take, GError **error)
     shop_set_new_id(take, entry);
     entry_set_text(entry, "tool", entry_text(tool, "id"));
     entry_set_text(entry, "date", date);
-    if (!set_calibration(take, entry, unit, error) || !check_calibration(take, entry, at, error))
+    if (!set_calibration(take, entry, tool, unit, error) ||
+        !check_calibration(take, entry, at, error))
         return FALSE;
     take_news(take, entry, "tool", entry_text(tool, "id"));
     return TRUE;

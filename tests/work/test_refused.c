@@ -151,6 +151,8 @@ static const char *const refusals[][2] = {
     {"shop tool G99 \"x\" kind feelers range 1/2-3-4 mm",
      "column 41: a tight hyphen behind `1/2` could be a mixed number or a minus; write ` - ` with "
      "spaces to subtract, or `2-5/8`"},
+    {"shop calibration W2 2025-03-13 good U 3 %",
+     "column 37: write it in N·m: 3 % of 120 N·m, the end of its range, is 3.6 N·m"},
     {"shop tool G99 \"x\" kind feelers range 1 till 5 mm",
      "column 40: write a range like 0..25 mm or 0 to 25 mm"},
     {"shop tool W99 \"x\" kind torque wrench range 10 to 100 lbf in",
