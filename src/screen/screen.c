@@ -95,7 +95,8 @@ static void paint_small(const Page *page, const char *typed, Canvas *canvas, gui
     canvas_put(canvas, 4, 0, 0, bold, page->warns ? page->last : "");
 }
 
-// A question takes no key pressed before it was painted; a burst is parked all the same.
+// A question takes no key pressed before it was painted, which is said; a burst is parked all the
+// same.
 static void drop_earlier_keys(Screen *screen)
 {
     Key key = term_key(screen->term, 0);
@@ -106,6 +107,8 @@ static void drop_earlier_keys(Screen *screen)
     g_autoptr(GArray) keys = screen_gather(screen, key);
     if (keys_are_burst(keys))
         screen_park(screen, keys);
+    else if (!screen->desk.warning)
+        desk_warn(&screen->desk, "a key pressed before this was asked is dropped; press it again");
 }
 
 // A warning rings once.
