@@ -322,13 +322,28 @@ static void take_clear(Take *take)
     g_hash_table_unref(take->known);
 }
 
+// Where nobody is named, it is the one person that the shop has; of several, one must be named.
+static gboolean find_who(Take *take, GError **error)
+{
+    g_autoptr(GPtrArray) people = shop_all(take->taker->shop, "person", NULL);
+    if (people->len == 1)
+        take->carry.by = g_strdup(entry_text(people->pdata[0], "id"));
+    if (take->carry.by)
+        return TRUE;
+    g_autoptr(GString) named = g_string_new(NULL);
+    for (guint i = 0; i < people->len; i++)
+        g_string_append_printf(named, "%s%s", i ? ", " : ": ", shop_label(people->pdata[i]));
+    return words_refuse(&take->words, take->words.at, error,
+                        "nobody is named yet; write the initials in front of the verb%s",
+                        named->str);
+}
+
 static gboolean read_event(Take *take, GError **error)
 {
     if (words_ended(&take->words) && !take->paper && !take->after)
         return TRUE;
-    if (!take->carry.by)
-        return words_refuse(&take->words, take->words.at, error,
-                            "nobody is named yet; write the initials in front of the verb");
+    if (!take->carry.by && !find_who(take, error))
+        return FALSE;
     if (!take->taker->build)
         return verb_shop(take, error) && words_finish(&take->words, error);
     take_in_build(take);

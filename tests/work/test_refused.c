@@ -244,7 +244,8 @@ START_TEST(nobody_is_named_yet)
 {
     char *refusal = demo_try(demo, build, "note one");
     ck_assert_str_eq(refusal,
-                     "column 1: nobody is named yet; write the initials in front of the verb");
+                     "column 1: nobody is named yet; write the initials in front of the verb: "
+                     "EV, MO, JT");
     g_free(refusal);
 }
 END_TEST
