@@ -156,16 +156,17 @@ static Number *times(const Number *value, glong above, glong below)
 static const struct {
     SlipKind kind;
     glong above, below;
+    gboolean length; // only of one
 } undoings[] = {
-    {SLIP_SIGN, -1, 1},         {SLIP_TEN_TIMES, 1, 10},   {SLIP_A_TENTH, 10, 1},
-    {SLIP_INCH_TIMES, 10, 254}, {SLIP_INCH_PART, 254, 10},
+    {SLIP_SIGN, -1, 1, FALSE},        {SLIP_TEN_TIMES, 1, 10, FALSE},  {SLIP_A_TENTH, 10, 1, FALSE},
+    {SLIP_INCH_TIMES, 10, 254, TRUE}, {SLIP_INCH_PART, 254, 10, TRUE},
 };
 
 static SlipKind find_factor(const SlipQuestion *question, Number **meant)
 {
     for (gsize i = 0; i < G_N_ELEMENTS(undoings); i++) {
         g_autoptr(Number) without = times(question->value, undoings[i].above, undoings[i].below);
-        if (!is_likely(question, without))
+        if ((undoings[i].length && !question->length) || !is_likely(question, without))
             continue;
         if (meant)
             *meant = g_steal_pointer(&without);

@@ -64,14 +64,19 @@ static gboolean is_of_inches(const Unit *unit)
     return unit && g_strv_contains(inches, unit_text(unit));
 }
 
+static gboolean is_length(const PlanCheck *check)
+{
+    g_autoptr(Unit) length = unit_parse("mm", NULL);
+    return kind_equal(check->kind, unit_kind(length));
+}
+
 // Whether a length was typed as a fraction without a unit where the check is not one of inches.
 static gboolean is_bare_fraction(const Typed *typed)
 {
     const PlanCheck *check = typed->made->check;
-    g_autoptr(Unit) length = unit_parse("mm", NULL);
     return strchr(typed->reading.typed, '/') && !strpbrk(typed->reading.typed, "\"'") &&
-           !typed->reading.decimals && kind_equal(check->kind, unit_kind(length)) &&
-           !is_of_inches(check->unit) && !is_of_inches(typed->reading.unit);
+           !typed->reading.decimals && is_length(check) && !is_of_inches(check->unit) &&
+           !is_of_inches(typed->reading.unit);
 }
 
 // COMPANY ---------------------------------------------------------------------------------------
@@ -187,7 +192,8 @@ static char *slip_among(const Typed *typed, const Company *company, gboolean ask
                                    made->lower,
                                    made->upper,
                                    step,
-                                   is_bare_fraction(typed)};
+                                   is_bare_fraction(typed),
+                                   is_length(made->check)};
     SlipKind kind = step ? slip_likely(&question, &meant) : SLIP_NONE;
     if (kind == SLIP_NONE)
         return NULL;

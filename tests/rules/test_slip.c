@@ -68,19 +68,34 @@ static GPtrArray *numbers(const char *text)
     return all;
 }
 
+static SlipKind slip_of(const Row *row, gboolean length, Number **meant)
+{
+    g_autoptr(GPtrArray) others = numbers(row->others);
+    g_autoptr(Number) value = number(row->value), step = number(row->step);
+    g_autoptr(Number) lower = number(row->lower), upper = number(row->upper);
+    SlipQuestion question = {value, (const Number *const *)others->pdata, others->len, lower, upper,
+                             step,  strchr(row->value, '/') != NULL,      length};
+    return slip_likely(&question, meant);
+}
+
 START_TEST(test_slips)
 {
     const Row *row = &rows[_i];
-    g_autoptr(GPtrArray) others = numbers(row->others);
-    g_autoptr(Number) value = number(row->value), step = number(row->step);
-    g_autoptr(Number) lower = number(row->lower), upper = number(row->upper), meant = NULL;
-    SlipQuestion question = {value, (const Number *const *)others->pdata, others->len, lower, upper,
-                             step,  strchr(row->value, '/') != NULL};
-    SlipKind kind = slip_likely(&question, &meant);
+    g_autoptr(Number) meant = NULL;
+    SlipKind kind = slip_of(row, TRUE, &meant);
     ck_assert_msg(kind == row->expected, "%s against %s: %d, not %d", row->value, row->others, kind,
                   row->expected);
     g_autofree char *text = meant ? number_text(meant) : NULL;
     ck_assert_pstr_eq(text, row->meant);
+}
+END_TEST
+
+// An inch is mistaken for a millimetre; no unit of a torque for another one by that factor.
+START_TEST(test_inches_are_of_a_length)
+{
+    SlipKind length = rows[_i].expected, other = slip_of(&rows[_i], FALSE, NULL);
+    gboolean inches = length == SLIP_INCH_TIMES || length == SLIP_INCH_PART;
+    ck_assert_int_eq(other, inches ? SLIP_NONE : length);
 }
 END_TEST
 
@@ -107,6 +122,7 @@ int main(void)
 {
     TCase *of = tcase_create("slips");
     tcase_add_loop_test(of, test_slips, 0, G_N_ELEMENTS(rows));
+    tcase_add_loop_test(of, test_inches_are_of_a_length, 0, G_N_ELEMENTS(rows));
     tcase_add_loop_test(of, test_modified_z_score, 0, G_N_ELEMENTS(scores));
     Suite *suite = suite_create("slip");
     suite_add_tcase(suite, of);

@@ -95,6 +95,8 @@ START_TEST(what_a_wrench_showed_is_compared_with_what_is_asked)
                 "Far from what is asked? Enter again keeps 44.1 N·m, not 40.0 N·m");
     expect_slip(session, "MO tighten main caps[3] stage 1 1 with W2",
                 "Far from what is asked? Enter again keeps 1 N·m, not 40 N·m");
+    expect_slip(session, "MO tighten main caps[3] stage 1 1.6 with W2", // 40 / 25.4, of no inch
+                "Far from what is asked? Enter again keeps 1.6 N·m, not 40.0 N·m");
     session_close(session);
 }
 END_TEST

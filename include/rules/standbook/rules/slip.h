@@ -22,6 +22,7 @@ typedef struct {
     const Number *lower, *upper; // limits
     const Number *step;          // one unit of the last place shown, above 0
     gboolean fraction;           // it was typed as a fraction, where decimals are usual
+    gboolean length;             // it is one: inches and millimetres are mistaken for each other
 } SlipQuestion;
 
 // What slip is likely, and in *meant (NULL allowed; NULL is set for SLIP_NONE and SLIP_FAR) what
@@ -31,7 +32,8 @@ typedef struct {
 // when their median, without its sign, is at least 20 steps and twice their range, so that a few
 // steps of runout are never compared by ratio. With both limits known a value inside them is
 // never a slip. A factor or the sign is a slip where the value without it lies near the others,
-// or where there are none inside both limits, and the value itself lies in neither. A fraction that
+// or where there are none inside both limits, and the value itself lies in neither; one of 25.4
+// only of a length. A fraction that
 // lies in neither is one of an inch, whatever is known.
 // These are rules of our own, no published source.
 //
