@@ -103,7 +103,8 @@ static Unit *unit_named(const Cursor *cursor, const char *word, GError **error)
     if (strcmp(word, "'") == 0) {
         return unit_parse(angle ? "arcmin" : "ft", error);
     }
-    return unit_parse(angle && strcmp(word, "\"") == 0 ? "arcsec" : word, error);
+    return unit_parse_for(angle && strcmp(word, "\"") == 0 ? "arcsec" : word, cursor->wanted,
+                          error);
 }
 
 static gboolean read_unit(Cursor *cursor, Amount *amount)

@@ -286,31 +286,39 @@ static Unit *unit_joined(const char *text)
     return NULL;
 }
 
-static void refuse_unit(const char *text, GError **error)
+static void refuse_unit(const char *text, const Unit *wanted, GError **error)
 {
     g_autoptr(GPtrArray) names = g_ptr_array_new_with_free_func(g_free);
     for (gsize i = 0; i < G_N_ELEMENTS(UNITS); i++) {
-        g_ptr_array_add(names, g_strdup(UNITS[i].text));
+        if (!wanted || kind_equal(UNITS[i].kind, wanted->kind)) {
+            g_ptr_array_add(names, g_strdup(UNITS[i].text));
+        }
     }
     const char *near = text_nearest(text, (const char *const *)names->pdata, names->len);
     g_autofree char *clean = text_clean(text, (gssize)strnlen(text, 60));
     g_autofree char *hint =
-        near ? g_strdup_printf("did you mean `%s`?", near)
-             : g_strdup("write one such as mm, in, N·m, lbf·ft, °, bar, psi, g, min or %");
+        near     ? g_strdup_printf("did you mean `%s`?", near)
+        : wanted ? g_strdup_printf("write it in %s", unit_text(wanted))
+                 : g_strdup("write one such as mm, in, N·m, lbf·ft, °, bar, psi, g, min or %");
     g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE, "there is no unit `%s`; %s", clean,
                 hint);
 }
 
-Unit *unit_parse(const char *text, GError **error)
+Unit *unit_parse_for(const char *text, const Unit *wanted, GError **error)
 {
     gsize length = strlen(text), first = strcspn(text, " ");
     const UnitListed *row =
         first < length ? torque_of_two(text, first, length - first - 1) : find_row(text, length);
     Unit *unit = row ? unit_from_row(row) : unit_joined(text);
     if (unit == NULL) {
-        refuse_unit(text, error);
+        refuse_unit(text, wanted, error);
     }
     return unit;
+}
+
+Unit *unit_parse(const char *text, GError **error)
+{
+    return unit_parse_for(text, NULL, error);
 }
 
 static gboolean unit_letter(gunichar letter)

@@ -54,10 +54,12 @@ static gboolean begins_value(const char *at)
     return reading_begins(at + front_length(at));
 }
 
-static gboolean refuse_unit(const Words *words, const char *at, const char *word, GError **error)
+// Whether the word is a unit; if not, it is refused with one that a value in `wanted` could have.
+static gboolean is_unit(const Words *words, const char *word, const Unit *wanted, GError **error)
 {
+    const char *at = words->at;
     g_autoptr(GError) why = NULL;
-    g_autoptr(Unit) unit = unit_parse(word, &why);
+    g_autoptr(Unit) unit = unit_parse_for(word, wanted, &why);
     const char *near = unit ? NULL : text_nearest(word, fixed, G_N_ELEMENTS(fixed));
     if (unit)
         return TRUE;
@@ -67,7 +69,7 @@ static gboolean refuse_unit(const Words *words, const char *at, const char *word
 }
 
 // The unit behind a number, tight or behind a blank.
-static gboolean read_unit(Words *words, Piece *piece, GError **error)
+static gboolean read_unit(Words *words, const Unit *wanted, Piece *piece, GError **error)
 {
     gboolean tight = words->at == piece->end;
     if (tight && *words->at == '"') {
@@ -82,7 +84,7 @@ static gboolean read_unit(Words *words, Piece *piece, GError **error)
     g_autofree char *word = g_strndup(words->at, MAX(span, whole));
     if (is_fixed(word))
         return TRUE;
-    if (!refuse_unit(words, words->at, word, error))
+    if (!is_unit(words, word, wanted, error))
         return FALSE;
     piece->unit_at = words->at;
     words->at += strlen(word);
@@ -95,6 +97,7 @@ typedef struct {
     gsize most;
     gboolean bare;   // without units
     gboolean quoted; // also in quotes
+    const Unit *unit; // what they are expected in; NULL: any, or a pure number
 } Extent;
 
 static gboolean read_bare(Words *words, Extent extent, Piece *piece, GError **error)
@@ -109,7 +112,7 @@ static gboolean read_bare(Words *words, Extent extent, Piece *piece, GError **er
     words->at = piece->end;
     if (*words->at != '"')
         words->at += strspn(words->at, " \t");
-    return extent.bare || read_unit(words, piece, error);
+    return extent.bare || read_unit(words, extent.unit, piece, error);
 }
 
 static gboolean read_piece(Words *words, Extent extent, Piece *piece, GError **error)
@@ -184,7 +187,7 @@ static GArray *read_pieces(Words *words, Extent extent, GError **error)
     return g_steal_pointer(&pieces);
 }
 
-static GPtrArray *read_values(Words *words, const Unit *unit, Extent extent, GError **error)
+static GPtrArray *read_values(Words *words, Extent extent, GError **error)
 {
     g_autoptr(GArray) pieces = read_pieces(words, extent, error);
     if (!pieces)
@@ -192,7 +195,8 @@ static GPtrArray *read_values(Words *words, const Unit *unit, Extent extent, GEr
     g_autoptr(GPtrArray) values = g_ptr_array_new_with_free_func(value_free);
     const Piece *last = &g_array_index(pieces, Piece, pieces->len - 1);
     for (guint i = 0; i < pieces->len; i++) {
-        WordsValue *value = make_value(words, &g_array_index(pieces, Piece, i), last, unit, error);
+        WordsValue *value =
+            make_value(words, &g_array_index(pieces, Piece, i), last, extent.unit, error);
         if (!value)
             return NULL;
         g_ptr_array_add(values, value);
@@ -202,14 +206,14 @@ static GPtrArray *read_values(Words *words, const Unit *unit, Extent extent, GEr
 
 GPtrArray *words_values(Words *words, const Unit *unit, GError **error)
 {
-    return read_values(words, unit, (Extent){.most = G_MAXSIZE, .quoted = TRUE}, error);
+    return read_values(words, (Extent){.most = G_MAXSIZE, .quoted = TRUE, .unit = unit}, error);
 }
 
 static gboolean read_one(Words *words, const Unit *unit, gboolean bare, Reading *reading,
                          GError **error)
 {
     g_autoptr(GPtrArray) values =
-        read_values(words, unit, (Extent){.most = 1, .bare = bare}, error);
+        read_values(words, (Extent){.most = 1, .bare = bare, .unit = unit}, error);
     if (!values)
         return FALSE;
     WordsValue *value = values->pdata[0];

@@ -112,6 +112,22 @@ START_TEST(unknown_units_are_refused)
 }
 END_TEST
 
+START_TEST(only_units_of_the_kind_wanted_are_suggested)
+{
+    static const struct {
+        const char *text, *wanted, *says;
+    } rows[] = {{"mn", "mm", "did you mean `mm`?"},    {"mn", "N·m", "write it in N·m"},
+                {"N·n", "N·m", "did you mean `N·m`?"}, {"barr", "psi", "did you mean `bar`?"},
+                {"barr", "mm", "write it in mm"},      {"barr", NULL, "did you mean `bar`?"}};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autoptr(GError) error = NULL;
+        g_autoptr(Unit) wanted = rows[i].wanted ? unit_parse(rows[i].wanted, NULL) : NULL;
+        ck_assert_ptr_null(unit_parse_for(rows[i].text, wanted, &error));
+        ck_assert_msg(strstr(error->message, rows[i].says) != NULL, "%s", error->message);
+    }
+}
+END_TEST
+
 START_TEST(the_span_of_a_unit)
 {
     static const struct {
@@ -182,6 +198,7 @@ int main(void)
     tcase_add_test(tcase, exact_conversions);
     tcase_add_test(tcase, rounded_conversions);
     tcase_add_test(tcase, unknown_units_are_refused);
+    tcase_add_test(tcase, only_units_of_the_kind_wanted_are_suggested);
     tcase_add_test(tcase, the_span_of_a_unit);
     tcase_add_test(tcase, kinds_multiply_and_have_names);
     tcase_add_test(tcase, values_are_shown);

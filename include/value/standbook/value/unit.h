@@ -26,6 +26,9 @@ typedef struct Unit Unit;
 // Reads a whole unit as people type it: `mm`, `"`, `N·m`, `Nm`, `ft-lb`, `°C`, `kgf/cm²`, `%`.
 // Upper and lower case differ. NULL and STANDBOOK_ERROR_MISUSE with a suggestion if unknown.
 Unit *unit_parse(const char *text, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+// The same where a value in `wanted` is expected: only units of its kind are suggested. NULL: any.
+Unit *unit_parse_for(const char *text, const Unit *wanted,
+                     GError **error) G_GNUC_WARN_UNUSED_RESULT;
 // How many bytes at the start of `text` look like a unit (letters, ° " % and what joins them
 // without a space, or the two parts of a torque with one: `lbf ft`); 0 if it cannot be the start of
 // one. Whether it is one, unit_parse says.
