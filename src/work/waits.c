@@ -30,12 +30,15 @@ static const char *who(const Telling *telling, const Entry *entry)
 
 // WHERE IT STANDS -------------------------------------------------------------------------------
 
-// The seal of the gate in front of a step that nobody has picked up yet; NULL if there is none.
+// The seal behind which nothing was begun: of the gate in front of a step that nobody has picked up
+// yet, or of the last one where no step is left. NULL if there is none.
 static const Entry *seal_before(const Agenda *agenda, const Standpoint *point)
 {
-    if (!point->step || point->step->gate == 0 || point->since)
+    const GPtrArray *gates = agenda->assessment->gates;
+    guint before = point->step ? point->step->gate : gates->len;
+    if (before == 0 || point->since)
         return NULL;
-    const GateCount *gate = agenda->assessment->gates->pdata[point->step->gate - 1];
+    const GateCount *gate = gates->pdata[before - 1];
     return gate->sealed ? agenda->entries[gate->sealed - 1] : NULL;
 }
 
@@ -159,7 +162,7 @@ static gboolean was_put_down(const Telling *telling, const Standpoint *point, Wa
 
 static gboolean waits_for_later(const Telling *telling, const Standpoint *point, Waits *waits)
 {
-    if (!seal_before(telling->agenda, point))
+    if (!point->step || !seal_before(telling->agenda, point))
         return FALSE;
     waits->waits = g_strdup(point->step->name);
     return TRUE;
