@@ -36,6 +36,14 @@ void page_say(char **text, const char *format, ...)
     *text = words;
 }
 
+void page_ask_digit(Page *page, guint count)
+{
+    if (count)
+        page_say(&page->unit, "%s%u", count > 1 ? "1 to " : "", count);
+    else
+        page_say(&page->unit, "0 = new");
+}
+
 void page_key(Page *page, Action action, const char *word)
 {
     for (guint i = 0; i < KEYS_MOST; i++)

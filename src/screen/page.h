@@ -49,6 +49,9 @@ void page_clear(Page *page);
 
 // Sets one of its texts; the old one is freed.
 void page_say(char **text, const char *format, ...) G_GNUC_PRINTF(2, 3);
+// What a question shows where the digits up to `count` answer it and 0 makes a new one: `1 to 3`,
+// `1`, `0 = new`.
+void page_ask_digit(Page *page, guint count);
 
 // Adds a key to the foot line, as long as there is room. `word` NULL: its action's own.
 void page_key(Page *page, Action action, const char *word);

@@ -139,7 +139,7 @@ static void say_digits(const Tools *tools, Page *page)
     else if (is_angle(tools))
         page_say(&page->unit, "%s%u or %u", first, count, MARK_DIGIT);
     else
-        page_say(&page->unit, "%s%u", first, count);
+        page_ask_digit(page, count);
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)

@@ -81,7 +81,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     page->means = FALSE;
-    page_say(&page->unit, people->len > 1 ? "1 to %u" : "%u", MIN(people->len, 9));
+    page_ask_digit(page, MIN(people->len, 9));
     page_say(&page->next, "%s%swho picks up?", who->stamp ? who->stamp : "",
              who->stamp ? ": " : "");
     page_say(&page->then, "%s%s%s", names->str, who->work ? "     " : "",
