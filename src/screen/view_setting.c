@@ -192,10 +192,8 @@ static Go wants(gpointer state, Desk *desk)
         return go(GO_STAY);
     setting->opened = next.tightening;
     const char *set = next.tightening->group->name, *step = setting->tries.step;
-    return go_open(VIEW_TIGHTENING,
-                   trials->labels ? g_strdup_printf("%s\n%s\nover\n%s\n%u", set, step,
-                                                    setting->tries.check, setting->tries.place)
-                                  : g_strdup_printf("%s\n%s\nover", set, step));
+    return go_open(VIEW_TIGHTENING, g_strdup_printf("%s\n%s\nover\n%s\n%u", set, step,
+                                                    setting->tries.check, setting->tries.place));
 }
 
 // What is not there is taken, and said.
@@ -381,10 +379,10 @@ static Go concede(Desk *desk, const Trials *trials, const Requirement *made, gbo
                        "nothing of this setting is outside or in doubt");
 }
 
-// While a move or what is read before it is tightened is asked, the working of the advice.
+// Until it is tightened, the working of the advice.
 static Go why(const Trials *trials, const TrialNext *next, const Requirement *made)
 {
-    if (next->ask != TRIAL_MOVE && next->ask != TRIAL_LOOSE)
+    if (next->ask == TRIAL_TIGHT || next->ask == TRIAL_DONE)
         return go_open(VIEW_WHY, requirement_name(made));
     return go_open(VIEW_WORKING, setting_tries_argument(trials->check->name, trials->step->name,
                                                         trials->first, NULL));

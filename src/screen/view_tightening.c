@@ -6,6 +6,7 @@
 #include "left.h"
 #include "line_words.h"
 #include "others.h"
+#include "setting_tries.h"
 #include "slip.h"
 #include "supposed.h"
 #include "tightening_about.h"
@@ -23,8 +24,8 @@ typedef struct {
     char *set, *step;
     guint here;    // the turn in hand
     char *first;   // the requirement to begin with, done or not; NULL for what is open
-    gboolean over; // opened over what goes on behind it
-    char *check;   // then only its bolts at this place of a check; NULL: all
+    gboolean over; // opened over a setting, which goes on behind it
+    char *check;   // then its check and place
     guint place;
     guint opened;        // how many entries there were then
     gboolean placed;     // by -Enter or +Enter: it stays there though it is done
@@ -79,7 +80,7 @@ static Tightening *tightening_of(const Bolts *bolts, Desk *desk)
              : NULL;
     const PlanCheck *check =
         bolts->check && tightening ? plan_check(session_plan(session), bolts->check) : NULL;
-    if (check)
+    if (check && check->setting->each)
         tightening_keep_at(tightening, check, bolts->place);
     return tightening;
 }
@@ -425,6 +426,15 @@ static gboolean is_fault(const Requirement *made)
     return made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT;
 }
 
+// Over a setting the working of its advice, which leads on to why of the bolt.
+static Go why(const Bolts *bolts, const Turn *turn)
+{
+    g_autofree char *name = requirement_name(turn->made);
+    return bolts->over ? go_open(VIEW_WORKING, setting_tries_argument(bolts->check, bolts->step,
+                                                                      bolts->place, name))
+                       : go_open(VIEW_WHY, g_steal_pointer(&name));
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Bolts *bolts = state;
@@ -458,7 +468,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_UPHOLD:
         return uphold_ask(desk, turn->made->step, turn->made);
     case ACTION_WHY:
-        return go_open(VIEW_WHY, requirement_name(turn->made));
+        return why(bolts, turn);
     case ACTION_BUILD:
         return go_instead(VIEW_STEPS, NULL);
     case ACTION_CLOSE:

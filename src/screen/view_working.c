@@ -5,19 +5,26 @@
 
 #include <standbook/work/setting_why.h>
 
-// The argument says which setting (setting_tries_open).
+typedef struct {
+    SettingTries tries;
+    char *bolt; // the requirement in hand, if a bolt that holds it is; else NULL
+} Working;
+
+// The argument says which setting (setting_tries_open), and behind it the bolt in hand.
 static gpointer open(Desk *desk, const char *argument)
 {
     (void)desk;
-    SettingTries *tries = g_new0(SettingTries, 1);
-    (void)setting_tries_open(tries, argument);
-    return tries;
+    Working *working = g_new0(Working, 1);
+    working->bolt = g_strdup(setting_tries_open(&working->tries, argument));
+    return working;
 }
 
 static void close(gpointer state)
 {
-    setting_tries_clear(state);
-    g_free(state);
+    Working *working = state;
+    setting_tries_clear(&working->tries);
+    g_free(working->bolt);
+    g_free(working);
 }
 
 static void paint_lines(const Trials *trials, const NextMove *next, Page *page)
@@ -37,7 +44,8 @@ static void paint_lines(const Trials *trials, const NextMove *next, Page *page)
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
-    SettingTries *tries = state;
+    Working *working = state;
+    SettingTries *tries = &working->tries;
     g_autofree char *title = desk_title(desk, desk->number);
     const Trials *trials = setting_tries_now(tries, desk);
     (void)typed;
@@ -45,7 +53,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *place = trials ? setting_place(trials) : g_strdup("");
     page_say(&page->head, "Why: the next move of %s", *place ? place : tries->check);
     page->field = ASKS_KEY;
-    page_say(&page->next, "w says what its verdict rests on; any other key goes back");
+    page_say(&page->next, "w says what %s verdict rests on; any other key goes back",
+             working->bolt ? "the bolt's" : "its");
     page_key(page, ACTION_WHY, NULL);
     page->keys[1] = (PageKey){ACTION_UP, "any other key", "goes back"};
     if (trials)
@@ -67,9 +76,12 @@ static const Requirement *faulty(const Trials *trials)
 
 static Go act(gpointer state, Desk *desk, Action action)
 {
-    const Trials *trials = setting_tries_now(state, desk);
-    return action == ACTION_WHY && trials ? go_instead(VIEW_WHY, requirement_name(faulty(trials)))
-                                          : go(GO_DEFAULT);
+    Working *working = state;
+    const Trials *trials = setting_tries_now(&working->tries, desk);
+    if (action != ACTION_WHY || !trials)
+        return go(GO_DEFAULT);
+    return go_instead(VIEW_WHY, working->bolt ? g_strdup(working->bolt)
+                                              : requirement_name(faulty(trials)));
 }
 
 const ViewOps working_view = {
