@@ -102,8 +102,9 @@ static gboolean is_as_thick(const PlanSetting *setting)
            fabs(fabs(number_double(setting->gives)) / move_unit(setting) - 1) < 1e-9;
 }
 
-// A shim is as thick as it is: a clearance answers it exactly, what is geared to it to a tenth.
-double next_move_trust(const PlanSetting *setting)
+// The factor to which the plan's word on how a setting answers is trusted. A shim is as thick as it
+// is: a clearance answers it exactly, what is geared to it to a tenth.
+static double trust_of(const PlanSetting *setting)
 {
     static const double geared = 1.1;
     SettingModel model;
@@ -121,7 +122,7 @@ static void tell_adjuster(const PlanSetting *setting, SettingModel *model, GArra
     model->hand = hand_of(setting);
     model->geometry =
         setting->gives ? fabs(number_double(setting->gives)) / move_unit(setting) : NAN;
-    model->geometry_within = next_move_trust(setting);
+    model->geometry_within = trust_of(setting);
     model->direction = setting->direction;
     model->loose = setting->loose;
     for (guint i = 0; setting->stock && i < setting->stock->len; i++) {
@@ -209,6 +210,12 @@ double next_move_aim(const Trials *trials, gboolean *loosest)
     tell_limits(trials, &model);
     *loosest = model.closes;
     return has_one_aim(trials) ? model.aim : NAN;
+}
+
+double next_move_supposed(const Trials *trials, const NextMove *next)
+{
+    g_autoptr(SettingAdviser) adviser = adviser_for(trials, next->graduation, NULL);
+    return adviser ? setting_learned(adviser).ln_slope_sd : NAN;
 }
 
 // REPLAY ----------------------------------------------------------------------------------------

@@ -57,6 +57,13 @@ static char *slope_words(const Why *why, double slope)
                            unit ? unit : check->setting->move);
 }
 
+// `, give or take 0.010`; "" where that is not known.
+static char *sure_words(const Why *why, double sd)
+{
+    g_autofree char *number = number_words(why, fabs(sd));
+    return isnan(sd) ? g_strdup("") : g_strdup_printf(", give or take %s", number);
+}
+
 // WHAT WAS SEEN ---------------------------------------------------------------------------------
 
 static gboolean is_seen(const Trials *trials, const Trial *trial, guint place)
@@ -120,8 +127,8 @@ static void say_line(Why *why, const GArray *seen)
     }
     if (!line_fit(x, y, seen->len, FALSE, &line))
         return;
-    g_autofree char *slope = slope_words(why, line.slope), *sd = number_words(why, line.slope_sd);
-    say(why, "", "A straight line through %u tries: %s, give or take %s.", seen->len, slope, sd);
+    g_autofree char *slope = slope_words(why, line.slope), *sure = sure_words(why, line.slope_sd);
+    say(why, "", "A straight line through %u tries: %s%s.", seen->len, slope, sure);
 }
 
 static void say_seen(Why *why)
@@ -148,11 +155,8 @@ static void say_plan(Why *why)
     double gives = number_double(setting->gives) * why->value;
     g_autofree char *slope = slope_words(why, gives);
     const char *either = setting->direction ? "" : ", either way";
-    double trust = next_move_trust(setting);
-    if (trust > 1)
-        say(why, "plan", "%s%s, trusted to a factor of %.2g.", slope, either, trust);
-    else
-        say(why, "plan", "%s%s, taken as exact.", slope, either);
+    g_autofree char *sure = sure_words(why, gives * next_move_supposed(why->trials, why->next));
+    say(why, "plan", "%s%s%s.", slope, either, sure);
 }
 
 static void say_aim(Why *why)
@@ -167,12 +171,12 @@ static void say_slope(Why *why)
     const SettingLearned *learned = &why->next->learned;
     double slope = exp(learned->ln_slope) * why->value / why->move;
     g_autofree char *words = slope_words(why, learned->rises < 0.5 ? -slope : slope);
-    g_autofree char *sd = number_words(why, slope * learned->ln_slope_sd);
-    g_autofree char *sure =
+    g_autofree char *sure = sure_words(why, slope * learned->ln_slope_sd);
+    g_autofree char *rises =
         learned->rises > 0.005 && learned->rises < 0.995
             ? g_strdup_printf(" Chance %.2f that it rises with the move.", learned->rises)
             : g_strdup("");
-    say(why, "reckoned", "It answers %s, give or take %s.%s", words, sd, sure);
+    say(why, "reckoned", "It answers %s%s.%s", words, sure, rises);
 }
 
 static void say_shift(Why *why)
@@ -182,10 +186,9 @@ static void say_shift(Why *why)
     const SettingLearned *learned = &why->next->learned;
     const Unit *unit = why->trials->check->unit;
     g_autofree char *shift = number_words(why, fabs(learned->shift) * why->value);
-    g_autofree char *sd = number_words(why, learned->shift_sd * why->value);
-    say(why, "", "Tightening %s %s%s%s, give or take %s.",
-        learned->shift < 0 ? "takes off" : "adds", shift, unit ? " " : "",
-        unit ? unit_text(unit) : "", sd);
+    g_autofree char *sure = sure_words(why, learned->shift_sd * why->value);
+    say(why, "", "Tightening %s %s%s%s%s.", learned->shift < 0 ? "takes off" : "adds", shift,
+        unit ? " " : "", unit ? unit_text(unit) : "", sure);
 }
 
 static void say_chances(Why *why)

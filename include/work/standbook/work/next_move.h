@@ -43,9 +43,9 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(NextMove, next_move_clear)
 // with limits of their own have each an aim. `loosest`: of the loosest place, not of the tightest.
 double next_move_aim(const Trials *trials, gboolean *loosest);
 
-// The factor to which the plan's word on how a setting answers is trusted: 2, of a shim 1.1, and of
-// one that gives its own thickness 1.
-double next_move_trust(const PlanSetting *setting);
+// The standard deviation of the log of how much a setting answers, by the plan's word alone; NAN
+// where it cannot be advised.
+double next_move_supposed(const Trials *trials, const NextMove *next);
 
 // What trials_next asks, led by the advice: a loose reading outside its band asks for a move before
 // anything is tightened, and so does a try that passes though another move would better it; one
