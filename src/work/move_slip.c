@@ -2,8 +2,9 @@
 
 #include <standbook/rules/slip.h>
 #include <standbook/value/reading.h>
+#include <string.h>
 
-enum { FAR = 10, OFF = 2, TELLING = 1000 };
+enum { FAR = 10, OFF = 2, TELLING = 1000, FOUND = 2 };
 
 // A move typed, in base units of what is moved.
 typedef struct {
@@ -12,6 +13,7 @@ typedef struct {
     Number *position; // where it leads
     Number *advised;  // where the advised move leads; NULL if none is advised
     Number *size;     // how far that is, without its sign
+    guint decimals;   // typed behind the point
 } Typed;
 
 static void typed_clear(Typed *typed)
@@ -99,6 +101,29 @@ static char *ask_far(const Typed *typed)
     return g_strdup_printf("Far from what is advised, %s? Enter again keeps %s", advised, kept);
 }
 
+// Whether two lengths of a move, or places, are the same as far as it was typed, at least to what
+// is found again on a scale.
+static gboolean is_same(const Typed *typed, const Number *one, const Number *other)
+{
+    const Unit *unit = typed->trials->check->setting->unit;
+    guint decimals = MAX(typed->decimals, FOUND);
+    g_autofree char *first = unit_show(unit, one, decimals),
+                    *second = unit_show(unit, other, decimals);
+    return strcmp(first, second) == 0;
+}
+
+// Where it stands was asked, and how far to go was typed.
+static char *ask_way(const Typed *typed)
+{
+    g_autoptr(Number) size = number_abs(typed->position);
+    if (!is_same(typed, size, typed->size) || is_same(typed, typed->position, typed->advised))
+        return NULL;
+    g_autofree char *kept = words_of(typed, typed->position),
+                    *there = next_move_to(typed->trials, typed->next);
+    return g_strdup_printf("That is the way to go: then it stands at %s? Enter again keeps %s",
+                           there, kept);
+}
+
 char *move_slip(const Trials *trials, const NextMove *advised, const char *words, gboolean step)
 {
     g_auto(Reading) reading = {0};
@@ -107,7 +132,10 @@ char *move_slip(const Trials *trials, const NextMove *advised, const char *words
     g_auto(Typed) typed = typed_of(trials, advised, reading.value, step);
     if (!typed.position)
         return NULL;
-    char *asked = typed.advised && is_off(&typed, OFF) ? ask_factor(&typed) : NULL;
+    typed.decimals = reading.decimals;
+    char *asked = typed.advised && !step ? ask_way(&typed) : NULL;
+    if (!asked && typed.advised && is_off(&typed, OFF))
+        asked = ask_factor(&typed);
     if (!asked)
         asked = ask_range(&typed);
     return asked || !typed.advised || !is_off(&typed, FAR) ? asked : ask_far(&typed);

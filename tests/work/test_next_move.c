@@ -226,6 +226,12 @@ START_TEST(a_move_far_from_what_is_advised_is_asked_about)
     take_all(loosen); // out 1/16, to 0.14
     expect_slip("0.13", FALSE, NULL);
     expect_slip("+0.05", TRUE, NULL);
+    expect_slip("0.06", FALSE,
+                "That is the way to go: then it stands at 0.14? Enter again keeps 0.06 turn");
+    expect_slip("1/16", FALSE,
+                "That is the way to go: then it stands at 0.14? Enter again keeps 0.063 turn");
+    expect_slip("+0.06", TRUE, NULL);
+    expect_slip("0.07", FALSE, NULL);
     expect_slip("0", FALSE, NULL); // far on the other side, and no slip
     expect_slip("0.25", FALSE, NULL);
     expect_slip("1.3", FALSE,
