@@ -180,12 +180,14 @@ char *setting_then(const Trials *trials, const TrialNext *next)
     const PlanTightening *hold = trials_open_hold(trials);
     g_autoptr(GPtrArray) slack = trials_to_slacken(trials);
     g_autofree char *names = set_names(slack);
-    g_autofree char *tighten =
-        hold ? g_strdup_printf("tighten %s", hold->group->name) : g_strdup("tighten");
+    gboolean holds = trials_has_hold(trials);
+    g_autofree char *tighten = hold ? g_strdup_printf("tighten %s", hold->group->name)
+                                    : g_strdup(holds ? "tighten" : "read it tight");
     const char *loose = trials->check->setting->loose ? "read it loose" : tighten;
     const Trial *last = trials_last(trials);
     if (next->ask == TRIAL_MOVE && last && last->loose && !last->readings)
-        return g_strdup_printf("%s; or +Enter tightens it as it stands", loose);
+        return g_strdup_printf("%s; or +Enter %s it as it stands", loose,
+                               holds ? "tightens" : "leaves");
     if (next->ask == TRIAL_MOVE)
         return must_loosen(trials) ? g_strdup_printf("loosened: %s; then %s", names, loose)
                                    : g_strdup(loose);

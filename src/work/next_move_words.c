@@ -258,7 +258,8 @@ static void say_band(const Trials *trials, const NextMove *next, GPtrArray *sent
         return;
     }
     g_autofree char *when = span_words(trials, next, band->from, band->to);
-    say(sentences, "Tighten when loose reads %s.", when);
+    say(sentences, "%s when loose reads %s.", trials_has_hold(trials) ? "Tighten" : "Read it tight",
+        when);
     say_expected(trials, next, &band->first, &band->tightest, &band->loosest, sentences);
 }
 
@@ -308,7 +309,8 @@ static void say_begun(const Trials *trials, const NextMove *next, const TrialNex
     if (early && next->advice.kind != SETTING_TIGHTEN)
         say(sentences, "%s.", tighten_words(trials, next));
     else if (asked->ask == TRIAL_TIGHTEN || !is_held(trials))
-        say(sentences, "Another move was advised; it is tightened as it stands.");
+        say(sentences, "Another move was advised; it is %s as it stands.",
+            trials_has_hold(trials) ? "tightened" : "read");
     else if (next->advice.kind == SETTING_TIGHTEN)
         say_tightest(trials, next, early ? tighten_words(trials, next) : "It is tight: read it",
                      sentences);

@@ -194,8 +194,8 @@ static void say_shift(Why *why)
 static void say_chances(Why *why)
 {
     const SettingAdvice *advice = &why->next->advice;
-    say(why, "chance", "Of ending where it is wanted, tightened as it stands: %.2f.",
-        advice->as_it_is);
+    say(why, "chance", "Of ending where it is wanted, %sas it stands: %.2f.",
+        trials_has_hold(why->trials) ? "tightened " : "", advice->as_it_is);
     if (next_move_moves(why->next))
         say(why, "", "After the move: %.2f; beyond the far limit: %.2f.", advice->chance,
             advice->overrun);

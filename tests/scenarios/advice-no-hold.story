@@ -7,3 +7,7 @@ read nip 0.31 loose with G3
 ? says: "asks": "tight"
 ? says: "Leave it where it stands and read it tight; expect
 ? says nothing of: Tighten now
+read nip 0.35 with G3
+? 0 from setting T-1 nip
+? says: Read it tight when loose reads
+? says nothing of: Tighten when
