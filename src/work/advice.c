@@ -245,6 +245,13 @@ static void say_first(const PlanCheck *check, GPtrArray *sentences)
         setting->zero ? setting->zero : "");
 }
 
+static void say_stock(const Trials *trials, const NextMove *next, GPtrArray *sentences)
+{
+    char *stock = advice_stock(trials, next);
+    if (stock)
+        g_ptr_array_add(sentences, stock);
+}
+
 // What the plan says before anything is read.
 static void say_plan(const Trials *trials, GPtrArray *sentences)
 {
@@ -253,6 +260,7 @@ static void say_plan(const Trials *trials, GPtrArray *sentences)
         say_first(check, sentences);
     say_geometry(check, sentences);
     say_range(check, sentences);
+    say_stock(trials, NULL, sentences);
     g_autofree char *aim = advice_aim(trials);
     if (aim)
         g_ptr_array_add(sentences, g_steal_pointer(&aim));
@@ -285,5 +293,6 @@ Advice advice_of(const Trials *trials, const NextMove *next, const TrialNext *as
     if (before)
         say_answer(trials, before, trial, advice.sentences);
     say_spread(trials, trial, advice.sentences);
+    say_stock(trials, next, advice.sentences);
     return advice;
 }

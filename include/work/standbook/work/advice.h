@@ -20,6 +20,11 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Advice, advice_clear)
 // frees with g_free.
 char *advice_aim(const Trials *trials) G_GNUC_WARN_UNUSED_RESULT;
 
+// `In stock: 1.05, 1.10, 1.18 mm; 1.10 stands in.` Of many sizes those about the one advised, else
+// about the one that stands in; NULL where the plan names no stock. `next` may be NULL. The caller
+// frees with g_free.
+char *advice_stock(const Trials *trials, const NextMove *next) G_GNUC_WARN_UNUSED_RESULT;
+
 // The figure, what stands beside it and the sentences of the next move, put behind those there are.
 void next_move_say(const Trials *trials, const NextMove *next, const TrialNext *asked,
                    Advice *advice);
