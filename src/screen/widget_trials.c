@@ -201,16 +201,33 @@ static void put_try(const Table *table, guint row, guint number, const Trial *tr
     strip_paint(table->canvas, row, table->strip, strip, trial->verdict);
 }
 
+// What was read there before it was read again: each place in its column, or least and greatest.
+static void put_tight_before(const Table *table, guint row, const TrialLine *line)
+{
+    g_autofree char *span = table->cell ? NULL : trial_line_span(table->trials, line);
+    if (span)
+        canvas_put(table->canvas, row, TIGHT_COLUMN, TIGHT_LEAST, faint, span);
+    for (guint i = 0; table->cell && i < table->trials->places; i++) {
+        g_autofree char *value = trial_value_words(table->trials, line->tight[i]);
+        canvas_put(table->canvas, row, TIGHT_COLUMN + i * table->cell, table->cell - 1, faint,
+                   value);
+    }
+    canvas_put(table->canvas, row, table->strip, RIGHT - table->strip, faint, "before");
+}
+
 // `  3.50  12.5  before, at 1`
-static void put_passed(const Table *table, guint row, const Trial *trial, const TrialPassed *passed)
+static void put_before(const Table *table, guint row, const TrialLine *line)
 {
     const Trials *trials = table->trials;
-    const TrialValue *value = trial_passed_value(trial, passed);
-    g_autofree char *position = trial_position_words(trials->check, passed->position);
-    g_autofree char *loose =
-        value && value->value ? check_value_words(trials->check, value->value) : g_strdup("");
-    const char *place = value && trials->places > 1 ? trials->made[value->place]->place : "";
+    g_autofree char *position = trial_position_words(trials->check, line->position);
+    g_autofree char *loose = trial_value_words(trials, line->loose);
+    const char *place =
+        line->loose && trials->places > 1 ? trials->made[line->loose->place]->place : "";
     g_autofree char *words = g_strdup_printf("before%s%s", *place ? ", at " : "", place);
+    if (line->tight) {
+        put_tight_before(table, row, line);
+        return;
+    }
     canvas_put(table->canvas, row, MOVE_COLUMN, LOOSE_COLUMN - MOVE_COLUMN - 1, faint, position);
     canvas_put(table->canvas, row, LOOSE_COLUMN, TIGHT_COLUMN - LOOSE_COLUMN - 1, faint, loose);
     canvas_put(table->canvas, row, TIGHT_COLUMN, RIGHT - TIGHT_COLUMN, faint, words);
@@ -219,23 +236,36 @@ static void put_passed(const Table *table, guint row, const Trial *trial, const 
 // `  ──0.08 turn──  struck: typo`
 static void put_struck(const Table *table, guint row, const TrialStruck *struck)
 {
-    static const char *const fields[] = {"value", "to", "moved"};
     const Entry *entry = struck->entry;
     gboolean read = strcmp(entry->kind->name, "read") == 0;
-    const json_t *value = NULL;
-    for (gsize i = 0; i < G_N_ELEMENTS(fields) && !value; i++)
-        value = kind_field(entry->kind, fields[i]) ? json_object_get(entry->body, fields[i]) : NULL;
-    g_autofree char *typed = value_words(value);
-    const char *state = read ? entry_text(entry, "state") : NULL;
-    const char *place = table->trials->inputs[struck->input]->place;
-    g_autofree char *words =
-        g_strdup_printf("──%s──  struck: %s%s%s%s%s", typed, struck->cause, read ? ", " : "",
-                        read ? (g_strcmp0(state, "loose") == 0 ? "loose" : "tight") : "",
-                        read && *place ? " at " : "", read ? place : "");
-    guint column = !read                            ? MOVE_COLUMN
-                   : g_strcmp0(state, "loose") == 0 ? LOOSE_COLUMN
-                                                    : TIGHT_COLUMN;
+    g_autofree char *typed = trial_struck_typed(struck);
+    gboolean loose = read && g_strcmp0(entry_text(entry, "state"), "loose") == 0;
+    const char *place = read ? table->trials->inputs[struck->input]->place : "";
+    g_autofree char *words = g_strdup_printf("──%s──  struck: %s%s%s%s", typed, struck->cause,
+                                             !read   ? ""
+                                             : loose ? ", loose"
+                                                     : ", tight",
+                                             *place ? " at " : "", place);
+    guint column = !read ? MOVE_COLUMN : loose ? LOOSE_COLUMN : TIGHT_COLUMN;
     canvas_put(table->canvas, row, column, RIGHT - column, faint, words);
+}
+
+// A trial's lines in the order of entry; returns the row behind.
+static guint put_lines(const Table *table, guint row, const Trial *trial, gboolean here,
+                       guint *focus)
+{
+    g_autoptr(GArray) lines = trial_lines(table->trials, trial);
+    for (guint i = 0; i < lines->len; i++, row++) {
+        const TrialLine *line = &g_array_index(lines, TrialLine, i);
+        if (line->kind == TRIAL_BEFORE)
+            put_before(table, row, line);
+        else if (line->kind == TRIAL_STRUCK)
+            put_struck(table, row, line->struck);
+        else
+            put_try(table, row, trial->number, trial, here);
+        *focus = here && line->kind == TRIAL_STANDS ? row : *focus;
+    }
+    return row;
 }
 
 // FORECAST --------------------------------------------------------------------------------------
@@ -296,13 +326,7 @@ guint trials_paint(Canvas *canvas, guint row, const Trials *trials, const TrialN
     put_head(&table, row++);
     for (guint i = 0; i < trials->all->len; i++) {
         const Trial *trial = trials->all->pdata[i];
-        gboolean here = trial == last && !anew;
-        for (guint j = 0; j < trial->passed->len; j++)
-            put_passed(&table, row++, trial, &g_array_index(trial->passed, TrialPassed, j));
-        *focus = here ? row : *focus;
-        put_try(&table, row++, trial->number, trial, here);
-        for (guint j = 0; j < trial->struck->len; j++)
-            put_struck(&table, row++, &g_array_index(trial->struck, TrialStruck, j));
+        row = put_lines(&table, row, trial, trial == last && !anew, focus);
     }
     if (anew) {
         *focus = row;

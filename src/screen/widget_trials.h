@@ -5,10 +5,10 @@
 
 #include <standbook/work/advice.h>
 
-// Paints the trials, where a try stood before it was moved on above its row, struck moves and
-// readings under it, and the row and cell of what is asked next, with what stands in the field.
-// Where a move is advised, the row of the next try shows what it should come to. Returns the row
-// behind; `*focus` is the row of the try in hand.
+// Paints the trials, each with what it was before and what was struck in the order of entry, and
+// the row and cell of what is asked next, with what stands in the field. Where a move is advised,
+// the row of the next try shows what it should come to. Returns the row behind; `*focus` is the row
+// of the try in hand.
 guint trials_paint(Canvas *canvas, guint row, const Trials *trials, const TrialNext *next,
                    const NextMove *advised, const char *typed, guint *focus);
 

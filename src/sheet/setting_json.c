@@ -1,4 +1,5 @@
 #include <standbook/sheet/setting_sheet.h>
+#include <string.h>
 
 static json_t *text_json(char *text)
 {
@@ -44,19 +45,52 @@ static json_t *tight_json(const Trials *trials, const Trial *trial)
     return tight;
 }
 
-// Where it stood before it was moved on or read loose again.
-static json_t *before_json(const Trials *trials, const Trial *trial)
+static json_t *line_tight_json(const Trials *trials, const TrialLine *line)
+{
+    json_t *tight = json_object();
+    for (guint i = 0; line->tight && i < trials->places; i++)
+        if (line->tight[i])
+            json_object_set_new(tight, trials->made[i]->place,
+                                value_json(trials, line->tight[i]->value));
+    return tight;
+}
+
+static json_t *before_json(const Trials *trials, const TrialLine *line)
+{
+    const char *place = line->loose ? trials->made[line->loose->place]->place : NULL;
+    json_t *json = json_object();
+    json_object_set_new(json, "moved", move_json(trials, line->position, FALSE));
+    json_object_set_new(json, "loose", value_json(trials, line->loose ? line->loose->value : NULL));
+    json_object_set_new(json, "place", text_json(g_strdup(place)));
+    json_object_set_new(json, "tight", line_tight_json(trials, line));
+    return json;
+}
+
+static json_t *struck_json(const Trials *trials, const TrialStruck *struck)
+{
+    gboolean read = strcmp(struck->entry->kind->name, "read") == 0;
+    const Requirement *made = read ? trials->inputs[struck->input] : NULL;
+    const char *state = read ? entry_text(struck->entry, "state") : NULL;
+    json_t *json = json_object();
+    json_object_set_new(json, "struck", json_string(struck->cause));
+    json_object_set_new(json, "entry", json_integer(struck->entry->seq));
+    json_object_set_new(json, "kind", json_string(struck->entry->kind->name));
+    json_object_set_new(json, "state", text_json(g_strdup(read && !state ? "tightened" : state)));
+    json_object_set_new(json, "place", text_json(made ? g_strdup(made->place) : NULL));
+    json_object_set_new(json, "typed", text_json(trial_struck_typed(struck)));
+    return json;
+}
+
+// How it stood before, what was read again and what was struck, in the order of entry.
+static json_t *before_list_json(const Trials *trials, const Trial *trial)
 {
     json_t *list = json_array();
-    for (guint i = 0; i < trial->passed->len; i++) {
-        const TrialPassed *passed = &g_array_index(trial->passed, TrialPassed, i);
-        const TrialValue *value = trial_passed_value(trial, passed);
-        const char *place = value ? trials->made[value->place]->place : NULL;
-        json_t *json = json_object();
-        json_object_set_new(json, "moved", move_json(trials, passed->position, FALSE));
-        json_object_set_new(json, "loose", value_json(trials, value ? value->value : NULL));
-        json_object_set_new(json, "place", text_json(g_strdup(place)));
-        json_array_append_new(list, json);
+    g_autoptr(GArray) lines = trial_lines(trials, trial);
+    for (guint i = 0; i < lines->len; i++) {
+        const TrialLine *line = &g_array_index(lines, TrialLine, i);
+        if (line->kind != TRIAL_STANDS)
+            json_array_append_new(list, line->struck ? struck_json(trials, line->struck)
+                                                     : before_json(trials, line));
     }
     return list;
 }
@@ -67,7 +101,7 @@ static json_t *try_json(const Trials *trials, const Trial *trial)
     json_object_set_new(json, "try", json_integer(trial->number));
     json_object_set_new(json, "moved", move_json(trials, trial->position, FALSE));
     json_object_set_new(json, "loose", value_json(trials, trial->loose_value));
-    json_object_set_new(json, "before", before_json(trials, trial));
+    json_object_set_new(json, "before", before_list_json(trials, trial));
     json_object_set_new(json, "tight", tight_json(trials, trial));
     json_object_set_new(json, "verdict", json_string(verdict_words(trial->verdict)));
     json_object_set_new(json, "reason", text_json(g_strdup(reason_words(trial->reason))));

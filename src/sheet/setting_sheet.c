@@ -85,32 +85,29 @@ static GPtrArray *cells_of(const Table *table, const Trial *trial)
     return cells;
 }
 
-// Where a try stood before it was moved on, or read loose again: a row without a number, as many
-// cells.
-static GPtrArray *cells_before(const Table *table, const Trial *trial, const TrialPassed *passed)
+// What a try was before it was moved on or read again: a row without a number, as many cells.
+static GPtrArray *cells_before(const Table *table, const TrialLine *line)
 {
     const Trials *trials = table->trials;
-    const TrialValue *value = trial_passed_value(trial, passed);
     GPtrArray *cells = g_ptr_array_new_with_free_func(g_free);
     g_ptr_array_add(cells, g_strdup(""));
-    g_ptr_array_add(cells, trial_position_words(trials->check, passed->position));
+    g_ptr_array_add(cells, trial_position_words(trials->check, line->position));
     if (table->loose)
-        g_ptr_array_add(cells, loose_words(trials, value ? value->value : NULL));
-    for (guint i = 0; i < (table->apart ? trials->places : 1); i++)
-        g_ptr_array_add(cells, g_strdup(""));
+        g_ptr_array_add(cells, trial_value_words(trials, line->loose));
+    for (guint i = 0; table->apart && i < trials->places; i++)
+        g_ptr_array_add(cells, trial_value_words(trials, line->tight ? line->tight[i] : NULL));
+    if (!table->apart)
+        g_ptr_array_add(cells, trial_line_span(trials, line));
     g_ptr_array_add(cells, g_strdup("before"));
     return cells;
 }
 
-// The rows of a try but their strips (GPtrArray of cells): where it stood before, then its own.
-static GPtrArray *rows_of(const Table *table, const Trial *trial)
+// The cells of a line but its strip; NULL of what was struck, which has none.
+static GPtrArray *cells_of_line(const Table *table, const Trial *trial, const TrialLine *line)
 {
-    GPtrArray *rows = g_ptr_array_new_with_free_func((GDestroyNotify)g_ptr_array_unref);
-    for (guint i = 0; i < trial->passed->len; i++)
-        g_ptr_array_add(rows,
-                        cells_before(table, trial, &g_array_index(trial->passed, TrialPassed, i)));
-    g_ptr_array_add(rows, cells_of(table, trial));
-    return rows;
+    if (line->kind == TRIAL_STRUCK)
+        return NULL;
+    return line->kind == TRIAL_STANDS ? cells_of(table, trial) : cells_before(table, line);
 }
 
 static GPtrArray *titles_of(const Table *table)
@@ -151,9 +148,14 @@ static guint room_of(const Table *table)
     guint used = LEFT;
     widen(widths, titles);
     for (guint i = 0; i < table->trials->all->len; i++) {
-        g_autoptr(GPtrArray) rows = rows_of(table, table->trials->all->pdata[i]);
-        for (guint j = 0; j < rows->len; j++)
-            widen(widths, rows->pdata[j]);
+        const Trial *trial = table->trials->all->pdata[i];
+        g_autoptr(GArray) lines = trial_lines(table->trials, trial);
+        for (guint j = 0; j < lines->len; j++) {
+            g_autoptr(GPtrArray) cells =
+                cells_of_line(table, trial, &g_array_index(lines, TrialLine, j));
+            if (cells)
+                widen(widths, cells);
+        }
     }
     for (guint i = 0; i < widths->len; i++)
         used += g_array_index(widths, guint, i) + 1;
@@ -196,30 +198,43 @@ static void begin_table(Document *document, const Table *table)
 }
 
 // `#417 --move idler backlash to 0.08 turn-- struck: typo`
-static void put_struck(Document *document, const Trial *trial, const Taken *taken)
+static void add_struck(GString *words, const TrialStruck *struck, const Taken *taken)
 {
-    g_autoptr(GString) words = g_string_new(NULL);
-    for (guint i = 0; i < trial->struck->len; i++) {
-        const TrialStruck *struck = &g_array_index(trial->struck, TrialStruck, i);
-        g_autofree char *entry = entry_words(taken, struck->entry);
-        g_string_append_printf(words, "%s#%" G_GINT64_FORMAT " --%s-- struck: %s",
-                               words->len ? "; " : "", struck->entry->seq, entry, struck->cause);
-    }
-    if (words->len)
-        document_under(document, words->str);
+    g_autofree char *entry = entry_words(taken, struck->entry);
+    g_string_append_printf(words, "%s#%" G_GINT64_FORMAT " --%s-- struck: %s",
+                           words->len ? "; " : "", struck->entry->seq, entry, struck->cause);
 }
 
+static void put_row(Document *document, const Table *table, const Trial *trial,
+                    const TrialLine *line)
+{
+    g_autoptr(GPtrArray) cells = cells_of_line(table, trial, line);
+    gboolean drawn = trial->read && line->kind == TRIAL_STANDS;
+    g_ptr_array_add(cells,
+                    drawn ? trial_strip_in(table->trials, trial, &table->window) : g_strdup(""));
+    document_row(document, (const char *const *)cells->pdata);
+}
+
+// A try in the order of entry: what was struck stands under the row that it followed, or, in front
+// of all, under the first.
 static void put_try(Document *document, const Table *table, const Trial *trial, const Taken *taken)
 {
-    g_autoptr(GPtrArray) rows = rows_of(table, trial);
-    for (guint i = 0; i < rows->len; i++) {
-        GPtrArray *cells = rows->pdata[i];
-        gboolean drawn = trial->read && i + 1 == rows->len;
-        g_ptr_array_add(cells, drawn ? trial_strip_in(table->trials, trial, &table->window)
-                                     : g_strdup(""));
-        document_row(document, (const char *const *)cells->pdata);
+    g_autoptr(GArray) lines = trial_lines(table->trials, trial);
+    g_autoptr(GString) struck = g_string_new(NULL);
+    gboolean begun = FALSE;
+    for (guint i = 0; i < lines->len; i++) {
+        const TrialLine *line = &g_array_index(lines, TrialLine, i);
+        gboolean more = i + 1 < lines->len && (line + 1)->kind == TRIAL_STRUCK;
+        if (line->kind == TRIAL_STRUCK)
+            add_struck(struck, line->struck, taken);
+        else
+            put_row(document, table, trial, line);
+        begun = begun || line->kind != TRIAL_STRUCK;
+        if (!begun || more || !struck->len)
+            continue;
+        document_under(document, struck->str);
+        g_string_truncate(struck, 0);
     }
-    put_struck(document, trial, taken);
 }
 
 void section_tries(Document *document, const Trials *trials, const Taken *taken)

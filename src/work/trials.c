@@ -39,8 +39,7 @@ static void trial_free(gpointer data)
     Trial *trial = data;
     g_ptr_array_unref(trial->entries);
     g_array_unref(trial->values);
-    g_array_unref(trial->struck);
-    g_array_unref(trial->passed);
+    g_array_unref(trial->rows);
     g_ptr_array_unref(trial->notes);
     number_free(trial->position);
     number_free(trial->loose_value);
@@ -82,8 +81,7 @@ static Trial *open_trial(Trials *trials)
     trial->entries = g_ptr_array_new();
     trial->values = g_array_new(FALSE, FALSE, sizeof(TrialValue));
     g_array_set_clear_func(trial->values, value_clear);
-    trial->struck = g_array_new(FALSE, FALSE, sizeof(TrialStruck));
-    trial->passed = trial_passed_new();
+    trial->rows = trial_rows_new();
     trial->notes = g_ptr_array_new();
     trial->places = g_new0(TrialPlace, trials->places);
     trial->tight = g_new0(const Entry *, trials->reads->len + 1);
@@ -140,8 +138,10 @@ static void take_tight(Trials *trials, Trial *trial, const Entry *entry)
     for (guint i = 0; i < trials->places; i++) {
         trial->places[i].entry = trials_whole(trials, trial->tight, i);
         trial->read += trial->places[i].entry ? 1 : 0;
-        if (trial->places[i].entry == entry)
-            add_value(trials, trial, entry, i, TRUE);
+        if (trial->places[i].entry != entry)
+            continue;
+        add_value(trials, trial, entry, i, TRUE);
+        trial_read_tight(trial);
     }
 }
 
@@ -238,7 +238,7 @@ static void take_struck(Trials *trials, const Entry *entry, Walk *walk)
         return;
     TrialStruck struck = {entry, is_kind(entry, "read") ? (guint)trials_input(trials, entry) : 0,
                           entry_text(trials->entries[strike - 1], "cause")};
-    g_array_append_val(trial_in_hand(trials)->struck, struck);
+    trial_strike(trial_in_hand(trials), struck);
     if (is_kind(entry, "move"))
         walk->meant = walk->rank[strike - 1];
 }
@@ -267,11 +267,14 @@ static void take_entry(Trials *trials, const Entry *entry, Walk *walk)
     if (is_kind(entry, "move")) {
         walk->meant = 0;
         take_move(trials, entry);
-        return;
+    } else {
+        take_reading(trials, entry);
     }
-    take_reading(trials, entry);
+    Trial *trial = last_of(trials);
+    trial->above = trial->rows->len;
+    trial->stood = trials_is_tight(entry) ? trial->stood : trial->rows->len;
     if (walk->rank[entry->seq - 1] < walk->meant)
-        join(last_of(trials), entry);
+        join(trial, entry);
 }
 
 static void gather(Trials *trials)

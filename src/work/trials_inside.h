@@ -2,6 +2,14 @@
 #pragma once
 #include <standbook/work/trials.h>
 
+// What becomes a line of a trial, as it was entered.
+typedef struct {
+    TrialLineKind kind;
+    Number *position;   // as of the line
+    gint value;         // into the trial's values: loose, or tightened; -1: none
+    TrialStruck struck; // of what was struck
+} TrialRow;
+
 // Fills in `made`, by place: the requirements of the setting in that assessment.
 void trials_find_made(const Trials *trials, const Assessment *assessment, const Requirement **made);
 
@@ -41,11 +49,14 @@ const Entry *trials_whole(const Trials *trials, const Entry *const *read, guint 
 Number *trials_value(const Trials *trials, const Trial *trial,
                      const TrialValue *value) G_GNUC_WARN_UNUSED_RESULT;
 
-// An empty array of TrialPassed.
-GArray *trial_passed_new(void) G_GNUC_WARN_UNUSED_RESULT;
+// An empty array of TrialRow.
+GArray *trial_rows_new(void) G_GNUC_WARN_UNUSED_RESULT;
 
-// Keeps where a trial stands, and how it reads loose there, before that gives way to what follows.
+// Keeps in its rows where a trial stands, and how it reads loose there, before that gives way to
+// what follows; its newest value, tightened; what was struck.
 void trial_pass(Trial *trial);
+void trial_read_tight(Trial *trial);
+void trial_strike(Trial *trial, TrialStruck struck);
 
 // Whether one reading went into both values.
 gboolean trial_values_share(const Trials *trials, const TrialValue *one, const TrialValue *other);

@@ -217,9 +217,10 @@ gint64 trials_mistyped(const Trials *trials)
     const Trial *trial = trials_last(trials);
     if (!trial || !trial->joined)
         return 0;
-    for (guint i = trial->struck->len; i-- > 0;) {
-        const TrialStruck *struck = &g_array_index(trial->struck, TrialStruck, i);
-        if (strcmp(struck->entry->kind->name, "move") == 0)
+    for (guint i = trial->rows->len; i-- > 0;) {
+        const TrialRow *row = &g_array_index(trial->rows, TrialRow, i);
+        const TrialStruck *struck = &row->struck;
+        if (row->kind == TRIAL_STRUCK && strcmp(struck->entry->kind->name, "move") == 0)
             return strcmp(struck->cause, "typo") == 0 || strcmp(struck->cause, "misread") == 0
                        ? struck->entry->seq
                        : 0;

@@ -75,6 +75,43 @@ static void third_try(void)
     take_all(hold);
 }
 
+// `0.50 0.31 at 1`, `tight 0.11 at 3`, `--1.3 turn--`, `=`: a line of a try.
+static char *line_words(const Trials *trials, const TrialLine *line)
+{
+    if (line->kind != TRIAL_BEFORE) {
+        g_autofree char *typed = line->struck ? trial_struck_typed(line->struck) : NULL;
+        return typed ? g_strdup_printf("--%s--", typed) : g_strdup("=");
+    }
+    GString *words = g_string_new(line->tight ? "tight" : NULL);
+    for (guint i = 0; line->tight && i < trials->places; i++) {
+        g_autofree char *value = trial_value_words(trials, line->tight[i]);
+        if (line->tight[i])
+            g_string_append_printf(words, " %s at %s", value, trials->made[i]->place);
+    }
+    if (line->tight)
+        return g_string_free(words, FALSE);
+    g_autofree char *position = trial_position_words(trials->check, line->position);
+    g_autofree char *loose = trial_value_words(trials, line->loose);
+    g_string_append_printf(words, "%s %s%s%s", position, line->loose ? loose : "-",
+                           line->loose ? " at " : "",
+                           line->loose ? trials->made[line->loose->place]->place : "");
+    return g_string_free(words, FALSE);
+}
+
+// `0.50 0.31 at 1|=`: the lines of a try, `=` being how it stands.
+static void expect_lines(guint number, const char *expected)
+{
+    g_autoptr(Trials) trials = trials_now();
+    trials_judge(trials);
+    g_autoptr(GArray) lines = trial_lines(trials, trials->all->pdata[number - 1]);
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 0; i < lines->len; i++) {
+        g_autofree char *line = line_words(trials, &g_array_index(lines, TrialLine, i));
+        g_string_append_printf(words, "%s%s", i ? "|" : "", line);
+    }
+    ck_assert_str_eq(words->str, expected);
+}
+
 START_TEST(what_is_asked_from_the_first_move_to_the_last_place)
 {
     begin();
@@ -165,10 +202,8 @@ START_TEST(a_struck_move_joins_its_readings_to_the_trial_before)
     expect_trial(1, "1 0.50 loose 0.07 tight 0.11 0.13 0.09 0.10 ? in doubt, basis: 0.09 to 0.13");
     expect_asked("move");
     g_autoptr(Trials) trials = trials_now();
-    const Trial *trial = trials_last(trials);
     ck_assert_uint_eq(trials->all->len, 1);
-    ck_assert_uint_eq(trial->struck->len, 1);
-    ck_assert_str_eq(g_array_index(trial->struck, TrialStruck, 0).cause, "typo");
+    expect_lines(1, "0.50 0.31 at 1|tight 0.35 at 1|--0.08 turn--|=");
     ck_assert_int_eq(trials_mistyped(trials), moved);
     g_autofree char *again =
         g_strdup_printf("move idler backlash to 0.18 turn after #%" G_GINT64_FORMAT, moved);
@@ -189,29 +224,9 @@ START_TEST(a_struck_reading_is_asked_again)
     g_autoptr(Trials) trials = trials_now();
     const Trial *trial = trials_last(trials);
     ck_assert_uint_eq(trial->read, 1);
-    ck_assert_uint_eq(trial->struck->len, 1);
-    ck_assert_uint_eq(g_array_index(trial->struck, TrialStruck, 0).input, 1);
+    expect_lines(1, "=|--1.3 mm--");
 }
 END_TEST
-
-// `0.50 0.31 at 1|0.20 -`: where a try stood before.
-static void expect_before(guint number, const char *expected)
-{
-    g_autoptr(Trials) trials = trials_now();
-    trials_judge(trials);
-    const Trial *trial = trials->all->pdata[number - 1];
-    g_autoptr(GString) words = g_string_new(NULL);
-    for (guint i = 0; i < trial->passed->len; i++) {
-        const TrialPassed *passed = &g_array_index(trial->passed, TrialPassed, i);
-        const TrialValue *value = trial_passed_value(trial, passed);
-        g_autofree char *position = trial_position_words(trials->check, passed->position);
-        g_autofree char *loose =
-            value ? check_value_words(trials->check, value->value) : g_strdup("-");
-        g_string_append_printf(words, "%s%s %s%s%s", i ? "|" : "", position, loose,
-                               value ? " at " : "", value ? trials->made[value->place]->place : "");
-    }
-    ck_assert_str_eq(words->str, expected);
-}
 
 START_TEST(where_a_try_stood_before_is_kept)
 {
@@ -225,13 +240,13 @@ START_TEST(where_a_try_stood_before_is_kept)
     take("strike last typo");
     take_all("move idler backlash to 0.09 turn\n"
              "09:08 read idler backlash[1] 0.07 loose with G04");
-    expect_before(1, " 0.60 at 2|0.50 0.31 at 1|0.50 0.29 at 3|0.20 -");
+    expect_lines(1, " 0.60 at 2|0.50 0.31 at 1|0.50 0.29 at 3|0.20 -|--0.90 turn--|=");
     expect_trial(1, "1 0.09 loose 0.07 tight - - - - 0 of 4 read");
     take_all(hold);
     take("09:10 read idler backlash[1] 0.11 with G04");
-    expect_before(1, " 0.60 at 2|0.50 0.31 at 1|0.50 0.29 at 3|0.20 -");
+    expect_lines(1, " 0.60 at 2|0.50 0.31 at 1|0.50 0.29 at 3|0.20 -|--0.90 turn--|=");
     third_try();
-    expect_before(2, ""); // that is a try of its own
+    expect_lines(2, "="); // that is a try of its own
 }
 END_TEST
 
@@ -311,9 +326,27 @@ START_TEST(what_a_formula_uses_is_asked_place_by_place)
     const Trial *second = trials_last(trials);
     ck_assert_uint_eq(second->notes->len, 1);
     ck_assert_uint_eq(second->read, 3);
-    ck_assert_uint_eq(second->struck->len, 1);
-    ck_assert_str_eq(trials->inputs[g_array_index(second->struck, TrialStruck, 0).input]->place,
-                     "2, forth");
+    g_autoptr(GArray) lines = trial_lines(trials, second);
+    const TrialLine *struck = &g_array_index(lines, TrialLine, lines->len - 1);
+    ck_assert_int_eq(struck->kind, TRIAL_STRUCK);
+    ck_assert_str_eq(trials->inputs[struck->struck->input]->place, "2, forth");
+}
+END_TEST
+
+START_TEST(what_was_read_again_is_kept)
+{
+    begin();
+    third_try();
+    take("09:41 read idler backlash 0.11 0.13 0.10 0.10 with G04");
+    expect_lines(1, "=");
+    take("09:42 read idler backlash 0.12 0.13 0.10 0.11 with G04");
+    take("09:43 read idler backlash[3] 0.11 with G04");
+    expect_lines(1, "tight 0.11 at 1 0.13 at 2 0.10 at 3 0.10 at 4|tight 0.10 at 3|=");
+    expect_trial(1, "1 0.08 loose 0.07 tight 0.12 0.13 0.11 0.11 √ pass: 0.11 to 0.13");
+    take("09:44 read idler backlash[3] <0.10 with G04");
+    take("09:44 read idler backlash[3] 0.11 with G04");
+    expect_lines(1, "tight 0.11 at 1 0.13 at 2 0.10 at 3 0.10 at 4|tight 0.10 at 3|tight 0.11 at 3"
+                    "|tight <0.10 at 3|=");
 }
 END_TEST
 
@@ -324,7 +357,7 @@ START_TEST(where_a_formula_stood_before_is_kept)
              "read chain play[1, forth] 18.0 loose\nread chain play[1, forth] 17.0 loose\n"
              "move chain slack to 1.25 turn\nread chain play[1, back] 10.0 loose\n"
              "move chain slack to 1.5 turn");
-    expect_before(1, "1.00 8.0 at 1|1.00 7.0 at 1|1.25 -");
+    expect_lines(1, "1.00 8.0 at 1|1.00 7.0 at 1|1.25 -|=");
 }
 END_TEST
 
@@ -401,6 +434,7 @@ int main(void)
         a_struck_move_joins_its_readings_to_the_trial_before,
         a_struck_reading_is_asked_again,
         where_a_try_stood_before_is_kept,
+        what_was_read_again_is_kept,
         which_place_of_a_step_leads_to_its_setting,
         what_a_formula_uses_is_asked_place_by_place,
         where_a_formula_stood_before_is_kept,

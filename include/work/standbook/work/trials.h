@@ -34,11 +34,18 @@ typedef struct {
     const char *cause;
 } TrialStruck;
 
-// Where the setting stood in a trial before it was moved on or read loose again.
+// What is told of a trial in lines: how it stood before, what was struck, how it stands.
+typedef enum { TRIAL_BEFORE, TRIAL_STRUCK, TRIAL_STANDS } TrialLineKind;
+
 typedef struct {
-    Number *position; // base units; NULL where no move says a place
-    gint value;       // into the trial's values: how it read there, loose; -1: it was not read
-} TrialPassed;
+    TrialLineKind kind;
+    const Number *position;   // before: where the setting stood until it was moved on or read loose
+                              // again, base units; NULL where no move says a place
+    const TrialValue *loose;  // before: how it read there, loose; NULL: it was not read
+    const TrialValue **tight; // before: by place, tightened readings beside which it was read again
+                              // and that do not count, NULL at the others; NULL: it is no such line
+    const TrialStruck *struck;
+} TrialLine;
 
 typedef struct {
     guint number;          // from 1
@@ -57,8 +64,9 @@ typedef struct {
     const Entry **since;   // of those, what was read since its hold was last tightened
     const Entry **loosely; // likewise loose, behind the last move
     guint readings;        // how many live tightened readings there are, of whatever input
-    GArray *struck;        // TrialStruck, by rank
-    GArray *passed;        // TrialPassed, by rank
+    GArray *rows;          // what becomes its lines, by rank (trial_lines)
+    guint above;           // how many of those stand before its newest live entry,
+    guint stood;           // and before the newest live move or loose reading
     GPtrArray *notes;      // const char *: remarks on the check meanwhile
     gboolean joined;       // readings of a struck move stand here
     gint64 ended;          // seq of what loosened or moved it after its last tightened reading; 0
@@ -101,8 +109,10 @@ void trials_judge(Trials *trials);
 
 const Trial *trials_last(const Trials *trials); // NULL before the first
 
-// How it read loose where it stood before; NULL if it was not read there.
-const TrialValue *trial_passed_value(const Trial *trial, const TrialPassed *passed);
+// The lines of a judged trial (TrialLine) in the order of entry, how it stands (TRIAL_STANDS, once)
+// where its newest entry that counts was made. The caller frees with g_array_unref; the trials
+// outlive it.
+GArray *trial_lines(const Trials *trials, const Trial *trial) G_GNUC_WARN_UNUSED_RESULT;
 
 // Whether what is read there is asked for at all: it is there, not withdrawn, and needed.
 gboolean trials_needs(const Requirement *made);
@@ -186,3 +196,10 @@ guint setting_count(const PlanCheck *check);
 // `0.50`: where the adjuster stands, base units, without its unit; "" for NULL.
 char *trial_position_words(const PlanCheck *check,
                            const Number *position) G_GNUC_WARN_UNUSED_RESULT;
+// `0.07`, `<0.05`: what a place came to, in the unit of the check; "" for NULL or what cannot be
+// worked out.
+char *trial_value_words(const Trials *trials, const TrialValue *value) G_GNUC_WARN_UNUSED_RESULT;
+// `0.10 to 0.16`: the least and the greatest of a line's tightened readings; "" if it has none.
+char *trial_line_span(const Trials *trials, const TrialLine *line) G_GNUC_WARN_UNUSED_RESULT;
+// `0.9 mm`: what was typed and struck.
+char *trial_struck_typed(const TrialStruck *struck) G_GNUC_WARN_UNUSED_RESULT;
