@@ -3,41 +3,15 @@
 #include <standbook/record/live.h>
 #include <string.h>
 
-// PARTS
+// SIZES NOW
 
-// `main shells 2, upper`: the part or check that a field names, and the place.
-static char *place_words(const Entry *entry, const char *field)
+// `bore 2`: the part or check that was worked on, and the place.
+static char *place_words(const Entry *entry)
 {
-    GString *words = g_string_new(entry_text(entry, field));
+    GString *words = g_string_new(entry_text(entry, "name"));
     for (gsize i = 0; i < entry_list_length(entry, "place"); i++)
         g_string_append_printf(words, "%s%s", i ? ", " : " ", entry_list_item(entry, "place", i));
     return g_string_free(words, FALSE);
-}
-
-// `lot RX-77`, `no. PS-6003/1`.
-static char *origin_words(const SheetSource *source, const Entry *entry)
-{
-    const char *lot = taken_text(source->taken, "lot", entry_text(entry, "lot"), "label");
-    const char *serial = entry_text(entry, "serial");
-    if (!lot)
-        lot = entry_text(entry, "label");
-    return serial ? g_strconcat("no. ", serial, NULL)
-           : lot  ? g_strconcat("lot ", lot, NULL)
-                  : g_strdup("");
-}
-
-// Whether a later live entry put something else at the same place.
-static gboolean is_replaced(const SheetSource *source, const gboolean *live, gsize index)
-{
-    g_autofree char *name = place_words(source->entries[index], "part");
-    for (gsize i = index + 1; i < source->count; i++) {
-        if (!live[i] || strcmp(source->entries[i]->kind->name, "fit") != 0)
-            continue;
-        g_autofree char *other = place_words(source->entries[i], "part");
-        if (strcmp(name, other) == 0)
-            return TRUE;
-    }
-    return FALSE;
 }
 
 // What the next rebuild orders parts from: `89.999 to 90.027 mm`, as a check of that name was left
@@ -92,92 +66,10 @@ static void section_sizes(Document *document, const SheetSource *source)
         }
         begun = TRUE;
         gboolean check = plan_check(source->plan, entry_text(entry, "name")) != NULL;
-        g_autofree char *name = place_words(entry, "name");
+        g_autofree char *name = place_words(entry);
         g_autofree char *size = check ? size_words(source, entry) : g_strdup("");
         document_row(document, (const char *const[]){name, size, entry_text(entry, "work")});
     }
-}
-
-// Whether two were fitted alike and differ in their place alone.
-static gboolean is_fitted_alike(const Entry *one, const Entry *other)
-{
-    static const char *const fields[] = {"part", "use", "lot", "label", "evidence"};
-    for (gsize i = 0; i < G_N_ELEMENTS(fields); i++)
-        if (g_strcmp0(entry_text(one, fields[i]), entry_text(other, fields[i])) != 0)
-            return FALSE;
-    return TRUE;
-}
-
-// What is fitted, each with what it came from or why it is used again; new parts of which nothing
-// more is known are only named.
-typedef struct {
-    Document *document;
-    const SheetSource *source;
-    const Entry *entry; // the one to be put next, NULL before the first
-    GString *name;      // of it and those alike
-    GString *serials;   // of those alike, behind its own
-    GString *plain;     // names of new parts
-    gboolean begun;
-} Fitted;
-
-static void fitted_put(Fitted *fitted)
-{
-    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"", ALIGN_LEFT}};
-    const Entry *entry = fitted->entry;
-    if (!entry)
-        return;
-    const char *use = entry_text(entry, "use"), *why = entry_text(entry, "evidence");
-    g_autofree char *origin = origin_words(fitted->source, entry);
-    g_autofree char *from = g_strconcat(origin, fitted->serials->str, NULL);
-    if (strcmp(use, "new") == 0 && !*from && !why) {
-        g_string_append_printf(fitted->plain, "%s%s", fitted->plain->len ? ", " : "",
-                               fitted->name->str);
-        return;
-    }
-    if (!fitted->begun)
-        document_table(fitted->document, columns, G_N_ELEMENTS(columns));
-    fitted->begun = TRUE;
-    g_autofree char *words = g_strconcat(from, *from && why ? ", " : "", why, NULL);
-    document_row(fitted->document, (const char *const[]){fitted->name->str, use, words});
-}
-
-static void fitted_add(Fitted *fitted, const Entry *entry)
-{
-    g_autofree char *words = place_words(entry, "part");
-    if (fitted->entry && is_fitted_alike(fitted->entry, entry) &&
-        entry_list_length(entry, "place")) {
-        const char *serial = entry_text(entry, "serial");
-        g_string_append_printf(fitted->name, ";%s", words + strlen(entry_text(entry, "part")));
-        if (serial)
-            g_string_append_printf(fitted->serials, "; %s", serial);
-        return;
-    }
-    fitted_put(fitted);
-    g_string_assign(fitted->name, words);
-    g_string_truncate(fitted->serials, 0);
-    fitted->entry = entry;
-}
-
-static void section_parts(Document *document, const SheetSource *source)
-{
-    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
-    g_autoptr(GString) name = g_string_new(NULL);
-    g_autoptr(GString) plain = g_string_new(NULL);
-    g_autoptr(GString) serials = g_string_new(NULL);
-    Fitted fitted = {document, source, NULL, name, serials, plain, FALSE};
-    live_entries(source->entries, source->count, live);
-    for (gsize i = 0; i < source->count; i++) {
-        if (!is_live_kind(source, live, i, "fit") || is_replaced(source, live, i))
-            continue;
-        if (!fitted.entry)
-            document_heading(document, 1, "Fitted");
-        fitted_add(&fitted, source->entries[i]);
-    }
-    fitted_put(&fitted);
-    g_autofree char *line =
-        g_strconcat(fitted.begun ? "Also new: " : "New: ", plain->str, ".", NULL);
-    if (plain->len)
-        document_paragraph(document, line);
 }
 
 // LOOKED AT: what is not as asked, one by one; the rest counted.

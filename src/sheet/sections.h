@@ -27,6 +27,9 @@ void section_measured(Document *document, const SheetSource *source);
 // again because their wrench was found wrong have a footnote.
 void section_tightened(Document *document, const SheetSource *source);
 
+// What is fitted, and from which lot or why it is used again; nothing where nothing is.
+void section_parts(Document *document, const SheetSource *source);
+
 // Every setting with its tries and strips, of one that is worked out also what was read for it;
 // nothing where nothing was set.
 void section_settings(Document *document, const SheetSource *source);

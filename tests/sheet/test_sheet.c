@@ -182,6 +182,45 @@ START_TEST(the_customer_reads_no_chatter)
 }
 END_TEST
 
+static void fit(Story *story, const char *part, const char *place, const char *rest)
+{
+    g_autofree char *body = g_strdup_printf("{'part':'%s',%s'use':'new',%s}", part, place, rest);
+    story_enter(story, "fit", body);
+}
+
+// All bolts and then one of them again from the same lot; both halves of a shell; numbered pistons.
+START_TEST(what_is_fitted_alike_is_named_once)
+{
+    static const char parts[] = "plan: Parts\n"
+                                "units: [mm]\n"
+                                "axes: {main: 1..2, half: upper/lower, cylinder: 1..2}\n"
+                                "steps:\n"
+                                "  Crank:\n"
+                                "    fit:\n"
+                                "      shells: {at: [main, half], track: lot}\n"
+                                "      pistons: {at: cylinder, track: serial}\n"
+                                "    fasteners:\n"
+                                "      caps: {bolts: 1..2, stages: 40, use: once, track: lot}\n";
+    Story story;
+    story_begin(&story, parts);
+    fit(&story, "caps", "", "'label':'B-1'");
+    fit(&story, "shells", "'place':['2','upper'],", "'label':'S-1'");
+    fit(&story, "shells", "'place':['1','upper'],", "'label':'S-2'");
+    fit(&story, "shells", "'place':['2','lower'],", "'label':'S-1'");
+    fit(&story, "pistons", "'place':['1'],", "'serial':'P/1'");
+    fit(&story, "pistons", "'place':['2'],", "'serial':'P/2'");
+    fit(&story, "caps", "'place':['2'],", "'label':'B-1'");
+    g_autofree char *text = print(&story, customer, 0);
+    expect_said(text, "FITTED caps new lot B-1 shells 2 new lot S-1 shells 1, upper new lot S-2 "
+                      "pistons 1; 2 new no. P/1; P/2");
+    fit(&story, "shells", "", "'label':'S-3'");
+    g_autofree char *later = print(&story, customer, 0);
+    expect_said(later, "shells new lot S-3");
+    expect_silence(later, "S-1");
+    story_end(&story);
+}
+END_TEST
+
 // A plan that names no unit of torque, one place of three worked on, and a second seal.
 START_TEST(only_the_places_worked_on_have_a_new_size)
 {
@@ -531,6 +570,7 @@ int main(void)
     tcase_add_test(tcase, the_customer_reads_figures_and_plain_words);
     tcase_add_test(tcase, the_customer_reads_no_chatter);
     tcase_add_test(tcase, only_the_places_worked_on_have_a_new_size);
+    tcase_add_test(tcase, what_is_fitted_alike_is_named_once);
     tcase_add_test(tcase, sizes_now_are_those_of_the_engine_as_left);
     tcase_add_test(tcase, what_is_upheld_says_why_it_was_in_doubt);
     tcase_add_test(tcase, a_sealed_sheet_names_the_owner_of_then);
