@@ -1,7 +1,8 @@
 // The customer's sheet: every figure with limits as it was left, beside its strip. Figures of the
 // unit most used stand in two tables, those below ten and those above, so that the columns are as
 // narrow as their figures; all other units follow in a third. The strip shows neither wear limit
-// nor aim: what counts here is where the reading lies between its limits.
+// nor aim: what counts here is where the reading lies between its limits. Figures without limits
+// stand in a table of their own.
 #include "sections.h"
 
 #include <standbook/sheet/strip.h>
@@ -64,19 +65,43 @@ gboolean is_as_left(const SheetSource *source, guint index)
 
 static gboolean is_plain(const Requirement *requirement)
 {
-    return requirement->verdict == VERDICT_PASS && !requirement->upheld && !requirement->amended;
+    return (requirement->verdict == VERDICT_PASS || requirement->verdict == VERDICT_NOTED) &&
+           !requirement->upheld && !requirement->amended;
 }
 
-// What was measured, or what the plan alone comes to, in groups of one check in one step (GPtrArray
-// of Requirement *).
-static GPtrArray *groups_of(const SheetSource *source, gboolean by_plan)
+// Whether a formula that has a value uses it.
+static gboolean is_input(const SheetSource *source, const Requirement *requirement)
+{
+    for (guint i = 0; i < source->assessment->requirements->len; i++) {
+        const Requirement *each = requirement_at(source, i);
+        if (each->check && each->check->formula && each->value && !each->withdrawn &&
+            formula_uses(each->check->formula, requirement->name))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// How a figure is printed.
+typedef enum { WITH_LIMITS, WITHOUT_LIMITS, BY_PLAN, ON_RECORD_ALONE } Printed;
+
+// A figure without limits that is there for what is worked out of it is printed by that.
+static Printed printed_as(const SheetSource *source, guint index)
+{
+    const Requirement *requirement = requirement_at(source, index);
+    gboolean limits = requirement->lower || requirement->upper;
+    if (!is_as_left(source, index) || (!limits && is_input(source, requirement)))
+        return ON_RECORD_ALONE;
+    return requirement_is_by_plan(requirement) ? BY_PLAN : limits ? WITH_LIMITS : WITHOUT_LIMITS;
+}
+
+// What is printed so, in groups of one check in one step (GPtrArray of Requirement *).
+static GPtrArray *groups_of(const SheetSource *source, Printed printed)
 {
     GPtrArray *groups = g_ptr_array_new_with_free_func((GDestroyNotify)g_ptr_array_unref);
     const Requirement *before = NULL;
     for (guint i = 0; i < source->assessment->requirements->len; i++) {
         Requirement *each = g_ptr_array_index(source->assessment->requirements, i);
-        if (!is_as_left(source, i) || (!each->lower && !each->upper) ||
-            requirement_is_by_plan(each) != by_plan)
+        if (printed_as(source, i) != printed)
             continue;
         if (!before || strcmp(before->name, each->name) != 0 || before->step != each->step)
             g_ptr_array_add(groups, g_ptr_array_new());
@@ -212,17 +237,42 @@ static void group_add(Rows *rows, const GPtrArray *group)
     note_tries(rows, group, first);
 }
 
-// From the first to the last cell of a strip that must be seen: the limits, and a reading outside
-// them, but not the doubt beyond.
-static void cells_needed(const char *strip, guint *first, guint *last)
+static gboolean is_reading(gunichar sign)
 {
+    return sign == 0x2588 || sign == '<' || sign == '>'; // █
+}
+
+// From the first to the last cell of a row's strip that must be seen: the limits, and a reading
+// outside them, but neither the doubt beyond nor how far a reading lies on a side without a limit.
+static void cells_needed(const GStrv row, guint *first, guint *last)
+{
+    guint least = *row[FROM] ? 0 : STRIP_LOWER, most = *row[TO] ? STRIP_CELLS : STRIP_UPPER;
+    guint cell = 0;
+    for (const char *at = row[STRIP]; *at; at = g_utf8_next_char(at), cell++) {
+        gboolean seen = is_reading(g_utf8_get_char(at)) && cell >= least && cell <= most;
+        *first = seen ? MIN(*first, cell) : *first;
+        *last = seen ? MAX(*last, cell) : *last;
+    }
+}
+
+// The cells from the first to the last; a reading beyond is `<` or `>` on the cell at that end.
+static char *strip_cut(const char *strip, guint first, guint last)
+{
+    GString *cut = g_string_new(NULL);
+    gboolean before = FALSE, after = FALSE;
     guint cell = 0;
     for (const char *at = strip; *at; at = g_utf8_next_char(at), cell++) {
-        gunichar sign = g_utf8_get_char(at);
-        gboolean reading = sign == 0x2588 || sign == '<' || sign == '>'; // █
-        *first = reading ? MIN(*first, cell) : *first;
-        *last = reading ? MAX(*last, cell) : *last;
+        gboolean reading = is_reading(g_utf8_get_char(at));
+        before |= reading && cell < first;
+        after |= reading && cell > last;
+        if (cell >= first && cell <= last)
+            g_string_append_unichar(cut, cell == first && before ? '<' : g_utf8_get_char(at));
     }
+    if (after) {
+        g_string_truncate(cut, (gsize)(g_utf8_prev_char(cut->str + cut->len) - cut->str));
+        g_string_append_c(cut, '>');
+    }
+    return g_string_free(cut, FALSE);
 }
 
 // All strips of a table are cut alike, so that their limits stand in one column.
@@ -230,10 +280,10 @@ static void strips_cut(const Rows *rows)
 {
     guint first = STRIP_LOWER, last = STRIP_UPPER;
     for (guint i = 0; i < rows->rows->len; i++)
-        cells_needed(((GStrv)g_ptr_array_index(rows->rows, i))[STRIP], &first, &last);
+        cells_needed(g_ptr_array_index(rows->rows, i), &first, &last);
     for (guint i = 0; i < rows->rows->len; i++) {
         GStrv row = g_ptr_array_index(rows->rows, i);
-        char *cut = g_utf8_substring(row[STRIP], first, last + 1);
+        char *cut = strip_cut(row[STRIP], first, last);
         g_free(row[STRIP]);
         row[STRIP] = cut;
     }
@@ -241,8 +291,16 @@ static void strips_cut(const Rows *rows)
 
 // TABLES ----------------------------------------------------------------------------------------
 
-// Puts a table of the rows and leaves none; with their units where these differ.
-static void rows_put(Rows *rows, gboolean units)
+// Which columns a table has: units where these differ, a strip between its limits where there are
+// any.
+static gboolean has_column(guint column, gboolean units, gboolean limits)
+{
+    gboolean of_limits = column == FROM || column == STRIP || column == TO;
+    return (units || column != UNIT) && (limits || !of_limits);
+}
+
+// Puts a table of the rows and leaves none.
+static void rows_put(Rows *rows, gboolean units, gboolean limits)
 {
     static const DocumentColumn all[CELLS] = {
         [NAME] = {"", ALIGN_LEFT},  [VALUE] = {"", ALIGN_POINT},   [DOUBT] = {"", ALIGN_WHOLE},
@@ -251,16 +309,17 @@ static void rows_put(Rows *rows, gboolean units)
     DocumentColumn columns[CELLS];
     guint count = 0;
     for (guint i = 0; i < CELLS; i++)
-        if (i != UNIT || units)
+        if (has_column(i, units, limits))
             columns[count++] = all[i];
-    strips_cut(rows);
+    if (limits)
+        strips_cut(rows);
     document_table(rows->document, columns, count);
     document_tight(rows->document);
     for (guint r = 0; r < rows->rows->len; r++) {
         const GStrv row = g_ptr_array_index(rows->rows, r);
         const char *cells[CELLS];
         for (guint i = 0, to = 0; i < CELLS; i++)
-            if (i != UNIT || units)
+            if (has_column(i, units, limits))
                 cells[to++] = row[i];
         document_row(rows->document, cells);
     }
@@ -312,7 +371,7 @@ static void put_sized(Rows *rows, const GPtrArray *groups, const char *unit, gbo
             group_add(rows, group);
     }
     if (rows->rows->len)
-        rows_put(rows, FALSE);
+        rows_put(rows, FALSE, TRUE);
 }
 
 static void put_others(Rows *rows, const GPtrArray *groups, const char *unit)
@@ -323,7 +382,7 @@ static void put_others(Rows *rows, const GPtrArray *groups, const char *unit)
     if (!rows->rows->len)
         return;
     document_heading(rows->document, 2, "In other units");
-    rows_put(rows, TRUE);
+    rows_put(rows, TRUE, TRUE);
 }
 
 // `swept volume 585 cc, pass`: added behind what stands there.
@@ -342,7 +401,7 @@ static void by_plan_add(GString *words, const GPtrArray *group)
 // What a formula gives of the plan's own figures, which nobody measured; NULL without any.
 static char *by_plan_words(const SheetSource *source)
 {
-    g_autoptr(GPtrArray) groups = groups_of(source, TRUE);
+    g_autoptr(GPtrArray) groups = groups_of(source, BY_PLAN);
     g_autoptr(GString) words = g_string_new(NULL);
     for (guint i = 0; i < groups->len; i++)
         by_plan_add(words, groups->pdata[i]);
@@ -351,53 +410,63 @@ static char *by_plan_words(const SheetSource *source)
                : NULL;
 }
 
-// Readings that have nothing to be held against, where there is nothing else to show; NULL without
-// any.
-static char *unlimited_words(const SheetSource *source)
+// How many readings are on record alone: as found, of a mock-up, read again later, or gone into a
+// figure; NULL without any.
+static char *others_words(const SheetSource *source)
 {
     guint count = 0;
     for (guint i = 0; i < source->assessment->requirements->len; i++) {
         const Requirement *each = requirement_at(source, i);
-        gboolean typed = is_as_left(source, i) && !each->check->formula;
-        count += typed && !each->lower && !each->upper ? 1 : 0;
+        gboolean read = each->asked == ASKED_READ && each->value && !each->check->formula;
+        count += read && printed_as(source, i) == ON_RECORD_ALONE ? 1 : 0;
     }
     if (count == 0)
         return NULL;
-    return g_strdup_printf("%u reading%s without limits %s on the workshop's record.", count,
-                           count == 1 ? "" : "s", count == 1 ? "is" : "are");
+    return g_strdup_printf("%u more reading%s on the workshop's record.", count,
+                           count == 1 ? " is" : "s are");
 }
 
 // The tables of figures with limits.
-static void put_tables(Document *document, const SheetSource *source, const GPtrArray *groups)
+static void put_limited(Rows *rows, const GPtrArray *groups)
 {
-    g_autoptr(GPtrArray) list = g_ptr_array_new_with_free_func((GDestroyNotify)g_strfreev);
-    Rows rows = {source, document, list};
     const char *unit = most_used(groups);
     g_autofree char *legend =
         g_strconcat(*unit ? "in " : "", unit_said(unit), *unit ? "   " : "",
                     "█ the reading   ▒ what the gauge cannot tell (U, k = 2)   ├ ┤ limits", NULL);
-    const char *folded = "×4   the least and the greatest of so many places; each is on record";
-    document_line(document, legend);
+    document_line(rows->document, legend);
     if (any_folded(groups))
-        document_line(document, folded);
-    put_sized(&rows, groups, unit, FALSE);
-    put_sized(&rows, groups, unit, TRUE);
-    put_others(&rows, groups, unit);
+        document_line(rows->document,
+                      "×4   the least and the greatest of so many places; each is on record");
+    put_sized(rows, groups, unit, FALSE);
+    put_sized(rows, groups, unit, TRUE);
+    put_others(rows, groups, unit);
+}
+
+static void put_unlimited(Rows *rows, const GPtrArray *groups)
+{
+    document_heading(rows->document, 2, "Without limits");
+    for (guint i = 0; i < groups->len; i++)
+        group_add(rows, groups->pdata[i]);
+    rows_put(rows, TRUE, FALSE);
 }
 
 void section_measured(Document *document, const SheetSource *source)
 {
-    g_autoptr(GPtrArray) groups = groups_of(source, FALSE);
-    g_autofree char *unlimited = groups->len ? NULL : unlimited_words(source);
-    g_autofree char *by_plan = by_plan_words(source);
-    if (groups->len == 0 && !unlimited && !by_plan)
+    g_autoptr(GPtrArray) limited = groups_of(source, WITH_LIMITS);
+    g_autoptr(GPtrArray) unlimited = groups_of(source, WITHOUT_LIMITS);
+    g_autoptr(GPtrArray) list = g_ptr_array_new_with_free_func((GDestroyNotify)g_strfreev);
+    g_autofree char *by_plan = by_plan_words(source), *others = others_words(source);
+    Rows rows = {source, document, list};
+    if (limited->len + unlimited->len == 0 && !by_plan && !others)
         return;
     document_heading(document, 1, "Measured");
-    if (unlimited)
-        document_line(document, unlimited);
     if (by_plan)
         document_line(document, by_plan);
-    if (groups->len)
-        put_tables(document, source, groups);
+    if (limited->len)
+        put_limited(&rows, limited);
+    if (unlimited->len)
+        put_unlimited(&rows, unlimited);
+    if (others)
+        document_line(document, others);
     document_footnotes(document);
 }

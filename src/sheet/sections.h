@@ -20,7 +20,8 @@ const char *precedence_words(void);
 // Whether the requirement at that index has a figure of the engine as it was left: not as found,
 // not of a mock-up taken down again, and not read again later.
 gboolean is_as_left(const SheetSource *source, guint index);
-// Every figure with limits as left, with its strip; apart from them those of the plan alone.
+// Every figure as left: with its strip where it has limits, then without; apart from them those of
+// the plan alone. All other readings are counted.
 void section_measured(Document *document, const SheetSource *source);
 
 // Every tightening as left: its stages, how many of its bolts are tight, when; bolts that were done

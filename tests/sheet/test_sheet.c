@@ -154,6 +154,9 @@ START_TEST(the_customer_reads_figures_and_plain_words)
     expect_said(text, "depth 7.0 ±.001 7.0 ├█─────────────── in doubt 3");
     expect_said(text, "Undecided. The gauge used cannot decide this");
     expect_said(text, "crank end 51.750 mm ground, Brackwater");
+    expect_said(text, "Without limits taper 51.75 ±.001 mm noted");
+    expect_silence(text, "crank end 51.750 ±.001");
+    expect_said(text, "1 more reading is on the workshop's record.");
     expect_said(text, "Run hand over no leaks, signature");
     expect_said(text, "stages, in N·m tight see caps "
                       "40 > 75 2 of 3, 1 in doubt 2001-09-09 4");
@@ -178,6 +181,28 @@ START_TEST(the_customer_reads_no_chatter)
                                        "put down"};
     for (guint i = 0; i < G_N_ELEMENTS(kept); i++)
         expect_silence(text, kept[i]);
+    story_end(&story);
+}
+END_TEST
+
+// How far it lies beyond where nothing limits it does not widen the strip.
+START_TEST(a_reading_far_on_the_free_side_stands_at_the_end_of_its_strip)
+{
+    static const char sump[] = "plan: Sump\n"
+                               "units: [mm]\n"
+                               "steps:\n"
+                               "  Sump:\n"
+                               "    checks:\n"
+                               "      depth: {limits: at least 7.0}\n"
+                               "      gap: {limits: 0.10..0.20}\n";
+    Story story;
+    story_begin(&story, sump);
+    story_take_tool(&story, "01", "micrometer", "1/1000");
+    story_read(&story, "depth", "", "30.0", "30", "01");
+    story_read(&story, "gap", "", "0.15", "15/100", "01");
+    g_autofree char *text = print(&story, customer, 0);
+    expect_said(text, "depth 30.0 ±.001 7.0 ├───────────────> pass");
+    expect_said(text, "gap 0.15 ±.001 0.10 ├───────█───────┤ 0.20 pass");
     story_end(&story);
 }
 END_TEST
@@ -570,6 +595,7 @@ int main(void)
     tcase_add_test(tcase, the_customer_reads_figures_and_plain_words);
     tcase_add_test(tcase, the_customer_reads_no_chatter);
     tcase_add_test(tcase, only_the_places_worked_on_have_a_new_size);
+    tcase_add_test(tcase, a_reading_far_on_the_free_side_stands_at_the_end_of_its_strip);
     tcase_add_test(tcase, what_is_fitted_alike_is_named_once);
     tcase_add_test(tcase, sizes_now_are_those_of_the_engine_as_left);
     tcase_add_test(tcase, what_is_upheld_says_why_it_was_in_doubt);
