@@ -182,6 +182,17 @@ static void begin_anew(Judge *judge, SetState *set, TighteningState *state, guin
     clear_ticks(set, state, bolt);
 }
 
+// Whether a bolt that was turned, and not slackened since, is pulled once more.
+static gboolean is_behind_turn(const SetState *set, const TighteningState *state, guint stage,
+                               guint bolt)
+{
+    const GPtrArray *stages = state->tightening->stages;
+    for (guint i = stage; i < stages->len; i++)
+        if (state->ticks[i * set->bolts + bolt] >= 0 && stages_turn_past(stages, i, stage))
+            return TRUE;
+    return FALSE;
+}
+
 // Adds the tick, of which stage, bolt and turn are given.
 static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, const Entry *entry)
 {
@@ -201,7 +212,8 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, 
     tick.lap = state->laps[cell];
     tick.doubts = tick_tool_doubt(judge, entry, state, &tick, &evidence) |
                   bolt_doubt(judge, set, of, &evidence);
-    if (!came_before(judge, set, state, stage, bolt))
+    tick.behind = is_behind_turn(set, state, stage, bolt);
+    if (tick.behind || !came_before(judge, set, state, stage, bolt))
         tick.doubts |= reason_bit(REASON_ORDER);
     if (stage == 0 && was_loose)
         tick.doubts |= laid_doubt(judge, set, entry, &evidence);

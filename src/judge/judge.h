@@ -72,6 +72,7 @@ typedef struct {
     // Ticks of one stage stand in one sequence if both agree: which time the bolt was done again
     // (0: its first at this stage), and how often it was ticked since.
     guint episode, lap;
+    gboolean behind;   // pulled once more behind its turn, without being slackened
     guint32 doubts;    // of its own, without that of the order as it is now
     guint evidence;    // rank that an uphold must stand behind
     guint32 upheld;    // what was argued away of all that …

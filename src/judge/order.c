@@ -103,6 +103,9 @@ static void judge_bolt(Judge *judge, const SetState *set, TighteningState *state
         made->verdict = made->value_verdict = VERDICT_FAIL;
         requirement_note(made, note);
     }
+    if (tick->behind)
+        requirement_note(made, g_strdup("pulled once more after it was turned, without being "
+                                        "loosened: how far it is turned now is not known"));
     made->upheld = doubts & tick->upheld ? tick->upheld_by : 0;
     requirement_doubt(made, doubts & ~tick->upheld);
 }

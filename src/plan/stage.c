@@ -41,6 +41,12 @@ gboolean stage_is_angle(StageKind kind)
     return kind == STAGE_TURN || kind == STAGE_ANGLE;
 }
 
+gboolean stages_turn_past(const GPtrArray *stages, guint done, guint stage)
+{
+    StageKind kind = ((const Stage *)stages->pdata[done])->kind;
+    return done == stage ? kind == STAGE_TURN : done > stage && stage_is_angle(kind);
+}
+
 static gboolean ends_word(const char *first, const char *text)
 {
     gsize length = strlen(first);

@@ -197,8 +197,8 @@ static void paint_head(const Bolts *bolts, Desk *desk, const Tightening *tighten
 static void say_typed(Bolts *bolts, Desk *desk, const Tightening *tightening, const char *typed,
                       Page *page)
 {
-    g_autofree char *line = *typed ? tightening_line(desk, tightening, bolts->here, typed) : NULL;
-    supposed_take(&bolts->supposed, desk, line);
+    g_autofree char *line = tightening_line(desk, tightening, bolts->here, typed);
+    supposed_take(&bolts->supposed, desk, *typed ? line : NULL);
     const char *asked = slip_asked(&bolts->slip, line);
     const char *said = asked ? asked : supposed_problem(&bolts->supposed, typed);
     if (said)
@@ -299,7 +299,7 @@ static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
     g_autofree char *bolt = tightening_round_words(tightening, bolts->here, count);
     g_autofree char *amount = tightening_words(tightening, turn->stage);
     g_autofree char *read = *typed ? tightening_shown(tightening, turn, typed) : NULL;
-    if ((*typed && slip_asks(&bolts->slip, desk, line)) || !desk_line(desk, line, NULL))
+    if (slip_asks(&bolts->slip, desk, line) || !desk_line(desk, line, NULL))
         return FALSE;
     slip_forget(&bolts->slip);
     desk_last_entry(desk, "%s · %s%s%s", bolt, amount, read ? " · shown " : "", read ? read : "");

@@ -205,13 +205,18 @@ static char *slip_among(const Typed *typed, const Company *company, gboolean ask
 
 // BOLTS -----------------------------------------------------------------------------------------
 
-static gboolean is_tick_of(const Requirement *made, const Entry *entry)
+// Whether it is a stage of what the tick tightens, at the bolt that it names there.
+static gboolean is_of_tick(const Requirement *made, const Entry *entry, gsize bolt)
 {
     return made->asked == ASKED_BOLT && !made->withdrawn &&
-           made->stage == (guint)entry_number(entry, "stage") &&
            strcmp(made->name, entry_text(entry, "tightening")) == 0 &&
            g_strcmp0(made->step->name, entry_text(entry, "step")) == 0 &&
-           strcmp(made->place, entry_list_item(entry, "bolts", 0)) == 0;
+           strcmp(made->place, entry_list_item(entry, "bolts", bolt)) == 0;
+}
+
+static guint stage_of(const Entry *tick)
+{
+    return (guint)entry_number(tick, "stage");
 }
 
 // What the wrench is to show at the first bolt of a tick, in base units: what it was set to through
@@ -223,7 +228,8 @@ static Number *asked_of(const Agenda *agenda, const Entry *entry, Unit **unit)
     if (set)
         return entry_amount(entry, "setting");
     for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
-        if (!is_tick_of(agenda->assessment->requirements->pdata[i], entry))
+        const Requirement *made = agenda->assessment->requirements->pdata[i];
+        if (!is_of_tick(made, entry, 0) || made->stage != stage_of(entry))
             continue;
         g_auto(AgendaItem) item = agenda_item(agenda, i);
         *unit = item.amount ? unit_copy(item.amount_unit) : NULL;
@@ -248,11 +254,11 @@ static SlipKind slip_from_asked(const Reading *reading, const Number *asked, Num
 }
 
 // What a wrench showed, against what is asked.
-static char *slip_of_tick(const Agenda *agenda, const Entry *entry, gboolean ask)
+static char *slip_of_shown(const Agenda *agenda, const Entry *entry, gboolean ask)
 {
     g_auto(Reading) reading = {0};
     g_autoptr(Unit) unit = NULL;
-    if (strcmp(entry->kind->name, "tick") != 0 || !read_entry(entry, &reading))
+    if (!read_entry(entry, &reading))
         return NULL;
     g_autoptr(Number) asked = asked_of(agenda, entry, &unit), meant = NULL;
     if (!asked || number_sign(asked) <= 0)
@@ -262,6 +268,33 @@ static char *slip_of_tick(const Agenda *agenda, const Entry *entry, gboolean ask
         return NULL;
     g_autofree char *keeps = keeps_in_words(unit, reading.decimals, &reading, meant, ask);
     return g_strdup_printf("%s what is asked? %s", slip_said(kind), keeps);
+}
+
+// The stage by which a bolt of the tick stands turned already; NULL if none does.
+static const Requirement *turned_before(const Assessment *before, const Entry *tick)
+{
+    for (guint i = 0; i < before->requirements->len; i++) {
+        const Requirement *made = before->requirements->pdata[i];
+        if (made->asked != ASKED_BOLT || made->verdict == VERDICT_OPEN)
+            continue;
+        const PlanTightening *tightening = plan_tightening(made->step, made->name);
+        for (gsize bolt = 0; tightening && bolt < entry_list_length(tick, "bolts"); bolt++)
+            if (is_of_tick(made, tick, bolt) &&
+                stages_turn_past(tightening->stages, made->stage - 1, stage_of(tick) - 1))
+                return made;
+    }
+    return NULL;
+}
+
+static char *slip_of_tick(const Agenda *agenda, const Entry *entry, gboolean ask)
+{
+    const Requirement *turned = turned_before(agenda->assessment, entry);
+    if (!turned)
+        return slip_of_shown(agenda, entry, ask);
+    return g_strdup_printf(
+        ask ? "Bolt %s was turned already: loosen it first, or Enter again: in doubt"
+            : "Bolt %s was turned already and not loosened since: in doubt",
+        turned->place);
 }
 
 // ALL -------------------------------------------------------------------------------------------

@@ -103,6 +103,26 @@ START_TEST(stages_are_told_apart)
 }
 END_TEST
 
+// Common practice, no published source: what is turned from where it stands is turned once.
+START_TEST(a_turn_leaves_what_is_before_behind)
+{
+    gsize offset = 0;
+    g_autoptr(GPtrArray) stages = stages_read("30 > 60 > +60° > +60°", &offset, NULL);
+    g_autoptr(GPtrArray) marked = stages_read("30 > 60° from snug > 90° from snug", &offset, NULL);
+    static const struct {
+        guint done, stage;
+        gboolean turn, mark;
+    } rows[] = {
+        {0, 0, FALSE, FALSE}, {0, 1, FALSE, FALSE}, {1, 0, FALSE, TRUE},  {1, 1, FALSE, FALSE},
+        {2, 1, TRUE, TRUE},   {2, 2, TRUE, FALSE},  {1, 2, FALSE, FALSE}, {2, 0, TRUE, TRUE},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        ck_assert_int_eq(stages_turn_past(stages, rows[i].done, rows[i].stage), rows[i].turn);
+        ck_assert_int_eq(stages_turn_past(marked, rows[i].done, rows[i].stage), rows[i].mark);
+    }
+}
+END_TEST
+
 START_TEST(stages_are_bounded)
 {
     GString *text = g_string_new("1");
@@ -123,6 +143,7 @@ int main(void)
     TCase *tcase = tcase_create("notation");
     tcase_add_test(tcase, labels_are_written_out);
     tcase_add_test(tcase, stages_are_told_apart);
+    tcase_add_test(tcase, a_turn_leaves_what_is_before_behind);
     tcase_add_test(tcase, stages_are_bounded);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);

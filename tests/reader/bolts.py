@@ -102,6 +102,12 @@ class Tightened:
         before = [n for n in self.bolt_stages() if n < stage]
         return bool(before) and any(self.lacks(other, before[-1]) for other in self.run(place))
 
+    def behind_turn(self, place: Labels, stage: int) -> bool:
+        """Whether it was turned at this stage already, or by an angle at a later one."""
+        return any((place, n) in self.ticks and
+                   (kind == "turn" if n == stage else n > stage and kind in ANGLES)
+                   for n, kind in enumerate((one.kind for one in self.of.stages), 1))
+
     def in_doubt_of_order(self, stage: int) -> set[Labels]:
         """Out of turn, or before their time; what is done again runs by itself."""
         ticks = [tick for (_, n), tick in self.ticks.items() if n == stage]
@@ -173,8 +179,8 @@ class BoltSet:
             self.begin_anew(state, place)
         batch = self.batch.get(place, 0) if (place, stage) in state.ticked else 0
         lap = state.laps.get((place, stage), 0)
-        tick = Tick(entry, state.of, place, stage, turn, (batch, lap),
-                    state.lacks_before(place, stage), place in self.spent)
+        early = state.lacks_before(place, stage) or state.behind_turn(place, stage)
+        tick = Tick(entry, state.of, place, stage, turn, (batch, lap), early, place in self.spent)
         state.laps[(place, stage)] = lap + 1
         state.ticks[(place, stage)] = tick
         state.ticked.add((place, stage))

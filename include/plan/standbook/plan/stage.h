@@ -42,3 +42,9 @@ typedef struct {
 // empty stage, an angle that does not say from where, `from snug` with nothing before it, more than
 // STAGES_MOST; STANDBOOK_ERROR_MISUSE, and `offset` says where, in characters.
 GPtrArray *stages_read(const char *text, gsize *offset, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+// Whether a bolt that has been through the stage `done`, and was not loosened since, tells nothing
+// any more by being pulled at `stage` (indexes): a turn counts from where the bolt stands, so that
+// once more turns it on; a torque before an angle is passed long ago. An angle from snug may be
+// pulled to again. Common practice, no published source.
+gboolean stages_turn_past(const GPtrArray *stages, guint done, guint stage);

@@ -4,7 +4,8 @@
 // A reading is compared with the other places of its check, then with those of the same line, and
 // where there are none with other engines of the family, then with the plan's aim; what is set,
 // loose or tightened, with its limits as well (a move of it: move_slip.h). What a wrench showed is
-// compared with what the stage asks.
+// compared with what the stage asks. A bolt that stands turned and is pulled once more is asked
+// about (stages_turn_past).
 #pragma once
 #include <standbook/work/session.h>
 
