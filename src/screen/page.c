@@ -26,6 +26,11 @@ void page_clear(Page *page)
     g_clear_pointer(&page->detail, canvas_free);
 }
 
+guint page_rows(const Page *page)
+{
+    return page->height > ROW_BODY + BELOW_RULE ? page->height - ROW_BODY - BELOW_RULE : G_MAXUINT;
+}
+
 void page_say(char **text, const char *format, ...)
 {
     va_list arguments;

@@ -56,6 +56,9 @@ void page_ask_digit(Page *page, guint count);
 // Adds a key to the foot line, as long as there is room. `word` NULL: its action's own.
 void page_key(Page *page, Action action, const char *word);
 
+// How many rows of the body are seen; G_MAXUINT where all of it is wanted.
+guint page_rows(const Page *page);
+
 // How many columns the detail of a screen of that width has; 0 for none.
 guint page_detail_width(guint width);
 

@@ -4,6 +4,7 @@
 #include "beside.h"
 #include "setting_words.h"
 #include "toolbox.h"
+#include "widget_advice.h"
 #include "widget_digits.h"
 #include "widget_groups.h"
 #include "widget_trials.h"
@@ -12,6 +13,45 @@
 #include <standbook/sheet/figures.h>
 #include <standbook/work/entry_words.h>
 #include <string.h>
+
+// BODY ------------------------------------------------------------------------------------------
+
+// The head of the table and as many of its rows as there is room for, the newest, some at least,
+// and `focus` in any case. Returns the row behind.
+static guint put_tries(const Canvas *table, guint rows, guint focus, guint room, Page *page)
+{
+    enum { HEADS = 2, LEAST = HEADS + 4, LEFT = 1 }; // the head, and what is not shown
+    guint shown = MAX(room, LEAST), first = 0;
+    page->focus = focus;
+    if (rows <= shown) {
+        canvas_copy(page->body, 0, 0, table, 0, rows);
+        return rows;
+    }
+    first = MIN(rows - (shown - HEADS), focus);
+    g_autofree char *more =
+        g_strdup_printf("… %u more rows; the record has them all", rows - 1 - (shown - HEADS));
+    canvas_copy(page->body, 0, 0, table, 0, 1);
+    canvas_put(page->body, 1, LEFT, 0, style_of(TYPE_PLAIN, ROLE_FAINT), more);
+    canvas_copy(page->body, HEADS, 0, table, first, shown - HEADS);
+    page->focus = HEADS + focus - first;
+    return shown;
+}
+
+void setting_body(const Trials *trials, const TrialNext *next, const NextMove *advised,
+                  const char *typed, Page *page)
+{
+    g_autoptr(Canvas) table = canvas_new_growing(PAGE_WIDTH, page->body->ascii);
+    g_autoptr(Canvas) said = canvas_new_growing(PAGE_WIDTH, page->body->ascii);
+    g_auto(Advice) advice = advice_of(trials, advised, next);
+    guint focus = 0, seen = page_rows(page);
+    guint rows = trials_paint(table, 0, trials, next, advised, typed, &focus);
+    advice_paint(said, 0, &advice);
+    guint room = seen > said->height + 1 ? seen - said->height - 1 : 0;
+    rows = put_tries(table, rows, focus, room, page);
+    canvas_copy(page->body, rows + 1, 0, said, 0, said->height);
+}
+
+// FAR AND BESIDE --------------------------------------------------------------------------------
 
 // `try 2 · turn out, to 0.14`, `try 2 · loose at 1`: what the large figure is.
 static char *far_head(const Trials *trials, const TrialNext *next, const NextMove *advised)

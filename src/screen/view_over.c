@@ -13,7 +13,7 @@
 #include <string.h>
 
 enum { BUILD_COLUMN = 3, PLACE_COLUMN = 12, PLACE_MOST = 24, STRIP_END = 78, MARK_WIDTH = 7 };
-enum { MORE_LINES = 12, FRAME = 8 }; // rows of the screen around the list
+enum { MORE_LINES = 12 };
 
 static const Style plain = {TYPE_PLAIN, ROLE_CALM};
 
@@ -177,7 +177,7 @@ static void paint_rows(const OverAll *over, Page *page)
 {
     const OverList *list = over->list;
     const Columns columns = columns_of(list);
-    guint most = page->height > FRAME ? page->height - FRAME : list->rows->len;
+    guint most = MIN(page_rows(page), list->rows->len);
     guint from = over->seen > most ? over->seen - most : 0;
     guint to = MIN(list->rows->len, over->seen + most + 1);
     guint engine = from ? over_list_engine(list, from - 1) : 0;

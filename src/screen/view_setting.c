@@ -8,9 +8,6 @@
 #include "slip.h"
 #include "uphold.h"
 #include "view.h"
-#include "widget_advice.h"
-#include "widget_groups.h"
-#include "widget_trials.h"
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
@@ -147,14 +144,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->count, "%u %s, %u min", trials->all->len,
              trials->all->len == 1 ? "try" : "tries", trials->minutes);
     suppose(setting, desk, trials, &next, typed);
-    if (desk->big) {
+    if (desk->big)
         setting_far(trials, &next, &setting->tries.advised, typed, page);
-    } else {
-        g_auto(Advice) advice = advice_of(trials, &setting->tries.advised, &next);
-        guint row = trials_paint(page->body, 0, trials, &next, &setting->tries.advised, typed,
-                                 &page->focus);
-        advice_paint(page->body, row + 1, &advice);
-    }
+    else
+        setting_body(trials, &next, &setting->tries.advised, typed, page);
     if (setting->look)
         paint_look(page);
     else
