@@ -142,7 +142,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *head = step_words(trials->step), *place = setting_place(trials);
     page_say(&page->head, "%s%s%s", head, *place ? " · " : "", place);
     page_say(&page->count, "%u %s, %u min", trials->all->len,
-             trials->all->len == 1 ? "try" : "tries", trials->minutes);
+             trials->all->len == 1 ? "try" : "tries", trials_minutes(trials));
     suppose(setting, desk, trials, &next, typed);
     if (desk->big)
         setting_far(trials, &next, &setting->tries.advised, typed, page);

@@ -9,17 +9,27 @@ static gboolean is_alike(const PlanSetting *one, const PlanSetting *other)
            g_strcmp0(one->unit_text, other->unit_text) == 0 && one->each == other->each;
 }
 
+static gboolean has_readings(const Trials *trials)
+{
+    for (guint i = 0; i < trials->all->len; i++)
+        if (((const Trial *)trials->all->pdata[i])->readings)
+            return TRUE;
+    return FALSE;
+}
+
 static void learn_at(const Trials *here, const EarlierBuild *build, const PlanCheck *check,
                      guint place, GArray *all)
 {
+    if (build->entries == here->entries && place == here->first)
+        return;
     g_autoptr(Trials) trials = trials_new(build->plan, check->step, check, place, build->assessment,
                                           build->entries, build->count);
-    if (!trials->all->len || (build->entries == here->entries && place == here->first))
+    SettingLearned learned;
+    if (!has_readings(trials))
         return;
     trials_judge(trials);
-    g_auto(NextMove) next = next_move_of(trials, NULL);
-    if (next_move_teaches(&next))
-        g_array_append_val(all, next.learned);
+    if (next_move_teaches(trials, &learned))
+        g_array_append_val(all, learned);
 }
 
 void earlier_learn(const Trials *here, const EarlierBuild *build, GArray *all)

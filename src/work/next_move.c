@@ -424,31 +424,42 @@ static NextMoveMute mute_of(const Trials *trials)
     return has_many_adjusters(trials) ? NEXT_MOVE_MANY_ADJUSTERS : NEXT_MOVE_SPEAKS;
 }
 
-NextMove next_move_of(const Trials *trials, const GArray *earlier)
+// What an adviser that is told all has learned; without one where it cannot advise.
+static NextMove learn(const Trials *trials, const GArray *earlier, SettingAdviser **adviser)
 {
     static const double mostly = 0.9; // of what is not known of the slope before anything is read
     NextMove next = {.graduation = graduation_of(trials), .mute = mute_of(trials)};
-    g_autoptr(SettingAdviser) adviser = adviser_for(trials, next.graduation, earlier);
     // Where a move was typed wrong, where it stands is asked for first.
-    if (!adviser || trials_mistyped(trials) || next.mute)
+    *adviser =
+        trials_mistyped(trials) || next.mute ? NULL : adviser_for(trials, next.graduation, earlier);
+    if (!*adviser)
         return next;
-    double unmoved = setting_learned(adviser).ln_slope_sd;
-    Replay made = replay(trials, adviser, FALSE);
-    const Trial *last = trials_last(trials);
-    gboolean wrong_gauge = last && has_wrong_tool(trials, last);
+    double unmoved = setting_learned(*adviser).ln_slope_sd;
+    Replay made = replay(trials, *adviser, FALSE);
     next.known = !made.untold;
     next.told = made.told;
     next.tight = made.tight;
     next.doubted = made.doubted;
     next.earlier = earlier ? earlier->len : 0;
+    next.learned = setting_learned(*adviser);
+    next.answered = next.learned.ln_slope_sd < mostly * unmoved;
+    return next;
+}
+
+NextMove next_move_of(const Trials *trials, const GArray *earlier)
+{
+    g_autoptr(SettingAdviser) adviser = NULL;
+    NextMove next = learn(trials, earlier, &adviser);
+    if (!adviser)
+        return next;
+    const Trial *last = trials_last(trials);
+    gboolean wrong_gauge = last && has_wrong_tool(trials, last);
     next_move_aim(trials, &next.loosest);
     next.advice = setting_advice(adviser);
     next.advice.kind = next_move_kind(trials, next.advice.kind, wrong_gauge);
-    next.learned = setting_learned(adviser);
-    next.answered = next.learned.ln_slope_sd < mostly * unmoved;
     if (next.advice.kind == SETTING_MOVE)
         next.banded = setting_band(adviser, &next.advice, &next.band);
-    else if (next.advice.kind == SETTING_READ_LOOSE && last && last->move && made.told)
+    else if (next.advice.kind == SETTING_READ_LOOSE && last && last->move && next.told)
         band_of_last(trials, next.graduation, earlier, &next);
     expect_places(trials, adviser, &next);
     show_as_read(adviser, &next);
@@ -470,7 +481,10 @@ gboolean next_move_moves(const NextMove *next)
            (next->advice.kind == SETTING_MOVE || next->advice.kind == SETTING_MOVE_DIRECTION);
 }
 
-gboolean next_move_teaches(const NextMove *next)
+gboolean next_move_teaches(const Trials *trials, SettingLearned *learned)
 {
-    return next->tight > 0 && next->answered;
+    g_autoptr(SettingAdviser) adviser = NULL;
+    g_auto(NextMove) next = learn(trials, NULL, &adviser);
+    *learned = next.learned;
+    return next.tight > 0 && next.answered;
 }

@@ -56,6 +56,7 @@ void trials_free(Trials *trials)
     if (!trials)
         return;
     g_ptr_array_unref(trials->all);
+    g_hash_table_unref(trials->near);
     g_array_unref(trials->reads);
     g_strfreev(trials->labels);
     g_free(trials->made);
@@ -316,7 +317,7 @@ static gboolean stops(const Trials *trials, const Entry *entry, const char *by)
            (is_kind(entry, "pick up") && same && !here);
 }
 
-static guint minutes_of(const Trials *trials)
+guint trials_minutes(const Trials *trials)
 {
     gint64 end = last_seq(trials);
     Moment since = 0, worked = 0;
@@ -447,12 +448,12 @@ Trials *trials_new(const Plan *plan, const PlanStep *step, const PlanCheck *chec
                        .first = each ? place : 0,
                        .places = each ? 1 : places_count(check->places),
                        .labels = each ? places_labels(check->places, place) : NULL,
+                       .near = trials_near_new(),
                        .all = g_ptr_array_new_with_free_func(trial_free)};
     trials->made = g_new0(const Requirement *, trials->places);
     trials_find_made(trials, assessment, trials->made);
     trials_find_inputs(trials);
     gather(trials);
-    trials->minutes = minutes_of(trials);
     for (guint i = 0; i < trials->all->len; i++) {
         Trial *trial = trials->all->pdata[i];
         if (trial->ended)

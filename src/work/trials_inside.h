@@ -26,6 +26,9 @@ gboolean trials_is_moved(const Trials *trials, const Entry *entry);
 // Whether what was slackened, fitted or reworked of that name is at what these trials set.
 gboolean trials_is_near(const Trials *trials, const Entry *entry, const char *name);
 
+// What `near` of the trials begins with.
+GHashTable *trials_near_new(void) G_GNUC_WARN_UNUSED_RESULT;
+
 // Whether a check of that name is read for the setting.
 gboolean trials_reads(const Trials *trials, const char *check);
 

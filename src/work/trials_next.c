@@ -1,6 +1,8 @@
 // What is asked next of a setting.
 #include "trials_inside.h"
 
+#include <standbook/record/live.h>
+#include <standbook/work/words.h>
 #include <string.h>
 
 static gboolean names_group(const GPtrArray *names, const PlanGroup *group)
@@ -255,19 +257,24 @@ static gboolean leads_to(const PlanCheck *check, const PlanStep *step, const Req
     return FALSE;
 }
 
-// Whether the step comes to the place of these trials, and not to another of the same check.
-static gboolean leads_here(const Trials *trials, const Requirement *made)
+// Whether the step comes to that place of the check, where each is set by itself, and not to
+// another.
+static gboolean leads_to_place(const Plan *plan, const PlanCheck *check, guint place,
+                               const Requirement *made)
 {
-    const GPtrArray *axes = made ? axes_at(trials->plan, made) : NULL;
-    return !axes || made->asked == ASKED_WAIT ||
-           trials_meet(trials, axes, (const char *const *)made->labels);
+    const GPtrArray *axes = made ? axes_at(plan, made) : NULL;
+    if (!axes || made->asked == ASKED_WAIT || !check->setting->each)
+        return TRUE;
+    g_auto(GStrv) labels = places_labels(check->places, place);
+    return places_meet(check->places, (const char *const *)labels, axes,
+                       (const char *const *)made->labels);
 }
 
 static gboolean is_due(const Trials *trials, const Requirement *made, gboolean *again)
 {
     *again = made && made->check && is_part_of(trials->check, made->check) &&
              (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT);
-    return leads_here(trials, made) && trials_next(trials, *again).ask != TRIAL_DONE;
+    return trials_next(trials, *again).ask != TRIAL_DONE;
 }
 
 SettingDue trials_setting(const Plan *plan, const PlanStep *step, const Requirement *made,
@@ -277,6 +284,8 @@ SettingDue trials_setting(const Plan *plan, const PlanStep *step, const Requirem
         SettingDue due = {.check = step->checks->pdata[i]};
         guint settings = setting_count(due.check);
         for (; due.place < settings && leads_to(due.check, step, made); due.place++) {
+            if (!leads_to_place(plan, due.check, due.place, made))
+                continue;
             g_autoptr(Trials) trials =
                 trials_new(plan, step, due.check, due.place, assessment, entries, count);
             if (is_due(trials, made, &due.again))
@@ -286,31 +295,56 @@ SettingDue trials_setting(const Plan *plan, const PlanStep *step, const Requirem
     return (SettingDue){.check = NULL};
 }
 
-static gint64 newest_seq(const Trials *trials)
+static gboolean is_at(const Entry *entry, const GPtrArray *axes, guint place)
 {
-    const Trial *trial = trials_last(trials);
-    return trial && trial->entries->len
-               ? ((const Entry *)trial->entries->pdata[trial->entries->len - 1])->seq
-               : 0;
+    g_auto(GStrv) labels = places_labels(axes, place);
+    return entry_reaches(entry, (const char *const *)labels);
+}
+
+// Which place of a setting an entry moved, or was read for; -1 for none.
+static gint place_worked_at(const PlanCheck *check, const Entry *entry)
+{
+    gboolean moves = strcmp(entry->kind->name, "move") == 0;
+    const char *name =
+        moves || strcmp(entry->kind->name, "read") == 0 ? entry_text(entry, "check") : NULL;
+    const GArray *inputs = check->setting->inputs;
+    for (guint i = 0; name && !moves && i < inputs->len; i++) {
+        const PlanInput *input = &g_array_index(inputs, PlanInput, i);
+        if (strcmp(input->check->name, name) == 0 && is_at(entry, input->check->axes, input->place))
+            return (gint)input->of;
+    }
+    gboolean moved = moves && g_strcmp0(check->name, name) == 0;
+    for (guint i = 0; moved && i < setting_count(check); i++)
+        if (is_at(entry, check->places, i))
+            return (gint)i;
+    return -1;
+}
+
+// The setting that a live entry worked at, of those of a step whose places are set each by itself.
+static SettingDue worked_at(const PlanStep *step, const Entry *entry)
+{
+    for (guint i = 0; i < step->checks->len; i++) {
+        const PlanCheck *check = step->checks->pdata[i];
+        gint place = check->setting && check->setting->each ? place_worked_at(check, entry) : -1;
+        if (place >= 0)
+            return (SettingDue){.check = check, .place = (guint)place};
+    }
+    return (SettingDue){.check = NULL};
 }
 
 const Requirement *trials_left_off(const Plan *plan, const PlanStep *step,
                                    const Assessment *assessment, const Entry *const *entries,
                                    gsize count)
 {
-    const Requirement *left = NULL;
-    gint64 newest = 0;
-    for (guint i = 0; i < step->checks->len; i++) {
-        const PlanCheck *check = step->checks->pdata[i];
-        for (guint place = 0;
-             check->setting && check->setting->each && place < setting_count(check); place++) {
-            g_autoptr(Trials) trials =
-                trials_new(plan, step, check, place, assessment, entries, count);
-            if (newest_seq(trials) <= newest)
-                continue;
-            newest = newest_seq(trials);
-            left = trials_next(trials, FALSE).ask == TRIAL_DONE ? NULL : trials->inputs[0];
-        }
-    }
-    return left;
+    g_autofree gboolean *live = g_new(gboolean, count + 1);
+    live_entries(entries, count, live);
+    SettingDue last = {.check = NULL};
+    for (gsize i = count; i-- > 0 && !last.check;)
+        if (live[i])
+            last = worked_at(step, entries[i]);
+    if (!last.check)
+        return NULL;
+    g_autoptr(Trials) trials =
+        trials_new(plan, step, last.check, last.place, assessment, entries, count);
+    return trials_next(trials, FALSE).ask == TRIAL_DONE ? NULL : trials->inputs[0];
 }

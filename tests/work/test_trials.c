@@ -167,7 +167,8 @@ START_TEST(the_idler_of_the_demo)
     const Trial *second = trials->all->pdata[1];
     ck_assert_uint_eq(second->notes->len, 1);
     ck_assert_str_eq(second->notes->pdata[0], "by feel, prediction 0.06 ignored");
-    ck_assert_uint_eq(trials->minutes, 81); // 09:02 to 10:05, and 15:02 to 15:20 the day after
+    ck_assert_uint_eq(trials_minutes(trials),
+                      81); // 09:02 to 10:05, and 15:02 to 15:20 the day after
 }
 END_TEST
 

@@ -64,7 +64,7 @@ guint next_move_place(const Trials *trials, guint told);
 // Whether it advises a move.
 gboolean next_move_moves(const NextMove *next);
 
-// Whether a build can teach the next of its family, or a place the others: it was told a tightened
-// reading, and how it answers a move. One that was only read would give what was supposed of it as
-// if it had been seen.
-gboolean next_move_teaches(const NextMove *next);
+// Whether judged trials can teach the next build of their family, or a place the others: they have
+// a tightened reading, and tell how the setting answers a move. One that was only read would give
+// what was supposed of it as if it had been seen. `*learned` is what they teach.
+gboolean next_move_teaches(const Trials *trials, SettingLearned *learned);

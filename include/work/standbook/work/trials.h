@@ -90,8 +90,8 @@ typedef struct {
     GArray *reads;              // PlanInput: what is read in a trial, `of` counted in these places
     const Requirement **made;   // by place, as it is now
     const Requirement **inputs; // by what is read, likewise; NULL where it is not asked
+    GHashTable *near;           // inside the room: by name, what of it is at the place
     GPtrArray *all;             // Trial *
-    guint minutes;              // from the first move to the newest reading, interruptions left out
 } Trials;
 
 // The trials of a setting in a step; where each place is set by itself, those of `place` (of the
@@ -106,6 +106,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Trials, trials_free)
 // Judges the trials that have ended as they stood then, by what is known now: the whole build once
 // for each.
 void trials_judge(Trials *trials);
+
+// From the first move to the newest reading, interruptions left out.
+guint trials_minutes(const Trials *trials);
 
 const Trial *trials_last(const Trials *trials); // NULL before the first
 
