@@ -94,16 +94,6 @@ guint bench_newest(const BenchWork *work)
     return newest;
 }
 
-guint bench_left_off(const BenchWork *work)
-{
-    const Agenda *agenda = &work->agenda;
-    const Requirement *left = trials_left_off(agenda->plan, work->step, agenda->assessment,
-                                              agenda->entries, agenda->count);
-    guint index = NOWHERE;
-    gboolean found = left && g_ptr_array_find(agenda->assessment->requirements, left, &index);
-    return found ? index : NOWHERE;
-}
-
 guint bench_open_named(const BenchWork *work, const char *name)
 {
     const Requirement *made = name ? requirement_of_name(work->agenda.assessment, name) : NULL;

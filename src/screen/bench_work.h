@@ -33,10 +33,6 @@ guint bench_to_settle(const BenchWork *work, const char *name);
 // Where the newest entry of the step was made: the work goes on behind it.
 guint bench_newest(const BenchWork *work);
 
-// Where a setting was left in the middle, of those whose places are set each by itself: its place,
-// if it was worked at last of them; else NOWHERE.
-guint bench_left_off(const BenchWork *work);
-
 // The place that stands on the entry of that seq, and comes back when it is struck; NOWHERE if none
 // of the step does.
 guint bench_place_of(const BenchWork *work, gint64 seq);

@@ -10,6 +10,7 @@
 #include "words.h"
 
 #include <standbook/work/coarse.h>
+#include <standbook/work/summary.h>
 #include <string.h>
 
 static gpointer open(Desk *desk, const char *argument)
@@ -66,7 +67,7 @@ static const Requirement *in_hand(Bench *bench, const BenchWork *work)
 {
     if (!bench->begun) {
         bench->begun = TRUE;
-        guint left_off = bench_left_off(work);
+        guint left_off = summary_left_off(&work->agenda, work->step);
         bench->here = bench_newest(work);
         bench->here = left_off == NOWHERE ? next_open(bench, work) : left_off;
     }

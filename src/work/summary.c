@@ -2,6 +2,7 @@
 
 #include <standbook/record/live.h>
 #include <standbook/work/ago.h>
+#include <standbook/work/trials.h>
 #include <string.h>
 
 static guint count_of(const Agenda *agenda)
@@ -241,9 +242,20 @@ static guint newest_place(const Agenda *agenda, const PlanStep *step)
     return newest;
 }
 
+guint summary_left_off(const Agenda *agenda, const PlanStep *step)
+{
+    const Requirement *left =
+        trials_left_off(agenda->plan, step, agenda->assessment, agenda->entries, agenda->count);
+    guint index = AGENDA_NOWHERE;
+    gboolean found = left && g_ptr_array_find(agenda->assessment->requirements, left, &index);
+    return found ? index : AGENDA_NOWHERE;
+}
+
 guint summary_place(const Agenda *agenda, const PlanStep *step)
 {
-    return agenda_next(agenda, step, newest_place(agenda, step));
+    guint left_off = summary_left_off(agenda, step);
+    return left_off == AGENDA_NOWHERE ? agenda_next(agenda, step, newest_place(agenda, step))
+                                      : left_off;
 }
 
 // The newest entry of these kinds that counts.

@@ -4,6 +4,7 @@
 
 #include <standbook/work/advice.h>
 #include <standbook/work/earlier.h>
+#include <standbook/work/summary.h>
 
 static guint place_of(const PlanCheck *check, const char *label)
 {
@@ -147,6 +148,37 @@ static void expect_said(const char *check, const char *label, const char *part)
     ck_assert_msg(strstr(words, part) != NULL, "`%s` is not in:\n%s", part, words);
 }
 
+// Where the work on the step goes on, as the shop says it.
+static void expect_goes_on(const char *expected)
+{
+    Agenda agenda = agenda_now();
+    expect_place(&agenda, summary_standpoint(&agenda).place, expected);
+}
+
+START_TEST(a_place_that_is_half_done_comes_first)
+{
+    begin();
+    take("move lash[1, ex] to 0 turn");
+    expect_goes_on("read lash[1, ex]");
+    take("read lash[1, ex] 0.50 loose with G04");
+    take("tighten lock nuts[1, ex] with W1");
+    expect_goes_on("read lash[1, ex]");
+    take("read lash[1, ex] 0.55 with G04"); // outside: it is moved again
+    expect_goes_on("read lash[1, ex]");
+    take("slacken lock nuts[1, ex]");
+    take("move lash[1, ex] to -5/24 turn");
+    take("read lash[1, ex] 0.32 loose with G04");
+    expect_goes_on("read lash[1, ex]");
+    take("tighten lock nuts[1, ex] with W1");
+    expect_goes_on("read lash[1, ex]");
+    take("read lash[1, ex] 0.35 with G04");
+    expect_goes_on("read lash[2, in]");
+    take("move lash[2, in] to 0 turn");
+    take("strike last typo");
+    expect_goes_on("read lash[2, in]");
+}
+END_TEST
+
 // Each is advised by its own limits, and begins with what the screws before it have shown.
 START_TEST(the_advice_is_for_one_place)
 {
@@ -203,11 +235,9 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        the_trials_are_those_of_one_place,
-        a_place_leads_to_its_own_setting,
-        the_advice_is_for_one_place,
-        what_one_adjuster_cannot_serve_is_said,
-        a_move_must_say_which,
+        the_trials_are_those_of_one_place,      a_place_leads_to_its_own_setting,
+        a_place_that_is_half_done_comes_first,  the_advice_is_for_one_place,
+        what_one_adjuster_cannot_serve_is_said, a_move_must_say_which,
     };
     return run_on_build("setting each", tests, G_N_ELEMENTS(tests), 0);
 }

@@ -64,8 +64,12 @@ char *summary_held(const Agenda *agenda, const PlanStep *step) G_GNUC_WARN_UNUSE
 // frees with g_free.
 char *summary_progress(const Agenda *agenda, guint index) G_GNUC_WARN_UNUSED_RESULT;
 
-// The place at which work on a step goes on: the next behind the one of its newest entry, as the
-// bench opens it; AGENDA_NOWHERE if nothing is left there.
+// Where a setting of the step was left half done (trials_left_off): what is read there first;
+// AGENDA_NOWHERE if none was.
+guint summary_left_off(const Agenda *agenda, const PlanStep *step);
+
+// The place at which work on a step goes on, as the bench opens it: where a setting was left half
+// done, else the next behind the one of its newest entry; AGENDA_NOWHERE if nothing is left there.
 guint summary_place(const Agenda *agenda, const PlanStep *step);
 
 // Where a build stands.
