@@ -22,9 +22,10 @@ char *setting_title(const Trials *trials)
         g_string_append_printf(words, ", in %s", unit_said(unit_text(check->unit)));
     g_string_append_printf(words, ": %s", *limits ? limits : "no limits");
     if (check->aim == AIM_VALUE || check->aim == AIM_SMALLEST) {
+        gboolean loosest;
+        next_move_aim(trials, &loosest);
         g_autofree char *aim = check_value_words(check, check->aim_value);
-        g_string_append_printf(words, "; aim %s%s", aim,
-                               check->aim == AIM_SMALLEST ? " at the smallest" : "");
+        g_string_append_printf(words, "; aim %s%s", aim, advice_where(trials, loosest));
     }
     return g_string_free(words, FALSE);
 }

@@ -60,6 +60,11 @@ Number *next_move_number(double value)
     return number_from_text(text, NULL);
 }
 
+const char *advice_where(const Trials *trials, gboolean loosest)
+{
+    return trials->places == 1 ? "" : loosest ? " at the greatest" : " at the smallest";
+}
+
 char *advice_aim(const Trials *trials)
 {
     gboolean loosest, named = trials->check->aim != AIM_NONE;
@@ -68,8 +73,7 @@ char *advice_aim(const Trials *trials)
     if (!number)
         return NULL;
     g_autofree char *words = check_value_words(trials->check, number);
-    const char *where = trials->places == 1 ? "" : loosest ? " at the loosest" : " at the tightest";
-    return g_strdup_printf("The aim is %s%s%s.", words, where,
+    return g_strdup_printf("The aim is %s%s%s.", words, advice_where(trials, loosest),
                            named ? "" : ": the plan names none, it is where wear has most room");
 }
 
@@ -243,10 +247,7 @@ static void say_tightest(const Trials *trials, const NextMove *next, const char 
 {
     const SettingExpected *tightest = &next->advice.tightest;
     g_autofree char *span = span_words(trials, next, tightest->from, tightest->to);
-    say(sentences, "%s; expect %s%s.", before, span,
-        trials->places == 1 ? ""
-        : next->loosest     ? " at the loosest"
-                            : " at the tightest");
+    say(sentences, "%s; expect %s%s.", before, span, advice_where(trials, next->loosest));
 }
 
 static void say_band(const Trials *trials, const NextMove *next, GPtrArray *sentences)

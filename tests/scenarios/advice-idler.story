@@ -5,7 +5,7 @@ plan: advice
 move idler backlash to 0.50 turn
 read idler backlash[1] 0.31 loose with G3
 ? 0 from setting T-1 "idler backlash" --json
-? says: "Tighten now, to see what tightening changes; expect 0.17 to 0.42 at the tightest."
+? says: "Tighten now, to see what tightening changes; expect 0.17 to 0.42 at the smallest."
 tighten idler carrier stage 1 all with W2
 tighten idler carrier stage 2 all with W2
 tighten locknut all with W4
@@ -35,7 +35,7 @@ slacken idler carrier all
 move idler backlash to 0.08 turn
 read idler backlash[1] 0.07 loose with G3
 ? 0 from setting T-1 "idler backlash" --json
-? says: "Tighten now; expect 0.06 to 0.12 at the tightest."
+? says: "Tighten now; expect 0.06 to 0.12 at the smallest."
 tighten idler carrier stage 1 all with W2
 tighten idler carrier stage 2 all with W2
 tighten locknut all with W4
@@ -48,7 +48,7 @@ slacken idler carrier all
 move idler backlash to 0.13 turn
 read idler backlash[1] 0.09 loose with G3
 ? 0 from setting T-1 "idler backlash" --json
-? says: "Tighten now; expect 0.08 to 0.10 at the tightest."
+? says: "Tighten now; expect 0.08 to 0.10 at the smallest."
 tighten idler carrier stage 1 all with W2
 tighten idler carrier stage 2 all with W2
 tighten locknut all with W4

@@ -3,6 +3,7 @@ plan: advice
 2001-09-10 08:00 MO pick up Float
 ? 0 from setting T-1 float
 ? says: In stock: 1.00, 1.05, 1.10, 1.18, 1.40 mm; none stands in.
+? says nothing of: at the smallest
 move float to 1.10 mm
 read float 0.19 with G3
 ? 0 from setting T-1 float --json

@@ -13,4 +13,4 @@ read backlash[1] 0.10 loose with G3
 ? 0 from setting T-1 backlash --json
 ? says: "kind": "tighten"
 ? says: "asks": "tighten"
-? says: "Tighten now; expect 0.08 to 0.12 at the tightest."
+? says: "Tighten now; expect 0.08 to 0.12 at the smallest."

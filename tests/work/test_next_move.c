@@ -99,10 +99,10 @@ START_TEST(the_idler_as_the_trade_has_it)
     take("move idler backlash to 0.50 turn");
     expect("");
     take("read idler backlash[1] 0.31 loose with G04");
-    expect("Tighten now, to see what tightening changes; expect 0.17 to 0.42 at the tightest.");
+    expect("Tighten now, to see what tightening changes; expect 0.17 to 0.42 at the smallest.");
     ck_assert(!asks_move());
     take_all(hold);
-    expect("It is tight: read it; expect 0.17 to 0.42 at the tightest.");
+    expect("It is tight: read it; expect 0.17 to 0.42 at the smallest.");
     take("read idler backlash[1] 0.35 with G04");
     expect_within(" of a turn, ");
     expect_within(", in to 0.");
@@ -149,7 +149,7 @@ END_TEST
 // The line through (0.50, 0.35), (0.08, 0.11) and (0.14, 0.14) has the slope 0.57558, sd 0.01007.
 START_TEST(the_working_shows_every_slope_seen)
 {
-    expect_why("plan: 0.546 mm a turn, give or take 0.260.\n: The aim is 0.10 at the tightest.\n"
+    expect_why("plan: 0.546 mm a turn, give or take 0.260.\n: The aim is 0.10 at the smallest.\n"
                "seen: No two tries were read tight yet.\nrests on: Nothing is read yet.\n");
     begin(hold);
     expect_why("rests on: 2 readings, 1 of them tightened.\n");

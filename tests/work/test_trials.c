@@ -414,7 +414,7 @@ START_TEST(what_arithmetic_says)
                   "mesh just solid.\n"
                   "By the plan 1 turn of the jackscrew gives 0.546 mm.\n"
                   "The jackscrew goes from 0.00 to 3.00, counted from mesh just solid.\n"
-                  "The aim is 0.10 at the tightest.");
+                  "The aim is 0.10 at the smallest.");
     first_try();
     expect_advice("Try 1 ▲ FAIL at 1: 0.35, 0.17 over.\nTightening has added 0.04.");
     third_try();

@@ -69,7 +69,7 @@ typedef enum {
     AIM_NONE,
     AIM_VALUE,    // `0.10`
     AIM_SMALLEST, // `smallest 0.10`: the least of all places
-    AIM_LOW,      // 0.3 of the tolerance inside the minimum, at the tightest place
+    AIM_LOW,      // 0.3 of the tolerance inside the minimum, at the smallest place
     AIM_HIGH,     // likewise inside the maximum
 } PlanAim;
 

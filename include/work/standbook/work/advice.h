@@ -16,7 +16,9 @@ Advice advice_of(const Trials *trials, const NextMove *next, const TrialNext *as
 void advice_clear(Advice *advice);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Advice, advice_clear)
 
-// `The aim is 0.10 at the tightest.`; NULL where there is none, or one for each place. The caller
+// ` at the smallest`, ` at the greatest`: of several places, the one that is aimed with; "" of one.
+const char *advice_where(const Trials *trials, gboolean loosest);
+// `The aim is 0.10 at the smallest.`; NULL where there is none, or one for each place. The caller
 // frees with g_free.
 char *advice_aim(const Trials *trials) G_GNUC_WARN_UNUSED_RESULT;
 
