@@ -4,7 +4,7 @@
 #include <standbook/value/reading.h>
 #include <string.h>
 
-enum { FAR = 10, OFF = 2, TELLING = 1000, FOUND = 2 };
+enum { FAR = 10, OFF = 2, TELLING = 1000, FOUND = 2, WIDTHS = 20 };
 
 // A move typed, in base units of what is moved.
 typedef struct {
@@ -101,6 +101,38 @@ static char *ask_far(const Typed *typed)
     return g_strdup_printf("Far from what is advised, %s? Enter again keeps %s", advised, kept);
 }
 
+// How many widths of its limits the setting answers by a move, by the plan's word; NULL where that
+// is not known. From its zero, where it was not moved yet.
+static Number *widths_of(const Typed *typed)
+{
+    const PlanSetting *setting = typed->trials->check->setting;
+    const Requirement *made = typed->trials->made[0];
+    const Trial *last = trials_last(typed->trials);
+    g_autoptr(Number) zero = number_from_integer(0);
+    const Number *from = last ? last->position : setting->zero ? zero : NULL;
+    if (!from || !setting->gives || !setting->unit || !made || !made->lower || !made->upper)
+        return NULL;
+    g_autoptr(Number) travel = distance(typed->position, from);
+    g_autoptr(Number) moved = unit_width_from_base(setting->unit, travel);
+    g_autoptr(Number) gives = number_abs(setting->gives), by = number_multiply(moved, gives);
+    g_autoptr(Number) width = number_subtract(made->upper, made->lower);
+    return number_sign(width) > 0 ? number_divide(by, width) : NULL;
+}
+
+// Where the plan gives no range, its limits tell that no sensible move goes as far.
+static char *ask_widths(const Typed *typed)
+{
+    const PlanSetting *setting = typed->trials->check->setting;
+    gboolean ranged = setting->least || setting->most || setting->stock;
+    g_autoptr(Number) widths = ranged ? NULL : widths_of(typed);
+    g_autoptr(Number) most = number_from_integer(WIDTHS);
+    if (!widths || number_compare(widths, most) <= 0)
+        return NULL;
+    g_autofree char *kept = words_of(typed, typed->position), *by = number_decimal(widths, 0);
+    return g_strdup_printf("Far for its limits, %s times their width? Enter again keeps %s", by,
+                           kept);
+}
+
 // Whether two lengths of a move, or places, are the same as far as it was typed, at least to what
 // is found again on a scale.
 static gboolean is_same(const Typed *typed, const Number *one, const Number *other)
@@ -138,7 +170,9 @@ char *move_slip(const Trials *trials, const NextMove *advised, const char *words
         asked = ask_factor(&typed);
     if (!asked)
         asked = ask_range(&typed);
-    return asked || !typed.advised || !is_off(&typed, FAR) ? asked : ask_far(&typed);
+    if (!asked && typed.advised && is_off(&typed, FAR))
+        asked = ask_far(&typed);
+    return asked ? asked : ask_widths(&typed);
 }
 
 char *loose_slip(const Trials *trials, const NextMove *advised, const GArray *earlier, guint place,

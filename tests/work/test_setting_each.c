@@ -4,6 +4,7 @@
 
 #include <standbook/work/advice.h>
 #include <standbook/work/earlier.h>
+#include <standbook/work/move_slip.h>
 #include <standbook/work/summary.h>
 
 static guint place_of(const PlanCheck *check, const char *label)
@@ -218,6 +219,29 @@ START_TEST(what_one_adjuster_cannot_serve_is_said)
 }
 END_TEST
 
+static void expect_move_slip(const char *check, const char *typed, const char *expected)
+{
+    g_autoptr(Trials) trials = trials_at(check, "in");
+    g_auto(NextMove) next = next_move_of(trials, NULL);
+    g_autofree char *slip = move_slip(trials, &next, typed, FALSE);
+    ck_assert_pstr_eq(slip, expected);
+}
+
+// 1 mm a turn, limits 0.10 mm apart, and no range.
+START_TEST(a_move_too_far_for_the_limits_is_asked_about)
+{
+    begin();
+    take("pick up Gaps");
+    expect_move_slip("peg gap", "12", NULL); // from where is not known
+    take("move peg gap to 1 turn");
+    expect_move_slip("peg gap", "3", NULL); // 20 widths
+    expect_move_slip("peg gap", "3.1",
+                     "Far for its limits, 21 times their width? Enter again keeps 3.10 turn");
+    expect_move_slip("peg gap", "-12",
+                     "Far for its limits, 130 times their width? Enter again keeps -12.00 turn");
+}
+END_TEST
+
 START_TEST(a_move_must_say_which)
 {
     begin();
@@ -235,9 +259,13 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        the_trials_are_those_of_one_place,      a_place_leads_to_its_own_setting,
-        a_place_that_is_half_done_comes_first,  the_advice_is_for_one_place,
-        what_one_adjuster_cannot_serve_is_said, a_move_must_say_which,
+        the_trials_are_those_of_one_place,
+        a_place_leads_to_its_own_setting,
+        a_place_that_is_half_done_comes_first,
+        the_advice_is_for_one_place,
+        what_one_adjuster_cannot_serve_is_said,
+        a_move_too_far_for_the_limits_is_asked_about,
+        a_move_must_say_which,
     };
     return run_on_build("setting each", tests, G_N_ELEMENTS(tests), 0);
 }
