@@ -324,12 +324,23 @@ static char *slip_in_company(Session *session, const Assessment *before, const G
     return aim.values->len ? slip_among(typed, &aim, ask) : NULL;
 }
 
+// A limit; where there is none, as far behind the aim as the other one lies before it. NULL where
+// neither is known.
+static Number *limit_of(const Number *limit, const Number *other, const Number *aim)
+{
+    g_autoptr(Number) way = !limit && other && aim ? number_subtract(aim, other) : NULL;
+    return limit ? number_copy(limit) : way ? number_add(aim, way) : NULL;
+}
+
 // What is set, loose or tightened, begins far out of its limits; not as far as that.
 static char *slip_of_setting(const Typed *typed, gboolean ask)
 {
     const Requirement *made = typed->made;
-    if (!made->check->setting || !made->lower || !made->upper ||
-        !slip_is_beyond_all(typed->reading.value, made->lower, made->upper))
+    const Number *aim = made->check->aim_value;
+    g_autoptr(Number) lower = limit_of(made->lower, made->upper, aim);
+    g_autoptr(Number) upper = limit_of(made->upper, made->lower, aim);
+    if (!made->check->setting || !lower || !upper ||
+        !slip_is_beyond_all(typed->reading.value, lower, upper))
         return NULL;
     g_autofree char *keeps =
         keeps_in_words(made->check->unit, made->check->decimals, &typed->reading, NULL, ask);
