@@ -14,6 +14,7 @@ typedef struct {
     guint latest_of;    // how many entries that build had then
     gboolean went_back; // the clock says less, and that was said
     gboolean ascii;
+    gboolean typed;      // something stands in the field, as it is painted next
     gboolean big;        // the far view: what is in hand is read from the stand
     GPtrArray *unplaced; // char *: bursts that came with no field open, oldest first
     char *last;          // what was done last here, in words; NULL if nothing

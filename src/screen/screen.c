@@ -126,6 +126,7 @@ static void begin_question(Screen *screen, Asks field)
 void screen_paint(Screen *screen)
 {
     guint width, height, row = 0, column = 0;
+    screen->desk.typed = screen->typing.text->len > 0;
     screen_settle(screen);
     if (screen->leave)
         return;

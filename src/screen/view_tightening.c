@@ -29,7 +29,7 @@ typedef struct {
     guint place;
     guint opened;        // how many entries there were then
     gboolean placed;     // by -Enter or +Enter: it stays there though it is done
-    guint asked;         // the stage for which the wrench was asked, 0: none yet
+    guint asked;         // the stage for which the wrench was asked, 0: none, or one is in hand
     Moment tried;        // the end of the wait that was entered last as waited
     gint64 answered;     // seq of the interruption whose question was answered
     gint64 loosened;     // seq of the loosening that was heeded last
@@ -261,7 +261,8 @@ static Go wants_closing(Bolts *bolts, Desk *desk, const Tightening *tightening, 
     return closing;
 }
 
-// Asks for a wrench once a stage; goes back to the bench when all is done.
+// Asks for a wrench once a stage, and again when the one in hand is found wrong, but over nothing
+// that is half typed; goes back to the bench when all is done.
 static Go wants(gpointer state, Desk *desk)
 {
     Bolts *bolts = state;
@@ -278,7 +279,10 @@ static Go wants(gpointer state, Desk *desk)
     if (closing.kind != GO_STAY)
         return closing;
     g_auto(BoltTool) tool = bolt_tool(desk, tightening, turn);
-    if (!tool.asked || bolts->asked == turn->stage || is_question(bolts, desk, tightening, turn))
+    if (!tool.asked)
+        bolts->asked = 0;
+    if (!tool.asked || desk->typed || bolts->asked == turn->stage ||
+        is_question(bolts, desk, tightening, turn))
         return go(GO_STAY);
     bolts->asked = turn->stage;
     return bolt_tool_ask(desk, tightening, turn);
