@@ -114,9 +114,10 @@ static gboolean group_has_axis(const PlanGroup *group, const char *name)
 // A bare figure has the plan's unit of torque.
 static void give_torque_unit(Stage *stage, const Unit *torque)
 {
-    gboolean written = formula_term_unit(stage->formula) != NULL;
+    gsize offset = 0;
+    stage->bare = formula_bare_term(stage->formula, &offset);
+    stage->bare_offset = stage->amount_offset + offset;
     formula_give_unit(stage->formula, torque);
-    stage->bare = !written && formula_term_unit(stage->formula);
 }
 
 static void bind_amount(const Site *site, const PlanGroup *group, Stage *stage)
@@ -176,17 +177,17 @@ static const Unit *other_torque(const GPtrArray *stages, const Unit *torque)
 {
     for (guint i = 0; i < stages->len; i++) {
         const Stage *stage = g_ptr_array_index(stages, i);
-        const Unit *unit = stage_is_torque(stage->kind) && stage->formula && !stage->bare
-                               ? formula_term_unit(stage->formula)
+        const Unit *unit = stage_is_torque(stage->kind) && stage->formula
+                               ? formula_term_unit(stage->formula, torque)
                                : NULL;
-        if (unit && !unit_equal(unit, torque))
+        if (unit)
             return unit;
     }
     return NULL;
 }
 
-// `20 lbf ft > 40`: whether the second is meant in the unit beside it or in the plan's, only who
-// wrote it knows.
+// `20 lbf ft > 40`, `20 lbf ft + 40`: whether the second is meant in the unit beside it or in the
+// plan's, only who wrote it knows.
 static void check_bare_torques(Reader *reader, const PlanTightening *tightening, const char *where)
 {
     g_autoptr(Unit) torque = plan_torque_unit(reader->plan);
@@ -196,10 +197,10 @@ static void check_bare_torques(Reader *reader, const PlanTightening *tightening,
         if (!stage->bare)
             continue;
         g_autofree char *message =
-            g_strdup_printf("%s of what? write %s %s or %s %s", stage->amount, stage->amount,
-                            unit_text(other), stage->amount, unit_text(torque));
+            g_strdup_printf("%s of what? write %s %s or %s %s", stage->bare, stage->bare,
+                            unit_text(other), stage->bare, unit_text(torque));
         late_fault(reader, tightening->stages_at->line,
-                   tightening->stages_at->column + (guint)stage->amount_offset, where, message);
+                   tightening->stages_at->column + (guint)stage->bare_offset, where, message);
     }
 }
 

@@ -8,6 +8,7 @@ static void stage_free(gpointer data)
     Stage *stage = data;
     g_free(stage->text);
     g_free(stage->amount);
+    g_free(stage->bare);
     formula_free(stage->formula);
     g_free(stage);
 }

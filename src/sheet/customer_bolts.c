@@ -209,7 +209,7 @@ static void see_torques(const Plan *plan, const Unit *usual, gboolean *bare, gbo
                 const Unit *unit = stage_is_torque(stage->kind) && stage->formula
                                        ? formula_first_unit(stage->formula)
                                        : NULL;
-                *bare |= stage->bare;
+                *bare |= stage->bare != NULL;
                 *other |= unit && !unit_equal(unit, usual);
             }
         }

@@ -177,17 +177,40 @@ void formula_make_width(Formula *formula)
     node_each_term(formula->root, make_width, NULL);
 }
 
-static void see_unit(Node *number, gpointer last)
+typedef struct {
+    const Unit *last, *but;
+} UnitSeen;
+
+static void see_unit(Node *number, gpointer user)
 {
-    const Unit **unit = last;
-    *unit = number->unit ? number->unit : *unit;
+    UnitSeen *seen = user;
+    if (number->unit && !(seen->but && unit_equal(number->unit, seen->but))) {
+        seen->last = number->unit;
+    }
 }
 
-const Unit *formula_term_unit(const Formula *formula)
+const Unit *formula_term_unit(const Formula *formula, const Unit *but)
 {
-    const Unit *unit = NULL;
-    node_each_term(formula->root, see_unit, &unit);
-    return unit;
+    UnitSeen seen = {NULL, but};
+    node_each_term(formula->root, see_unit, &seen);
+    return seen.last;
+}
+
+static void see_bare(Node *number, gpointer first)
+{
+    const Node **bare = first;
+    *bare = *bare || number->unit ? *bare : number;
+}
+
+char *formula_bare_term(const Formula *formula, gsize *offset)
+{
+    const Node *bare = NULL;
+    node_each_term(formula->root, see_bare, &bare);
+    if (bare == NULL) {
+        return NULL;
+    }
+    *offset = bare->offset;
+    return number_text(bare->number);
 }
 
 static void see_first_unit(Node *number, gpointer first)

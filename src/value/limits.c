@@ -338,8 +338,8 @@ static gboolean read_form(Reader *reader)
 static gboolean settle_units(Reader *reader)
 {
     Limits *limits = reader->limits;
-    const Unit *first = limits->lower ? formula_term_unit(limits->lower) : NULL;
-    const Unit *last = limits->upper ? formula_term_unit(limits->upper) : NULL;
+    const Unit *first = limits->lower ? formula_term_unit(limits->lower, NULL) : NULL;
+    const Unit *last = limits->upper ? formula_term_unit(limits->upper, NULL) : NULL;
     if (first && last && !kind_equal(unit_kind(first), unit_kind(last))) {
         return refuse(reader, reader->text,
                       "the two limits have units of different kinds; write both in one unit");

@@ -441,7 +441,12 @@ START_TEST(a_bare_torque_beside_another_unit_is_asked_about)
     expect("    fasteners:\n      nuts: {bolts: 1..2, stages: 20 lbf ft > 40 > check 40}\n",
            "t:13:47: step \"Check\", group \"nuts\": 40 of what? write 40 lbf·ft or 40 N·m\n"
            "t:13:58: step \"Check\", group \"nuts\": 40 of what? write 40 lbf·ft or 40 N·m\n");
+    expect(
+        "    fasteners:\n      nuts: {bolts: 1..2, stages: 30 lbf ft + 10 > 5 + 20 lbf ft + 10}\n",
+        "t:13:47: step \"Check\", group \"nuts\": 10 of what? write 10 lbf·ft or 10 N·m\n"
+        "t:13:52: step \"Check\", group \"nuts\": 5 of what? write 5 lbf·ft or 5 N·m\n");
     expect("    fasteners:\n      nuts: {bolts: 1..2, stages: 10 > 25 N·m > 40 Nm}\n", "");
+    expect("    fasteners:\n      nuts: {bolts: 1..2, stages: 10 + 25 N·m > 40}\n", "");
     expect("    fasteners:\n      nuts: {bolts: 1..2, stages: 20 lbf ft > 40 lbf·ft > +90°}\n", "");
 }
 END_TEST

@@ -325,12 +325,12 @@ START_TEST(names_units_and_doubts_are_told)
     ck_assert_uint_eq(formula_name_offset(formula, 1), 18);
     ck_assert_uint_eq(formula_doubt_count(formula), 1);
     ck_assert_uint_eq(formula_term_decimals(formula), 2);
-    ck_assert_ptr_null(formula_term_unit(formula));
+    ck_assert_ptr_null(formula_term_unit(formula, NULL));
     ck_assert_ptr_null(formula_constant(formula));
     g_autoptr(Formula) stage = formula_parse("60 + 2 * 5", NULL, NULL);
     g_autoptr(Unit) torque = unit_parse("N·m", NULL);
     formula_give_unit(stage, torque);
-    ck_assert_str_eq(unit_text(formula_term_unit(stage)), "N·m");
+    ck_assert_str_eq(unit_text(formula_term_unit(stage, NULL)), "N·m");
     Kind kind;
     g_autoptr(GError) error = NULL;
     ck_assert(!formula_kind(stage, &CONTEXT, &kind, NULL, &error)); // 2 * 5 stays pure

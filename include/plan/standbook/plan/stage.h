@@ -33,7 +33,9 @@ typedef struct {
     gsize amount_offset; // of the amount likewise
     // Filled when the plan is read whole:
     Formula *formula;              // torque, angle or time; NULL where none is said
-    gboolean bare;                 // its torque was written without a unit: it has the plan's
+    char *bare;                    // the first figure of its torque without a unit, which has the
+                                   // plan's; NULL for none
+    gsize bare_offset;             // of that, in the whole text, in characters
     gint first_doubt;              // for FormulaContext: the source of its first ±
     const struct PlanCheck *until; // of STAGE_UNTIL
 } Stage;

@@ -20,9 +20,12 @@ const char *formula_text(const Formula *formula);
 // Gives the unit to every number without one that stands as a whole term of the result: `75`,
 // `60 + run-down torque`, `min(5, x)`; not to a factor (`2 * x`).
 void formula_give_unit(Formula *formula, const Unit *unit);
-// The last unit and the most decimals written at such a term; NULL and 0 if there are none. The
-// unit lives as long as the formula.
-const Unit *formula_term_unit(const Formula *formula);
+// The last unit written at such a term, but this one (NULL: any), and the most decimals; NULL and 0
+// if there are none. The unit lives as long as the formula.
+const Unit *formula_term_unit(const Formula *formula, const Unit *but);
+// The first number at such a term without a unit, as digits, and the offset in the formula at which
+// it stands (characters, from 0); NULL if there is none. The caller frees with g_free.
+char *formula_bare_term(const Formula *formula, gsize *offset) G_GNUC_WARN_UNUSED_RESULT;
 // The first unit written at such a term: the one in which the whole is said. NULL if there is none;
 // it lives as long as the formula.
 const Unit *formula_first_unit(const Formula *formula);
