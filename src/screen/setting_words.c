@@ -129,20 +129,32 @@ static gboolean must_loosen(const Trials *trials)
     return slack->len && !trials_mistyped(trials);
 }
 
-// `loosen, turn out 1/20 · then type where it stands`; a move that only betters what would do is
-// left by +Enter.
-static char *move_words(const Trials *trials, const TrialNext *next, const NextMove *advised)
+// `loosen, turn out 1/20 · then type where it stands`, the end of it in the words of `asks`; a move
+// that only betters what would do is left by +Enter.
+static char *move_words(const Trials *trials, const TrialNext *next, const NextMove *advised,
+                        const char *asks)
 {
     const char *loosen = must_loosen(trials) ? "loosen, " : "";
-    static const char *const without[] = {[TRIAL_FURTHER] = "%smove the %s · type where it stands",
+    static const char *const without[] = {[TRIAL_FURTHER] = "%smove the %s · %s",
                                           [TRIAL_STAY] = "%stype where the %s stands; then tighten",
                                           [TRIAL_STOP] = "%sfind the cause, then move the %s"};
     gboolean good = trials_next(trials, FALSE).ask == TRIAL_DONE;
     if (!next_move_moves(advised))
-        return g_strdup_printf(without[next->move], loosen, trials->check->setting->move);
+        return g_strdup_printf(without[next->move], loosen, trials->check->setting->move, asks);
     g_autofree char *move = next_move_words(trials, advised);
     return good ? g_strdup_printf("%s, or +Enter leaves it", move)
-                : g_strdup_printf("%s%s · then type where it stands", loosen, move);
+                : g_strdup_printf("%s%s · then %s", loosen, move, asks);
+}
+
+// In front of the field there is room for the longer question, or for the shorter.
+static char *move_asked(const Trials *trials, const TrialNext *next, const NextMove *advised)
+{
+    enum { ROOM = 54 };
+    g_autofree char *before = before_words(trials);
+    g_autofree char *whole = move_words(trials, next, advised, "type where it stands");
+    g_autofree char *brief = move_words(trials, next, advised, "type where");
+    gboolean fits = g_utf8_strlen(before, -1) + g_utf8_strlen(whole, -1) <= ROOM;
+    return g_strconcat(before, fits ? whole : brief, NULL);
 }
 
 char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next, const NextMove *advised)
@@ -152,9 +164,8 @@ char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next, cons
     const char *sort = bench_need(made).sort, *label = bench_gauge_for(desk, made, NULL);
     g_autofree char *gauge = sort || label ? toolbox_gauge_words(desk, sort, label) : NULL;
     g_autofree char *before = before_words(trials);
-    g_autofree char *move = next->ask == TRIAL_MOVE ? move_words(trials, next, advised) : NULL;
-    if (move)
-        return g_strconcat(before, move, NULL);
+    if (next->ask == TRIAL_MOVE)
+        return move_asked(trials, next, advised);
     if (next->ask == TRIAL_TIGHTEN)
         return g_strdup_printf("%stighten %s", before, next->tightening->group->name);
     return g_strdup_printf("%s%s%s%s", next->ask == TRIAL_LOOSE ? "loose" : "tight", at,
@@ -265,21 +276,4 @@ char *setting_meaning(const Supposed *supposed, const Trials *trials, const Tria
     g_autofree char *words = makes_whole(trials, next) ? value_words_of(made) : g_strdup("");
     return g_strdup_printf("%s %s%s%s%s%s", value, figure_unit(read), *words ? "; " : "",
                            *words ? trials->check->name : "", *words ? " " : "", words);
-}
-
-enum { UNIT_WIDTH = 3 }; // columns behind the field
-
-// A unit that is a word, as short as there is room behind the field: `trn`.
-char *setting_unit(const char *unit)
-{
-    if (!unit || g_utf8_strlen(unit, -1) <= UNIT_WIDTH)
-        return g_strdup(unit ? unit : "");
-    GString *made = g_string_new(NULL);
-    guint count = 0;
-    for (const char *at = unit; *at && count < UNIT_WIDTH; at = g_utf8_next_char(at))
-        if (at == unit || !strchr("aeiou", *at)) {
-            g_string_append_unichar(made, g_utf8_get_char(at));
-            count++;
-        }
-    return g_string_free(made, FALSE);
 }

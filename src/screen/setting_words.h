@@ -38,5 +38,3 @@ char *setting_then(const Trials *trials, const TrialNext *next) G_GNUC_WARN_UNUS
 // behind a point or sign, while more is still to come.
 char *setting_meaning(const Supposed *supposed, const Trials *trials, const TrialNext *next,
                       const char *typed) G_GNUC_WARN_UNUSED_RESULT;
-// A unit that is a word, as short as there is room behind the field: `trn`. NULL: none.
-char *setting_unit(const char *unit) G_GNUC_WARN_UNUSED_RESULT;

@@ -98,7 +98,6 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
     const Unit *unit = setting_made(trials, next)->check->unit;
     g_autofree char *words = setting_next(desk, trials, next, &setting->tries.advised),
                     *then = setting_then(trials, next);
-    g_autofree char *moved = setting_unit(plan->unit_text);
     page_say(&page->next, "%s", words);
     g_autofree char *wrong = setting_wrong_gauge(desk, trials, next);
     page_say(&page->then, "%s", wrong ? wrong : then);
@@ -106,7 +105,7 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
     if (next->ask == TRIAL_TIGHTEN)
         page_say(&page->unit, "Enter = go on");
     else if (next->ask == TRIAL_MOVE)
-        page_say(&page->unit, "%s", moved);
+        page_say(&page->unit, "%s", plan->unit_text ? plan->unit_text : "");
     else
         page_say(&page->unit, "%s", unit ? unit_text(unit) : "");
     if (!setting->supposed.line)

@@ -13,8 +13,8 @@
 enum {
     TRY_COLUMN = 1,
     MOVE_COLUMN = 6,
-    LOOSE_COLUMN = 12,
-    TIGHT_COLUMN = 18,
+    LOOSE_COLUMN = 13,
+    TIGHT_COLUMN = 19,
     TIGHT_LEAST = 20, // columns of all tightened readings
     TIGHT_CELL = 5,   // of one
     MARK_GAP = 1,     // behind them

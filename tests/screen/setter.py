@@ -43,7 +43,7 @@ class Setter:
         self.does = (
             (r"^ASK +which wrench is in hand\?", self.wrench),
             (r"Enter = tight", self.tick),
-            (r"^NEXT +(?:(\d, \w+): )?(?:loosen, )?turn (in|out) ([\d/ ]+)(?: · then type where it|, or )",
+            (r"^NEXT +(?:(\d, \w+): )?(?:loosen, )?turn (in|out) ([\d/ ]+)(?: · then type where|, or )",
              self.turn),
             (rf"^NEXT +(?:(\d, \w+): )?(?:loosen, )?move the {move}() ?()· type where it stands", self.turn),
             (r"^NEXT +(loose|tight) at (\d(?:, \w+)?)", self.read),
