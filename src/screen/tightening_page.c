@@ -155,7 +155,7 @@ guint tightening_bolts(const Tightening *tightening, const Plan *plan, const Tur
     const TreeNode *layout = tightening->plan->group->layout;
     const char *words = layout ? layout->text : NULL;
     gboolean circle = words && strcmp(words, "circle") == 0;
-    guint width = circle ? CIRCLE_WIDTH : DRAWN_WIDTH;
+    guint width = circle || question ? CIRCLE_WIDTH : DRAWN_WIDTH; // words stand beside a question
     g_autoptr(GArray) bolts = bolts_of(tightening, here, question);
     const Bolt *first = (const Bolt *)(gpointer)bolts->data;
     g_autoptr(GPtrArray) rows = bolt_rows(words, first, bolts->len);
