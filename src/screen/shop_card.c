@@ -56,7 +56,8 @@ void card_fill(Card *card, Desk *desk)
     card->known = TRUE;
     gsize behind = strlen(card->number) + 1;
     g_auto(GStrv) parts = g_strsplit(strlen(title) > behind ? title + behind : "", "  ", 2);
-    card->engine = g_strstrip(g_strdup(parts[0] ? parts[0] : "")); // without its serial
+    const char *name = parts[0] ? parts[0] : ""; // without its serial, and what follows a comma
+    card->engine = g_strstrip(g_strndup(name, strcspn(name, ",")));
     if (session)
         tell(card, session, desk->now);
 }

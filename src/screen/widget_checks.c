@@ -187,8 +187,8 @@ static guint put_list(Canvas *canvas, guint row, const Checks *checks, guint fir
     g_autofree char *title = made->check && made->check->formula_text
                                  ? g_strdup_printf("%s = %s", made->name, made->check->formula_text)
                                  : g_strdup(made->name);
-    canvas_put(canvas, row, 1, STRIP_COLUMN - 3, plain, title);
-    checks_put_limits(canvas, row++, checks_at(checks, first, NULL));
+    checks_put_limits(canvas, row, checks_at(checks, first, NULL));
+    row = canvas_wrap(canvas, row, 1, STRIP_COLUMN - 3, plain, title);
     if (made->check && terms_are_told(made->check))
         row = terms_paint(canvas, row, checks, made, focus);
     for (guint i = 0; i < count; i++)

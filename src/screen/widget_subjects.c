@@ -40,10 +40,11 @@ static char *place_words(const Requirement *made)
 }
 
 // Values side by side, of the doubt nothing, with the mark of each that is out or in doubt; one
-// alone where all say the same.
+// alone where all say the same. The lots of parts once each.
 static char *places_words(const Agenda *agenda, const Subject *subject)
 {
     g_autoptr(GString) words = g_string_new(NULL);
+    g_autoptr(GPtrArray) fitted = g_ptr_array_new_with_free_func(g_free);
     g_autofree char *first = place_words(made_at(agenda, subject, 0));
     gboolean same = TRUE;
     for (guint i = 0; i < subject->places->len; i++) {
@@ -51,7 +52,12 @@ static char *places_words(const Agenda *agenda, const Subject *subject)
         g_autofree char *whole = place_words(made), *value = figure_value(made);
         g_autofree char *mark = fault_mark(made);
         same = same && strcmp(whole, first) == 0;
-        g_string_append_printf(words, "%s%s%s", i ? " " : "", *value ? value : whole, mark);
+        g_autofree char *said = g_strconcat(*value ? value : whole, mark, NULL);
+        if (g_ptr_array_find_with_equal_func(fitted, said, g_str_equal, NULL))
+            continue;
+        g_string_append_printf(words, "%s%s", i ? " " : "", said);
+        if (made->asked == ASKED_FIT)
+            g_ptr_array_add(fitted, g_steal_pointer(&said));
     }
     return g_strdup(same ? first : words->str);
 }
