@@ -97,6 +97,7 @@ static void keep_not_needed(Judge *judge)
         made->verdict = made->value_verdict = VERDICT_NOT_NEEDED;
         made->reason = made->value_reason = REASON_NONE;
         made->doubts = 0;
+        made->tool = made->redone = (ToolCause){0};
     }
 }
 

@@ -40,7 +40,7 @@ Basis basis_at(const Judge *judge, const PlanCheck *check, const GPtrArray *axes
     return basis;
 }
 
-guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence)
+guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence, gint64 *cause)
 {
     guint32 doubts = basis->slack ? reason_bit(REASON_BASIS) : 0;
     for (guint i = 0; basis->ticks && i < basis->ticks->len; i++) {
@@ -52,6 +52,8 @@ guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence)
             continue;
         doubts |= reason_bit(REASON_BASIS);
         *evidence = MAX(*evidence, tick->evidence);
+        if (tick->doubts & ~upheld & reason_bit(REASON_TOOL))
+            *cause = MAX(*cause, tick->cause);
     }
     return doubts;
 }

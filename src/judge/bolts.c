@@ -110,13 +110,13 @@ Number *judge_wrench_amount(Judge *judge, const Entry *entry, const TighteningSt
 }
 
 static guint32 tick_tool_doubt(Judge *judge, const Entry *entry, const TighteningState *state,
-                               const TickState *tick, guint *evidence)
+                               TickState *tick, guint *evidence)
 {
     gboolean torque = stage_is_torque(stage_at(state, tick->stage)->kind);
     g_autoptr(Number) amount =
         torque ? judge_wrench_amount(judge, entry, state, tick->stage, tick->bolt) : NULL;
     const ToolUsed used = {torque, amount, tick->turn};
-    return judge_tool_doubt(judge, entry, &used, evidence);
+    return judge_tool_doubt(judge, entry, &used, evidence, &tick->cause);
 }
 
 // Doubts of the consumable laid for this tightening: too late for it, or not fit to be used.
@@ -201,7 +201,7 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, 
     BoltState *of = &set->bolt[bolt];
     gsize cell = (gsize)stage * set->bolts + bolt;
     guint rank = judge_rank(judge, entry->seq), evidence = rank;
-    gboolean again = state->done_once[cell], was_loose = !of->tight;
+    gboolean again = state->newest[cell] >= 0, was_loose = !of->tight;
     judge_touch(judge, set->group);
     if (was_loose)
         begin_anew(judge, set, state, bolt);
@@ -210,6 +210,7 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, 
     tick.rank = rank;
     tick.episode = again ? of->episode : 0;
     tick.lap = state->laps[cell];
+    tick.before = state->newest[cell];
     tick.doubts = tick_tool_doubt(judge, entry, state, &tick, &evidence) |
                   bolt_doubt(judge, set, of, &evidence);
     tick.behind = is_behind_turn(set, state, stage, bolt);
@@ -220,8 +221,7 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, 
     tick.evidence = evidence;
     g_clear_pointer(&state->disordered, g_free);
     state->laps[cell]++;
-    state->done_once[cell] = TRUE;
-    state->ticks[cell] = (gint)judge->ticks->len;
+    state->ticks[cell] = state->newest[cell] = (gint)judge->ticks->len;
     g_array_append_val(judge->ticks, tick);
     of->tight = TRUE;
     of->force = index;

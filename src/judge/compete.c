@@ -73,11 +73,12 @@ static gboolean is_finer(ReadingState *one, ReadingState *other)
     return number_compare(reading_variance(one), reading_variance(other)) < 0;
 }
 
-static guint32 evidence_of(const Judge *judge, guint index, guint *evidence)
+static guint32 evidence_of(const Judge *judge, guint index, guint *evidence, gint64 *cause)
 {
     const ReadingState *reading = reading_at(judge, index);
     *evidence = MAX(*evidence, reading->evidence);
-    return reading->doubts | basis_doubt(judge, &reading->basis, evidence);
+    *cause = MAX(*cause, reading->cause);
+    return reading->doubts | basis_doubt(judge, &reading->basis, evidence, cause);
 }
 
 static guint rank_of(const Judge *judge, const GArray *readings, guint at)
@@ -103,7 +104,8 @@ static GArray *those_not_redone(const Judge *judge, const GArray *all)
     gboolean redone = FALSE;
     for (guint i = all->len; i-- > 0;) {
         guint evidence = 0, index = g_array_index(all, guint, i);
-        gboolean clean = all->len == 1 || !evidence_of(judge, index, &evidence);
+        gint64 cause = 0;
+        gboolean clean = all->len == 1 || !evidence_of(judge, index, &evidence, &cause);
         if (clean || !redone)
             g_array_prepend_val(kept, index);
         redone |= clean;
@@ -158,7 +160,8 @@ static void fill_place(const Judge *judge, const CheckState *state, guint place,
     ReadingState *reading = reading_at(judge, best);
     guint32 doubts = fell ? reason_bit(REASON_BASIS) : 0;
     *evidence = fell;
-    doubts |= evidence_of(judge, best, evidence);
+    gint64 cause = 0;
+    doubts |= evidence_of(judge, best, evidence, &cause);
     for (guint i = 0; i < of->len; i++) {
         ReadingState *other = reading_at(judge, g_array_index(of, guint, i));
         if (other == reading || !readings_disagree(reading, other))
@@ -167,6 +170,7 @@ static void fill_place(const Judge *judge, const CheckState *state, guint place,
         *evidence = MAX(*evidence, other->rank);
     }
     array_set_reading(value, place, reading->value, reading->bound, (gint)best, doubts);
+    array_set_cause(value, place, cause);
 }
 
 Array *judge_read_value(const Judge *judge, const CheckState *state, gboolean as_found,

@@ -12,6 +12,7 @@ typedef struct {
     gboolean gone;    // or something not needed here
     guint32 doubts;   // of the readings that limits use
     gint64 upheld;    // seq of the uphold that argued one of them away, 0 if none
+    gint64 cause;     // of those doubts, argued away or not
 } LimitsState;
 
 static AtPlace limit_seen(const View *view, const CheckState *state, const Formula *formula,
@@ -55,6 +56,7 @@ static Number *limit_at(Judge *judge, const CheckState *state, const Formula *fo
     AtPlace at = limit_seen(&view, state, formula, judge_requirement(judge, index));
     found->missing |= at.state == PLACE_OPEN;
     found->gone |= at.state == PLACE_NOT_NEEDED;
+    found->cause = MAX(found->cause, at.cause);
     found->doubts |= doubts_left(view, state, formula, index, at.doubts, found);
     return at.value;
 }
@@ -235,10 +237,16 @@ static void note_fitness(Requirement *made)
                                      tenths / 10, tenths % 10, words[fitness].words));
 }
 
+// The index of a place among those of the check's value.
+static gsize index_of(const CheckState *state, const Place *place)
+{
+    return (gsize)(place - array_place(state->value, 0));
+}
+
 static void take_value(Judge *judge, const CheckState *state, Requirement *made, guint index,
                        const Place *place)
 {
-    gsize at = (gsize)(place - array_place(state->value, 0));
+    gsize at = index_of(state, place);
     made->value = number_copy(place->value);
     made->bound = place->bound;
     made->variance = judge_variance(place, judge);
@@ -290,6 +298,9 @@ static void judge_value_here(Judge *judge, const CheckState *state, guint index,
     if (!made->upheld)
         made->upheld = found.upheld;
     requirement_doubt(made, place->doubts | found.doubts);
+    gsize at = index_of(state, place);
+    gint64 argued = at < state->places ? state->argued[at] : 0;
+    requirement_set_tool(made, MAX(MAX(place->cause, argued), found.cause));
 }
 
 static void judge_check_place(Judge *judge, CheckState *state, guint index)

@@ -160,20 +160,35 @@ static ToolStanding standing_of(const Judge *judge, const Entry *entry, const To
     return tool_use_standing(sort, rules, count, &use);
 }
 
+// The calibration that says so, or that had run out; NULL where none does.
+static const Calibration *calibration_against(const Tool *tool, const ToolStanding *standing)
+{
+    const Calibration *before = calibration_at(tool, standing->before);
+    gboolean then = before && before->rule.found == TOOL_FOUND_WRONG;
+    if (standing->state == TOOL_WRONG)
+        return then ? before : calibration_at(tool, standing->after);
+    return standing->state == TOOL_OVERDUE ? before : NULL;
+}
+
 guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, const ToolUsed *used,
-                         guint *evidence)
+                         guint *evidence, gint64 *cause)
 {
     const char *id = entry_text(entry, "tool");
-    if (!id)
-        return used->torque ? reason_bit(REASON_TOOL) : 0;
-    const Tool *tool = tool_of(judge, id);
-    ToolSort sort = used->torque ? TOOL_TORQUE : TOOL_GAUGE;
-    ToolState range = tool_range(sort, tool->least, tool->greatest, used->value);
-    ToolStanding standing = standing_of(judge, entry, tool, sort, range, used->turn);
-    const Calibration *news = calibration_at(tool, standing.after);
-    if (news && standing.state == TOOL_WRONG)
-        *evidence = MAX(*evidence, judge_rank(judge, news->rule.seq));
-    return tool->taken && standing.state == TOOL_GOOD ? 0 : reason_bit(REASON_TOOL);
+    ToolCause why = {used->torque ? TOOL_UNKNOWN : TOOL_GOOD, entry->seq, entry->seq};
+    if (id) {
+        const Tool *tool = tool_of(judge, id);
+        ToolSort sort = used->torque ? TOOL_TORQUE : TOOL_GAUGE;
+        ToolState range = tool_range(sort, tool->least, tool->greatest, used->value);
+        ToolStanding standing = standing_of(judge, entry, tool, sort, range, used->turn);
+        const Calibration *news = calibration_at(tool, standing.after);
+        const Calibration *against = calibration_against(tool, &standing);
+        if (news && standing.state == TOOL_WRONG)
+            *evidence = MAX(*evidence, judge_rank(judge, news->rule.seq));
+        why.state = tool->taken ? standing.state : MAX(standing.state, TOOL_UNKNOWN);
+        why.entry = against ? against->rule.seq : entry->seq;
+    }
+    *cause = cause_pack(&why);
+    return why.state == TOOL_GOOD ? 0 : reason_bit(REASON_TOOL);
 }
 
 // What was typed of the value. FALSE if it says nothing; else the caller clears it.

@@ -39,6 +39,7 @@ struct CheckState {
     gssize *chosen;     // likewise: index of the label chosen, -1 if none
     guint *evidence;    // for each place of check->axes: rank that an uphold must stand behind
     gint64 *upheld;     // likewise: seq of the uphold that counts, 0 if none
+    gint64 *argued;     // likewise: cause (cause.c) of what that argued away
     guint *meant;       // for each place of check->axes: rank up to which readings were meant for
                         // a trial whose move was struck, 0 if there is none
     Array *value;       // worked out once, NULL before
@@ -59,6 +60,7 @@ typedef struct {
     const Number *gauge; // u² of that tool's readings where it is calibrated, else NULL
     Number *variance;    // u² of it alone with its method's doubt, worked out once; NULL before
     guint32 doubts;      // of its own: tool, and basis of a struck move
+    gint64 cause;        // of the doubt of its tool (cause.c)
     guint evidence;      // rank of what put its tool in doubt, or its own
     Basis basis;
 } ReadingState;
@@ -74,6 +76,8 @@ typedef struct {
     guint episode, lap;
     gboolean behind;   // pulled once more behind its turn, without being slackened
     guint32 doubts;    // of its own, without that of the order as it is now
+    gint64 cause;      // of the doubt of its tool (cause.c)
+    gint before;       // index of the tick before it at this stage, whatever came between; -1: none
     guint evidence;    // rank that an uphold must stand behind
     guint32 upheld;    // what was argued away of all that …
     gint64 upheld_by;  // … by this entry, 0 if none
@@ -85,7 +89,7 @@ typedef struct {
     const PlanTightening *tightening;
     gint *ticks;          // [stage * bolts + bolt]: index into Judge.ticks, -1 if none
     guint *laps;          // likewise: how often ticked since it was last slackened
-    gboolean *done_once;  // likewise: whether ever ticked
+    gint *newest;         // likewise: the last there ever was, counting or not, -1 if none
     gboolean *disordered; // likewise: whether out of order, worked out when asked for; NULL before
     guint *requirement;   // likewise: index of its requirement; a wait has it at bolt 0
     gint64 *waited;       // for each stage: seq of `waited`, 0 if none
@@ -204,6 +208,7 @@ typedef struct {
     PlaceState state;
     Number *value; // base units; NULL unless state is PLACE_VALUE
     guint32 doubts;
+    gint64 cause;
 } AtPlace;
 
 // What a formula is worked out with: the judgement, the step from which it looks, and whether it
@@ -298,9 +303,10 @@ typedef struct {
     guint turn;          // which use of that entry it is, from 0
 } ToolUsed;
 
-// The doubt on that use, and the rank of the news that brought it, in *evidence.
+// The doubt on that use, the rank of the news that brought it in *evidence, and its cause in
+// *cause.
 guint32 judge_tool_doubt(const Judge *judge, const Entry *entry, const ToolUsed *used,
-                         guint *evidence);
+                         guint *evidence, gint64 *cause);
 // The doubt on what a fit or laid entry put in: lot expired on that day, or recalled since.
 // A recall raises *evidence to its rank.
 guint32 judge_lot_doubt(const Judge *judge, const Entry *entry, guint *evidence);
@@ -318,6 +324,13 @@ json_t *judge_known(const Judge *judge, const char *what, const char *id);
 // pass, else at least.
 guint32 judge_window(const Judge *judge, gint64 from, gint64 to, gboolean within,
                      const Number *limit);
+
+// cause.c: which tool is the reason of a doubt, in one number that travels with it (Place.cause):
+// the greater is the heavier cause. 0 where it is none.
+gint64 cause_pack(const ToolCause *cause);
+// What it stands for goes into the requirement, if that is in doubt for it, or it was upheld.
+void requirement_set_tool(Requirement *made, gint64 cause);
+ToolCause cause_unpack(gint64 cause);
 
 // walk.c: every live entry in its rank, or one that is next.
 void judge_walk(Judge *judge);
@@ -368,8 +381,9 @@ void judge_bolt_requirement(Judge *judge, guint index);
 // What is taken at this place at this moment of the walk. Cleared with basis_clear.
 Basis basis_at(const Judge *judge, const PlanCheck *check, const GPtrArray *axes, guint place);
 void basis_clear(Basis *basis);
-// The doubt of the bolts it was taken with, once these are judged; raises *evidence to its rank.
-guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence);
+// The doubt of the bolts it was taken with, once these are judged; raises *evidence to its rank,
+// and *cause to that of their tool.
+guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence, gint64 *cause);
 // The rank of the newest disturbance of a place of check->axes behind `after`, or of the first one;
 // 0 if there is none.
 guint basis_fell(const Judge *judge, const CheckState *state, guint place, guint after);

@@ -114,12 +114,14 @@ static void judge_look(Judge *judge, const CheckState *state, guint place)
     guint fell = state->check->finding ? 0 : basis_fell(judge, state, place, rank);
     guint32 doubts = fell ? reason_bit(REASON_BASIS) : 0;
     judge->evidence[index] = MAX(rank, fell);
-    doubts |= basis_doubt(judge, &look->basis, &judge->evidence[index]);
+    gint64 cause = 0;
+    doubts |= basis_doubt(judge, &look->basis, &judge->evidence[index], &cause);
     made->entry = look->seq;
     made->answer = g_strdup(entry_text(judge_entry(judge, look->seq), "answer"));
     decide_look(state, made, judge_limits(state->check, (const char *const *)made->labels));
     amend_look(judge, state, index);
     requirement_doubt(made, doubts);
+    requirement_set_tool(made, cause);
 }
 
 void judge_look_requirement(Judge *judge, guint index)

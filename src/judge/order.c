@@ -85,6 +85,20 @@ static guint runs_of(const SetState *set, const TighteningState *state)
     return runs;
 }
 
+// The newest earlier tick there with a tool that was found wrong and is not that of this one: the
+// bolt was done again for it.
+static ToolCause redone_for(const Judge *judge, const TickState *tick)
+{
+    const char *tool = entry_tool(judge_entry(judge, tick->seq));
+    for (gint i = tick->before; tool && i >= 0; i = tick_at(judge, (guint)i)->before) {
+        const ToolCause cause = cause_unpack(tick_at(judge, (guint)i)->cause);
+        if (cause.state == TOOL_WRONG &&
+            g_strcmp0(entry_tool(judge_entry(judge, cause.use)), tool) != 0)
+            return cause;
+    }
+    return (ToolCause){0};
+}
+
 static void judge_bolt(Judge *judge, const SetState *set, TighteningState *state, guint cell)
 {
     Requirement *made = judge_requirement(judge, state->requirement[cell]);
@@ -108,6 +122,8 @@ static void judge_bolt(Judge *judge, const SetState *set, TighteningState *state
                                         "loosened: how far it is turned now is not known"));
     made->upheld = doubts & tick->upheld ? tick->upheld_by : 0;
     requirement_doubt(made, doubts & ~tick->upheld);
+    requirement_set_tool(made, tick->cause);
+    made->redone = redone_for(judge, tick);
 }
 
 // The newest tick of a stage over one run; NULL while a bolt of it is missing.

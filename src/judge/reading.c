@@ -63,7 +63,7 @@ static void take_reading(Judge *judge, guint place, gpointer user)
     judge_gauge(judge, entry, &reading);
     reading.evidence = reading.rank;
     const ToolUsed used = {FALSE, reading.value, 0};
-    reading.doubts = judge_tool_doubt(judge, entry, &used, &reading.evidence);
+    reading.doubts = judge_tool_doubt(judge, entry, &used, &reading.evidence, &reading.cause);
     suppose(judge, entry, &reading.value);
     if (reading.rank < state->meant[place])
         reading.doubts |= reason_bit(REASON_BASIS);

@@ -315,6 +315,10 @@ static void uphold_places(Judge *judge, CheckState *state, Array *value, const g
             continue;
         array_set_doubts(value, i, place->doubts & ~upheld);
         state->upheld[i] = said->entry->seq;
+        if (place->doubts & (reason_bit(REASON_TOOL) | reason_bit(REASON_BASIS)))
+            continue;
+        state->argued[i] = MAX(state->argued[i], place->cause);
+        array_set_cause(value, i, 0);
     }
 }
 

@@ -17,6 +17,7 @@ static void check_state_free(gpointer data)
     g_free(state->meant);
     g_free(state->evidence);
     g_free(state->upheld);
+    g_free(state->argued);
     array_free(state->value);
     g_free(state);
 }
@@ -40,6 +41,7 @@ static CheckState *check_state_new(const PlanCheck *check, const PlanStep *step)
     state->meant = g_new0(guint, state->places);
     state->evidence = g_new0(guint, state->places);
     state->upheld = g_new0(gint64, state->places);
+    state->argued = g_new0(gint64, state->places);
     return state;
 }
 
@@ -67,7 +69,7 @@ static void set_state_free(gpointer data)
         TighteningState *state = &g_array_index(set->tightenings, TighteningState, i);
         g_free(state->ticks);
         g_free(state->laps);
-        g_free(state->done_once);
+        g_free(state->newest);
         g_free(state->disordered);
         g_free(state->requirement);
         g_free(state->waited);
@@ -103,11 +105,11 @@ static guint tightening_state(SetState *set, const PlanTightening *tightening)
     TighteningState state = {.tightening = tightening,
                              .ticks = g_new(gint, size),
                              .laps = g_new0(guint, size),
-                             .done_once = g_new0(gboolean, size),
+                             .newest = g_new(gint, size),
                              .requirement = g_new0(guint, size),
                              .waited = g_new0(gint64, tightening->stages->len)};
     for (gsize i = 0; i < size; i++)
-        state.ticks[i] = -1;
+        state.ticks[i] = state.newest[i] = -1;
     g_array_append_val(set->tightenings, state);
     return set->tightenings->len - 1;
 }

@@ -1,6 +1,7 @@
 #include <standbook/judge/tool_rule.h>
 
 #include <standbook/base/moment.h>
+#include <string.h>
 
 enum { SECONDS_OF_A_DAY = 86400 };
 
@@ -9,6 +10,12 @@ gint64 tool_day(const char *date)
     g_autofree char *text = g_strdup_printf("%s 00:00", date ? date : "");
     Moment moment = 0;
     return moment_parse(text, &moment, NULL) ? moment / SECONDS_OF_A_DAY : G_MININT64;
+}
+
+char *tool_day_text(gint64 day)
+{
+    g_autofree char *moment = moment_text(day * SECONDS_OF_A_DAY);
+    return g_strndup(moment, strlen("2025-03-13"));
 }
 
 static ToolFound found_of(const char *words)

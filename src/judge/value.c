@@ -292,6 +292,7 @@ void judge_forget_value(CheckState *state)
     g_clear_pointer(&state->value, array_free);
     memset(state->evidence, 0, state->places * sizeof *state->evidence);
     memset(state->upheld, 0, state->places * sizeof *state->upheld);
+    memset(state->argued, 0, state->places * sizeof *state->argued);
 }
 
 // Values worked out in the middle of the walk hold only for that moment, and those worked out
@@ -315,6 +316,7 @@ AtPlace judge_formula_at(const View *view, const Formula *formula, gint first_do
     if (found.state == PLACE_VALUE) {
         found.value = number_copy(place->value);
         found.doubts = place->doubts;
+        found.cause = place->cause;
     }
     return found;
 }

@@ -48,13 +48,20 @@ static gboolean is_before(const ToolCalibration *calibration, const ToolUse *use
     return calibration->seq < use->seq;
 }
 
+gboolean tool_last_day(ToolSort sort, const ToolCalibration *calibration, gint64 *day)
+{
+    if (!calibration->has_due && sort != TOOL_TORQUE)
+        return FALSE;
+    *day = calibration->has_due ? calibration->due : tool_default_due(calibration->day);
+    return TRUE;
+}
+
 static gboolean is_overdue(ToolSort sort, const ToolCalibration *calibration, const ToolUse *use)
 {
     if (sort == TOOL_TORQUE && use->count > TOOL_USES_MOST)
         return TRUE;
-    if (calibration->has_due)
-        return use->day > calibration->due;
-    return sort == TOOL_TORQUE && use->day > tool_default_due(calibration->day);
+    gint64 last = 0;
+    return tool_last_day(sort, calibration, &last) && use->day > last;
 }
 
 static ToolState state_when_used(ToolSort sort, const ToolCalibration *before, const ToolUse *use)

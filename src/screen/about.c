@@ -41,7 +41,17 @@ static guint put_waiting(Canvas *canvas, guint row, const Requirement *made)
     return put(canvas, row, style_of(0, 0), words);
 }
 
-guint about_figures(Canvas *canvas, guint row, const Requirement *made)
+// Why it is undecided or outside.
+static guint put_reason(Canvas *canvas, guint row, const Session *session, const Requirement *made)
+{
+    const GPtrArray *entries = session_entries(session);
+    const Entry *const *all = (const Entry *const *)entries->pdata;
+    g_autoptr(Taken) taken = taken_new(all, entries->len, NULL);
+    g_autofree char *reason = figure_reason(made, taken, all);
+    return put(canvas, row, style_of(0, 0), reason);
+}
+
+guint about_figures(Canvas *canvas, guint row, const Session *session, const Requirement *made)
 {
     g_autofree char *line = figures_said(made), *verdict = figure_verdict(made);
     if (*line)
@@ -52,7 +62,7 @@ guint about_figures(Canvas *canvas, guint row, const Requirement *made)
     if (by_plan)
         row = put(canvas, row, style_of(0, 0), by_plan);
     if (made->reason != REASON_NONE)
-        row = put(canvas, row, style_of(0, 0), reason_sentence(made->reason));
+        row = put_reason(canvas, row, session, made);
     if (made->check && made->check->formula_text) {
         g_autofree char *formula =
             g_strdup_printf("%s = %s", made->check->name, made->check->formula_text);

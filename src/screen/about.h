@@ -6,7 +6,7 @@
 #include <standbook/judge/assess.h>
 
 // Paints its figures and notes from `row` on. Returns the row behind.
-guint about_figures(Canvas *canvas, guint row, const Requirement *made);
+guint about_figures(Canvas *canvas, guint row, const Session *session, const Requirement *made);
 
 // Paints the entries about it, one a line, the newest last. Returns the row behind.
 guint about_entries(Canvas *canvas, guint row, const Session *session, const Requirement *made);

@@ -209,7 +209,7 @@ static void paint_place_detail(const FindLine *line, const Desk *desk, Page *pag
 {
     g_autofree char *title = desk_title(desk, line->build->number);
     canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
-    guint row = about_figures(page->detail, 2, line->made);
+    guint row = about_figures(page->detail, 2, line->build->session, line->made);
     about_entries(page->detail, row, line->build->session, line->made);
 }
 

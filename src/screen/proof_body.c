@@ -140,7 +140,7 @@ static void paint_detail(const Gaps *gaps, guint at, const Session *session, Pag
     page->detail = canvas_new_growing(width, page->body->ascii);
     canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), name);
     canvas_put(page->detail, 2, 1, 0, style_of(0, 0), step);
-    about_entries(page->detail, about_figures(page->detail, 4, made), session, made);
+    about_entries(page->detail, about_figures(page->detail, 4, session, made), session, made);
 }
 
 // All behind the head, the first gap in row `first`, with so many blank rows between what is

@@ -201,8 +201,9 @@ static void paint_detail(const OverAll *over, const Desk *desk, Page *page)
     page->detail = canvas_new_growing(width, page->body->ascii);
     canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
     canvas_put(page->detail, 2, 1, 0, plain, name);
-    about_entries(page->detail, about_figures(page->detail, 3, row->made),
-                  g_hash_table_lookup(desk->sessions, row->number), row->made);
+    const Session *session = g_hash_table_lookup(desk->sessions, row->number);
+    about_entries(page->detail, about_figures(page->detail, 3, session, row->made), session,
+                  row->made);
 }
 
 // WORDS ------------------------------------------------------------------------------------------

@@ -113,8 +113,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     say_keys(why, desk, made, page);
     if (!made)
         return;
-    guint row = paint_preload(desk, made, about_figures(page->body, 0, made), page);
-    about_entries(page->body, paint_tool(desk, made, row, page), desk_build(desk), made);
+    const Session *session = desk_build(desk);
+    guint row = about_figures(page->body, 0, session, made);
+    row = paint_tool(desk, made, paint_preload(desk, made, row, page), page);
+    about_entries(page->body, row, session, made);
 }
 
 // In place of this page; who works here is asked first.

@@ -34,6 +34,15 @@ static json_t *gates_json(const Assessment *assessment)
     return list;
 }
 
+// Which tool is the reason of a doubt, standing or upheld.
+static json_t *tool_json(const ToolCause *tool)
+{
+    return tool->state == TOOL_GOOD
+               ? json_null()
+               : json_pack("{s:s,s:I,s:I}", "state", tool_state_words(tool->state), "used",
+                           (json_int_t)tool->use, "entry", (json_int_t)tool->entry);
+}
+
 static void put_judgement(json_t *object, const Requirement *requirement)
 {
     json_object_set_new(object, "verdict", json_string(verdict_words(requirement->verdict)));
@@ -46,6 +55,7 @@ static void put_judgement(json_t *object, const Requirement *requirement)
         if (requirement->doubts & reason_bit((Reason)reason))
             json_array_append_new(doubts, json_string(reason_words((Reason)reason)));
     json_object_set_new(object, "doubts", doubts);
+    json_object_set_new(object, "tool", tool_json(&requirement->tool));
 }
 
 static void put_figures(json_t *object, const Requirement *requirement)

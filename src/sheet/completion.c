@@ -9,7 +9,7 @@ static gboolean is_of_gate(const Requirement *requirement, guint gate)
 }
 
 // What is known of a gap: its figure and limits, what is missing, or what its reason means.
-static char *gap_words(const Requirement *requirement)
+static char *gap_words(const SheetSource *source, const Requirement *requirement)
 {
     if (requirement->verdict == VERDICT_OPEN && requirement->notes->len)
         return g_strdup(g_ptr_array_index(requirement->notes, 0));
@@ -19,12 +19,12 @@ static char *gap_words(const Requirement *requirement)
         return g_strdup("");
     g_autofree char *value = figure_value(requirement), *doubt = figure_doubt(requirement);
     g_autofree char *limits = figure_limits(requirement), *asked = figure_asked(requirement);
+    g_autofree char *reason = figure_reason(requirement, source->taken, source->entries);
     return g_strconcat(value, *doubt ? " " : "", doubt,
                        *limits  ? ", asked "
                        : *asked ? " "
                                 : "",
-                       asked, *value || *asked ? ". " : "", reason_sentence(requirement->reason),
-                       NULL);
+                       asked, *value || *asked ? ". " : "", reason, NULL);
 }
 
 // Places that are all simply open stand in one row.
@@ -47,11 +47,11 @@ static char *gap_name(const GPtrArray *alike)
     return g_strdup_printf("%s %s: %u places", asked_words(first->asked), first->name, alike->len);
 }
 
-static void gap_row(Document *document, GPtrArray *alike)
+static void gap_row(Document *document, const SheetSource *source, GPtrArray *alike)
 {
     const Requirement *requirement = g_ptr_array_index(alike, 0);
     g_autofree char *name = gap_name(alike), *verdict = figure_verdict(requirement);
-    g_autofree char *words = alike->len == 1 ? gap_words(requirement) : g_strdup("");
+    g_autofree char *words = alike->len == 1 ? gap_words(source, requirement) : g_strdup("");
     document_row(document, (const char *const[]){name, verdict, words, requirement->step->name});
     g_ptr_array_set_size(alike, 0);
 }
@@ -75,11 +75,11 @@ static void section_gaps(Document *document, const SheetSource *source, guint ga
         if (!is_of_gate(each, gate) || !requirement_is_left(each))
             continue;
         if (alike->len && !is_alike(g_ptr_array_index(alike, 0), each))
-            gap_row(document, alike);
+            gap_row(document, source, alike);
         g_ptr_array_add(alike, each);
     }
     if (alike->len)
-        gap_row(document, alike);
+        gap_row(document, source, alike);
 }
 
 // What does not keep the gate from being complete and must be known all the same.

@@ -2,8 +2,8 @@
 #include "plan_words.h"
 #include "sections.h"
 
-#include <standbook/record/live.h>
 #include <standbook/work/set_preload.h>
+#include <standbook/work/tool_cause.h>
 #include <string.h>
 
 typedef struct {
@@ -76,75 +76,17 @@ static char *bolt_notes(Document *document, const SheetSource *source,
     return g_string_free(numbers, FALSE);
 }
 
-// Whether an entry is a live tick of that tightening.
-static gboolean is_tick_of(const Entry *entry, const PlanTightening *tightening)
-{
-    return strcmp(entry->kind->name, "tick") == 0 &&
-           strcmp(entry_text(entry, "tightening"), tightening->group->name) == 0 &&
-           g_strcmp0(entry_text(entry, "step"), tightening->step->name) == 0;
-}
-
-// The calibration behind an entry that found its tool wrong, NULL if none did.
-static const json_t *found_wrong(const SheetSource *source, const Entry *use)
-{
-    const char *tool = entry_text(use, "tool");
-    for (gsize i = (gsize)use->seq; tool && i < source->count; i++) {
-        const Entry *entry = source->entries[i];
-        const char *kind = entry->kind->name;
-        if (strcmp(kind, "news") != 0 && strcmp(kind, "take") != 0)
-            continue;
-        const json_t *body = json_object_get(entry->body, "body");
-        const char *found = json_string_value(json_object_get(body, "found"));
-        if (g_strcmp0(found, "wrong") == 0 &&
-            g_strcmp0(json_string_value(json_object_get(body, "tool")), tool) == 0)
-            return body;
-    }
-    return NULL;
-}
-
-static gboolean shares_bolt(const Entry *one, const Entry *other)
-{
-    for (gsize i = 0; i < entry_list_length(one, "bolts"); i++)
-        if (entry_list_has(other, "bolts", entry_list_item(one, "bolts", i)))
-            return TRUE;
-    return FALSE;
-}
-
-// Whether bolts of the tick at `index` were taken through its stage again, with another tool.
-static gboolean is_done_again(const SheetSource *source, const gboolean *live, gsize index,
-                              const PlanTightening *tightening)
-{
-    const Entry *first = source->entries[index];
-    for (gsize i = index + 1; i < source->count; i++) {
-        const Entry *entry = source->entries[i];
-        if (live[i] && is_tick_of(entry, tightening) && entry_text(entry, "tool") &&
-            g_strcmp0(entry_text(entry, "tool"), entry_text(first, "tool")) != 0 &&
-            entry_number(entry, "stage") == entry_number(first, "stage") &&
-            shares_bolt(entry, first))
-            return TRUE;
-    }
-    return FALSE;
-}
-
 // What a customer is told of bolts done again because their wrench was found wrong; NULL if that is
 // not so.
 static char *redone_words(const SheetSource *source, const PlanTightening *tightening)
 {
-    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
-    live_entries(source->entries, source->count, live);
-    for (gsize i = 0; i < source->count; i++) {
-        const Entry *entry = source->entries[i];
-        const json_t *body =
-            live[i] && is_tick_of(entry, tightening) ? found_wrong(source, entry) : NULL;
-        if (!body || !is_done_again(source, live, i, tightening))
-            continue;
-        const char *note = json_string_value(json_object_get(body, "note"));
-        const char *sort = taken_text(source->taken, "tool", entry_text(entry, "tool"), "sort");
-        return g_strdup_printf("Done twice: the first %s was found wrong on %s%s%s%s; tightened "
-                               "again with another.",
-                               sort ? sort : "wrench",
-                               json_string_value(json_object_get(body, "date")), note ? " (" : "",
-                               note ? note : "", note ? ")" : "");
+    g_autoptr(GPtrArray) bolts = bolts_of(source, tightening);
+    for (guint i = 0; i < bolts->len; i++) {
+        g_autofree char *found =
+            tool_redone_words(source->taken, source->entries, g_ptr_array_index(bolts, i));
+        if (found)
+            return g_strconcat("Done twice: the first ", found, "; tightened again with another.",
+                               NULL);
     }
     return NULL;
 }

@@ -1,5 +1,6 @@
 #include <standbook/sheet/figures.h>
 #include <standbook/value/uncertainty.h>
+#include <standbook/work/tool_cause.h>
 
 #include <string.h>
 
@@ -116,6 +117,13 @@ const char *reason_sentence(Reason reason)
         [REASON_CLOCK] = "The clock went back, so that the time kept cannot be shown.",
     };
     return sentences[reason];
+}
+
+char *figure_reason(const Requirement *requirement, const Taken *taken, const Entry *const *entries)
+{
+    gboolean doubted = requirement->reason == REASON_TOOL || requirement->reason == REASON_BASIS;
+    char *words = doubted ? tool_cause_words(taken, entries, requirement) : NULL;
+    return words ? words : g_strdup(reason_sentence(requirement->reason));
 }
 
 const Entry *source_entry(const SheetSource *source, gint64 seq)

@@ -229,13 +229,14 @@ static char *amended_words(const Requirement *requirement, const Entry *entry)
                            asked ? asked : "none", why, source ? "; " : "", source ? source : "");
 }
 
-static char *undecided_words(const Requirement *requirement)
+static char *undecided_words(const SheetSource *source, const Requirement *requirement)
 {
+    g_autofree char *reason = figure_reason(requirement, source->taken, source->entries);
     if (requirement->verdict == VERDICT_IN_DOUBT)
-        return g_strconcat("Undecided. ", reason_sentence(requirement->reason), NULL);
+        return g_strconcat("Undecided. ", reason, NULL);
     g_autofree char *outside = figure_outside(requirement);
-    return g_strconcat("Failed", *outside ? ", " : "", outside, ". ",
-                       reason_sentence(requirement->reason), " Nobody has accepted it.", NULL);
+    return g_strconcat("Failed", *outside ? ", " : "", outside, ". ", reason,
+                       " Nobody has accepted it.", NULL);
 }
 
 // What was argued about a figure, or about the readings it is worked out from, stands beside it.
@@ -305,7 +306,7 @@ void footnotes_add(GString *numbers, Document *document, const SheetSource *sour
     if (amended)
         note_add(numbers, document, amended_words(requirement, amended));
     if (requirement_is_left(requirement) && requirement->verdict != VERDICT_OPEN)
-        note_add(numbers, document, undecided_words(requirement));
+        note_add(numbers, document, undecided_words(source, requirement));
 }
 
 char *footnotes_of(Document *document, const SheetSource *source, const Requirement *requirement)

@@ -103,6 +103,13 @@ void array_set_doubts(Array *array, gsize place, guint32 doubts)
         at->doubts = doubts;
 }
 
+void array_set_cause(Array *array, gsize place, gint64 cause)
+{
+    Place *at = &g_array_index(array->places, Place, place);
+    if (at->state == PLACE_VALUE)
+        at->cause = cause;
+}
+
 void array_set_open(Array *array, gsize place, const char *note)
 {
     array_put(array, place, place_open(note));

@@ -127,11 +127,12 @@ void place_clear(Place *place)
     g_clear_pointer(&place->awaits, awaited_free);
 }
 
-// What a result knows of its members whatever its value: doubts, counts, the first note, what is
-// missing.
+// What a result knows of its members whatever its value: doubts and their cause, counts, the first
+// note, what is missing.
 static void gather(Place *result, const Place *member)
 {
     result->doubts |= member->doubts;
+    result->cause = MAX(result->cause, member->cause);
     result->read += member->read;
     result->asked += member->asked;
     result->note = result->note ? result->note : member->note;

@@ -125,7 +125,7 @@ static Span added_span(const Trials *trials)
         const Trial *trial = trials->all->pdata[i];
         const TrialPlace *place = &trial->places[trial->loose_place];
         if (!trial->loose_value || !place->made || !place->made->value ||
-            trial_place_misleads(trials, trial, trial->loose_place))
+            trial_place_misleads(trial, trial->loose_place))
             continue;
         g_autoptr(Number) added = number_subtract(place->made->value, trial->loose_value);
         span_add(&span, added);

@@ -232,7 +232,7 @@ static gboolean has_wrong_tool(const Trials *trials, const Trial *trial)
 {
     for (guint i = 0; i < trials->places; i++) {
         const Requirement *made = trial->places[i].made;
-        if (made && made->reason == REASON_TOOL && trial_place_misleads(trials, trial, i))
+        if (made && made->reason == REASON_TOOL && trial_place_misleads(trial, i))
             return TRUE;
     }
     return FALSE;
@@ -335,7 +335,7 @@ static void tell_tight(const Trials *trials, Replay *replay, const Trial *trial)
         const TrialValue *value = &g_array_index(trial->values, TrialValue, i);
         if (!told[i])
             continue;
-        if (trial_place_misleads(trials, trial, value->place)) {
+        if (trial_place_misleads(trial, value->place)) {
             replay->doubted++;
             continue;
         }

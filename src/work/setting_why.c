@@ -66,11 +66,11 @@ static char *sure_words(const Why *why, double sd)
 
 // WHAT WAS SEEN ---------------------------------------------------------------------------------
 
-static gboolean is_seen(const Trials *trials, const Trial *trial, guint place)
+static gboolean is_seen(const Trial *trial, guint place)
 {
     const Requirement *made = trial->places[place].made;
     return made && made->value && made->bound == BOUND_NONE && trial->position &&
-           !trial_place_misleads(trials, trial, place);
+           !trial_place_misleads(trial, place);
 }
 
 // The place that most tries have read.
@@ -80,7 +80,7 @@ static guint best_place(const Trials *trials)
     for (guint place = 0; place < trials->places; place++) {
         guint count = 0;
         for (guint i = 0; i < trials->all->len; i++)
-            count += is_seen(trials, trials->all->pdata[i], place) ? 1 : 0;
+            count += is_seen(trials->all->pdata[i], place) ? 1 : 0;
         best = count > most ? place : best;
         most = MAX(most, count);
     }
@@ -92,7 +92,7 @@ static GArray *seen_at(const Why *why, guint place)
     GArray *all = g_array_new(FALSE, FALSE, sizeof(Seen));
     for (guint i = 0; i < why->trials->all->len; i++) {
         const Trial *trial = why->trials->all->pdata[i];
-        if (!is_seen(why->trials, trial, place))
+        if (!is_seen(trial, place))
             continue;
         Seen seen = {trial->number, number_double(trial->position) * why->move,
                      number_double(trial->places[place].made->value) * why->value};

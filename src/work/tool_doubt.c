@@ -5,6 +5,7 @@
 #include <standbook/work/ago.h>
 #include <standbook/work/bolts_got.h>
 #include <standbook/work/subject.h>
+#include <standbook/work/tool_cause.h>
 #include <string.h>
 
 typedef struct {
@@ -14,6 +15,7 @@ typedef struct {
     const Entry *use;  // the entry that names the tool
     const Entry *news; // that it was found wrong; NULL if it was not
     GArray *lines;
+    ToolState state;
 } Doubt;
 
 static void line_clear(gpointer data)
@@ -88,8 +90,9 @@ static void add_certificate(const Doubt *doubt)
 // `11 Mar (KF-118): set 100 gives 91, about -9 %`
 static void add_found(const Doubt *doubt)
 {
-    const char *paper = news_text(doubt->news, "certificate");
-    const char *note = news_text(doubt->news, "note"), *date = news_text(doubt->news, "date");
+    const char *paper = calibration_text(doubt->news, "certificate");
+    const char *note = calibration_text(doubt->news, "note"),
+               *date = calibration_text(doubt->news, "date");
     g_autofree char *day = date ? day_said(date) : ago_day(entry_moment(doubt->news), doubt->now);
     add(doubt, "found wrong",
         g_strdup_printf("%s%s%s%s: %s", day, paper ? " (" : "", paper ? paper : "",
@@ -157,13 +160,6 @@ static void add_doubtful(const Doubt *doubt)
 
 // SETTLED ---------------------------------------------------------------------------------------
 
-static gboolean is_late(const Doubt *doubt)
-{
-    const char *id = entry_text(doubt->use, "calibration");
-    const char *due = id ? taken_text(doubt->taken, "calibration", id, "due") : NULL;
-    return !id || (due && days_late(due, doubt->use) > 0);
-}
-
 static void add_settles(const Doubt *doubt)
 {
     const char *label = taken_tool(doubt->taken, entry_tool(doubt->use));
@@ -171,7 +167,7 @@ static void add_settles(const Doubt *doubt)
         add(doubt, "settles it",
             g_strdup(
                 "do it again with another; or uphold it (u): why it stands, and who else says so"));
-    else if (is_late(doubt)) {
+    else if (doubt->state != TOOL_OUT_OF_RANGE) {
         g_autofree char *good = found_good_words(label, doubt->now);
         add(doubt, "settles it",
             g_strdup_printf(
@@ -183,34 +179,32 @@ static void add_settles(const Doubt *doubt)
                             label));
 }
 
-// That it was found wrong after that use, or was known to be; NULL if that is not why.
-static const Entry *wrong_news(const Agenda *agenda, const Taken *taken, guint index,
-                               const Entry *use)
+// The place that was read or the bolt that was tightened when the tool was used.
+static const Requirement *used_at(const Agenda *agenda, const Requirement *made)
 {
-    const Entry *news = wrong_tool(agenda, index);
-    const char *date = news ? news_text(news, "date") : NULL;
-    const char *id = entry_text(use, "calibration");
-    const char *found = id ? taken_text(taken, "calibration", id, "found") : NULL;
-    gboolean before = date && strncmp(entry_done(use), date, strlen(date)) <= 0;
-    return before || g_strcmp0(found, "wrong") == 0 ? news : NULL;
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++)
+        if (agenda_made(agenda, i)->entry == made->tool.use)
+            return agenda_made(agenda, i);
+    return made;
 }
 
 GArray *tool_doubt(const Agenda *agenda, const Taken *taken, guint index, Moment now)
 {
     GArray *lines = g_array_new(FALSE, TRUE, sizeof(ToolLine));
     g_array_set_clear_func(lines, line_clear);
-    guint place = agenda_made(agenda, index)->verdict == VERDICT_IN_DOUBT ? tool_use(agenda, index)
-                                                                          : AGENDA_NOWHERE;
-    gint64 seq = place == AGENDA_NOWHERE ? 0 : agenda_made(agenda, place)->entry;
-    const Entry *use = seq ? agenda->entries[seq - 1] : NULL;
+    const Requirement *made = agenda_made(agenda, index);
+    gboolean doubted = made->verdict == VERDICT_IN_DOUBT && made->tool.state != TOOL_GOOD &&
+                       (made->reason == REASON_TOOL || made->reason == REASON_BASIS);
+    const Entry *use = doubted ? agenda->entries[made->tool.use - 1] : NULL;
     if (!use || !entry_tool(use))
         return lines;
-    const Doubt doubt = {agenda, taken, now, use, wrong_news(agenda, taken, index, use), lines};
+    const Doubt doubt = {agenda, taken,           now, use, wrong_tool(agenda, index),
+                         lines,  made->tool.state};
     add_used(&doubt);
     add_certificate(&doubt);
     if (doubt.news) {
         add_found(&doubt);
-        add_got(&doubt, agenda_made(agenda, place));
+        add_got(&doubt, used_at(agenda, made));
     }
     add_doubtful(&doubt);
     add_settles(&doubt);

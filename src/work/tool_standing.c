@@ -20,22 +20,13 @@ static GArray *calibrations_of(const Shop *shop, const Entry *tool)
     return rules;
 }
 
-// The last day on which a calibration holds; FALSE if none is set.
-static gboolean due_of(ToolSort sort, const ToolCalibration *calibration, gint64 *due)
-{
-    if (!calibration || (!calibration->has_due && sort != TOOL_TORQUE))
-        return FALSE;
-    *due = calibration->has_due ? calibration->due : tool_default_due(calibration->day);
-    return TRUE;
-}
-
 Moment tool_due(const Entry *tool, const Entry *calibration)
 {
     g_autoptr(Unit) torque = unit_parse("N·m", NULL);
     const ToolCalibration rule = tool_calibration(calibration->body, calibration->seq);
     gint64 day = 0;
-    gboolean ends =
-        due_of(tool_measures(tool, unit_kind(torque)) ? TOOL_TORQUE : TOOL_GAUGE, &rule, &day);
+    gboolean ends = tool_last_day(tool_measures(tool, unit_kind(torque)) ? TOOL_TORQUE : TOOL_GAUGE,
+                                  &rule, &day);
     return ends ? day * SECONDS_OF_A_DAY : 0;
 }
 
@@ -80,7 +71,7 @@ static char *calibration_words(const GArray *rules, ToolSort sort, gint64 uses, 
     const ToolCalibration *last =
         standing.before < 0 ? NULL : &g_array_index(rules, ToolCalibration, standing.before);
     gint64 due = 0;
-    gboolean ends = due_of(sort, last, &due);
+    gboolean ends = last && tool_last_day(sort, last, &due);
     g_autofree char *until = ends ? day_words(due, now) : NULL;
     g_autofree char *found =
         standing.state == TOOL_WRONG

@@ -27,6 +27,11 @@ static inline gboolean same_asked(const Requirement *one, const Requirement *oth
            one->withdrawn == other->withdrawn && one->check == other->check;
 }
 
+static inline gboolean same_cause(const ToolCause *one, const ToolCause *other)
+{
+    return one->state == other->state && one->use == other->use && one->entry == other->entry;
+}
+
 static inline gboolean same_verdict(const Requirement *one, const Requirement *other)
 {
     return one->verdict == other->verdict && one->reason == other->reason &&
@@ -51,7 +56,8 @@ static inline gboolean same_basis(const Requirement *one, const Requirement *oth
     return one->read == other->read && one->asked_for == other->asked_for &&
            one->entry == other->entry && one->conceded == other->conceded &&
            one->upheld == other->upheld && one->amended == other->amended &&
-           one->decided == other->decided && same_notes(one->notes, other->notes);
+           one->decided == other->decided && same_cause(&one->tool, &other->tool) &&
+           same_cause(&one->redone, &other->redone) && same_notes(one->notes, other->notes);
 }
 
 static inline void expect_same_requirement(const Requirement *one, const Requirement *other,

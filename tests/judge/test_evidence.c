@@ -24,6 +24,7 @@ static const char plan[] =
     "      bore: {at: main, decimals: 3}\n"
     "      clearance = bore - wall: {limits: 50.000..50.050, choose: grade}\n"
     "      width: 10..11\n"
+    "      widest = max(bore, width): at most 60\n"
     "      pair: {limits: 10..11, with: studs}\n"
     "      drag: {limits: 0..9, rests on: cover}\n"
     "      lift: {limits: 0..9, with: cover}\n"
@@ -111,6 +112,68 @@ START_TEST(unknown_tools_and_ranges)
     story_expect(&story, "bolt caps in Build[2], stage 1", "in doubt tool");
     story_read(&story, "width", "", "10.5", "105/10", "01"); // a gauge known by its graduation
     story_expect(&story, "read width", "pass");
+    story_end(&story);
+}
+END_TEST
+
+// `found wrong, 7, 9`: the state of the tool that is the reason of a doubt, the use, the entry.
+static void expect_cause(const Story *story, const char *name, const char *tool, const char *redone)
+{
+    g_autoptr(Assessment) assessment = story_assess(story);
+    const Requirement *made = story_find(assessment, name);
+    const ToolCause causes[] = {made->tool, made->redone};
+    const char *expected[] = {tool, redone};
+    for (guint i = 0; i < G_N_ELEMENTS(causes); i++) {
+        g_autofree char *got =
+            g_strdup_printf("%s, %" G_GINT64_FORMAT ", %" G_GINT64_FORMAT,
+                            tool_state_words(causes[i].state), causes[i].use, causes[i].entry);
+        ck_assert_str_eq(got, expected[i]);
+    }
+}
+
+static const char no_cause[] = "good, 0, 0";
+
+// It goes into what is worked out even where another reading gives the value, stays beside what was
+// upheld, and goes no further from there.
+START_TEST(a_doubt_for_a_tool_keeps_its_cause)
+{
+    Story story;
+    begin(&story);
+    calibrate(&story, "take", GAUGE, "2001-01-01", good_gauge); // #3
+    story_take_tool(&story, "03", "micrometer", "1/1000");
+    story_read(&story, "bore", "'place':['1'],", "50.020", "50020/1000", "03"); // #6
+    story_read(&story, "width", "", "10.5", "105/10", "01");                    // #7
+    expect_cause(&story, "read width", no_cause, no_cause);
+    calibrate(&story, "news", GAUGE, "2001-09-10", "'found':'wrong'"); // #8
+    expect_cause(&story, "read width", "found wrong, 7, 8", no_cause);
+    expect_cause(&story, "read widest[1]", "found wrong, 7, 8", no_cause);
+    expect_cause(&story, "read bore[1]", no_cause, no_cause);
+    story_enter(&story, "uphold",
+                "{'asked':'read','name':'width','step':'Build','doubt':'tool','why':'no matter'}");
+    story_expect(&story, "read width", "pass");
+    expect_cause(&story, "read width", "found wrong, 7, 8", no_cause);
+    expect_cause(&story, "read widest[1]", no_cause, no_cause);
+    story_end(&story);
+}
+END_TEST
+
+START_TEST(a_bolt_keeps_why_it_was_done_again)
+{
+    Story story;
+    begin(&story);
+    calibrate(&story, "take", TOOL, "2000-08-01", "'due':'2001-08-01','found':'good'"); // #3
+    story_tick(&story, "{'tightening':'caps','step':'Build','stage':1,'bolts':['2']}");
+    story_tighten(&story, "caps", "Build", 1, "1"); // #5
+    expect_cause(&story, "bolt caps in Build[1], stage 1", "overdue, 5, 3", no_cause);
+    expect_cause(&story, "bolt caps in Build[2], stage 1", "unknown, 4, 4", no_cause);
+    calibrate(&story, "news", TOOL, "2001-09-10", "'found':'wrong'"); // #6
+    expect_cause(&story, "bolt caps in Build[1], stage 1", "found wrong, 5, 6", no_cause);
+    story_tighten(&story, "caps", "Build", 1, "1"); // #7: with the same
+    expect_cause(&story, "bolt caps in Build[1], stage 1", "found wrong, 7, 6", no_cause);
+    story_slacken(&story, "caps", "Build", "1");
+    story_tick(&story, "{'tightening':'caps','step':'Build','stage':1,'bolts':['1'],'tool':"
+                       "'6f1c2d30-0000-4000-8000-000000000004'}");
+    expect_cause(&story, "bolt caps in Build[1], stage 1", "unknown, 9, 9", "found wrong, 7, 6");
     story_end(&story);
 }
 END_TEST
@@ -440,6 +503,8 @@ int main(void)
     tcase_add_test(tcase, overdue_and_cleared);
     tcase_add_test(tcase, found_good_clears_an_overdue_use);
     tcase_add_test(tcase, unknown_tools_and_ranges);
+    tcase_add_test(tcase, a_doubt_for_a_tool_keeps_its_cause);
+    tcase_add_test(tcase, a_bolt_keeps_why_it_was_done_again);
     tcase_add_test(tcase, a_gauge_found_wrong_is_redone_with_another);
     tcase_add_test(tcase, an_uncertainty_stands_until_another_is_stated);
     tcase_add_test(tcase, lots_expired_reused_and_untracked);

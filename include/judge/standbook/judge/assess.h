@@ -4,6 +4,7 @@
 #include <standbook/base/moment.h>
 #include <standbook/plan/plan.h>
 #include <standbook/record/entry.h>
+#include <standbook/rules/tool.h>
 #include <standbook/value/array.h>
 
 typedef enum {
@@ -53,6 +54,14 @@ typedef enum { ASKED_READ, ASKED_LOOK, ASKED_BOLT, ASKED_WAIT, ASKED_FIT, ASKED_
 
 const char *asked_words(Asked asked); // `read`, `look`, … Static.
 
+// Which tool put something in doubt, and how. Of several the heaviest state counts, then the newest
+// use.
+typedef struct {
+    ToolState state; // TOOL_GOOD: none did, and the rest is 0
+    gint64 use;      // seq of the entry in which it was used, or in which none was named
+    gint64 entry;    // seq of the calibration that found it wrong or had run out, else the same
+} ToolCause;
+
 // One thing asked for, and what became of it. All texts and numbers belong to the assessment.
 typedef struct {
     Asked asked;
@@ -84,6 +93,8 @@ typedef struct {
     gint64 entry;           // seq of the newest entry that it rests on; 0: none yet
     gint64 conceded, upheld, amended, decided; // seq of the entry, 0 if none counts
     GPtrArray *notes;                          // char *: footnotes in words, in order
+    ToolCause tool;   // of a doubt for a tool, or for bolts it stands on: stands or was upheld
+    ToolCause redone; // of a bolt tightened again with another tool: that found wrong since or then
 
     Verdict value_verdict; // of the value or the answer alone, any doubt about its evidence apart
     Reason value_reason;   // likewise

@@ -28,6 +28,7 @@ typedef struct {
     Number *value;    // in base units; NULL unless state is PLACE_VALUE
     Bound bound;      // `<` or `>` the value
     guint32 doubts;   // the caller's flags, or-ed over everything used
+    gint64 cause; // the caller's word for why: of everything used the greatest, 0 if none has one
     GArray *weights;  // of Weight, by source ascending, none twice; NULL when there are none
     guint read;       // readings used that are there …
     guint asked;      // … of those needed: `3 of 6 read`
@@ -63,8 +64,9 @@ void array_set_awaited(Array *array, gsize place, gint source);
 // Adds an independent ± (U, k = 2, base units) to a place that holds a value or a bound of one. Its
 // source lies below those of all that the value has.
 void array_add_doubt(Array *array, gsize place, const Number *doubt, gint source);
-// Replaces the doubts of a place that holds a value.
+// Replaces the doubts, or their cause, of a place that holds a value.
 void array_set_doubts(Array *array, gsize place, guint32 doubts);
+void array_set_cause(Array *array, gsize place, gint64 cause);
 
 gsize array_axis_count(const Array *array);
 const Axis *array_axis(const Array *array, gsize index);

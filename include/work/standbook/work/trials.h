@@ -125,7 +125,7 @@ gint trials_input(const Trials *trials, const Entry *entry);
 // Whether what was read there tightened (it has `made`) says nothing of how the setting answers:
 // its bolts were tightened with a wrench found wrong, or not at all, its gauge was found wrong, or
 // it follows a struck move. A wrench that is only overdue still tells; an uphold counts.
-gboolean trial_place_misleads(const Trials *trials, const Trial *trial, guint place);
+gboolean trial_place_misleads(const Trial *trial, guint place);
 
 // NEXT ------------------------------------------------------------------------------------------
 
