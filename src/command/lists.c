@@ -141,15 +141,6 @@ static char *tool_uses_words(const Shop *shop, Book *book, const Entry *tool)
     return uses < 0 ? g_strdup("") : g_strdup_printf("%" G_GINT64_FORMAT, uses);
 }
 
-// `2026-06-01`, the last day on which its calibration holds; "" where none is set. The caller
-// frees.
-static char *tool_due_words(const Entry *tool, const Entry *last)
-{
-    Moment due = last ? tool_due(tool, last) : 0;
-    g_autofree char *text = moment_text(due);
-    return due ? g_strndup(text, strlen("2026-06-01")) : g_strdup("");
-}
-
 // The calibration in force is the last of all; whether it is overdue depends on the day of use.
 static void tool_row(Document *document, const Shop *shop, Book *book, const Entry *tool)
 {
@@ -157,7 +148,7 @@ static void tool_row(Document *document, const Shop *shop, Book *book, const Ent
     g_autoptr(GPtrArray) all = shop_calibrations(shop, entry_text(tool, "id"));
     const Entry *last = all->len ? g_ptr_array_index(all, all->len - 1) : NULL;
     g_autofree char *doubt = value_words(last ? json_object_get(last->body, "uncertainty") : NULL);
-    g_autofree char *due = tool_due_words(tool, last);
+    g_autofree char *due = last ? tool_due_words(tool->body, last->body) : g_strdup("");
     document_row(document,
                  (const char *const[]){entry_text(tool, "label"), entry_text(tool, "sort"),
                                        last ? entry_text(last, "date") : "never",

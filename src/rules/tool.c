@@ -50,7 +50,8 @@ static gboolean is_before(const ToolCalibration *calibration, const ToolUse *use
 
 gboolean tool_last_day(ToolSort sort, const ToolCalibration *calibration, gint64 *day)
 {
-    if (!calibration->has_due && sort != TOOL_TORQUE)
+    gboolean usual = sort == TOOL_TORQUE && calibration->found != TOOL_FOUND_WRONG;
+    if (!calibration->has_due && !usual)
         return FALSE;
     *day = calibration->has_due ? calibration->due : tool_default_due(calibration->day);
     return TRUE;

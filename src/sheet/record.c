@@ -2,6 +2,7 @@
 
 #include <standbook/record/live.h>
 #include <standbook/record/order.h>
+#include <standbook/work/tool_standing.h>
 #include <string.h>
 
 // Entries of some kinds, in order of rank; struck ones marked with the entry that struck them.
@@ -84,6 +85,17 @@ static const char *text_of(const json_t *body, const char *field)
     return text ? text : "";
 }
 
+static void calibration_row(Document *document, const SheetSource *source, const char *tool,
+                            const json_t *body)
+{
+    g_autofree char *doubt = value_words(json_object_get(body, "uncertainty"));
+    g_autofree char *due = tool_due_words(taken_body(source->taken, "tool", tool), body);
+    document_row(document, (const char *const[]){taken_tool(source->taken, tool),
+                                                 taken_text(source->taken, "tool", tool, "sort"),
+                                                 text_of(body, "date"), due, text_of(body, "found"),
+                                                 doubt, text_of(body, "certificate")});
+}
+
 // Each calibration the build relied on or heard of, tool by tool.
 static void section_tools(Document *document, const SheetSource *source)
 {
@@ -95,23 +107,19 @@ static void section_tools(Document *document, const SheetSource *source)
     document_table(document, columns, G_N_ELEMENTS(columns));
     for (guint t = 0; t < tools->len; t++) {
         const char *id = g_ptr_array_index(tools, t);
-        const char *label = taken_tool(source->taken, id);
-        const char *sort = taken_text(source->taken, "tool", id, "sort");
         gboolean any = FALSE;
         for (gsize i = 0; i < source->count; i++) {
             const json_t *body = body_of(source->entries[i], "calibration");
             if (!body || strcmp(text_of(body, "tool"), id) != 0)
                 continue;
-            g_autofree char *doubt = value_words(json_object_get(body, "uncertainty"));
-            document_row(document,
-                         (const char *const[]){label, sort, text_of(body, "date"),
-                                               text_of(body, "due"), text_of(body, "found"), doubt,
-                                               text_of(body, "certificate")});
+            calibration_row(document, source, id, body);
             any = TRUE;
         }
         if (!any)
-            document_row(document, (const char *const[]){label, sort, "never, as far as known", "",
-                                                         "", "", ""});
+            document_row(document,
+                         (const char *const[]){taken_tool(source->taken, id),
+                                               taken_text(source->taken, "tool", id, "sort"),
+                                               "never, as far as known", "", "", "", ""});
     }
 }
 

@@ -150,7 +150,7 @@ static char *days_words(gint64 days)
 static void add_tool(GArray *dues, const Entry *tool, const Entry *last, Moment now)
 {
     gboolean wrong = g_strcmp0(entry_text(last, "found"), "wrong") == 0;
-    Moment due = tool_due(tool, last);
+    Moment due = tool_due(tool->body, last->body);
     gint64 days = due / DAY - now / DAY;
     if (!wrong && (!due || days > DAYS_NEAR))
         return;

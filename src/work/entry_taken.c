@@ -42,14 +42,19 @@ void taken_free(Taken *taken)
     g_free(taken);
 }
 
-// A field of what was taken; NULL if it was not taken or has none.
-static const json_t *taken_field(const Taken *taken, const char *what, const char *id,
-                                 const char *field)
+const json_t *taken_body(const Taken *taken, const char *what, const char *id)
 {
     if (!taken || !id)
         return NULL;
     g_autofree char *key = g_strconcat(what, " ", id, NULL);
-    return json_object_get(g_hash_table_lookup(taken->bodies, key), field);
+    return g_hash_table_lookup(taken->bodies, key);
+}
+
+// A field of what was taken; NULL if it was not taken or has none.
+static const json_t *taken_field(const Taken *taken, const char *what, const char *id,
+                                 const char *field)
+{
+    return json_object_get(taken_body(taken, what, id), field);
 }
 
 const char *taken_text(const Taken *taken, const char *what, const char *id, const char *field)

@@ -20,14 +20,29 @@ static GArray *calibrations_of(const Shop *shop, const Entry *tool)
     return rules;
 }
 
-Moment tool_due(const Entry *tool, const Entry *calibration)
+// Whether its range is one of torque.
+static gboolean is_of_torque(const json_t *tool)
 {
+    const char *words =
+        json_string_value(json_object_get(json_object_get(tool, "greatest"), "unit"));
+    g_autoptr(Unit) unit = words ? unit_parse(words, NULL) : NULL;
     g_autoptr(Unit) torque = unit_parse("N·m", NULL);
-    const ToolCalibration rule = tool_calibration(calibration->body, calibration->seq);
+    return unit && kind_equal(unit_kind(unit), unit_kind(torque));
+}
+
+Moment tool_due(const json_t *tool, const json_t *calibration)
+{
+    const ToolCalibration rule = tool_calibration(calibration, 0);
     gint64 day = 0;
-    gboolean ends = tool_last_day(tool_measures(tool, unit_kind(torque)) ? TOOL_TORQUE : TOOL_GAUGE,
-                                  &rule, &day);
-    return ends ? day * SECONDS_OF_A_DAY : 0;
+    return tool_last_day(is_of_torque(tool) ? TOOL_TORQUE : TOOL_GAUGE, &rule, &day)
+               ? day * SECONDS_OF_A_DAY
+               : 0;
+}
+
+char *tool_due_words(const json_t *tool, const json_t *calibration)
+{
+    Moment due = tool_due(tool, calibration);
+    return due ? tool_day_text(due / SECONDS_OF_A_DAY) : g_strdup("");
 }
 
 static char *day_words(gint64 day, Moment now)

@@ -53,6 +53,20 @@ static gint64 day_of(GDateYear year, guint month, guint day)
     return g_date_days_between(&origin, &date);
 }
 
+START_TEST(the_last_day_of_a_calibration)
+{
+    const gint64 day = day_of(2024, 10, 16), due = day_of(2024, 12, 1);
+    const ToolCalibration paper = {.day = day, .due = due, .has_due = TRUE}, none = {.day = day},
+                          wrong = {.day = day, .found = TOOL_FOUND_WRONG};
+    gint64 last = 0;
+    ck_assert(tool_last_day(TOOL_GAUGE, &paper, &last) && last == due);
+    ck_assert(tool_last_day(TOOL_TORQUE, &paper, &last) && last == due);
+    ck_assert(tool_last_day(TOOL_TORQUE, &none, &last) && last == day_of(2025, 10, 16));
+    ck_assert(!tool_last_day(TOOL_GAUGE, &none, &last));
+    ck_assert(!tool_last_day(TOOL_TORQUE, &wrong, &last));
+}
+END_TEST
+
 START_TEST(twelve_months)
 {
     ck_assert_int_eq(tool_default_due(0), 365);
@@ -297,6 +311,7 @@ int main(void)
     tcase_add_test(tcase, an_adapter_at_an_angle_reaches_less);
     tcase_add_test(tcase, no_setting_without_a_length);
     tcase_add_test(tcase, twelve_months);
+    tcase_add_test(tcase, the_last_day_of_a_calibration);
     tcase_add_test(tcase, a_torque_tool_runs_out);
     tcase_add_test(tcase, the_next_calibration_settles_the_span);
     tcase_add_test(tcase, wrong_then_good_leaves_the_wrong_span);

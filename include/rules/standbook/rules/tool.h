@@ -45,8 +45,8 @@ typedef struct {
     ToolFound found;
 } ToolCalibration;
 
-// The last day on which a calibration holds, by its paper or, of a torque tool whose paper says
-// nothing, tool_default_due; FALSE where none is set.
+// The last day on which a calibration holds: as its paper says, of a torque tool whose paper says
+// nothing and which was not found wrong, tool_default_due; FALSE where none is set.
 gboolean tool_last_day(ToolSort sort, const ToolCalibration *calibration, gint64 *day);
 
 // How many uses a calibration of a torque tool lasts (ISO 6789-1:2017).

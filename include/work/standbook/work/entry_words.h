@@ -18,6 +18,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Taken, taken_free)
 // One text of what was taken: taken_text(taken, "tool", id, "label"). NULL if it was not taken or
 // has no such field. It belongs to the entries.
 const char *taken_text(const Taken *taken, const char *what, const char *id, const char *field);
+// All that was taken of it; NULL likewise.
+const json_t *taken_body(const Taken *taken, const char *what, const char *id);
 // One width of what was taken, such as a graduation, in base units. NULL as above, and where its
 // unit is a word of the plan's own. The caller frees.
 Number *taken_width(const Taken *taken, const char *what, const char *id,

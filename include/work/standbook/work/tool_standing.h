@@ -10,9 +10,11 @@
 // if its upper end is not known. The caller frees with g_free.
 char *tool_ceiling_words(const Entry *tool, const Number *ceiling) G_GNUC_WARN_UNUSED_RESULT;
 
-// The beginning of the last day on which a calibration of a tool holds: as it says, of a torque
-// tool for which it says none a year behind it; 0 where none is set.
-Moment tool_due(const Entry *tool, const Entry *calibration);
+// The beginning of the last day on which a calibration of a tool holds (the bodies of both): as it
+// says, of a torque tool for which it says none a year behind it; 0 where none is set.
+Moment tool_due(const json_t *tool, const json_t *calibration);
+// The same as a date, `2026-06-01`; "" for none. The caller frees with g_free.
+char *tool_due_words(const json_t *tool, const json_t *calibration) G_GNUC_WARN_UNUSED_RESULT;
 
 // How often a torque tool was used since its last calibration; -1 where it has none, or nobody
 // counts.
