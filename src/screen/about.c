@@ -33,7 +33,7 @@ static guint put_waiting(Canvas *canvas, guint row, const Requirement *made)
     g_autofree char *answer = finding_waits_for(made);
     if (!answer)
         return row;
-    g_autofree char *outside = figure_outside(made);
+    g_autofree char *outside = figure_far(made);
     const char *found = *outside ? outside : reason_said(made->own_reason);
     g_autofree char *words =
         g_strdup_printf("As found: %s, %s. It waits for %s%s.", verdict_words(made->own_verdict),

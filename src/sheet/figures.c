@@ -4,8 +4,21 @@
 
 #include <string.h>
 
+// The unit of a bolt's stage whose figure the plan writes without one; "" where it says it, or
+// where something else was shown.
+static const char *stage_unit(const Requirement *requirement)
+{
+    const PlanTightening *tightening = plan_tightening(requirement->step, requirement->name);
+    const Stage *stage = tightening ? tightening->stages->pdata[requirement->stage - 1] : NULL;
+    gboolean asked = stage && stage->bare && g_strcmp0(requirement->answer, stage->text) == 0;
+    const Unit *unit = asked ? formula_first_unit(stage->formula) : NULL;
+    return unit ? unit_text(unit) : "";
+}
+
 const char *figure_unit(const Requirement *requirement)
 {
+    if (requirement->asked == ASKED_BOLT)
+        return stage_unit(requirement);
     const Unit *unit = requirement->check ? requirement->check->unit : NULL;
     return unit && requirement->value ? unit_text(unit) : "";
 }
@@ -82,6 +95,16 @@ char *figure_outside(const Requirement *requirement)
     g_autoptr(Number) distance = number_abs(far);
     g_autofree char *digits = check_excess_words(requirement->check, distance);
     return g_strconcat(digits, under ? " under" : " over", NULL);
+}
+
+char *figure_far(const Requirement *requirement)
+{
+    if (requirement->asked == ASKED_BOLT && requirement->value_verdict == VERDICT_FAIL)
+        return g_strdup(requirement->answer);
+    g_autofree char *outside = figure_outside(requirement);
+    const char *unit = figure_unit(requirement), *side = strrchr(outside, ' ');
+    return side && *unit ? g_strdup_printf("%.*s %s%s", (int)(side - outside), outside, unit, side)
+                         : g_steal_pointer(&outside);
 }
 
 char *figure_verdict(const Requirement *requirement)

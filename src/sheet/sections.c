@@ -194,7 +194,7 @@ static void append_since(GString *words, const SheetSource *source, const Requir
 static char *conceded_words(const SheetSource *source, const Requirement *requirement,
                             const Entry *entry)
 {
-    g_autofree char *outside = figure_outside(requirement), *day = day_of(entry);
+    g_autofree char *outside = figure_far(requirement), *day = day_of(entry);
     const char *who = entry_text(entry, "who"), *how = entry_text(entry, "how");
     const char *person = taken_name(source->taken, entry_text(entry, "person"));
     GString *words = g_string_new("Conceded");
@@ -212,6 +212,16 @@ static char *conceded_words(const SheetSource *source, const Requirement *requir
     return g_string_free(words, FALSE);
 }
 
+// Limits as they are written, with the unit of the check if they name none. The caller frees.
+static char *limits_said(const Requirement *requirement, const char *limits)
+{
+    const PlanCheck *check = requirement->check;
+    const char *unit = check && check->unit && g_ascii_isdigit(limits[strlen(limits) - 1])
+                           ? unit_text(check->unit)
+                           : "";
+    return g_strconcat(limits, *unit ? " " : "", unit, NULL);
+}
+
 // Both limits: those of the plan as it was kept, or with which it was added, and those in force
 // here.
 static char *amended_words(const Requirement *requirement, const Entry *entry)
@@ -222,11 +232,12 @@ static char *amended_words(const Requirement *requirement, const Entry *entry)
     const PlanCheck *check = requirement->check;
     const PlanLimit *limit =
         check ? check_limit_at(check, (const char *const *)requirement->labels) : NULL;
-    const char *asked = limit ? limits_text(limit->limits) : NULL;
-    return g_strdup_printf("Limits amended here to %s%s%s; %s %s: %s%s%s.", limits ? limits : "",
-                           wear ? " wear " : "", wear ? wear : "",
+    g_autofree char *words = g_strconcat(limits ? limits : "", wear ? " wear " : "", wear, NULL);
+    g_autofree char *now = limits_said(requirement, words);
+    g_autofree char *asked = limits_said(requirement, limit ? limits_text(limit->limits) : "none");
+    return g_strdup_printf("Limits amended here to %s; %s %s: %s%s%s.", now,
                            requirement->added ? "it was added here with" : "the plan asks for",
-                           asked ? asked : "none", why, source ? "; " : "", source ? source : "");
+                           asked, why, source ? "; " : "", source ? source : "");
 }
 
 static char *undecided_words(const SheetSource *source, const Requirement *requirement)
@@ -234,7 +245,7 @@ static char *undecided_words(const SheetSource *source, const Requirement *requi
     g_autofree char *reason = figure_reason(requirement, source->taken, source->entries);
     if (requirement->verdict == VERDICT_IN_DOUBT)
         return g_strconcat("Undecided. ", reason, NULL);
-    g_autofree char *outside = figure_outside(requirement);
+    g_autofree char *outside = figure_far(requirement);
     return g_strconcat("Failed", *outside ? ", " : "", outside, ". ", reason,
                        " Nobody has accepted it.", NULL);
 }

@@ -23,4 +23,4 @@ look mark[2, ex] dry
 # A sheet names the limits that stood at that place.
 amend stop[1, in] limits 1.0..1.3 "letter"
 ? 0 from sheet T-1 record
-? says: Limits amended here to 1.0..1.3; it was added here with 1.0..1.1: letter
+? says: Limits amended here to 1.0..1.3 mm; it was added here with 1.0..1.1 mm

@@ -22,3 +22,6 @@ concede caps[4], stage 1 "it is but a little" customer telephone
 ? 1 from assess T-1 --gate "first start"
 ? says: 9 of 90° shown
 ? says: 44.1 of 40 N·m shown
+? 0 from sheet T-1
+? says: Conceded, 44.1 of 40 N·m shown: it is but a little.
+? says: Failed, 9 of 90° shown. It lies below what was asked for.

@@ -34,3 +34,5 @@ tighten caps[1] stage 1 with W3
 ? 0 from sheet T-1
 ? says: Dial indicator of float found wrong 2001-09-20 (0.02 out). Upheld: 0.02
 ? says: Done twice: the first click wrench was found wrong on 2001-09-20
+? 1 from sheet T-1 completion
+? says: 40 N·m. Click wrench

@@ -147,10 +147,11 @@ START_TEST(the_customer_reads_figures_and_plain_words)
     expect_said(text, "bore 90.015 ±.001 90.000 ├──────▒█▒──────┤ 90.030 pass");
     expect_said(text, "skirt ×5 0.049 to .052 0.040 ├──────████─────┤ 0.060 pass");
     expect_said(text, "┤ > 0.060 conceded 1");
-    expect_said(text, "1 Conceded, 0.006 over: honed oversize outside. Accepted by customer, "
+    expect_said(text, "1 Conceded, 0.006 mm over: honed oversize outside. Accepted by customer, "
                       "telephone, 2001-09-09.");
-    expect_said(text, "Limits amended here to 0.05..0.30; the plan asks for 0.05..0.25: other "
-                      "thrust plate.");
+    expect_said(text,
+                "Limits amended here to 0.05..0.30 mm; the plan asks for 0.05..0.25 mm: other "
+                "thrust plate.");
     expect_said(text, "depth 7.0 ±.001 7.0 ├█─────────────── in doubt 3");
     expect_said(text, "Undecided. The gauge used cannot decide this");
     expect_said(text, "crank end 51.750 mm ground, Brackwater");
@@ -472,8 +473,8 @@ START_TEST(an_assessment_tells_alike_things_once)
     story_read(&story, "big end", "'place':['1'],", "50.05", "5005/100", "01");
     g_autofree char *failed = print(&story, what_is_left, 0);
     expect_said(failed, "read journal: 2, 60.14 to 60.16 ±.001 59.70 to 60.00 mm fail: high 1 2 3");
-    expect_said(failed, "1 Failed, 0.14 over.");
-    expect_said(failed, "2 Failed, 0.16 over.");
+    expect_said(failed, "1 Failed, 0.14 mm over.");
+    expect_said(failed, "2 Failed, 0.16 mm over.");
     expect_said(failed, "read big end: 2, 50.00 to 50.10 open");
     expect_said(failed, "look clean yes open");
     g_autofree char *all = print(&story, everything, 0);

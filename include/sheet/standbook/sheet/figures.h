@@ -9,6 +9,7 @@ char *figure_value(const Requirement *requirement);
 char *figure_doubt(const Requirement *requirement);
 // `0.050 to 0.080`, `at least 7.0`, `at most 0.010`; for a look the answer wanted.
 char *figure_limits(const Requirement *requirement);
+// Of a value, and of a bolt the unit of what its stage asks where that does not say it. Static.
 const char *figure_unit(const Requirement *requirement);
 // `0.050 to 0.080 mm`: the limits with the unit of the value behind them; of a value without limits
 // its unit alone.
@@ -17,8 +18,10 @@ char *figure_asked(const Requirement *requirement);
 const char *unit_said(const char *unit);
 // `pass`, `fail, 0.006 over`, `in doubt: gauge`.
 char *figure_verdict(const Requirement *requirement);
-// `0.006 mm over the limit`; empty inside the limits.
+// `0.006 over`, in the unit that stands beside it; empty inside the limits.
 char *figure_outside(const Requirement *requirement);
+// `0.006 mm over`, for a sentence; of a bolt that failed what was shown, `44.1 of 40 N·m shown`.
+char *figure_far(const Requirement *requirement);
 // A number of that check's kind (base units) as its figures are shown.
 char *figure_number(const Requirement *requirement, const Number *number);
 
