@@ -193,6 +193,31 @@ static gboolean is_behind_turn(const SetState *set, const TighteningState *state
     return FALSE;
 }
 
+// Whether the bolt at this stage is what the tightening was last taken up at.
+static gboolean is_newest(const SetState *set, const TighteningState *state, gsize cell)
+{
+    gsize cells = (gsize)state->tightening->stages->len * set->bolts;
+    gint last = state->ticks[cell];
+    for (gsize i = 0; i < cells; i++)
+        if (state->ticks[i] > last)
+            return FALSE;
+    return last >= 0;
+}
+
+// Which time the bolt is done at this stage. Pulled twice in a row it is done once, in its turn.
+static void count_tick(const Judge *judge, const SetState *set, TighteningState *state, gsize cell,
+                       TickState *tick)
+{
+    if (is_newest(set, state, cell)) {
+        const TickState *last = tick_at(judge, (guint)state->ticks[cell]);
+        tick->episode = last->episode;
+        tick->lap = last->lap;
+    } else {
+        tick->episode = state->newest[cell] >= 0 ? set->bolt[tick->bolt].episode : 0;
+        tick->lap = state->laps[cell]++;
+    }
+}
+
 // Adds the tick, of which stage, bolt and turn are given.
 static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, const Entry *entry)
 {
@@ -201,15 +226,14 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, 
     BoltState *of = &set->bolt[bolt];
     gsize cell = (gsize)stage * set->bolts + bolt;
     guint rank = judge_rank(judge, entry->seq), evidence = rank;
-    gboolean again = state->newest[cell] >= 0, was_loose = !of->tight;
+    gboolean was_loose = !of->tight;
     judge_touch(judge, set->group);
     if (was_loose)
         begin_anew(judge, set, state, bolt);
     tick.requirement = state->requirement[cell];
     tick.seq = entry->seq;
     tick.rank = rank;
-    tick.episode = again ? of->episode : 0;
-    tick.lap = state->laps[cell];
+    count_tick(judge, set, state, cell, &tick);
     tick.before = state->newest[cell];
     tick.doubts = tick_tool_doubt(judge, entry, state, &tick, &evidence) |
                   bolt_doubt(judge, set, of, &evidence);
@@ -220,7 +244,6 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, 
         tick.doubts |= laid_doubt(judge, set, entry, &evidence);
     tick.evidence = evidence;
     g_clear_pointer(&state->disordered, g_free);
-    state->laps[cell]++;
     state->ticks[cell] = state->newest[cell] = (gint)judge->ticks->len;
     g_array_append_val(judge->ticks, tick);
     of->tight = TRUE;

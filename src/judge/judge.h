@@ -72,7 +72,7 @@ typedef struct {
     gint64 seq;
     guint rank;
     // Ticks of one stage stand in one sequence if both agree: which time the bolt was done again
-    // (0: its first at this stage), and how often it was ticked since.
+    // (0: its first at this stage), and how often it was ticked since, twice in a row counted once.
     guint episode, lap;
     gboolean behind;   // pulled once more behind its turn, without being slackened
     guint32 doubts;    // of its own, without that of the order as it is now
@@ -88,7 +88,7 @@ typedef struct {
 typedef struct {
     const PlanTightening *tightening;
     gint *ticks;          // [stage * bolts + bolt]: index into Judge.ticks, -1 if none
-    guint *laps;          // likewise: how often ticked since it was last slackened
+    guint *laps;          // likewise: how often ticked since it was last slackened, likewise counted
     gint *newest;         // likewise: the last there ever was, counting or not, -1 if none
     gboolean *disordered; // likewise: whether out of order, worked out when asked for; NULL before
     guint *requirement;   // likewise: index of its requirement; a wait has it at bolt 0

@@ -177,11 +177,9 @@ class BoltSet:
         state, stage, place = self.at(entry.text("step")), entry.body["stage"], self.place_of(text)
         if place in self.slack:
             self.begin_anew(state, place)
-        batch = self.batch.get(place, 0) if (place, stage) in state.ticked else 0
-        lap = state.laps.get((place, stage), 0)
         early = state.lacks_before(place, stage) or state.behind_turn(place, stage)
-        tick = Tick(entry, state.of, place, stage, turn, (batch, lap), early, place in self.spent)
-        state.laps[(place, stage)] = lap + 1
+        tick = Tick(entry, state.of, place, stage, turn, self.round_of(state, place, stage), early,
+                    place in self.spent)
         state.ticks[(place, stage)] = tick
         state.ticked.add((place, stage))
         state.made.setdefault((place, stage), []).append(tick)
@@ -190,6 +188,15 @@ class BoltSet:
         if self.uses_up(state.of, stage):
             self.used.add(place)
         return tick
+
+    def round_of(self, state: Tightened, place: Labels, stage: int) -> tuple[int, int]:
+        """Which time it is done there; twice in a row is one time."""
+        before = state.ticks.get((place, stage))
+        if before and before.rank == max(tick.rank for tick in state.ticks.values()):
+            return before.round
+        lap = state.laps.get((place, stage), 0)
+        state.laps[(place, stage)] = lap + 1
+        return (self.batch.get(place, 0) if (place, stage) in state.ticked else 0, lap)
 
     def begin_anew(self, state: Tightened, place: Labels) -> None:
         """A bolt that a foreseen take-down left done is taken up again: what was done to those
