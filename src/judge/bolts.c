@@ -204,11 +204,12 @@ static gboolean is_newest(const SetState *set, const TighteningState *state, gsi
     return last >= 0;
 }
 
-// Which time the bolt is done at this stage. Pulled twice in a row it is done once, in its turn.
+// Which time the bolt is done at this stage. Pulled twice in a row it is done once, in its turn; out
+// of turn, it is done again.
 static void count_tick(const Judge *judge, const SetState *set, TighteningState *state, gsize cell,
                        TickState *tick)
 {
-    if (is_newest(set, state, cell)) {
+    if (is_newest(set, state, cell) && !order_now(judge, set, state)[cell]) {
         const TickState *last = tick_at(judge, (guint)state->ticks[cell]);
         tick->episode = last->episode;
         tick->lap = last->lap;

@@ -108,14 +108,20 @@ class Tightened:
                    (kind == "turn" if n == stage else n > stage and kind in ANGLES)
                    for n, kind in enumerate((one.kind for one in self.of.stages), 1))
 
-    def in_doubt_of_order(self, stage: int) -> set[Labels]:
-        """Out of turn, or before their time; what is done again runs by itself."""
-        ticks = [tick for (_, n), tick in self.ticks.items() if n == stage]
-        order = self.of.group.order
-        doubtful = {tick.place for tick in ticks if tick.early}
+    def ticks_at(self, stage: int) -> list[Tick]:
+        return [tick for (_, n), tick in self.ticks.items() if n == stage]
+
+    def out_of_turn(self, stage: int) -> set[Labels]:
+        """What is done again runs by itself."""
+        ticks, doubtful = self.ticks_at(stage), set()
         for round_ in {tick.round for tick in ticks}:
-            doubtful |= out_of_turn(order, [tick for tick in ticks if tick.round == round_])
+            doubtful |= out_of_turn(self.of.group.order,
+                                    [tick for tick in ticks if tick.round == round_])
         return doubtful
+
+    def in_doubt_of_order(self, stage: int) -> set[Labels]:
+        """Out of turn, or before their time."""
+        return self.out_of_turn(stage) | {tick.place for tick in self.ticks_at(stage) if tick.early}
 
     def remove(self, place: Labels) -> None:
         for stage in self.bolt_stages():
@@ -190,9 +196,10 @@ class BoltSet:
         return tick
 
     def round_of(self, state: Tightened, place: Labels, stage: int) -> tuple[int, int]:
-        """Which time it is done there; twice in a row is one time."""
+        """Which time it is done there; twice in a row is one time, unless it was out of turn."""
         before = state.ticks.get((place, stage))
-        if before and before.rank == max(tick.rank for tick in state.ticks.values()):
+        if (before and before.rank == max(tick.rank for tick in state.ticks.values())
+                and place not in state.out_of_turn(stage)):
             return before.round
         lap = state.laps.get((place, stage), 0)
         state.laps[(place, stage)] = lap + 1

@@ -7,7 +7,6 @@ tighten caps[3] stage 1 with W1
 tighten caps[1] stage 1 with W1
 tighten caps[1] stage 1 with W1
 tighten caps[4] stage 1 with W1
-tighten caps stage 2 all with A1
 shop: 2001-09-11 08:00 MO calibration W1 2001-09-11 wrong "read 5 N·m low"
 2001-09-12 08:00 tighten caps[3] stage 1 with W3
 ? bolt caps in Block[3], stage 1: in doubt · tool
