@@ -358,13 +358,13 @@ static Number *nearest_64th(const Number *inches)
     return number_divide(whole, below);
 }
 
-// ` -.0004`; empty where nothing is over.
+// ` -.00035`, with all the digits it has; empty where nothing is over that so many would show.
 static char *over_words(const Number *over, guint decimals)
 {
     g_autoptr(Number) size = number_abs(over);
-    g_autofree char *digits = number_decimal(size, decimals);
     if (!reaches(size, decimals))
         return g_strdup("");
+    g_autofree char *digits = number_decimal(size, decimals_needed(size, decimals));
     return g_strconcat(number_sign(over) < 0 ? " -" : " +",
                        digits + (g_str_has_prefix(digits, "0.") ? 1 : 0), NULL);
 }

@@ -283,8 +283,9 @@ char *check_stated_doubt(const PlanCheck *check, const Number *doubt,
 // at three more. The caller frees with g_free.
 char *check_limit_words(const PlanCheck *check, const Number *limit) G_GNUC_WARN_UNUSED_RESULT;
 char *check_excess_words(const PlanCheck *check, const Number *excess) G_GNUC_WARN_UNUSED_RESULT;
-// `2 17/32 -.0004`: a value of a check read in inches as the nearest 64th and what is over, in the
-// check's decimals and three at least; `2 5/8` where nothing is over. NULL for other units, and for
+// `2 17/32 -.00035`: a value of a check read in inches as the nearest 64th and what is over, with all
+// the digits it has; `2 5/8` where nothing is over that the check's decimals, and three at least,
+// would show. NULL for other units, and for
 // what lies nearer to 0 than to 1/64. The caller frees with g_free.
 char *check_inch_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_UNUSED_RESULT;
 // One unit of the last place that the check shows, in base units. The caller frees.
