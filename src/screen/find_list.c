@@ -214,17 +214,38 @@ static void add_found(FindList *list)
     }
 }
 
-// The first build that answers comes with the most places, in front of all others.
+// The first build in which the place that the words name best was worked on, else the first that
+// names one at all; how many there are if none does.
+static guint first_answering(const FindList *list)
+{
+    guint named_in = list->builds->len;
+    for (guint i = 0; i < list->builds->len; i++) {
+        const FindBuild *build = &g_array_index(list->builds, FindBuild, i);
+        g_autoptr(GPtrArray) named =
+            build->naming ? naming_asked(build->naming, list->asked, 1) : NULL;
+        if (!named || named->len == 0)
+            continue;
+        if (((const Requirement *)named->pdata[0])->entry)
+            return i;
+        named_in = MIN(named_in, i);
+    }
+    return named_in;
+}
+
+// The first build that answers comes with the most places, in front of all others; that in hand
+// comes last where nothing was done there yet.
 static void fill(FindList *list, Moment now)
 {
-    guint first = 0, here = 0;
+    guint first = first_answering(list), here = 0;
     g_array_set_size(list->lines, 0);
-    while (first < list->builds->len &&
-           !add_places(list, &g_array_index(list->builds, FindBuild, first), PLACES_HERE, FALSE))
-        first++;
+    if (first < list->builds->len)
+        add_places(list, &g_array_index(list->builds, FindBuild, first), PLACES_HERE, FALSE);
     here = list->lines->len;
-    for (guint i = first + 1; i < list->builds->len; i++)
-        add_places(list, &g_array_index(list->builds, FindBuild, i), PLACES_ELSEWHERE, TRUE);
+    for (guint i = 1; i < list->builds->len; i++)
+        if (i != first)
+            add_places(list, &g_array_index(list->builds, FindBuild, i), PLACES_ELSEWHERE, TRUE);
+    if (first > 0 && first < list->builds->len)
+        add_places(list, &g_array_index(list->builds, FindBuild, 0), PLACES_ELSEWHERE, FALSE);
     add_place_of_entry(list);
     list->places = list->lines->len;
     if (list->places)
