@@ -129,3 +129,11 @@ void text_add_once(GPtrArray *texts, const char *text)
     if (text && !g_ptr_array_find_with_equal_func(texts, text, g_str_equal, NULL))
         g_ptr_array_add(texts, (gpointer)text);
 }
+
+char *text_counted(guint64 count, const char *noun)
+{
+    gboolean y = g_str_has_suffix(noun, "ry"); // entry, but day
+    gsize stem = strlen(noun) - (y && count != 1 ? 1 : 0);
+    const char *end = count == 1 ? "" : y ? "ies" : "s";
+    return g_strdup_printf("%" G_GUINT64_FORMAT " %.*s%s", count, (int)stem, noun, end);
+}

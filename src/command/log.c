@@ -71,13 +71,14 @@ static int take_file(Session *session, const char *name, gboolean quiet, const C
         fclose(file);
     if (list)
         say_json(list);
-    else if (quiet && all)
-        say("%u lines taken\n", session_taken(session));
+    g_autofree char *taken = text_counted(session_taken(session), "line");
+    if (!list && quiet && all)
+        say("%s taken\n", taken);
     json_decref(list);
     if (all)
         return 0;
     int status = fail_with(error);
-    g_printerr("%u lines were taken before it\n", session_taken(session));
+    g_printerr("%s %s taken before it\n", taken, session_taken(session) == 1 ? "was" : "were");
     return status;
 }
 

@@ -130,8 +130,10 @@ static int check(GStrv words, Common *common)
     say_faults(plan->notices, words[0], common->json);
     if (!common->json) {
         g_autofree char *name = text_clean(plan->name, -1);
-        say("%s: no faults; %u steps, %u checks, %u bolt sets\n", name, plan->steps->len,
-            checks_of(plan), g_hash_table_size(plan->groups));
+        g_autofree char *steps = text_counted(plan->steps->len, "step");
+        g_autofree char *checks = text_counted(checks_of(plan), "check");
+        g_autofree char *sets = text_counted(g_hash_table_size(plan->groups), "bolt set");
+        say("%s: no faults; %s, %s, %s\n", name, steps, checks, sets);
     }
     return 0;
 }

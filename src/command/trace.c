@@ -106,10 +106,9 @@ static void tell_uses(Trace *trace, const char *label, const char *serial, const
         g_autofree char *days = strcmp(use->first, use->last) == 0
                                     ? g_strdup(use->first)
                                     : g_strconcat(use->first, " to ", use->last, NULL);
+        g_autofree char *all = text_counted(use->count, "entry");
         g_autofree char *count =
-            use->struck
-                ? g_strdup_printf("%u entries, %u struck", use->count, use->struck)
-                : g_strdup_printf("%u %s", use->count, use->count == 1 ? "entry" : "entries");
+            use->struck ? g_strdup_printf("%s, %u struck", all, use->struck) : g_strdup(all);
         g_autofree char *from = g_strdup_printf("#%" G_GINT64_FORMAT, use->entry);
         document_row(trace->document, (const char *const[]){label, serial, use->what,
                                                             use->places->str, days, from, count});

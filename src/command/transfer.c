@@ -80,8 +80,10 @@ static int put_folder(Book *book, const char *ledger, const char *rows, const ch
     g_hash_table_iter_init(&iter, kept);
     while (status == 0 && g_hash_table_iter_next(&iter, &digest, &what))
         status = put_kept(book, folder, digest, what);
+    g_autofree char *all = text_counted(entries->len, "entry");
     if (status == 0)
-        say("%u entries, %u plans and assessments\n", entries->len, g_hash_table_size(kept));
+        say("%s, %u %s\n", all, g_hash_table_size(kept),
+            g_hash_table_size(kept) == 1 ? "plan" : "plans and assessments");
     return status;
 }
 

@@ -1,5 +1,6 @@
 #include "plan_words.h"
 
+#include <standbook/base/text.h>
 #include <standbook/plan/requirement.h>
 #include <standbook/sheet/plan_sheet.h>
 #include <string.h>
@@ -91,9 +92,11 @@ static void section_given(Document *document, const Plan *plan)
 static void section_plan(Document *document, const Plan *plan)
 {
     g_autoptr(Unit) torque = plan_torque_unit(plan);
-    g_autofree char *counts = g_strdup_printf(
-        "%u steps ask for %" G_GUINT64_FORMAT " things. Torques are in %s where no unit stands.",
-        plan->steps->len, plan_requirement_count(plan), unit_text(torque));
+    g_autofree char *steps = text_counted(plan->steps->len, "step");
+    g_autofree char *things = text_counted(plan_requirement_count(plan), "thing");
+    g_autofree char *counts =
+        g_strdup_printf("%s %s for %s. Torques are in %s where no unit stands.", steps,
+                        plan->steps->len == 1 ? "asks" : "ask", things, unit_text(torque));
     fact(document, "revision ", plan->revision);
     fact(document, "family: ", plan->family);
     fact(document, "source: ", plan->source);

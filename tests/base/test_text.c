@@ -68,10 +68,25 @@ START_TEST(nearest_is_within_one_slip_per_four_letters)
 }
 END_TEST
 
+START_TEST(a_count_has_its_plural)
+{
+    static const struct {
+        guint64 count;
+        const char *noun, *words;
+    } rows[] = {{0, "line", "0 lines"},  {1, "line", "1 line"},     {2, "bolt set", "2 bolt sets"},
+                {1, "entry", "1 entry"}, {3, "entry", "3 entries"}, {2, "day", "2 days"}};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autofree char *words = text_counted(rows[i].count, rows[i].noun);
+        ck_assert_str_eq(words, rows[i].words);
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("text");
     TCase *tcase = tcase_create("text");
+    tcase_add_test(tcase, a_count_has_its_plural);
     tcase_add_test(tcase, clean_shows_what_cannot_be_shown);
     tcase_add_test(tcase, a_path_can_be_pasted);
     tcase_add_test(tcase, slips_are_counted);

@@ -8,6 +8,10 @@
 // frees with g_free.
 char *text_clean(const char *bytes, gssize length) G_GNUC_WARN_UNUSED_RESULT;
 
+// `1 step`, `6 steps`, `2 entries`: so many of what the noun says in the singular. The caller frees
+// with g_free.
+char *text_counted(guint64 count, const char *noun) G_GNUC_WARN_UNUSED_RESULT;
+
 // Returns a path as it can be pasted into a shell: as it is where nothing in it means anything to
 // one, else in quotes; what text_clean would not show as it is stands as \xHH in $'…'. The caller
 // frees with g_free.
