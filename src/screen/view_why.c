@@ -7,6 +7,7 @@
 
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/set_preload.h>
+#include <standbook/work/told.h>
 #include <standbook/work/tool_doubt.h>
 
 typedef struct {
@@ -68,6 +69,21 @@ static guint paint_preload(Desk *desk, const Requirement *made, guint row, Page 
     return row + 1;
 }
 
+// What find tells of it too (work/told.h), but its footnotes, which stand with its figures; returns
+// the row behind.
+static guint paint_told(Desk *desk, const Requirement *made, guint row, Page *page)
+{
+    g_auto(Told) told = {0};
+    if (!told_init(&told, desk))
+        return row;
+    g_autoptr(GPtrArray) lines = told_lines(&told.agenda, told.taken, made, told.telling.now);
+    guint count = lines->len - MIN(lines->len, made->notes->len);
+    for (guint i = 0; i < count; i++)
+        if (g_strcmp0(lines->pdata[i], requirement_by_plan_said(made)) != 0)
+            row = canvas_wrap(page->body, row, 1, PAGE_WIDTH - 1, style_of(0, 0), lines->pdata[i]);
+    return row + (count ? 1 : 0);
+}
+
 // The entry that stands there and can be struck here: that of who looks at it; 0 for none. What is
 // worked out stands on several.
 static gint64 to_strike(Desk *desk, const Requirement *made)
@@ -116,6 +132,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     const Session *session = desk_build(desk);
     guint row = about_figures(page->body, 0, session, made);
     row = paint_tool(desk, made, paint_preload(desk, made, row, page), page);
+    row = paint_told(desk, made, row, page);
     about_entries(page->body, row, session, made);
 }
 
