@@ -123,19 +123,18 @@ static guint newest_before(const Judge *judge, const GArray *all, guint below)
     return newest;
 }
 
-// The readings that compete: those since the basis was last disturbed before the newest of them (a
+// The readings in company: those since the basis was last disturbed before the newest of them (a
 // reading taken with bolts that were slackened since keeps its value but not its company). As
-// found: those that did when later work first disturbed them, so that nothing unsettles a finding.
-static GArray *competitors(const Judge *judge, const CheckState *state, guint place,
-                           gboolean as_found, guint *fell)
+// found: those that were when later work first disturbed them, so that nothing unsettles a finding.
+static GArray *company(const Judge *judge, const CheckState *state, guint place, gboolean as_found,
+                       guint *fell)
 {
     const GArray *all = state->readings[place];
     guint first = rank_of(judge, all, 0), last = rank_of(judge, all, all->len - 1);
     guint end = as_found ? basis_fell_first(judge, state, place, first) : 0;
     guint begin = basis_parted(judge, state, place, end ? newest_before(judge, all, end) : last);
     *fell = as_found ? 0 : basis_fell(judge, state, place, last);
-    g_autoptr(GArray) of = those_between(judge, all, begin, end ? end : G_MAXUINT);
-    return those_not_redone(judge, of);
+    return those_between(judge, all, begin, end ? end : G_MAXUINT);
 }
 
 static guint counting_reading(const Judge *judge, const GArray *of)
@@ -155,7 +154,8 @@ static void fill_place(const Judge *judge, const CheckState *state, guint place,
     if (state->readings[place]->len == 0)
         return;
     guint fell = 0;
-    g_autoptr(GArray) of = competitors(judge, state, place, as_found, &fell);
+    g_autoptr(GArray) all = company(judge, state, place, as_found, &fell);
+    g_autoptr(GArray) of = those_not_redone(judge, all);
     guint best = counting_reading(judge, of);
     ReadingState *reading = reading_at(judge, best);
     guint32 doubts = fell ? reason_bit(REASON_BASIS) : 0;
@@ -185,4 +185,39 @@ Array *judge_read_value(const Judge *judge, const CheckState *state, gboolean as
             fill_place(judge, state, i, as_found, value, &evidence[i]);
     }
     return value;
+}
+
+static gboolean is_among(const GArray *of, guint index)
+{
+    for (guint i = 0; i < of->len; i++)
+        if (g_array_index(of, guint, i) == index)
+            return TRUE;
+    return FALSE;
+}
+
+static ReadingBeside beside(ReadingState *best, ReadingState *other, gboolean competes)
+{
+    WhyBeside why = is_finer(best, other) ? BESIDE_COARSER : BESIDE_EARLIER;
+    return (ReadingBeside){.entry = other->seq,
+                           .why = competes ? why : BESIDE_DOUBTED,
+                           .gauge = cause_unpack(other->cause).state};
+}
+
+GArray *judge_beside(const Judge *judge, const CheckState *state, guint place)
+{
+    guint fell = 0;
+    if (state->check->formula || state->readings[place]->len < 2)
+        return NULL;
+    g_autoptr(GArray) all = company(judge, state, place, state->check->finding, &fell);
+    g_autoptr(GArray) of = those_not_redone(judge, all);
+    guint best = counting_reading(judge, of);
+    GArray *others = g_array_new(FALSE, FALSE, sizeof(ReadingBeside));
+    for (guint i = 0; i < all->len; i++) {
+        guint index = g_array_index(all, guint, i);
+        const ReadingBeside other =
+            beside(reading_at(judge, best), reading_at(judge, index), is_among(of, index));
+        if (index != best)
+            g_array_append_val(others, other);
+    }
+    return others;
 }

@@ -252,8 +252,10 @@ static void take_value(Judge *judge, const CheckState *state, Requirement *made,
     made->variance = judge_variance(place, judge);
     made->entry = newest_source(judge, place);
     made->decimals = decimals_typed(judge, state->check, made->entry);
-    if (at < state->places)
+    if (at < state->places) {
         made->upheld = state->upheld[at];
+        made->beside = judge_beside(judge, state, (guint)at);
+    }
     if (is_without_gauge(judge, place))
         requirement_note(made,
                          g_strdup("no gauge named: its doubt is taken from the last place typed"));

@@ -414,6 +414,11 @@ Number *doubt_variance(const ReadingDoubt *doubt) G_GNUC_WARN_UNUSED_RESULT;
 Array *judge_read_value(const Judge *judge, const CheckState *state, gboolean as_found,
                         guint *evidence);
 
+// What was read beside the reading that counts (Requirement.beside) at a place of a check that has
+// a value; the caller frees with g_array_unref.
+GArray *judge_beside(const Judge *judge, const CheckState *state,
+                     guint place) G_GNUC_WARN_UNUSED_RESULT;
+
 // value.c: what formulas come to
 // The value of a check, worked out once. It belongs to the state.
 const Array *judge_value(Judge *judge, CheckState *state);

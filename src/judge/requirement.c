@@ -69,6 +69,8 @@ static void clear(gpointer data)
     number_free(made->plan_lower);
     number_free(made->plan_upper);
     number_free(made->plan_wear);
+    if (made->beside)
+        g_array_unref(made->beside);
     g_ptr_array_unref(made->notes);
 }
 

@@ -160,6 +160,17 @@ static char *upper_words(const char *least, const char *most)
     return g_strconcat("to ", same && minus ? "-" : "", same ? point : most, NULL);
 }
 
+// Puts what stands beside the others that share the last row behind what it has of the first.
+static void note_others(Rows *rows, const GPtrArray *folded)
+{
+    GStrv row = g_ptr_array_index(rows->rows, rows->rows->len - 1);
+    GString *numbers = g_string_new(row[SEE]);
+    for (guint i = 1; i < folded->len; i++)
+        footnotes_add(numbers, rows->document, rows->source, folded->pdata[i]);
+    g_free(row[SEE]);
+    row[SEE] = g_string_free(numbers, FALSE);
+}
+
 // The least and the greatest of places that all passed with the same limits.
 static void range_add(Rows *rows, GPtrArray *plain)
 {
@@ -170,6 +181,7 @@ static void range_add(Rows *rows, GPtrArray *plain)
     char *least = figure_value(first);
     row_add(rows, first, g_strdup_printf("%s ×%u", first->name, plain->len), least,
             upper_words(least, most), strip_between(first, last));
+    note_others(rows, plain);
 }
 
 static gboolean same_limits(const GPtrArray *group)

@@ -260,27 +260,38 @@ static void note_upholds(GString *numbers, Document *document, const SheetSource
         note_add(numbers, document, upheld_words(source, upholds->pdata[i]));
 }
 
+// `, found wrong; the later reading decides`: why that reading does not decide.
+static char *beside_words(const ReadingBeside *beside)
+{
+    static const char *const decides[] = {[BESIDE_COARSER] = "the finer gauge decides",
+                                          [BESIDE_EARLIER] =
+                                              "of two as fine the later reading decides",
+                                          [BESIDE_DOUBTED] = "the later reading decides"};
+    static const char *const gauges[] = {[TOOL_GOOD] = ", in doubt for what it was read with",
+                                         [TOOL_OVERDUE] = ", overdue for its calibration",
+                                         [TOOL_UNKNOWN] = ", of which nothing was known",
+                                         [TOOL_OUT_OF_RANGE] = ", out of its range",
+                                         [TOOL_WRONG] = ", found wrong"};
+    return g_strconcat(beside->why == BESIDE_DOUBTED ? gauges[beside->gauge] : "", "; ",
+                       decides[beside->why], NULL);
+}
+
 // Readings of the same place with another gauge than the one that counts: said beside the figure.
 static void note_gauges(GString *numbers, Document *document, const SheetSource *source,
                         const Requirement *counted)
 {
     const Entry *best = source_entry(source, counted->entry);
-    if (!best || strcmp(best->kind->name, "read") != 0 || !entry_text(best, "tool"))
-        return;
-    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
-    live_entries(source->entries, source->count, live);
-    for (gsize i = 0; i < source->count; i++) {
-        const Entry *entry = source->entries[i];
-        if (!live[i] || entry == best || strcmp(entry->kind->name, "read") != 0 ||
-            strcmp(entry_text(entry, "check"), entry_text(best, "check")) != 0 ||
-            g_strcmp0(entry_text(entry, "step"), entry_text(best, "step")) != 0 ||
-            !entry_same_place(entry, best) || !entry_text(entry, "tool") ||
-            strcmp(entry_text(entry, "tool"), entry_text(best, "tool")) == 0)
+    const char *tool = best ? entry_text(best, "tool") : NULL;
+    for (guint i = 0; tool && counted->beside && i < counted->beside->len; i++) {
+        const ReadingBeside *beside = &g_array_index(counted->beside, ReadingBeside, i);
+        const char *other = entry_text(source_entry(source, beside->entry), "tool");
+        if (!other || strcmp(other, tool) == 0)
             continue;
-        const char *sort = taken_text(source->taken, "tool", entry_text(entry, "tool"), "sort");
+        const char *sort = taken_text(source->taken, "tool", other, "sort");
+        g_autofree char *why = beside_words(beside);
         note_add(numbers, document,
-                 g_strdup_printf("Also read with a %s; the finer gauge decides.",
-                                 sort ? sort : "coarser gauge"));
+                 g_strdup_printf("Also read with %s%s%s.", sort ? "a " : "another gauge",
+                                 sort ? sort : "", why));
     }
 }
 

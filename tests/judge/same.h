@@ -51,13 +51,26 @@ static inline gboolean same_value(const Requirement *one, const Requirement *oth
            g_strcmp0(one->answer, other->answer) == 0;
 }
 
+static inline gboolean same_beside(const GArray *one, const GArray *other)
+{
+    guint count = one ? one->len : 0;
+    for (guint i = 0; other && i < count && i < other->len; i++) {
+        const ReadingBeside *a = &g_array_index(one, ReadingBeside, i);
+        const ReadingBeside *b = &g_array_index(other, ReadingBeside, i);
+        if (a->entry != b->entry || a->why != b->why || a->gauge != b->gauge)
+            return FALSE;
+    }
+    return count == (other ? other->len : 0);
+}
+
 static inline gboolean same_basis(const Requirement *one, const Requirement *other)
 {
     return one->read == other->read && one->asked_for == other->asked_for &&
            one->entry == other->entry && one->conceded == other->conceded &&
            one->upheld == other->upheld && one->amended == other->amended &&
            one->decided == other->decided && same_cause(&one->tool, &other->tool) &&
-           same_cause(&one->redone, &other->redone) && same_notes(one->notes, other->notes);
+           same_cause(&one->redone, &other->redone) && same_notes(one->notes, other->notes) &&
+           same_beside(one->beside, other->beside);
 }
 
 static inline void expect_same_requirement(const Requirement *one, const Requirement *other,

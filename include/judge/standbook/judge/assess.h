@@ -62,6 +62,16 @@ typedef struct {
     gint64 entry;    // seq of the calibration that found it wrong or had run out, else the same
 } ToolCause;
 
+// Why another reading of the same place does not count: the one that counts has less u, or is the
+// later of two with the same; or the other was in doubt and was read again later without.
+typedef enum { BESIDE_COARSER, BESIDE_EARLIER, BESIDE_DOUBTED } WhyBeside;
+
+typedef struct {
+    gint64 entry; // seq
+    WhyBeside why;
+    ToolState gauge; // how its gauge stood; good where it is doubted for what it was read with
+} ReadingBeside;
+
 // One thing asked for, and what became of it. All texts and numbers belong to the assessment.
 typedef struct {
     Asked asked;
@@ -90,6 +100,8 @@ typedef struct {
     const PlanCheck *check; // of a read or look, else NULL: unit, decimals, source
     char *answer;           // to a look, the grade chosen, a part's lot or serial; else NULL
     guint read, asked_for;  // of a formula: `3 of 6 read`
+    GArray *beside;         // ReadingBeside: of a read, those since its basis was last disturbed
+                            // that do not count, by rank; NULL for none
     gint64 entry;           // seq of the newest entry that it rests on; 0: none yet
     gint64 conceded, upheld, amended, decided; // seq of the entry, 0 if none counts
     GPtrArray *notes;                          // char *: footnotes in words, in order
