@@ -208,14 +208,16 @@ static void remark_unlaid(Take *take, const Target *target, const GArray *bolts)
     }
 }
 
-static gboolean is_among(const Requirement *made, const Target *target, const GArray *bolts)
+// The position of that bolt if it is one of them, else -1.
+static gssize bolt_among(const Requirement *made, const Target *target, const GArray *bolts)
 {
     for (guint i = 0; i < bolts->len; i++) {
-        g_autofree char *place = places_label(target->axes, g_array_index(bolts, guint, i));
+        guint bolt = g_array_index(bolts, guint, i);
+        g_autofree char *place = places_label(target->axes, bolt);
         if (strcmp(made->place, place) == 0)
-            return TRUE;
+            return (gssize)bolt;
     }
-    return FALSE;
+    return -1;
 }
 
 // Bolts that stand at this stage already: said, since what was entered before no longer counts.
@@ -223,15 +225,17 @@ static void remark_done(Take *take, const Target *target, const GArray *bolts)
 {
     const Assessment *assessment = take_assessment(take);
     g_autoptr(GPtrArray) done = g_ptr_array_new();
+    g_ptr_array_set_size(done, (gint)places_count(target->axes));
     for (guint i = 0; assessment && i < assessment->requirements->len; i++) {
         Requirement *made = assessment->requirements->pdata[i];
         if (made->asked != ASKED_BOLT || made->stage != target->number ||
             strcmp(made->name, target->name) != 0 ||
             strcmp(made->step->name, target->step->name) != 0)
             continue;
-        gboolean again =
-            made->verdict != VERDICT_OPEN && made->entry && is_among(made, target, bolts);
-        g_ptr_array_add(done, again ? made : NULL);
+        gboolean stands = made->verdict != VERDICT_OPEN && made->entry;
+        gssize bolt = stands ? bolt_among(made, target, bolts) : -1;
+        if (bolt >= 0)
+            done->pdata[bolt] = made;
     }
     g_autofree char *words = bolts_done_words(done);
     if (*words)

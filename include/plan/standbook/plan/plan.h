@@ -316,3 +316,7 @@ gboolean places_meet(const GPtrArray *axes, const char *const *labels, const GPt
 // The place at `index`, the last axis running fastest, by its labels: `3, front`; empty without
 // axes. The caller frees with g_free.
 char *places_label(const GPtrArray *axes, guint index) G_GNUC_WARN_UNUSED_RESULT;
+
+// Places by their labels (const char *, as places_label has them, in any order), by position and in
+// runs: `1 to 3, 5`, with several axes `1, front; 2, rear`. The caller frees with g_free.
+char *places_runs(const GPtrArray *axes, const GPtrArray *labels) G_GNUC_WARN_UNUSED_RESULT;
