@@ -69,7 +69,23 @@ static GHashTable *kept_by_name(const json_t *kept)
     return by_name;
 }
 
-static void compare_one(GPtrArray *differences, GHashTable *then, const Requirement *made)
+// What is judged differently alike: of one check or bolt set, at one stage.
+typedef struct {
+    const Requirement *made; // the first of them
+    char *said;              // `pass then, in doubt · tool today`
+    GPtrArray *places;       // const char *: of all of them
+} Difference;
+
+static void difference_free(gpointer data)
+{
+    Difference *difference = data;
+    g_free(difference->said);
+    g_ptr_array_unref(difference->places);
+    g_free(difference);
+}
+
+// How a requirement is judged differently; NULL if it is not.
+static char *difference_said(GHashTable *then, const Requirement *made)
 {
     g_autofree char *name = requirement_name(made);
     g_autofree char *today =
@@ -77,9 +93,65 @@ static void compare_one(GPtrArray *differences, GHashTable *then, const Requirem
                      made->withdrawn ? "" : reason_words(made->reason));
     const char *before = g_hash_table_lookup(then, name);
     if (!before)
-        g_ptr_array_add(differences, g_strdup_printf("%s: not asked then, %s today", name, today));
-    else if (strcmp(before, today) != 0)
-        g_ptr_array_add(differences, g_strdup_printf("%s: %s then, %s today", name, before, today));
+        return g_strdup_printf("not asked then, %s today", today);
+    return strcmp(before, today) == 0 ? NULL : g_strdup_printf("%s then, %s today", before, today);
+}
+
+// The axes of its places; NULL where they are not told in runs.
+static const GPtrArray *axes_of(const Requirement *made)
+{
+    const PlanTightening *tightening =
+        made->asked == ASKED_BOLT ? plan_tightening(made->step, made->name) : NULL;
+    return made->check ? made->check->places : tightening ? tightening->group->axes : NULL;
+}
+
+static gboolean is_alike(const Difference *difference, const Requirement *made, const char *said)
+{
+    const Requirement *first = difference->made;
+    return first->asked == made->asked && first->step == made->step &&
+           first->stage == made->stage && strcmp(first->name, made->name) == 0 && axes_of(made) &&
+           strcmp(difference->said, said) == 0;
+}
+
+static void difference_add(GPtrArray *all, const Requirement *made,
+                           char *said) // takes what is said
+{
+    Difference *found = NULL;
+    for (guint i = 0; i < all->len && !found; i++)
+        found = is_alike(all->pdata[i], made, said) ? all->pdata[i] : NULL;
+    if (!found) {
+        found = g_new(Difference, 1);
+        *found = (Difference){made, g_strdup(said), g_ptr_array_new()};
+        g_ptr_array_add(all, found);
+    }
+    g_ptr_array_add(found->places, made->place);
+    g_free(said);
+}
+
+// `bolt caps in Block[1 to 3], stage 1: pass then, in doubt · tool today`
+static char *difference_words(const Difference *difference)
+{
+    g_autofree char *name = requirement_name(difference->made);
+    if (difference->places->len == 1)
+        return g_strconcat(name, ": ", difference->said, NULL);
+    g_autofree char *one = g_strdup_printf("[%s]", difference->made->place);
+    g_autofree char *runs = places_runs(axes_of(difference->made), difference->places);
+    const char *place = strstr(name, one);
+    return g_strdup_printf("%.*s[%s]%s: %s", (int)(place - name), name, runs, place + strlen(one),
+                           difference->said);
+}
+
+static void compare_all(GPtrArray *differences, GHashTable *then, const Assessment *today)
+{
+    g_autoptr(GPtrArray) all = g_ptr_array_new_with_free_func(difference_free);
+    for (guint i = 0; i < today->requirements->len; i++) {
+        const Requirement *made = today->requirements->pdata[i];
+        char *said = difference_said(then, made);
+        if (said)
+            difference_add(all, made, said);
+    }
+    for (guint i = 0; i < all->len; i++)
+        g_ptr_array_add(differences, difference_words(all->pdata[i]));
 }
 
 // What was asked then and is not today: an addition that was struck.
@@ -123,8 +195,7 @@ GPtrArray *assessment_differences(const char *kept, const Assessment *today, GEr
     g_autofree char *edition = g_strdup(json_string_value(json_object_get(json, "edition")));
     json_decref(json);
     GPtrArray *differences = g_ptr_array_new_with_free_func(g_free);
-    for (guint i = 0; i < today->requirements->len; i++)
-        compare_one(differences, then, today->requirements->pdata[i]);
+    compare_all(differences, then, today);
     tell_gone(differences, then, today);
     tell_edition(differences, edition);
     return differences;

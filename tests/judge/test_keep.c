@@ -91,11 +91,42 @@ START_TEST(kept_and_compared)
 }
 END_TEST
 
+START_TEST(what_changed_alike_is_told_in_runs)
+{
+    Story story;
+    story_begin(&story, "plan: One\nunits: [mm, N·m]\naxes: {main: 1..5, end: front/rear}\n"
+                        "steps:\n  All:\n    fasteners:\n"
+                        "      caps: {bolts: 1..6, stages: 40 > 60, order: 3-4-2-5-1-6}\n"
+                        "    checks:\n      bore: {at: [main, end], limits: 1..2}\n"
+                        "      lash: 0.10..0.20\n");
+    Assessment *today = assess_story(&story);
+    static const char kept[] = "{\"edition\":null,\"requirements\":["
+                               "{\"name\":\"sign All, 1\",\"verdict\":\"open\"},"
+                               "{\"name\":\"read lash\",\"verdict\":\"pass\"},"
+                               "{\"name\":\"bolt caps in All[4], stage 1\",\"verdict\":\"pass\"},"
+                               "{\"name\":\"read bore[1, rear]\",\"verdict\":\"open\"}]}";
+    GPtrArray *differences = assessment_differences(kept, today, NULL);
+    ck_assert_uint_eq(differences->len, 5);
+    ck_assert_str_eq(differences->pdata[0],
+                     "bolt caps in All[1 to 3, 5, 6], stage 1: not asked then, open today");
+    ck_assert_str_eq(differences->pdata[1], "bolt caps in All[4], stage 1: pass then, open today");
+    ck_assert_str_eq(differences->pdata[2],
+                     "bolt caps in All[1 to 6], stage 2: not asked then, open today");
+    ck_assert_str_eq(differences->pdata[3],
+                     "read bore[1, front; 2, front to 5, rear]: not asked then, open today");
+    ck_assert_str_eq(differences->pdata[4], "read lash: pass then, open today");
+    g_ptr_array_unref(differences);
+    assessment_free(today);
+    story_end(&story);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("keep");
     TCase *tcase = tcase_create("keep");
     tcase_add_test(tcase, kept_and_compared);
+    tcase_add_test(tcase, what_changed_alike_is_told_in_runs);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

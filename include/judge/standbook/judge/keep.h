@@ -13,8 +13,9 @@ extern const char EDITION[];
 char *assessment_keep(const Assessment *assessment) G_GNUC_WARN_UNUSED_RESULT;
 
 // Sentences (char *) on what a kept form and today's assessment judge differently: `read main
-// clearance[3]: pass then, in doubt · basis today`; where there are any and the rules had another
-// edition then, the last says so. NULL with an error (NO) if the bytes are no
-// kept form. The caller frees with g_ptr_array_unref.
+// clearance[3]: pass then, in doubt · basis today`, those of one check or of one set at a stage
+// that changed alike as one, `[1 to 4]`; where there are any and the rules had another edition
+// then, the last says so. NULL with an error (NO) if the bytes are no kept form. The caller frees
+// with g_ptr_array_unref.
 GPtrArray *assessment_differences(const char *kept, const Assessment *today,
                                   GError **error) G_GNUC_WARN_UNUSED_RESULT;
