@@ -76,19 +76,62 @@ static char *bolt_notes(Document *document, const SheetSource *source,
     return g_string_free(numbers, FALSE);
 }
 
-// What a customer is told of bolts done again because their wrench was found wrong; NULL if that is
-// not so.
+// Bolts done again.
+typedef struct {
+    GString *which;  // `bolts 1 to 3 in stage 2`
+    char *found;     // how the tool of one of them was found wrong, NULL for none
+    gboolean others; // there are places at torque stages that were done once
+} Redone;
+
+// Names those of a stage; of a tightening in one stage without that.
+static void name_redone(Redone *all, const PlanTightening *tightening, guint stage,
+                        const GPtrArray *places, gboolean every)
+{
+    g_autofree char *runs = places_runs(tightening->group->axes, places);
+    g_string_append_printf(all->which, "%s%s%s", all->which->len ? "; " : "",
+                           every              ? "all"
+                           : places->len == 1 ? "bolt "
+                                              : "bolts ",
+                           every ? "" : runs);
+    if (tightening->stages->len > 1)
+        g_string_append_printf(all->which, " in stage %u", stage);
+}
+
+static void add_redone(Redone *all, const SheetSource *source, const PlanTightening *tightening,
+                       guint stage)
+{
+    const Stage *kind = g_ptr_array_index(tightening->stages, stage - 1);
+    g_autoptr(GPtrArray) bolts = bolts_of(source, tightening), places = g_ptr_array_new();
+    guint asked = 0;
+    for (guint i = 0; i < bolts->len; i++) {
+        const Requirement *bolt = g_ptr_array_index(bolts, i);
+        if (bolt->stage != stage || bolt->verdict == VERDICT_NOT_NEEDED)
+            continue;
+        char *found = tool_redone_words(source->taken, source->entries, bolt);
+        asked++;
+        if (!found)
+            continue;
+        g_ptr_array_add(places, bolt->place);
+        g_free(all->found);
+        all->found = found;
+    }
+    all->others |= stage_is_torque(kind->kind) && places->len < asked;
+    if (places->len)
+        name_redone(all, tightening, stage, places, places->len == asked);
+}
+
+// What a customer is told of bolts done again because their wrench was found wrong, and of which
+// where it is not the whole; NULL if that is not so.
 static char *redone_words(const SheetSource *source, const PlanTightening *tightening)
 {
-    g_autoptr(GPtrArray) bolts = bolts_of(source, tightening);
-    for (guint i = 0; i < bolts->len; i++) {
-        g_autofree char *found =
-            tool_redone_words(source->taken, source->entries, g_ptr_array_index(bolts, i));
-        if (found)
-            return g_strconcat("Done twice: the first ", found, "; tightened again with another.",
-                               NULL);
-    }
-    return NULL;
+    g_autoptr(GString) which = g_string_new(NULL);
+    Redone all = {.which = which};
+    for (guint stage = 1; stage <= tightening->stages->len; stage++)
+        add_redone(&all, source, tightening, stage);
+    g_autofree char *found = all.found;
+    return found ? g_strdup_printf("Done twice%s%s: the first %s; tightened again with another.",
+                                   all.others ? ", " : "", all.others ? which->str : "", found)
+                 : NULL;
 }
 
 static const char by_mark[] = "Turned without an angle gauge, by a mark.";

@@ -15,4 +15,5 @@ uphold caps "pulled by hand with the other wrench and none moved"
 ? bolt caps in Block[*], stage 1: pass, upheld
 ? 0 from sheet T-1
 ? says: Click wrench of caps found wrong
+? says: Done twice, bolt 3 in stage 1: the first click wrench was found wrong
 ? says nothing of: not done in the order asked for
