@@ -2,10 +2,10 @@
 #include "subcommands.h"
 
 #include <standbook/base/text.h>
-#include <standbook/record/live.h>
 #include <standbook/sheet/figures.h>
 #include <standbook/work/claim.h>
 #include <standbook/work/over.h>
+#include <standbook/work/parts_at.h>
 #include <string.h>
 
 typedef struct {
@@ -53,45 +53,23 @@ static gboolean is_asked(const Requirement *requirement, const Query *asked)
            is_meant(requirement, asked->place);
 }
 
-static const char *first_axis(const GPtrArray *axes)
+// `Fitted there: main shells lot MB-2417-C grade A.`: of the parts that it has to do with; empty
+// where no lot is known.
+static char *fitted_words(const Opened *opened, const SheetSource *source,
+                          const Requirement *requirement)
 {
-    return axes->len ? axis_name(g_ptr_array_index(axes, 0)) : "";
-}
-
-// Whether what was fitted stands where the requirement is: both are told by the same first axis, as
-// main shells and journals are by `main`, and the labels of all axes they share agree. A seal at
-// the front is not in the front half of a journal. A fit that names no place filled all of them.
-static gboolean stands_there(const PlanPart *part, const Entry *fit, const Requirement *requirement)
-{
-    const GPtrArray *axes = requirement->check->places;
-    if (axes->len == 0 || strcmp(first_axis(axes), first_axis(part->axes)) != 0)
-        return FALSE;
-    g_autofree const char **labels = entry_labels(fit, part->axes->len);
-    return places_meet(axes, (const char *const *)requirement->labels, part->axes, labels);
-}
-
-// `Fitted there: main shells lot MB-2417-C grade A.`; empty where no lot is known.
-static char *fitted_words(const Opened *opened, const Requirement *requirement, gsize count)
-{
-    const Entry *const *entries = (const Entry *const *)opened->entries->pdata;
-    g_autofree gboolean *live = g_new0(gboolean, count + 1);
-    live_entries(entries, count, live);
+    const Agenda agenda = {source->plan, source->assessment, source->entries, source->count};
+    g_autoptr(GPtrArray) parts = parts_at(&agenda, requirement);
     g_autoptr(GPtrArray) words = g_ptr_array_new_with_free_func(g_free);
-    for (gsize i = 0; i < count; i++) {
-        if (!live[i] || strcmp(entries[i]->kind->name, "fit") != 0)
-            continue;
-        const PlanPart *part = plan_part(opened_plan(opened), entry_text(entries[i], "part"));
-        const char *id = entry_text(entries[i], "lot");
+    for (guint i = 0; i < parts->len; i++) {
+        const Requirement *part = parts->pdata[i];
+        const char *id = entry_text(source_entry(source, part->entry), "lot");
         const char *lot = taken_text(opened->taken, "lot", id, "label");
         const char *grade = taken_text(opened->taken, "lot", id, "grade");
-        if (!part || !lot || !stands_there(part, entries[i], requirement))
-            continue;
-        char *text =
-            g_strconcat(part->name, " lot ", lot, grade ? " grade " : "", grade ? grade : "", NULL);
-        if (g_ptr_array_find_with_equal_func(words, text, g_str_equal, NULL))
-            g_free(text);
-        else
-            g_ptr_array_add(words, text);
+        g_autofree char *text = g_strconcat(part->name, " lot ", lot, grade ? " grade " : "",
+                                            grade ? grade : "", NULL);
+        if (lot && !g_ptr_array_find_with_equal_func(words, text, g_str_equal, NULL))
+            g_ptr_array_add(words, g_steal_pointer(&text));
     }
     g_ptr_array_add(words, NULL);
     g_autofree char *all = g_strjoinv(", ", (GStrv)words->pdata);
@@ -166,7 +144,7 @@ static void tell_requirement(Query *asked, const Opened *opened, const SheetSour
                                 : requirement_title(requirement);
     g_autofree char *judged = g_strconcat(requirement->finding ? "found, " : "", verdict, NULL);
     g_autofree char *upheld = footnotes_of(asked->document, source, requirement);
-    g_autofree char *fitted = fitted_words(opened, requirement, source->count);
+    g_autofree char *fitted = fitted_words(opened, source, requirement);
     g_autofree char *gauges = gauges_words(source, requirement);
     g_autofree char *gauge = footnote_number(asked->document, gauges);
     g_autofree char *lot = footnote_number(asked->document, fitted);
