@@ -143,10 +143,9 @@ int find_run(int argc, char **argv, Common *common)
         "The place of every build that the words name best, as in `find 3 main`, the newest "
         "first,\n"
         "with what it rests on; then every entry of every build and of the shop that holds all\n"
-        "these words, in any order: names, initials, lots, serials, tools, notes, a day (`4 Mar "
-        "2025`\n"
-        "or `2025-03-04`), `struck` for what was struck. `since 2024` or `since 2024-01-30` "
-        "behind\n"
+        "these words, in any order, the newest first: names, initials, lots, serials, tools,\n"
+        "notes, a day (`4 Mar 2025` or `2025-03-04`), `struck` for what was struck. Initials or\n"
+        "a name stand for all that the person entered. `since 2024` or `since 2024-01-30` behind\n"
         "them leaves out work done before. Exit status 1 if there is none.",
         NULL, &status);
     if (!words)

@@ -177,7 +177,7 @@ static gboolean add_places(FindList *list, const FindBuild *build, guint most, g
 // Where no place has that name: the place that the newest of the entries found is about.
 static void add_place_of_entry(FindList *list)
 {
-    for (guint i = list->found ? list->found->len : 0; i-- > 0 && list->lines->len == 0;) {
+    for (guint i = 0; list->found && i < list->found->len && list->lines->len == 0; i++) {
         const Found *found = list->found->pdata[i];
         const FindBuild *build = find_list_build(list, found->when ? found->label : "");
         const Requirement *made = build ? find_list_about(build, found) : NULL;
@@ -202,14 +202,10 @@ static gboolean lot_is_found(const FindList *list)
     return FALSE;
 }
 
-// What is no entry first, then the newest entry first: it is what is asked for most.
 static void add_found(FindList *list)
 {
-    guint all = list->found ? list->found->len : 0, names = 0;
-    while (names < all && !found_at(list, names)->when)
-        names++;
-    for (guint i = 0; i < all; i++) {
-        const FindLine line = {.found = found_at(list, i < names ? i : all - 1 - (i - names))};
+    for (guint i = 0; list->found && i < list->found->len; i++) {
+        const FindLine line = {.found = found_at(list, i)};
         g_array_append_val(list->lines, line);
     }
 }

@@ -193,13 +193,23 @@ static void add_names(Search *search, const char *words)
     add_builds(search, words, owners);
 }
 
+// What is no entry stays in front.
+static gint newest_first(gconstpointer one, gconstpointer other)
+{
+    const Found *first = *(const Found *const *)one, *second = *(const Found *const *)other;
+    if (!first->when || !second->when)
+        return (first->when != NULL) - (second->when != NULL);
+    return strcmp(second->when, first->when);
+}
+
 static gboolean add_entries(Search *search, const char *words, GError **error)
 {
     g_autoptr(GPtrArray) terms = found_terms(words);
     g_autoptr(GPtrArray) hits = found_hits(search, terms, error);
-    for (guint i = 0; hits && i < hits->len; i++)
+    for (guint i = hits ? hits->len : 0; i-- > 0;)
         if (!add_hit(search, g_ptr_array_index(hits, i), error))
             return FALSE;
+    g_ptr_array_sort(search->found, newest_first);
     return hits != NULL;
 }
 

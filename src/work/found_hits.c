@@ -62,13 +62,17 @@ static gboolean holds(const GPtrArray *hits, const char *ledger, gint64 seq)
     return FALSE;
 }
 
-static void add_hit(GPtrArray *hits, const char *ledger, gint64 seq)
+static BookHit *hit_new(const char *ledger, gint64 seq)
 {
-    if (holds(hits, ledger, seq))
-        return;
     BookHit *hit = g_new0(BookHit, 1);
     *hit = (BookHit){g_strdup(ledger), seq};
-    g_ptr_array_add(hits, hit);
+    return hit;
+}
+
+static void add_hit(GPtrArray *hits, const char *ledger, gint64 seq)
+{
+    if (!holds(hits, ledger, seq))
+        g_ptr_array_add(hits, hit_new(ledger, seq));
 }
 
 static gint in_turn(gconstpointer one, gconstpointer other, gpointer labels)
@@ -142,31 +146,48 @@ static GPtrArray *hits_of_texts(Search *search, const FoundTerm *term, GError **
     return g_steal_pointer(&hits);
 }
 
-// The person whose initials the term is; NULL for none.
-static const Entry *person_of(const Search *search, const FoundTerm *term)
+static gboolean is_called(const Search *search, const Entry *person, const char *word)
+{
+    g_autofree char *name = person_name(search->book, entry_text(person, "id"));
+    g_auto(GStrv) words = g_strsplit(name ? name : "", " ", -1);
+    g_autofree char *asked = g_utf8_casefold(word, -1);
+    gboolean called = g_ascii_strcasecmp(shop_label(person), word) == 0;
+    for (guint i = 0; !called && words[i]; i++) {
+        g_autofree char *one = g_utf8_casefold(words[i], -1);
+        called = strcmp(one, asked) == 0;
+    }
+    return called;
+}
+
+// The ids of the people whose initials, or a word of whose name, the term is.
+static GPtrArray *people_of(const Search *search, const FoundTerm *term)
 {
     g_autoptr(GPtrArray) people = shop_all(search->shop, "person", NULL);
+    GPtrArray *called = g_ptr_array_new();
     for (guint i = 0; !term->texts[1] && i < people->len; i++)
-        if (g_ascii_strcasecmp(shop_label(people->pdata[i]), term->texts[0]) == 0)
-            return people->pdata[i];
-    return NULL;
+        if (is_called(search, people->pdata[i], term->texts[0]))
+            g_ptr_array_add(called, (gpointer)entry_text(people->pdata[i], "id"));
+    return called;
 }
 
 // Whether an entry answers a term without holding its text: it was done on that day, was struck, or
-// entered by the person (may be NULL).
+// entered by one of these people.
 static gboolean answers(const Read *read, const Entry *entry, const FoundTerm *term,
-                        const Entry *person)
+                        GPtrArray *people)
 {
     const char *done = entry_done(entry);
     g_autofree char *day = g_strndup(done, 10);
     return (term->day && g_str_has_suffix(day, term->day)) ||
            (term->struck && !read->live[entry->seq - 1]) ||
-           (person && g_strcmp0(entry->by, entry_text(person, "id")) == 0);
+           (entry->by && g_ptr_array_find_with_equal_func(people, entry->by, g_str_equal, NULL));
 }
 
-// Adds all entries that answer a term of a day, or of what was struck.
-static gboolean add_answers(Search *search, GPtrArray *hits, const FoundTerm *term, GError **error)
+// Adds all entries that answer a term of a day, of what was struck, or of people.
+static gboolean add_answers(Search *search, GPtrArray *hits, const FoundTerm *term,
+                            GPtrArray *people, GError **error)
 {
+    g_autoptr(GPtrArray) before = g_ptr_array_new();
+    g_ptr_array_extend(before, hits, NULL, NULL);
     GHashTableIter each;
     gpointer ledger;
     g_hash_table_iter_init(&each, search->labels);
@@ -176,8 +197,8 @@ static gboolean add_answers(Search *search, GPtrArray *hits, const FoundTerm *te
             return FALSE;
         for (guint i = 0; i < read->entries->len; i++) {
             const Entry *entry = read->entries->pdata[i];
-            if (answers(read, entry, term, NULL))
-                add_hit(hits, ledger, entry->seq);
+            if (answers(read, entry, term, people) && !holds(before, ledger, entry->seq))
+                g_ptr_array_add(hits, hit_new(ledger, entry->seq));
         }
     }
     g_ptr_array_sort_with_data(hits, in_turn, search->labels);
@@ -186,8 +207,10 @@ static gboolean add_answers(Search *search, GPtrArray *hits, const FoundTerm *te
 
 static GPtrArray *hits_of_term(Search *search, const FoundTerm *term, GError **error)
 {
+    g_autoptr(GPtrArray) people = people_of(search, term);
     g_autoptr(GPtrArray) hits = hits_of_texts(search, term, error);
-    if (hits && (term->day || term->struck) && !add_answers(search, hits, term, error))
+    if (hits && (term->day || term->struck || people->len) &&
+        !add_answers(search, hits, term, people, error))
         return NULL;
     return g_steal_pointer(&hits);
 }
@@ -195,7 +218,7 @@ static GPtrArray *hits_of_term(Search *search, const FoundTerm *term, GError **e
 // Leaves those that hold the term's text or answer it.
 static gboolean keep_answers(Search *search, GPtrArray *hits, const FoundTerm *term, GError **error)
 {
-    const Entry *person = person_of(search, term);
+    g_autoptr(GPtrArray) people = people_of(search, term);
     g_autoptr(GPtrArray) others = hits_of_texts(search, term, error);
     for (guint i = others ? hits->len : 0; i-- > 0;) {
         const BookHit *hit = hits->pdata[i];
@@ -203,14 +226,14 @@ static gboolean keep_answers(Search *search, GPtrArray *hits, const FoundTerm *t
         if (!read)
             return FALSE;
         const Entry *entry = found_entry(read, hit->seq);
-        gboolean answered = entry && answers(read, entry, term, person);
+        gboolean answered = entry && answers(read, entry, term, people);
         if (!answered && !holds(others, hit->ledger, hit->seq))
             g_ptr_array_remove_index(hits, i);
     }
     return others != NULL;
 }
 
-// The term to begin with: a word that must stand there, else what can be listed, else initials.
+// The term to begin with: a word that must stand there, else what can be listed, else people.
 static guint first_term(const Search *search, const GPtrArray *terms)
 {
     guint listed = 0;
@@ -221,7 +244,8 @@ static guint first_term(const Search *search, const GPtrArray *terms)
     }
     for (guint i = 0; i < terms->len; i++) {
         const FoundTerm *term = terms->pdata[i];
-        if (!term->day && !term->struck && !person_of(search, term))
+        g_autoptr(GPtrArray) people = people_of(search, term);
+        if (!term->day && !term->struck && !people->len)
             return i;
     }
     return listed;

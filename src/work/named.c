@@ -275,11 +275,24 @@ typedef struct {
     guint counts;
 } Hit;
 
+// Of bolts of one set as good as each other what was done last is the answer: the last stage.
+static gboolean is_newer(const Requirement *one, const Requirement *other)
+{
+    return one->asked == ASKED_BOLT && other->asked == ASKED_BOLT &&
+           strcmp(one->name, other->name) == 0 && one->entry > other->entry;
+}
+
+static gboolean is_better(Hit one, Hit other)
+{
+    return one.counts > other.counts ||
+           (one.counts == other.counts && is_newer(one.made, other.made));
+}
+
 // Puts it behind those that are as good.
 static void add_hit(GArray *hits, Hit hit, guint most)
 {
     guint at = hits->len;
-    while (at > 0 && g_array_index(hits, Hit, at - 1).counts < hit.counts)
+    while (at > 0 && is_better(hit, g_array_index(hits, Hit, at - 1)))
         at--;
     if (at >= most)
         return;

@@ -18,7 +18,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Naming, naming_free)
 // is called all of it, words that only make a question of the others are left out: `what was the
 // clearance on number three main?` What stands in the name counts most; then a judged value of
 // just that place comes before what it is worked out from, that before bolts and signatures; of
-// those as good the first in the plan. The caller frees with g_ptr_array_unref.
+// those as good the first in the plan, but of bolts of one set what was done last. The caller frees
+// with g_ptr_array_unref.
 GPtrArray *naming_asked(const Naming *naming, const char *words,
                         guint most) G_GNUC_WARN_UNUSED_RESULT;
 
