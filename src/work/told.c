@@ -5,6 +5,7 @@
 #include <standbook/value/formula.h>
 #include <standbook/work/ago.h>
 #include <standbook/work/claim.h>
+#include <standbook/work/concession.h>
 #include <standbook/work/parts_at.h>
 #include <standbook/work/working.h>
 #include <string.h>
@@ -185,7 +186,8 @@ static void tell_upholds(const Told *told, const Requirement *made, GPtrArray *l
     }
 }
 
-// `Conceded 26 Feb 2025 by EV, customer, telephone: honed oversize outside`
+// `Conceded 26 Feb 2025 by EV, customer, telephone: honed oversize outside`; whoever accepted it by
+// himself is named once.
 static void tell_decision(const Told *told, const char *word, gint64 seq, GPtrArray *lines)
 {
     static const char *const fields[] = {"decision", "limits", "who", "how", "consent", "source"};
@@ -193,16 +195,18 @@ static void tell_decision(const Told *told, const char *word, gint64 seq, GPtrAr
         return;
     const Entry *entry = told->agenda->entries[seq - 1];
     g_autofree char *day = day_of(told, entry);
+    const char *by = taken_initials(told->taken, entry->by);
     g_autoptr(GString) line = g_string_new(word);
-    g_string_append_printf(line, " %s by %s", day, taken_initials(told->taken, entry->by));
+    g_string_append_printf(line, " %s by %s", day, by);
     for (gsize i = 0; i < G_N_ELEMENTS(fields); i++) {
         const char *text = kind_field(entry->kind, fields[i]) ? entry_text(entry, fields[i]) : NULL;
-        if (text)
+        if (text && strcmp(text, by) != 0)
             g_string_append_printf(line, ", %s", text);
     }
     const char *why = kind_field(entry->kind, "why") ? entry_text(entry, "why") : NULL;
-    if (why)
-        g_string_append_printf(line, ": %s", why);
+    g_autofree char *sentences = why ? concession_sentences(why) : NULL;
+    if (sentences)
+        g_string_append_printf(line, ": %s", sentences);
     g_ptr_array_add(lines, g_strdup(line->str));
 }
 

@@ -94,6 +94,16 @@ START_TEST(a_concession_is_told_with_its_name_and_words)
 }
 END_TEST
 
+START_TEST(who_accepts_by_himself_is_named_once_and_each_line_is_a_sentence)
+{
+    take("2025-03-05 08:00 MO pick up Rings");
+    take("read top ring gap 0.95 0.36 0.35 0.36 with G08");
+    take("concede top ring gap[1] \"all there is Instead: fitted Effect: none\"");
+    expect_told("read top ring gap[1]",
+                "Conceded 5 Mar 2025 by MO: all there is. Instead: fitted. Effect: none\n", TRUE);
+}
+END_TEST
+
 START_TEST(an_uphold_of_a_reading_is_told_of_what_is_worked_out_from_it)
 {
     take("2025-03-04 08:00 MO pick up Main clearances");
@@ -118,6 +128,7 @@ int main(void)
                             a_sum_is_told_by_its_terms,
                             a_day_of_this_year_is_said_without_it,
                             a_concession_is_told_with_its_name_and_words,
+                            who_accepts_by_himself_is_named_once_and_each_line_is_a_sentence,
                             an_uphold_of_a_reading_is_told_of_what_is_worked_out_from_it};
     return run_on_build("told", tests, G_N_ELEMENTS(tests), 0);
 }
