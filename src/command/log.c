@@ -54,7 +54,8 @@ static gboolean take_lines(Session *session, FILE *file, json_t *list, GError **
     return FALSE;
 }
 
-static int take_file(Session *session, const char *name, gboolean quiet, const Common *common)
+static int take_file(Session *session, const char *name, gboolean quiet, gboolean check,
+                     const Common *common)
 {
     gboolean standard = !name || strcmp(name, "-") == 0;
     FILE *file = standard ? stdin : fopen(name, "rb");
@@ -73,12 +74,15 @@ static int take_file(Session *session, const char *name, gboolean quiet, const C
         say_json(list);
     g_autofree char *taken = text_counted(session_taken(session), "line");
     if (!list && quiet && all)
-        say("%s taken\n", taken);
+        say(check ? "%s would be taken\n" : "%s taken\n", taken);
     json_decref(list);
     if (all)
         return 0;
     int status = fail_with(error);
-    g_printerr("%s %s taken before it\n", taken, session_taken(session) == 1 ? "was" : "were");
+    g_printerr("%s %s taken before it\n", taken,
+               check                         ? "would be"
+               : session_taken(session) == 1 ? "was"
+                                             : "were");
     return status;
 }
 
@@ -117,5 +121,5 @@ int log_run(int argc, char **argv, Common *common)
         book ? session_open(book, shop ? NULL : words[0], &options, &error) : NULL;
     if (!session)
         return fail_with(error);
-    return take_file(session, shop ? words[0] : words[1], quiet, common);
+    return take_file(session, shop ? words[0] : words[1], quiet, check, common);
 }

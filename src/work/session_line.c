@@ -221,7 +221,8 @@ static char *make_answer(Session *session, const char *numbers, const char *gate
                                : judged ? changes_in_words(session, old)
                                         : NULL;
     GString *answer = g_string_new(numbers);
-    g_string_append_printf(answer, ": %s", changes ? changes : "taken");
+    const char *taken = session->options.check ? "would be taken" : "taken";
+    g_string_append_printf(answer, ": %s", changes ? changes : taken);
     for (guint i = 0; i < remarks->len; i++)
         g_string_append_printf(answer, ". %s", (const char *)remarks->pdata[i]);
     return g_string_free(answer, FALSE);
