@@ -116,6 +116,13 @@ static gboolean has_comma(const char *amount)
     return FALSE;
 }
 
+// Whether a torque stands in front of what an angle is added to it by: `30 N·m + 60°`.
+static gboolean is_torque_and_angle(const char *amount)
+{
+    const char *plus = strchr(amount, '+');
+    return plus && plus > amount && is_bare_angle(plus);
+}
+
 // What is wrong with a stage of this shape, NULL if nothing.
 static const char *problem_of(gsize row, const char *amount, gboolean first)
 {
@@ -127,6 +134,8 @@ static const char *problem_of(gsize row, const char *amount, gboolean first)
         return problem_of_two(amount);
     if (has_comma(amount))
         return "stages are parted by >, not by a comma; write 30 N·m > +60°, or snug > +90°";
+    if (stage_is_torque(shapes[row].kind) && is_torque_and_angle(amount))
+        return "stages are parted by >; write > before the angle: 30 N·m > +60°";
     if (stage_is_torque(shapes[row].kind) && is_bare_angle(amount))
         return "an angle says from where: write +90° from where the bolt stands, or 90° from snug";
     if (shapes[row].kind == STAGE_ANGLE && first)

@@ -81,6 +81,8 @@ START_TEST(stages_are_told_apart)
                               "or 90° from snug");
     expect_stages("30 > check 60°", "5: an angle says from where: write +90° from where the bolt "
                                     "stands, or 90° from snug");
+    expect_stages("20 > 30 Nm + 60°",
+                  "5: stages are parted by >; write > before the angle: 30 N·m > +60°");
     expect_stages("30 >",
                   "4: a stage is not finished here; write its torque, angle, check or time");
     expect_stages("90° from snug", "0: nothing is snug yet; write a snug stage or a torque before "
