@@ -11,6 +11,7 @@ Go bench_go_to(Bench *bench, guint here)
 {
     bench->here = here;
     bench->part = STATE_ASKED;
+    g_clear_pointer(&bench->named, g_free);
     supposed_forget(&bench->supposed);
     return go(GO_STAY);
 }
@@ -22,17 +23,30 @@ char *bench_bolts_argument(const Requirement *made)
     return g_strconcat(made->name, "\n", made->step->name, open ? NULL : "\n", name, NULL);
 }
 
+char *bench_again_argument(const Requirement *made)
+{
+    g_autofree char *name = requirement_name(made);
+    return g_strjoin("\n", made->name, made->step->name, name, "again", NULL);
+}
+
 void bench_ask_to_add(Bench *bench, const BenchWork *work)
 {
     bench->asked_to_add = TRUE;
     bench->known_then = work->agenda.count;
 }
 
+// All but the signature: it stands for what is behind the last place.
+static gboolean is_work(const BenchWork *work, guint index)
+{
+    return bench_asks(work, index) && bench_requirement(work, index)->asked != ASKED_SIGN;
+}
+
+// Behind the last place is the signature, or nowhere, and behind that the close of the step.
 static Go move(Bench *bench, const BenchWork *work, gint direction)
 {
-    guint from = bench->here == NOWHERE ? work->agenda.assessment->requirements->len - 1
-                                        : bench->here + (guint)direction;
-    guint found = bench_search(work, from, direction, bench_asks);
+    guint count = work->agenda.assessment->requirements->len;
+    guint from = (bench->here == NOWHERE ? count : bench->here) + (guint)direction;
+    guint found = bench_search(work, from, direction, direction < 0 ? is_work : bench_asks);
     bench->offered = bench->offered && direction < 0;
     g_clear_pointer(&bench->aside, g_free);
     if (found != NOWHERE)
@@ -66,7 +80,7 @@ static Go ask_gauge(Acting *acting)
     return go_open(VIEW_GAUGE, g_strdup_printf("G%s\n\n%u", sort, bench->here));
 }
 
-// To the bolt of the step that was ticked last: it is loosened there.
+// To the bolt of the step that was ticked last, and whether it is loosened; an Enter ticks nothing.
 static Go go_to_last_bolt(Acting *acting)
 {
     const BenchWork *work = acting->work;
@@ -79,8 +93,7 @@ static Go go_to_last_bolt(Acting *acting)
     }
     if (!last)
         return go(GO_DEFAULT);
-    desk_warn(acting->desk, "The bolt that was ticked last: l again loosens it, +Enter goes on.");
-    return go_instead(VIEW_TIGHTENING, bench_bolts_argument(last));
+    return go_instead(VIEW_TIGHTENING, bench_again_argument(last));
 }
 
 // Work beside the plan, or other limits: of what is outside because of the place before, else of

@@ -11,6 +11,7 @@
 typedef struct {
     char *step;
     guint here;            // the place in hand: index in the assessment; NOWHERE if all is done
+    char *named;           // what that was called when it was looked at; NULL: not yet, or none
     guint last;            // the place of the newest entry made here, NOWHERE if none
     gboolean offered;      // to add a check, where the step has none
     gboolean begun;        // `here` was set once
@@ -40,6 +41,9 @@ typedef struct {
 Go bench_go_to(Bench *bench, guint here);
 // Where the bolts begin: with what is open, or at one that was done. The caller frees.
 char *bench_bolts_argument(const Requirement *made);
+// Whether that one, which was done, is done again: asked first; who leaves it so is back at the
+// bench. The caller frees.
+char *bench_again_argument(const Requirement *made);
 // Remembers that something is being added, and when.
 void bench_ask_to_add(Bench *bench, const BenchWork *work);
 // What a key does at the bench (`state`: Bench), as ViewOps has it.

@@ -94,12 +94,18 @@ guint bench_newest(const BenchWork *work)
     return newest;
 }
 
-guint bench_open_named(const BenchWork *work, const char *name)
+guint bench_named(const BenchWork *work, const char *name)
 {
     const Requirement *made = name ? requirement_of_name(work->agenda.assessment, name) : NULL;
     guint index = NOWHERE;
     gboolean found = made && g_ptr_array_find(work->agenda.assessment->requirements, made, &index);
-    return found && bench_is_open(work, index) ? index : NOWHERE;
+    return found ? index : NOWHERE;
+}
+
+guint bench_open_named(const BenchWork *work, const char *name)
+{
+    guint index = bench_named(work, name);
+    return index != NOWHERE && bench_is_open(work, index) ? index : NOWHERE;
 }
 
 guint bench_added(const BenchWork *work, gint64 seq)

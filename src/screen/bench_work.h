@@ -39,7 +39,9 @@ guint bench_place_of(const BenchWork *work, gint64 seq);
 // What is meant: the place in hand, or where nothing is left to read the one read last. NULL: none.
 const Requirement *bench_in_question(const BenchWork *work, guint here, guint last);
 
-// The requirement of that name (NULL: none) if it is open in this step, else NOWHERE.
+// The requirement of that name (NULL: none), else NOWHERE.
+guint bench_named(const BenchWork *work, const char *name);
+// The same if it is open in this step, else NOWHERE.
 guint bench_open_named(const BenchWork *work, const char *name);
 // The first open place of the step of the check or part that the entry of that seq added, else
 // NOWHERE: bolts wait for who has a wrench in hand.

@@ -30,12 +30,12 @@ static gboolean is_parked(Screen *screen, const Key *key)
     return TRUE;
 }
 
-// A letter or digit that does nothing is no secret; whatever else does nothing needs no words.
+// A letter, digit or sign that does nothing is no secret; other keys that do nothing need no words.
 // A letter that does something where the field is empty says how it is emptied.
 static void say_dead(Screen *screen, const Key *key)
 {
     char text[7] = "";
-    if (key->kind != PRESSED_CHARACTER || !g_unichar_isalnum(key->character))
+    if (key->kind != PRESSED_CHARACTER || !g_unichar_isgraph(key->character))
         return;
     g_unichar_to_utf8(key->character, text);
     Action action = screen->typing.text->len ? action_of_letter(key->character) : ACTION_NONE;

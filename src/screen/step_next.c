@@ -40,3 +40,12 @@ char *step_next_words(const Agenda *agenda, const PlanStep *here, guint *place)
                            item.amount_words ? " · " : "",
                            item.amount_words ? item.amount_words : "");
 }
+
+char *step_again(const Agenda *agenda, const PlanStep *step)
+{
+    guint place = summary_place(agenda, step);
+    if (place == AGENDA_NOWHERE)
+        return NULL;
+    g_auto(AgendaItem) item = agenda_item(agenda, place);
+    return item.again && item.made->asked != ASKED_SIGN ? requirement_name(item.made) : NULL;
+}

@@ -9,3 +9,6 @@ const PlanStep *step_next(const Agenda *agenda);
 // is where that is, AGENDA_NOWHERE if nothing is left there. The caller frees with g_free.
 char *step_next_words(const Agenda *agenda, const PlanStep *here,
                       guint *place) G_GNUC_WARN_UNUSED_RESULT;
+// The name of what is next in a step (requirement_name) where that is to be done again; NULL where
+// it is open, or nothing is left. The caller frees with g_free.
+char *step_again(const Agenda *agenda, const PlanStep *step) G_GNUC_WARN_UNUSED_RESULT;

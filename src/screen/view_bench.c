@@ -32,6 +32,7 @@ static void close(gpointer state)
     g_clear_pointer(&bench->struck, g_array_unref);
     taken_free(bench->taken);
     g_free(bench->settle);
+    g_free(bench->named);
     g_free(bench->aside);
     g_free(bench->gauges);
     g_free(bench->held);
@@ -72,12 +73,37 @@ static const Requirement *in_hand(Bench *bench, const BenchWork *work)
         bench->here = left_off == NOWHERE ? next_open(bench, work) : left_off;
     }
     if (bench->settle) {
-        bench->here = bench_to_settle(work, bench->settle);
+        bench_go_to(bench, bench_to_settle(work, bench->settle));
         g_clear_pointer(&bench->settle, g_free);
     }
     if (bench->here == NOWHERE || !bench_asks(work, bench->here))
-        bench->here = next_open(bench, work);
+        bench_go_to(bench, next_open(bench, work));
     return bench_requirement(work, bench->here);
+}
+
+// Work that is added or struck moves the places: the one in hand is found by its name. Where it is
+// gone itself, it goes on as after it; what is added comes before the signature.
+static void keep_place(Bench *bench, const BenchWork *work)
+{
+    const Requirement *made = bench_requirement(work, bench->here);
+    g_autofree char *name = made ? requirement_name(made) : NULL;
+    if (!bench->named || g_strcmp0(name, bench->named) == 0)
+        return;
+    guint place = bench_named(work, bench->named);
+    bench->last = bench_newest(work);
+    if (place == NOWHERE) {
+        bench->here--; // what stood behind it stands there now; before the first is nowhere
+        place = bench_open_named(work, bench->aside);
+    } else if (bench_requirement(work, place)->asked == ASKED_SIGN)
+        bench->here = place = NOWHERE;
+    bench_go_to(bench, place == NOWHERE ? next_open(bench, work) : place);
+}
+
+static void know_place(Bench *bench, const BenchWork *work)
+{
+    const Requirement *made = bench_requirement(work, bench->here);
+    g_free(bench->named);
+    bench->named = made ? requirement_name(made) : NULL;
 }
 
 // WHAT IS TYPED ---------------------------------------------------------------------------------
@@ -170,9 +196,25 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     bench_field_clear(&field);
 }
 
+// A question takes no sign that ends with Enter, and strikes nothing.
+static void paint_keys_of_question(Page *page)
+{
+    static const PageKey keys[KEYS_MOST] = {{ACTION_TAKE, "one digit", "answers"},
+                                            {ACTION_PUT_DOWN, "/", "put down"},
+                                            {ACTION_ON, "Tab", "on"},
+                                            {ACTION_BACK, "Up", "back"},
+                                            {ACTION_UP, "Backspace", "leaves"},
+                                            {ACTION_HELP, "?", "help"}};
+    memcpy(page->keys, keys, sizeof keys);
+}
+
 // Words take every sign and letter; only what ends with Enter acts beside them.
 static void paint_keys(const Desk *desk, Page *page)
 {
+    if (page->field == ASKS_DIGIT) {
+        paint_keys_of_question(page);
+        return;
+    }
     const Action numbers[] = {ACTION_STRIKE, ACTION_PUT_DOWN,
                               ACTION_ON,     desk->big ? ACTION_BIG : ACTION_BACK,
                               ACTION_MORE,   ACTION_HELP};
@@ -238,8 +280,19 @@ static void go_to_added(Bench *bench, const Desk *desk, const BenchWork *work)
                       ? bench_added(work, desk->last_seq)
                       : NOWHERE;
     if (added != NOWHERE)
-        bench->here = added;
+        bench_go_to(bench, added);
     bench->asked_to_add = FALSE;
+}
+
+// The place of what was struck comes back.
+static void go_to_struck(Bench *bench, const BenchWork *work)
+{
+    const Requirement *made = bench->strikes ? bench_requirement(work, bench->stricken) : NULL;
+    if (made && made->entry != bench->strikes) {
+        bench->begun = TRUE;
+        bench_go_to(bench, bench->stricken);
+    }
+    bench->strikes = 0;
 }
 
 // Bolts and the close of the step have screens of their own.
@@ -249,13 +302,11 @@ static Go wants(gpointer state, Desk *desk)
     BenchWork work;
     if (!bench_work(desk, bench->step, &work))
         return go(GO_UP);
-    if (bench->strikes && bench_requirement(&work, bench->stricken)->entry != bench->strikes) {
-        bench->begun = TRUE; // its place comes back
-        bench->here = bench->stricken;
-    }
-    bench->strikes = 0;
+    keep_place(bench, &work);
+    go_to_struck(bench, &work);
     go_to_added(bench, desk, &work);
     const Requirement *made = in_hand(bench, &work);
+    know_place(bench, &work);
     if (made && bench->ready == work.agenda.count && bench->ready_at == bench->here)
         return go(GO_STAY);
     char *setting = bench_setting(&work, made);
@@ -277,8 +328,8 @@ static Go wants(gpointer state, Desk *desk)
         bench_ask_to_add(bench, &work);
         return go_open(VIEW_ADD, g_strdup(bench->step));
     }
-    if (card && !agenda_has_work(&work.agenda, work.step))
-        return go_instead(VIEW_STEPS, NULL); // nothing was named: there is nothing to close
+    if (card)
+        return go_instead(VIEW_STEPS, NULL); // nothing more was named; `+` Enter closes it
     return go_instead(VIEW_CLOSING, g_strdup(bench->step));
 }
 

@@ -7,7 +7,8 @@
 
 enum { TEXT_COLUMN = 2, TEXT_WIDTH = PAGE_WIDTH - TEXT_COLUMN - 1 };
 
-// The state is the step's name.
+// The state is what the bench behind it is opened with: the step, and perhaps a place behind a line
+// feed.
 static gpointer open(Desk *desk, const char *argument)
 {
     (void)desk;
@@ -17,7 +18,8 @@ static gpointer open(Desk *desk, const char *argument)
 static const PlanStep *step_of(gpointer state, Desk *desk)
 {
     Session *session = desk_build(desk);
-    return session ? plan_step(session_plan(session), state) : NULL;
+    g_auto(GStrv) parts = g_strsplit(state, "\n", 2);
+    return session ? plan_step(session_plan(session), parts[0]) : NULL;
 }
 
 // A text in lines as wide as the body; none of it may be cut short. Returns the row behind.
@@ -89,7 +91,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     g_autofree char *line = g_strdup_printf("pick up %s", step->name);
     if (!desk_line(desk, line, NULL))
         return go(GO_STAY);
-    return go_instead(VIEW_BENCH, g_strdup(step->name));
+    return go_instead(VIEW_BENCH, g_strdup(state));
 }
 
 const ViewOps caution_view = {

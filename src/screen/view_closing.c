@@ -455,6 +455,8 @@ static Go act(gpointer state, Desk *desk, Action action)
         return go(GO_DEFAULT);
     if (action == ACTION_CONCEDE)
         return concede(&now, desk);
+    if (action == ACTION_UP && agenda_is_card(&now.told.agenda)) // more may be named there
+        return go_instead(VIEW_BENCH, g_strdup(closing->step));
     if (action == ACTION_NOTE)
         return go_open(VIEW_NOTE, NULL);
     if (action == ACTION_UPHOLD)

@@ -18,7 +18,7 @@ enum { ROW_SUM = 0, ROW_PHASES = 1, ROW_COLUMNS = 3, ROW_STEPS = 4, TURN_ROWS = 
 enum { STEP = 2, VERDICT = 33, SIGNED = 49, WHY = 67 };
 
 typedef struct {
-    char *wanted; // the step to open once it is known who works; NULL for none
+    char *wanted; // what to open once it is known who works; NULL for none
     gint at;      // the step chosen by arrows, from 0; -1: the one to go on with
 } Steps;
 
@@ -240,28 +240,41 @@ static void close(gpointer state)
     g_free(steps);
 }
 
-// Before the first work on a step its cautions are read.
-static Go open_step(Steps *steps, Desk *desk, const PlanStep *step)
+// Opens the bench, or first what is needed before it: who works, the cautions. `there`: the step;
+// behind a line feed the place to begin at, else what is open.
+static Go open_at(Steps *steps, Desk *desk, const char *there)
 {
+    g_auto(GStrv) parts = g_strsplit(there, "\n", 2);
+    const PlanStep *step = plan_step(session_plan(desk_build(desk)), parts[0]);
+    if (!step)
+        return go(GO_STAY);
     if (!desk->who) {
         g_free(steps->wanted);
-        steps->wanted = g_strdup(step->name);
+        steps->wanted = g_strdup(there);
         return go_open(VIEW_WHO, NULL);
     }
     Standing standing = standing_of(desk_build(desk));
     if (standing.in_hand && standing.step == step)
-        return go_open(VIEW_BENCH, g_strdup(step->name));
+        return go_open(VIEW_BENCH, g_strdup(there));
     if (step->cautions->len)
-        return go_open(VIEW_CAUTION, g_strdup(step->name));
+        return go_open(VIEW_CAUTION, g_strdup(there));
     g_autofree char *line = g_strdup_printf("pick up %s", step->name);
-    return desk_line(desk, line, NULL) ? go_open(VIEW_BENCH, g_strdup(step->name)) : go(GO_KEEP);
+    return desk_line(desk, line, NULL) ? go_open(VIEW_BENCH, g_strdup(there)) : go(GO_KEEP);
+}
+
+// Where NEXT says: what is to be done again there, else what is open in the step.
+static Go open_next(Steps *steps, Desk *desk, const Agenda *agenda, const PlanStep *step)
+{
+    g_autofree char *again = step_again(agenda, step);
+    g_autofree char *there = g_strconcat(step->name, again ? "\n" : NULL, again, NULL);
+    return open_at(steps, desk, there);
 }
 
 // Work beside the plan in that step; on a blank card the bench asks for it by itself.
 static Go add(Steps *steps, Desk *desk, const Agenda *agenda, const PlanStep *step)
 {
     if (!desk->who || agenda_is_card(agenda))
-        return open_step(steps, desk, step);
+        return open_at(steps, desk, step->name);
     return go_open(VIEW_ADD, g_strdup_printf("%s\n\n", step->name));
 }
 
@@ -286,9 +299,8 @@ static Go wants(gpointer state, Desk *desk)
     if (session && desk->who && !steps->wanted)
         steps->wanted = card_step(desk);
     g_autofree char *wanted = g_steal_pointer(&steps->wanted);
-    const PlanStep *step = wanted && session ? plan_step(session_plan(session), wanted) : NULL;
-    if (step && desk->who)
-        return open_step(steps, desk, step);
+    if (wanted && session && desk->who)
+        return open_at(steps, desk, wanted);
     guint known = session ? session_entries(session)->len : 0;
     gboolean asks = desk->who && desk->last_first && desk->seal_asked != known;
     const GPtrArray *gates = asks ? session_assessment(session)->gates : NULL;
@@ -367,7 +379,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
                   plan ? plan->steps->len : 0);
         return go(GO_KEEP);
     }
-    return open_step(state, desk, plan->steps->pdata[number - 1]);
+    return open_at(state, desk, ((const PlanStep *)plan->steps->pdata[number - 1])->name);
 }
 
 static Go act(gpointer state, Desk *desk, Action action)
@@ -378,7 +390,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     const PlanStep *here = chosen(state, &told.agenda);
     switch (action) {
     case ACTION_ON:
-        return here ? open_step(state, desk, here) : go(GO_DEFAULT);
+        return here ? open_next(state, desk, &told.agenda, here) : go(GO_DEFAULT);
     case ACTION_ADD:
         return here ? add(state, desk, &told.agenda, here) : go(GO_DEFAULT);
     case ACTION_NOTE:

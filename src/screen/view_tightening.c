@@ -34,6 +34,7 @@ typedef struct {
     gint64 answered;     // seq of the interruption whose question was answered
     gint64 loosened;     // seq of the loosening that was heeded last
     gboolean asks_again; // whether to begin the stage again, or to loosen a bolt
+    gboolean only_again; // opened for that question alone
     gint64 again;      // seq of the note that began a stage again, 0 for none: its bolts are taken
     guint again_stage; // once more, as far as they were not ticked behind it
     Slip slip;         // a line that was asked about once
@@ -55,6 +56,8 @@ static gpointer open(Desk *desk, const char *argument)
     bolts->place = bolts->check ? (guint)g_ascii_strtoull(parts[4], NULL, 10) : 0;
     bolts->opened = desk_build(desk) ? session_entries(desk_build(desk))->len : 0;
     bolts->first = bolts->over ? NULL : g_strdup(parts[2]);
+    bolts->only_again = bolts->first && g_strcmp0(parts[3], "again") == 0;
+    bolts->asks_again = bolts->only_again;
     return bolts;
 }
 
@@ -261,6 +264,20 @@ static Go wants_closing(Bolts *bolts, Desk *desk, const Tightening *tightening, 
     return closing;
 }
 
+// Opened for the question of what is done again: where that is only to loosen, why is asked at
+// once; who loosens nothing is back at the bench.
+static Go wants_again(Bolts *bolts, Desk *desk, const Tightening *tightening, const Turn *turn)
+{
+    if (!bolts->only_again || (bolts->asks_again && tightening_again(tightening, bolts->here)))
+        return go(GO_STAY);
+    bolts->only_again = bolts->asks_again;
+    bolts->asks_again = FALSE;
+    if (bolts->only_again)
+        return go_open(VIEW_LOOSEN, line_target(session_plan(desk_build(desk)), turn->made));
+    return turn->made->verdict == VERDICT_OPEN ? go(GO_STAY)
+                                               : go_instead(VIEW_BENCH, g_strdup(bolts->step));
+}
+
 // Asks for a wrench once a stage, and again when the one in hand is found wrong, but over nothing
 // that is half typed; goes back to the bench when all is done.
 static Go wants(gpointer state, Desk *desk)
@@ -275,9 +292,11 @@ static Go wants(gpointer state, Desk *desk)
     if (!turn)
         return tightening && !bolts->over ? go_instead(VIEW_BENCH, g_strdup(bolts->step))
                                           : go(GO_UP);
-    Go closing = wants_closing(bolts, desk, tightening, turn);
-    if (closing.kind != GO_STAY)
-        return closing;
+    Go before = wants_again(bolts, desk, tightening, turn);
+    if (before.kind == GO_STAY)
+        before = wants_closing(bolts, desk, tightening, turn);
+    if (before.kind != GO_STAY)
+        return before;
     g_auto(BoltTool) tool = bolt_tool(desk, tightening, turn);
     if (!tool.asked)
         bolts->asked = 0;
@@ -374,6 +393,7 @@ static Go answer_again(Bolts *bolts, Desk *desk, const Tightening *tightening, g
     if (digit == 2)
         return go_open(VIEW_LOOSEN, line_target(session_plan(desk_build(desk)), turn->made));
     begin_again(bolts, desk, tightening);
+    bolts->only_again = FALSE;
     return go(GO_STAY);
 }
 
@@ -448,7 +468,7 @@ static Go act(gpointer state, Desk *desk, Action action)
         return go(GO_DEFAULT);
     if (bolts->asks_again && action == ACTION_UP) {
         bolts->asks_again = FALSE;
-        return go(GO_STAY);
+        return bolts->only_again ? go_instead(VIEW_BENCH, g_strdup(bolts->step)) : go(GO_STAY);
     }
     switch (action) {
     case ACTION_BACK:
