@@ -114,10 +114,12 @@ static gboolean is_tracked(const Entry *fit, const char *track)
         return TRUE;
     if (strcmp(track, "serial") == 0)
         return entry_text(fit, "serial") != NULL;
-    return entry_text(fit, "lot") || entry_text(fit, "label");
+    gboolean fresh = g_strcmp0(entry_text(fit, "use"), "new") == 0;
+    return !fresh || entry_text(fit, "lot") || entry_text(fit, "label");
 }
 
-// A part that the plan wants tracked is not fitted until its lot or serial is said.
+// A part that the plan wants tracked is not fitted until its lot or serial is said. What is used
+// again has no packet any more: why it may be stands for the lot, not for the serial on it.
 static void judge_fit(const Judge *judge, guint index, gint64 seq, const char *track,
                       guint32 doubts, guint evidence)
 {

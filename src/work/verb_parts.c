@@ -93,13 +93,14 @@ static gboolean read_fitting(Take *take, Fitting *fitting, GError **error)
                         "why can it be used again? write the reason in quotes");
 }
 
-// The part stays open until the lot or serial that the plan asks for is said; fitting it once more
+// The part stays open until the lot (of a new one) or serial that the plan asks for is said; fitting it once more
 // later would disturb what rests on it by then.
 static void remark_untracked(Take *take, const Target *target, const Fitting *fitting)
 {
     const char *track = target->part ? target->part->track : target->group->track;
     gboolean serial = g_strcmp0(track, "serial") == 0;
-    if (!track || (serial ? fitting->serial != NULL : fitting->lot != NULL))
+    gboolean fresh = strcmp(fitting->use, "new") == 0;
+    if (!track || (serial ? fitting->serial != NULL : !fresh || fitting->lot != NULL))
         return;
     g_autofree char *typed = target_typed(target);
     take_remark(take,

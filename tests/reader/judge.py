@@ -385,10 +385,11 @@ class Judge(Values):
 
 
 def tracked(entry: Entry, track: str | None) -> bool:
-    """Whether the lot, or the serial, that the plan asks for is said; a lot may be none of the shop's."""
+    """Whether the lot, or the serial, that the plan asks for is said; a lot may be none of the shop's,
+    and only what is new has one."""
     if track == "serial":
         return entry.text("serial") is not None
-    return track is None or bool(entry.text("lot") or entry.text("label"))
+    return track is None or entry.text("use") != "new" or bool(entry.text("lot") or entry.text("label"))
 
 
 def answered(limits: Limits | None, answer: str) -> tuple[str, str]:
