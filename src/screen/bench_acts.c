@@ -107,7 +107,7 @@ static Go add(Acting *acting)
     if (made && !bench->aside)
         bench->aside = requirement_name(made);
     gboolean open = made && made->verdict == VERDICT_OPEN;
-    const Requirement *fault = open ? bench_fault(work, made) : NULL;
+    const Requirement *fault = open ? bench_fault(work, made, bench->last) : NULL;
     const Requirement *meant = fault ? fault : made;
     gboolean check = meant && meant->asked == ASKED_READ;
     g_autofree char *target = check ? line_target(work->agenda.plan, meant) : g_strdup("");
@@ -123,8 +123,15 @@ static Go take_note(Acting *acting)
 
 static Go concede(Acting *acting)
 {
-    return concede_ask(acting->desk, acting->work->step, bench_fault(acting->work, acting->made),
-                       "nothing in this step is outside or in doubt");
+    const BenchWork *work = acting->work;
+    const Requirement *other = bench_any_fault(work);
+    g_autofree char *title = other ? requirement_title(other) : NULL;
+    g_autofree char *none =
+        other ? g_strdup_printf("nothing is outside or in doubt here, but %s: -Enter back to it",
+                                title)
+              : g_strdup("nothing in this step is outside or in doubt");
+    return concede_ask(acting->desk, work->step,
+                       bench_fault(work, acting->made, acting->bench->last), none);
 }
 
 static Go uphold(Acting *acting)
@@ -134,7 +141,7 @@ static Go uphold(Acting *acting)
 
 static Go ask_why(Acting *acting)
 {
-    const Requirement *made = bench_asked_why(acting->work, acting->made);
+    const Requirement *made = bench_asked_why(acting->work, acting->made, acting->bench->last);
     return made ? go_open(VIEW_WHY, requirement_name(made)) : go(GO_STAY);
 }
 

@@ -137,17 +137,27 @@ const Requirement *bench_in_question(const BenchWork *work, guint here, guint la
     return through && last != NOWHERE ? bench_requirement(work, last) : made;
 }
 
-// What is outside or in doubt because of the place in hand: itself, else the heaviest that is
-// worked out from it; NULL if nothing is.
-const Requirement *bench_fault(const BenchWork *work, const Requirement *made)
+static gboolean is_fault(const Requirement *made)
 {
-    const Requirement *fault = NULL;
-    if (made && (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT))
+    return made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT;
+}
+
+// Whether what is read there is that, or goes into it.
+static gboolean bears_on(const Requirement *made, const Requirement *found)
+{
+    return made == found ||
+           (made->check && found->check && found->check->formula && agenda_goes_into(made, found));
+}
+
+const Requirement *bench_fault(const BenchWork *work, const Requirement *made, guint last)
+{
+    const Requirement *before = bench_requirement(work, last), *fault = NULL;
+    if (made && is_fault(made))
         return made;
     for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
         const Requirement *each = bench_requirement(work, i);
-        gboolean outside = each->verdict == VERDICT_FAIL || each->verdict == VERDICT_IN_DOUBT;
-        if (each->step != work->step || !outside || each->asked != ASKED_READ)
+        gboolean meant = (made && bears_on(made, each)) || (before && bears_on(before, each));
+        if (each->step != work->step || !is_fault(each) || !meant)
             continue;
         if (!fault || (fault->verdict != VERDICT_FAIL && each->verdict == VERDICT_FAIL))
             fault = each;
@@ -155,10 +165,14 @@ const Requirement *bench_fault(const BenchWork *work, const Requirement *made)
     return fault;
 }
 
-// Whether what is read there is that, or goes into it.
-static gboolean bears_on(const Requirement *made, const Requirement *found)
+const Requirement *bench_any_fault(const BenchWork *work)
 {
-    return made == found || (made->check && found->check->formula && agenda_goes_into(made, found));
+    for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
+        const Requirement *each = bench_requirement(work, i);
+        if (each->step == work->step && !each->withdrawn && is_fault(each))
+            return each;
+    }
+    return NULL;
 }
 
 // The first finding of the step that waits for its answer: one that what was read there goes into;
@@ -177,9 +191,9 @@ static const Requirement *waiting(const BenchWork *work, const Requirement *made
     return made && made->entry ? NULL : first;
 }
 
-const Requirement *bench_asked_why(const BenchWork *work, const Requirement *made)
+const Requirement *bench_asked_why(const BenchWork *work, const Requirement *made, guint last)
 {
-    const Requirement *fault = bench_fault(work, made);
+    const Requirement *fault = bench_fault(work, made, last);
     const Requirement *found = fault ? NULL : waiting(work, made);
     return fault ? fault : found ? found : made;
 }

@@ -47,13 +47,15 @@ guint bench_open_named(const BenchWork *work, const char *name);
 // NOWHERE: bolts wait for who has a wrench in hand.
 guint bench_added(const BenchWork *work, gint64 seq);
 
-// What is outside or in doubt because of the place in hand: itself, else the heaviest that is
-// worked out in this step; NULL if nothing is.
-const Requirement *bench_fault(const BenchWork *work, const Requirement *made);
-// What `w` is about at the place in hand (may be NULL): that, else a finding that waits for its
-// answer and has to do with it, or of the step where there is nothing there yet, else the place
-// itself.
-const Requirement *bench_asked_why(const BenchWork *work, const Requirement *made);
+// What is outside or in doubt because of the place in hand (`made`, may be NULL) or of the one read
+// last (NOWHERE: none): the first itself, else the heaviest in this step that either is or goes
+// into; NULL if nothing is.
+const Requirement *bench_fault(const BenchWork *work, const Requirement *made, guint last);
+// The first of the step that is outside or in doubt, wherever; NULL if none is.
+const Requirement *bench_any_fault(const BenchWork *work);
+// What `w` is about there: that, else a finding that waits for its answer and has to do with it, or
+// of the step where there is nothing there yet, else the place itself.
+const Requirement *bench_asked_why(const BenchWork *work, const Requirement *made, guint last);
 
 // Where to go back to when what is worked out from the place just read cannot be told by its gauge:
 // its first input, to be read with a better one. NOWHERE if it can be told, or where either is one

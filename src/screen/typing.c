@@ -144,16 +144,41 @@ static Action action_at_once(const Typing *typing, gunichar character)
     return character == '*' ? ACTION_STRIKE : character == '/' ? ACTION_PUT_DOWN : ACTION_NONE;
 }
 
+// What is done at a question beside answering it.
+static const Action beside_answers[] = {ACTION_PUT_DOWN, ACTION_WHY,     ACTION_HELP,   ACTION_NOTE,
+                                        ACTION_GAUGE,    ACTION_CONCEDE, ACTION_UPHOLD, ACTION_UP};
+
+static Actions at_question(void)
+{
+    Actions all = 0;
+    for (gsize i = 0; i < G_N_ELEMENTS(beside_answers); i++)
+        all |= action_bit(beside_answers[i]);
+    return all;
+}
+
+// Among words only what needs no letter: signs before Enter, and the digits of the card behind one.
+static Actions among_words(Asks field)
+{
+    Actions all = action_bit(ACTION_TAKE) | action_bit(ACTION_ON) | action_bit(ACTION_BACK) |
+                  action_bit(ACTION_MORE) | action_bit(ACTION_CLEAR);
+    for (guint digit = 0; digit <= 9; digit++)
+        all |= action_bit(action_of_more(digit));
+    return field == ASKS_TEXT ? all : all | action_bit(ACTION_STRIKE) | action_bit(ACTION_PUT_DOWN);
+}
+
+Actions typing_actions(Asks field)
+{
+    return field == ASKS_DIGIT     ? at_question()
+           : field_is_words(field) ? among_words(field)
+                                   : ~(Actions)0;
+}
+
 static Press press_ask(gunichar character)
 {
     if (character >= '0' && character <= '9')
         return (Press){.kind = PRESS_DIGIT, .digit = (guint)(character - '0')};
     Action action = character == '/' ? ACTION_PUT_DOWN : action_of_letter(character);
-    if (action == ACTION_PUT_DOWN || action == ACTION_WHY || action == ACTION_HELP ||
-        action == ACTION_NOTE || action == ACTION_GAUGE || action == ACTION_CONCEDE ||
-        action == ACTION_UPHOLD || action == ACTION_UP)
-        return press_action(action);
-    return press(PRESS_NOTHING);
+    return at_question() & action_bit(action) ? press_action(action) : press(PRESS_NOTHING);
 }
 
 static Press press_character(Typing *typing, Asks field, gunichar character)

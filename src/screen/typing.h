@@ -83,6 +83,8 @@ Action typing_command(const Typing *typing);
 
 // Whether words are typed there: letters and signs are text.
 gboolean field_is_words(Asks field);
+// What the keys can do at such a field as long as it is empty, if the view knows it.
+Actions typing_actions(Asks field);
 // Whether a burst goes into such a field. A tick box takes a value too.
 gboolean field_takes_burst(Asks field);
 // A character into the field: FALSE if it has no place there.

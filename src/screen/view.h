@@ -104,9 +104,15 @@ typedef struct {
     Go (*move)(gpointer state, Desk *desk, gint direction);
     // Any other action. NULL: as every view does.
     Go (*act)(gpointer state, Desk *desk, Action action);
+    // Which actions it knows by itself, where not every view does: its help lists them beside
+    // these.
+    Action acts[ACTIONS]; // up to the first ACTION_NONE
     // What it does while nobody presses a key, a little at a time; TRUE if there is more to do.
     // NULL for nothing.
     gboolean (*idle)(gpointer state, Desk *desk);
 } ViewOps;
 
 const ViewOps *view_ops(ViewName view);
+// The actions that something is done at: of the view of that name, and those that every view knows.
+// Without a store (FALSE) nothing is found, printed, struck or put down.
+Actions view_actions(const char *name, gboolean store);

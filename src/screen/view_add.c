@@ -104,7 +104,7 @@ static void paint_keys(const Addition *addition, const Desk *desk, gboolean empt
         page_key(page, ACTION_PUT_DOWN, NULL);
         page_key(page, ACTION_BACK, NULL);
         page_key(page, ACTION_ON, "close");
-        page_key(page, ACTION_MORE, NULL);
+        page_key(page, ACTION_MORE, "0 help"); // a letter is one of the name
         page_key(page, ACTION_TAKE, "bolts");
         return;
     }
@@ -322,4 +322,6 @@ const ViewOps add_view = {.name = "add",
                           .enter = enter,
                           .digit = digit,
                           .letter = letter,
-                          .act = act};
+                          .act = act,
+                          .acts = {ACTION_ON, ACTION_GAUGE, ACTION_NOTE, ACTION_CONCEDE, ACTION_WHY,
+                                   ACTION_AGAIN, ACTION_BUILD}};

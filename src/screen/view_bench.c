@@ -137,7 +137,7 @@ static void know(Bench *bench, const BenchWork *work)
 static const char *gauges_of(Bench *bench, Desk *desk, const BenchWork *work)
 {
     const Requirement *made = bench_requirement(work, bench->here);
-    const Requirement *fault = made ? bench_fault(work, made) : NULL;
+    const Requirement *fault = made ? bench_fault(work, made, bench->last) : NULL;
     if (!fault || !is_coarse(fault))
         return NULL;
     const char *gauge = bench_gauge(desk, &work->agenda, bench->here, "");
@@ -384,4 +384,8 @@ const ViewOps bench_view = {.name = "the bench",
                             .wants = wants,
                             .enter = enter,
                             .digit = digit,
-                            .act = bench_act};
+                            .act = bench_act,
+                            .acts = {ACTION_ON, ACTION_BACK, ACTION_AGAIN, ACTION_GAUGE,
+                                     ACTION_NOTE, ACTION_ADD, ACTION_CONCEDE, ACTION_UPHOLD,
+                                     ACTION_WHY, ACTION_OVER, ACTION_CLOSE, ACTION_BUILD,
+                                     ACTION_BIG}};

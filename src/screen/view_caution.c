@@ -94,5 +94,9 @@ static Go act(gpointer state, Desk *desk, Action action)
     return go_instead(VIEW_BENCH, g_strdup(state));
 }
 
-const ViewOps caution_view = {
-    .name = "caution", .open = open, .close = g_free, .paint = paint, .act = act};
+const ViewOps caution_view = {.name = "caution",
+                              .open = open,
+                              .close = g_free,
+                              .paint = paint,
+                              .act = act,
+                              .acts = {ACTION_ON}};

@@ -471,4 +471,5 @@ const ViewOps closing_view = {.name = "closing a step",
                               .wants = wants,
                               .enter = enter,
                               .digit = digit,
-                              .act = act};
+                              .act = act,
+                              .acts = {ACTION_NOTE, ACTION_CONCEDE, ACTION_UPHOLD, ACTION_WHY}};

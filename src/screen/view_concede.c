@@ -144,6 +144,16 @@ static void say_then(const Concession *concession, Desk *desk, Page *page)
     page_say(&page->then, "%s", words->str);
 }
 
+// From the first line there is no line back: it is left, and what was written stays.
+static void paint_keys(const Concession *concession, Page *page)
+{
+    gboolean first = concession->at == 0, last = concession->at == LINE_DECIDES;
+    page->keys[0] = (PageKey){ACTION_TAKE, "Enter", last ? "makes the entry" : "next line"};
+    page->keys[1] = (PageKey){ACTION_BACK, "-Enter", first ? "leaves" : "line back"};
+    page->keys[2] = (PageKey){ACTION_UP, "Backspace",
+                              first ? "on an empty line leaves, kept" : "on an empty line too"};
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Concession *concession = state;
@@ -161,9 +171,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->unit, " ");
     page_say(&page->next, "%u %s", concession->at + 1, lines[concession->at].word);
     say_then(concession, desk, page);
-    page->keys[0] = (PageKey){ACTION_TAKE, "Enter", "next line"};
-    page->keys[1] = (PageKey){ACTION_BACK, "-Enter", "line back"};
-    page->keys[2] = (PageKey){ACTION_UP, "Backspace", "on an empty line leaves, kept"};
+    paint_keys(concession, page);
 }
 
 static char *concession_line(const Concession *concession)

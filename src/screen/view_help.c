@@ -1,6 +1,6 @@
-// Help: the keys of the screen it was opened from, what is written and what signs mean, then the
-// rest of the list of actions. Any key goes back and does nothing else; Enter turns to what does
-// not fit.
+// Help: the keys of the screen it was opened from, what is written and what signs mean, then what
+// else of the list of actions works there. Any key goes back and does nothing else; Enter turns to
+// what does not fit.
 #include "view.h"
 
 #include <string.h>
@@ -80,14 +80,14 @@ static void put_letter(Page *page, guint row, guint column, Action action)
     canvas_put(page->body, row, column + KEY_WIDTH + 1, 0, style_of(0, 0), info->about);
 }
 
-// What works on other screens too: the number pad one below the other, the letters in two columns.
-static void put_rest(Page *page, guint *row, Actions told)
+// What else works there: the number pad one below the other, the letters in two columns.
+static void put_rest(Page *page, guint *row, Actions works, Actions told)
 {
     Action letters[ACTIONS];
     guint count = 0;
     for (guint i = 1; i < ACTIONS; i++) {
         const ActionInfo *info = action_info((Action)i);
-        if (told & action_bit((Action)i))
+        if (!(works & ~told & action_bit((Action)i)))
             continue;
         if (i <= ACTION_MORE)
             put_key(page, row, info->keys, info->about);
@@ -129,7 +129,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     Help *help = state;
     guint row = 0;
     PageKey keys[KEYS_MOST];
-    (void)desk;
+    Actions works = view_actions(help->name, desk->book != NULL) & typing_actions(page->field);
     (void)typed;
     memcpy(keys, page->keys, sizeof keys);
     clear_body(page);
@@ -137,7 +137,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     Actions told = put_here(page, &row, keys);
     put_lines(page, &row, notations, G_N_ELEMENTS(notations));
     put_lines(page, &row, signs, G_N_ELEMENTS(signs));
-    put_rest(page, &row, told);
+    put_rest(page, &row, works, told);
     put_lines(page, &row, safety, G_N_ELEMENTS(safety));
     page->any_key = TRUE;
     turn(help, row, page);

@@ -338,4 +338,5 @@ const ViewOps over_view = {.name = "one check over the engines",
                            .enter = enter,
                            .move = move,
                            .act = act,
-                           .idle = idle};
+                           .idle = idle,
+                           .acts = {ACTION_ON}};

@@ -244,4 +244,6 @@ const ViewOps proof_view = {.name = "the proof",
                             .paint = paint,
                             .wants = wants,
                             .enter = enter,
-                            .act = act};
+                            .act = act,
+                            .acts = {ACTION_ON, ACTION_GAUGE, ACTION_NOTE, ACTION_CONCEDE,
+                                     ACTION_UPHOLD, ACTION_WHY, ACTION_BUILD}};

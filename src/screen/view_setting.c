@@ -424,4 +424,7 @@ const ViewOps setting_view = {.name = "setting",
                               .paint = paint,
                               .wants = wants,
                               .enter = enter,
-                              .act = act};
+                              .act = act,
+                              .acts = {ACTION_ON, ACTION_BACK, ACTION_GAUGE, ACTION_NOTE,
+                                       ACTION_CONCEDE, ACTION_UPHOLD, ACTION_WHY, ACTION_CLOSE,
+                                       ACTION_BUILD, ACTION_BIG}};

@@ -185,4 +185,5 @@ const ViewOps shop_view = {.name = "the shop",
                            .enter = enter,
                            .idle = idle,
                            .wants = wants,
-                           .act = act};
+                           .act = act,
+                           .acts = {ACTION_ON, ACTION_ADD}};

@@ -411,4 +411,5 @@ const ViewOps steps_view = {.name = "the build",
                             .wants = wants,
                             .enter = enter,
                             .move = move,
-                            .act = act};
+                            .act = act,
+                            .acts = {ACTION_ON, ACTION_NOTE, ACTION_ADD, ACTION_WHY}};

@@ -510,4 +510,7 @@ const ViewOps tightening_view = {.name = "tightening",
                                  .enter = enter,
                                  .digit = digit,
                                  .act = act,
-                                 .idle = idle};
+                                 .idle = idle,
+                                 .acts = {ACTION_ON, ACTION_BACK, ACTION_AGAIN, ACTION_GAUGE,
+                                          ACTION_NOTE, ACTION_ADD, ACTION_CONCEDE, ACTION_UPHOLD,
+                                          ACTION_WHY, ACTION_CLOSE, ACTION_BUILD, ACTION_BIG}};

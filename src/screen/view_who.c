@@ -143,4 +143,5 @@ const ViewOps who_view = {.name = "who",
                           .paint = paint,
                           .digit = digit,
                           .idle = idle,
-                          .act = act};
+                          .act = act,
+                          .acts = {ACTION_NOTE}};

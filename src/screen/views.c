@@ -1,5 +1,7 @@
 #include "view.h"
 
+#include <string.h>
+
 extern const ViewOps first_view, shop_view, steps_view, bench_view, tightening_view, setting_view,
     closing_view, who_view, strike_view, more_view, gauge_view, note_view, enter_view, tool_view,
     loosen_view, caution_view, concede_view, accept_view, uphold_view, why_view, working_view,
@@ -38,4 +40,27 @@ const ViewOps *view_ops(ViewName view)
         [VIEW_HELP] = &help_view,
     };
     return table[view];
+}
+
+// The bits of a list that ends with ACTION_NONE.
+static Actions bits(const Action *actions)
+{
+    Actions all = 0;
+    for (; *actions != ACTION_NONE; actions++)
+        all |= action_bit(*actions);
+    return all;
+}
+
+Actions view_actions(const char *name, gboolean store)
+{
+    static const Action always[] = {ACTION_TAKE,  ACTION_UNPLACED, ACTION_HELP,
+                                    ACTION_CLEAR, ACTION_UP,       ACTION_NONE};
+    static const Action stored[] = {ACTION_STRIKE, ACTION_PUT_DOWN, ACTION_BACK,
+                                    ACTION_MORE,   ACTION_SHOP,     ACTION_FIND,
+                                    ACTION_OVER,   ACTION_PRINT,    ACTION_NONE};
+    Actions all = bits(always) | (store ? bits(stored) : 0);
+    for (guint i = 0; i < VIEWS; i++)
+        if (strcmp(view_ops((ViewName)i)->name, name) == 0)
+            all |= bits(view_ops((ViewName)i)->acts);
+    return all;
 }
