@@ -50,12 +50,23 @@ static char *check_line(const Addition *addition, const Agenda *agenda)
     return g_strdup_printf("add check %s %s in %s: %s", name, why, addition->step, defined);
 }
 
+static const char untracked[] = "neither";
+
+// Its places as a check has them, and what tells one of it from another.
 static char *part_line(const Addition *addition, const Agenda *agenda)
 {
-    (void)agenda;
-    g_autofree char *name = line_quoted(addition_answer(addition, 0));
-    g_autofree char *why = line_quoted(addition_answer(addition, 1));
-    return g_strdup_printf("add part %s %s in %s", name, why, addition->step);
+    g_auto(CheckTyped) typed = check_typed(agenda, addition->step, addition_answer(addition, 0));
+    const char *track = addition_answer(addition, 1);
+    gboolean tracked = strcmp(track, untracked) != 0;
+    g_autofree char *name = line_quoted(typed.name), *sort = quoted(track);
+    g_autofree char *why = line_quoted(addition_answer(addition, 2));
+    GString *line = g_string_new(NULL);
+    g_string_append_printf(line, "add part %s %s in %s", name, why, addition->step);
+    if (typed.at || tracked)
+        g_string_append_printf(line, ": {%s%s%s%s%s}", typed.at ? "at: " : "",
+                               typed.at ? typed.at : "", typed.at && tracked ? ", " : "",
+                               tracked ? "track: " : "", tracked ? sort : "");
+    return g_string_free(line, FALSE);
 }
 
 static const char as_counted[] = "as counted";
@@ -128,9 +139,11 @@ static const Sort sorts[] = {
      check_line},
     {"part",
      "it is added to",
-     {{"which part?", "its name in words", "it", NULL},
+     {{"which part?", "its name in words, or with its places: rod shells[1..2]", "it", NULL},
+      {"lot or serial?", "what is asked when it is fitted: lot, serial; Enter: neither", untracked,
+       untracked},
       {"why?", "the reason, as the sheet prints it", "so", NULL}},
-     1,
+     2,
      part_line},
     {"bolts",
      "it is added to",

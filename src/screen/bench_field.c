@@ -155,6 +155,15 @@ static char *lots_hint(Desk *desk, const Agenda *agenda, const AgendaItem *item)
     return g_strdup(g_strchomp(hint->str));
 }
 
+static const char serial_and_why[] =
+    "its serial, a comma, and why it may be used again: 17, no pits";
+
+// What is used again bears its serial still; a lot it has none.
+static gboolean is_by_serial(const AgendaItem *item)
+{
+    return g_strcmp0(item->track, "serial") == 0;
+}
+
 static BenchField part_field(Desk *desk, const Agenda *agenda, const AgendaItem *item,
                              PartState state)
 {
@@ -166,9 +175,10 @@ static BenchField part_field(Desk *desk, const Agenda *agenda, const AgendaItem 
         return (BenchField){ASKS_DIGIT, g_strdup("1 to 3"),
                             g_strdup("1 new   2 used again   3 reworked"), g_strdup("fitted how?")};
     if (state != STATE_NEW)
-        return (BenchField){ASKS_TEXT, g_strdup(" "),
-                            g_strdup("why it may be used again, in words"),
-                            g_strdup(state == STATE_REUSED ? "used again" : "reworked")};
+        return (BenchField){
+            ASKS_TEXT, g_strdup(" "),
+            g_strdup(is_by_serial(item) ? serial_and_why : "why it may be used again, in words"),
+            g_strdup(state == STATE_REUSED ? "used again" : "reworked")};
     if (item->track)
         return (BenchField){ASKS_TEXT, g_strdup(" "), g_strdup("as the packet says; scan or type"),
                             g_strdup_printf("new, %s", item->track)};
@@ -186,21 +196,30 @@ static char *lot_line(Desk *desk, const Agenda *agenda, const AgendaItem *item, 
     return g_strdup_printf("fit %s%s lot %s new", packet.target, count, label);
 }
 
+// Why it may be used again, behind its serial where that is asked. NULL as long as one is missing.
+static char *again_line(const AgendaItem *item, AgendaUse use, const char *typed)
+{
+    const char *comma = is_by_serial(item) ? strchr(typed, ',') : NULL;
+    if (is_by_serial(item) && !comma)
+        return NULL;
+    g_autofree char *serial = comma ? g_strndup(typed, (gsize)(comma - typed)) : g_strdup("");
+    const char *why = comma ? comma + 1 : typed;
+    const AgendaAnswer answer = {
+        .use = use, .typed = g_strstrip(serial), .why = why + strspn(why, " ")};
+    return *serial || !comma ? agenda_line(item, &answer) : NULL;
+}
+
 static char *part_line(Desk *desk, const Agenda *agenda, const AgendaItem *item, PartState state,
                        const char *typed)
 {
-    static const AgendaUse uses[] = {AGENDA_NEW, AGENDA_NEW, AGENDA_REUSED, AGENDA_REWORKED};
     if (is_by_lot(item, state))
         return *typed ? lot_line(desk, agenda, item, typed) : NULL;
     state = state_of(item, state);
     if (state == STATE_ASKED)
         return NULL;
-    AgendaAnswer answer = {.use = uses[state]};
-    if (state == STATE_NEW)
-        answer.typed = typed;
-    else
-        answer.why = typed;
-    return agenda_line(item, &answer);
+    if (state != STATE_NEW)
+        return again_line(item, state == STATE_REUSED ? AGENDA_REUSED : AGENDA_REWORKED, typed);
+    return agenda_line(item, &(AgendaAnswer){.use = AGENDA_NEW, .typed = typed});
 }
 
 // ALL -------------------------------------------------------------------------------------------

@@ -341,6 +341,15 @@ static void warn_part(Desk *desk, const char *place, const Requirement *made)
                   made->answer);
 }
 
+// What was typed does not fit the part: what would.
+static void warn_unfitted(const Bench *bench, Desk *desk, const BenchWork *work)
+{
+    BenchField field = bench_field(desk, &work->agenda, bench->here, bench->part);
+    gboolean tick = field.field == ASKS_TICK || !field.hint;
+    desk_warn(desk, "%s%s", tick ? "" : "write ", tick ? nothing_read : field.hint);
+    bench_field_clear(&field);
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Bench *bench = state;
@@ -352,7 +361,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     g_autofree char *line =
         made ? bench_line(desk, &work.agenda, bench->here, bench->part, typed, gauge) : NULL;
     if (!line && made && made->asked == ASKED_FIT && *typed)
-        desk_warn(desk, "%s", nothing_read);
+        warn_unfitted(bench, desk, &work);
     if (!line)
         return go(GO_KEEP);
     g_autofree char *place = bench_place(&work.agenda, bench->here, bench->part);

@@ -93,8 +93,8 @@ static gboolean read_fitting(Take *take, Fitting *fitting, GError **error)
                         "why can it be used again? write the reason in quotes");
 }
 
-// The part stays open until the lot (of a new one) or serial that the plan asks for is said; fitting it once more
-// later would disturb what rests on it by then.
+// The part stays open until the lot (of a new one) or serial that the plan asks for is said;
+// fitting it once more later would disturb what rests on it by then.
 static void remark_untracked(Take *take, const Target *target, const Fitting *fitting)
 {
     const char *track = target->part ? target->part->track : target->group->track;
