@@ -1,5 +1,7 @@
 #include "left.h"
 
+#include "others.h"
+
 #include <string.h>
 
 static gboolean is_of(const Entry *entry, const char *kind, const char *step)
@@ -23,7 +25,7 @@ gint64 left_interrupted(Desk *desk, const char *step, const char *set)
             return entry->seq;
         if (kind_field(entry->kind, "tightening") &&
             g_strcmp0(entry_text(entry, "tightening"), set) == 0)
-            return again ? entry->seq : 0;
+            return again && !others_are_at(desk, step, entry) ? entry->seq : 0;
         again = again || (is_of(entry, "pick up", step) && is_by(desk, entry, desk->who));
     }
     return 0;

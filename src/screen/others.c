@@ -20,21 +20,40 @@ static gboolean is_of_this_shift(Desk *desk, const Entry *entry)
     return moment_parse(entry->at, &at, NULL) && desk->now - at < SHIFT;
 }
 
-char *others_here(Desk *desk, const char *step)
+// Who else has the step in hand (AgendaHand).
+static GArray *hands_of(Desk *desk, const char *step)
 {
     Session *session = desk_build(desk);
     const GPtrArray *entries = session_entries(session);
     const Agenda agenda = {session_plan(session), session_assessment(session),
                            (const Entry *const *)entries->pdata, entries->len};
-    g_autoptr(GArray) hands = agenda_hands(&agenda);
-    g_autoptr(GString) here = g_string_new(NULL);
-    for (guint i = 0; i < hands->len; i++) {
+    GArray *hands = agenda_hands(&agenda);
+    for (guint i = hands->len; i-- > 0;) {
         const AgendaHand *hand = &g_array_index(hands, AgendaHand, i);
-        const char *initials = other_by(desk, hand->since);
-        if (initials && strcmp(hand->step->name, step) == 0 && is_of_this_shift(desk, hand->since))
-            g_string_append_printf(here, "%s%s", here->len ? ", " : "", initials);
+        if (!other_by(desk, hand->since) || strcmp(hand->step->name, step) != 0 ||
+            !is_of_this_shift(desk, hand->since))
+            g_array_remove_index(hands, i);
     }
+    return hands;
+}
+
+char *others_here(Desk *desk, const char *step)
+{
+    g_autoptr(GArray) hands = hands_of(desk, step);
+    g_autoptr(GString) here = g_string_new(NULL);
+    for (guint i = 0; i < hands->len; i++)
+        g_string_append_printf(here, "%s%s", here->len ? ", " : "",
+                               other_by(desk, g_array_index(hands, AgendaHand, i).since));
     return here->len ? g_strconcat(here->str, " here too", NULL) : NULL;
+}
+
+gboolean others_are_at(Desk *desk, const char *step, const Entry *entry)
+{
+    g_autoptr(GArray) hands = hands_of(desk, step);
+    for (guint i = 0; i < hands->len; i++)
+        if (g_strcmp0(g_array_index(hands, AgendaHand, i).since->by, entry->by) == 0)
+            return TRUE;
+    return FALSE;
 }
 
 const char *others_initials(Desk *desk, gint64 seq)

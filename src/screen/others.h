@@ -9,3 +9,7 @@ char *others_here(Desk *desk, const char *step) G_GNUC_WARN_UNUSED_RESULT;
 // The initials of who made the entry of that seq, if that is not who works here; NULL otherwise.
 // They belong to the session.
 const char *others_initials(Desk *desk, gint64 seq);
+
+// Whether who made that entry is another than works here, picked up the step within ten hours and
+// still has it in hand.
+gboolean others_are_at(Desk *desk, const char *step, const Entry *entry);

@@ -154,6 +154,15 @@ def point_13_returning_to_an_angle_stage_asks_how_the_bolt_was_left():
         same("not begun: nothing but the pick-up", [entry["kind"] for entry in
              stand.entries()[before:] if entry["kind"] in ("tick", "slacken")], [])
         stand.has("stage 2 of 2", 2)
+    with at(ANGLE) as stand:  # who comes to one who is still at it is not asked
+        stand.type("2")
+        stand.settle()
+        stand.answer("G12")
+        stand.press("\r")
+        with Stand(stand.build, folder=stand.folder, now=ANGLE[1]) as other:
+            other.pick_up("JT")
+            other.has("MO here too", 2)
+            other.lacks("how was it left")
     with at(NUTS) as stand:  # going back a stage, logged
         stand.answer("W4")
         for _ in range(11):
