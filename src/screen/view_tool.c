@@ -134,7 +134,8 @@ static void paint_head(const NewTool *tool, Desk *desk, Page *page)
 
 static void paint_keys(const NewTool *tool, gboolean last, Page *page)
 {
-    page->keys[0] = (PageKey){ACTION_TAKE, "Enter", last ? "enters it" : "next"};
+    const char *enters = tool->at == TOOL_DAY ? "alone enters it" : "enters it"; // a day asks on
+    page->keys[0] = (PageKey){ACTION_TAKE, "Enter", last ? enters : "next"};
     if (tool->at)
         page->keys[1] = (PageKey){ACTION_BACK, "-Enter", "line back"};
     page->keys[tool->at ? 2 : 1] =

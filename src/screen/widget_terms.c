@@ -83,8 +83,10 @@ guint coarse_paint(Canvas *canvas, guint row, const Checks *checks, const Requir
         return row;
     g_autofree char *sentence = coarse_sentence(made);
     g_auto(GStrv) lines = g_strsplit(checks->gauges ? checks->gauges : "", "\n", -1);
-    guint column = canvas_put(canvas, row, 1, 0, bold, "THE GAUGE CANNOT TELL.");
-    canvas_put(canvas, row++, column + 1, 0, plain, sentence);
+    guint column = canvas_put(canvas, row, 1, 0, bold, "THE GAUGE CANNOT TELL.") + 1;
+    gboolean fits = column + canvas_text_width(canvas, sentence) <= canvas->width;
+    row = canvas_wrap(canvas, fits ? row : row + 1, fits ? column : 1, canvas->width - 2, plain,
+                      sentence); // a figure is never cut
     for (guint i = 0; lines[i]; i++)
         canvas_put(canvas, row++, 0, 0, plain, lines[i]);
     canvas_put(canvas, row++, 1, 0, plain,

@@ -150,12 +150,32 @@ static void add_of_family(Company *company, Session *session, const Requirement 
 
 // WORDS -----------------------------------------------------------------------------------------
 
-// With all the decimals that were typed.
-static char *keeps_in_words(const Unit *unit, guint decimals, const Reading *reading,
+// How many decimals of a figure are no noughts at its end.
+static guint decimals_of(const char *shown)
+{
+    const char *point = strchr(shown, '.');
+    gsize count = point ? strspn(point + 1, G_CSET_DIGITS) : 0;
+    while (count && point[count] == '0')
+        count--;
+    return (guint)count;
+}
+
+// With those decimals, or as many more, up to `most`, as it needs to stand there whole.
+static char *show_whole(const Unit *unit, const Number *value, guint decimals, guint most)
+{
+    enum { BEYOND = 6 }; // decimals that tell whether something is left
+    g_autofree char *whole = unit_show(unit, value, most + BEYOND);
+    guint needed = decimals_of(whole);
+    return unit_show(unit, value, needed <= most ? MAX(decimals, needed) : decimals);
+}
+
+// With all the decimals that were typed; where ten times was typed, one more is meant.
+static char *keeps_in_words(const Unit *unit, guint decimals, const Reading *reading, SlipKind kind,
                             const Number *meant, gboolean ask)
 {
+    guint most = kind == SLIP_TEN_TIMES ? reading->decimals + 1 : decimals;
     g_autofree char *kept = unit_show(unit, reading->value, MAX(decimals, reading->decimals));
-    g_autofree char *without = meant ? unit_show(unit, meant, decimals) : NULL;
+    g_autofree char *without = meant ? show_whole(unit, meant, decimals, most) : NULL;
     return g_strconcat(ask ? "Enter again keeps " : "", kept, ask ? "" : " is kept",
                        without ? ", not " : "", without, NULL);
 }
@@ -199,7 +219,7 @@ static char *slip_among(const Typed *typed, const Company *company, gboolean ask
         return NULL;
     g_autofree char *than = company_words(company, kind);
     g_autofree char *keeps =
-        keeps_in_words(made->check->unit, made->check->decimals, &typed->reading, meant, ask);
+        keeps_in_words(made->check->unit, made->check->decimals, &typed->reading, kind, meant, ask);
     return g_strdup_printf("%s %s? %s", slip_said(kind), than, keeps);
 }
 
@@ -266,7 +286,7 @@ static char *slip_of_shown(const Agenda *agenda, const Entry *entry, gboolean as
     SlipKind kind = slip_from_asked(&reading, asked, &meant);
     if (kind == SLIP_NONE)
         return NULL;
-    g_autofree char *keeps = keeps_in_words(unit, reading.decimals, &reading, meant, ask);
+    g_autofree char *keeps = keeps_in_words(unit, reading.decimals, &reading, kind, meant, ask);
     return g_strdup_printf("%s what is asked? %s", slip_said(kind), keeps);
 }
 
@@ -342,8 +362,8 @@ static char *slip_of_setting(const Typed *typed, gboolean ask)
     if (!made->check->setting || !lower || !upper ||
         !slip_is_beyond_all(typed->reading.value, lower, upper))
         return NULL;
-    g_autofree char *keeps =
-        keeps_in_words(made->check->unit, made->check->decimals, &typed->reading, NULL, ask);
+    g_autofree char *keeps = keeps_in_words(made->check->unit, made->check->decimals,
+                                            &typed->reading, SLIP_FAR, NULL, ask);
     return g_strdup_printf("%s its limits? %s", slip_said(SLIP_FAR), keeps);
 }
 

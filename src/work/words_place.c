@@ -16,9 +16,10 @@ static char *axes_in_words(const GPtrArray *axes)
     GString *text = g_string_new(NULL);
     for (guint i = 0; i < axes->len; i++) {
         const Axis *axis = axis_at(axes, i);
-        g_string_append_printf(text, "%s%s", i ? ", " : "", axis_name(axis));
+        gboolean named = !strstr(axis_name(axis), ".."); // else the labels are all of its name
+        g_string_append_printf(text, "%s%s", i ? ", " : "", named ? axis_name(axis) : "");
         for (gsize j = 0; j < MIN(axis_size(axis), LABELS_SHOWN); j++)
-            g_string_append_printf(text, " %s", axis_label(axis, j));
+            g_string_append_printf(text, "%s%s", named || j ? " " : "", axis_label(axis, j));
         if (axis_size(axis) > LABELS_SHOWN)
             g_string_append_printf(text, " … %s", axis_label(axis, axis_size(axis) - 1));
     }

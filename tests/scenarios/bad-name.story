@@ -38,3 +38,7 @@ seal first strat
 ? 2 from assess T-1 --gate "first strat"
 ? says: the plan has no gate `first strat`; it has first start, hand over
 ? counts: open 24
+pick up Block
+add check "rod play" "worn" in Block: {at: 1..2, limits: 0.1 to 0.3 mm}
+read rod play[3] 0.2 with G1
+? refused: `rod play` has no place `3`; its places are 1 2
