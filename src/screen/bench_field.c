@@ -1,5 +1,8 @@
 #include "bench_field.h"
 
+#include "line_words.h"
+
+#include <standbook/base/text.h>
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/choice.h>
 #include <standbook/work/part_lots.h>
@@ -194,6 +197,25 @@ static char *lot_line(Desk *desk, const Agenda *agenda, const AgendaItem *item, 
     g_autofree char *count =
         item->pieces > 1 ? g_strdup_printf(" count %u", item->pieces) : g_strdup("");
     return g_strdup_printf("fit %s%s lot %s new", packet.target, count, label);
+}
+
+char *bench_new_lot(Desk *desk, const Agenda *agenda, guint index, PartState state,
+                    const char *typed)
+{
+    g_auto(AgendaItem) item = agenda_item(agenda, index);
+    const Shop *shop = session_shop(desk_build(desk));
+    if (!*typed || !is_by_lot(&item, state))
+        return NULL;
+    g_autoptr(GPtrArray) lots = part_lots(shop, item.made->name);
+    g_autofree char *label = part_answer(lots, typed);
+    g_autoptr(GPtrArray) labels = g_ptr_array_new();
+    for (guint i = 0; i < lots->len; i++)
+        g_ptr_array_add(labels, (gpointer)shop_label(lots->pdata[i]));
+    if (shop_find(shop, "lot", label) ||
+        text_nearest(label, (const char *const *)labels->pdata, labels->len))
+        return NULL;
+    g_autofree char *part = line_quoted(item.made->name);
+    return g_strdup_printf("lot %s %s", label, part);
 }
 
 // Why it may be used again, behind its serial where that is asked. NULL as long as one is missing.

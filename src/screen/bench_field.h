@@ -37,6 +37,11 @@ char *bench_lots(Desk *desk, const Agenda *agenda, guint index,
 char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state, const char *typed,
                  const char *gauge) G_GNUC_WARN_UNUSED_RESULT;
 
+// The line that enters the lot typed there in the shop, of that part; NULL where no lot is asked,
+// or the shop has it or one that is written nearly so. The caller frees.
+char *bench_new_lot(Desk *desk, const Agenda *agenda, guint index, PartState state,
+                    const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+
 // The gauge this place is read with, if any.
 ToolNeed bench_need(const Requirement *made);
 // Its label (toolbox_for) for a value in base units, NULL if that is not known; where the check

@@ -189,7 +189,8 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
         page_say(&page->then, "%s", wrong);
     if (field.field == ASKS_TICK && *typed)
         page_say(&page->then, "%s", nothing_read);
-    const char *problem = supposed_problem(&bench->supposed, typed);
+    const char *asked = slip_asked(&bench->slip, bench->supposed.line);
+    const char *problem = asked ? asked : supposed_problem(&bench->supposed, typed);
     page->means = *typed && bench->supposed.line && (problem || !bench->supposed.problem);
     if (problem)
         page_say(&page->then, "%s", problem);
@@ -350,6 +351,20 @@ static void warn_unfitted(const Bench *bench, Desk *desk, const BenchWork *work)
     bench_field_clear(&field);
 }
 
+// A packet that the shop has not seen: its lot is entered once that was asked. FALSE as long as it
+// is not.
+static gboolean has_lot(Bench *bench, Desk *desk, const BenchWork *work, const char *line,
+                        const char *typed)
+{
+    g_autofree char *lot = bench_new_lot(desk, &work->agenda, bench->here, bench->part, typed);
+    const char *part = bench_requirement(work, bench->here)->name;
+    return !lot || (!slip_asks_this(&bench->slip, line,
+                                    g_strdup_printf("the shop has no such lot yet; Enter again "
+                                                    "enters it, of %s",
+                                                    part)) &&
+                    desk_shop_line(desk, lot));
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Bench *bench = state;
@@ -365,7 +380,8 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (!line)
         return go(GO_KEEP);
     g_autofree char *place = bench_place(&work.agenda, bench->here, bench->part);
-    if (slip_asks(&bench->slip, desk, line) || !desk_line(desk, line, NULL))
+    if (!has_lot(bench, desk, &work, line, typed) || slip_asks(&bench->slip, desk, line) ||
+        !desk_line(desk, line, NULL))
         return go(GO_KEEP);
     slip_forget(&bench->slip);
     bench_work(desk, bench->step, &work);
