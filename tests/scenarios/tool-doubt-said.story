@@ -33,6 +33,6 @@ shop: 2001-09-20 08:00 MO calibration W1 2001-09-20 wrong "set 40 gives 39"
 tighten caps[1] stage 1 with W3
 ? 0 from sheet T-1
 ? says: Dial indicator of float found wrong 2001-09-20 (0.02 out). Upheld: 0.02
-? says: Done twice: the first click wrench was found wrong on 2001-09-20
+? says: Done twice, bolt 1 in stage 1: the first click wrench was found wrong
 ? 1 from sheet T-1 completion
 ? says: 40 N·m. Click wrench
