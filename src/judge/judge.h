@@ -88,7 +88,7 @@ typedef struct {
 typedef struct {
     const PlanTightening *tightening;
     gint *ticks;          // [stage * bolts + bolt]: index into Judge.ticks, -1 if none
-    guint *laps;          // likewise: how often ticked since it was last slackened, likewise counted
+    guint *laps;          // likewise: how often it was, so counted, since it was last slackened
     gint *newest;         // likewise: the last there ever was, counting or not, -1 if none
     gboolean *disordered; // likewise: whether out of order, worked out when asked for; NULL before
     guint *requirement;   // likewise: index of its requirement; a wait has it at bolt 0

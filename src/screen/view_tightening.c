@@ -200,7 +200,8 @@ static void paint_head(const Bolts *bolts, Desk *desk, const Tightening *tighten
 static void say_typed(Bolts *bolts, Desk *desk, const Tightening *tightening, const char *typed,
                       Page *page)
 {
-    g_autofree char *line = tightening_line(desk, tightening, bolts->here, typed);
+    gboolean wanted = *typed || bolts->slip.line;
+    g_autofree char *line = wanted ? tightening_line(desk, tightening, bolts->here, typed) : NULL;
     supposed_take(&bolts->supposed, desk, *typed ? line : NULL);
     const char *asked = slip_asked(&bolts->slip, line);
     const char *said = asked ? asked : supposed_problem(&bolts->supposed, typed);
