@@ -71,7 +71,8 @@ enum {
     DRAWN_ROWS = 10,
     CIRCLE_ROWS = 13,
     FIGURE_ROWS = 10,
-    FIGURE_END = 79
+    FIGURE_END = 79,
+    BETWEEN = 2 // columns between bolts, or words, and the figure
 };
 
 // What the bolt gets: a torque as it comes out, else the digits of the stage: `75`, `50°`; empty
@@ -94,25 +95,28 @@ static char *unit_words(const Tightening *tightening, const Turn *here)
                   : tightening_words(tightening, here->stage);
 }
 
-// Digits at the right of the bolts, from a row on.
-static void paint_figure(const char *figure, guint row, guint column, Page *page)
+// Digits at the right of what ends before a column, from a row on, as large as the room allows.
+// Returns the column they begin in.
+static guint paint_figure(const char *figure, guint row, guint column, Page *page)
 {
     guint dot = digits_dot(figure, 4, FIGURE_END - column), high = dot > 2 ? 2 : 1;
+    guint begin = FIGURE_END - (dot ? digits_width(figure, dot) : 0);
     if (dot)
-        digits_paint(page->body, row, FIGURE_END - digits_width(figure, dot), dot, high,
-                     style_of(TYPE_PLAIN, ROLE_CALM), figure);
+        digits_paint(page->body, row, begin, dot, high, style_of(TYPE_PLAIN, ROLE_CALM), figure);
+    return begin;
 }
 
-// What the wrench is to show, and below it the unit, the wrench and its setting.
-static void paint_target(const Tightening *tightening, const Turn *here, const BoltTool *tool,
+// What the wrench is to show, and below it the unit, the wrench and its setting. Returns the column
+// the figure begins in.
+static guint paint_target(const Tightening *tightening, const Turn *here, const BoltTool *tool,
                          guint column, Page *page)
 {
     g_autofree char *figure = stage_figure(tightening_stage(tightening, here->stage), tool);
     g_autofree char *unit = unit_words(tightening, here);
     g_autofree char *below =
         g_strconcat(unit, tool->tool ? "   " : "", tool->tool ? tool->words : "", NULL);
-    paint_figure(figure, 0, column, page);
     canvas_put_right(page->body, FIGURE_ROWS, FIGURE_END, style_of(0, 0), below);
+    return paint_figure(figure, 0, column, page);
 }
 
 // The first sentence of a text in lines of that width (char *).
@@ -135,14 +139,14 @@ static GPtrArray *sentence_lines(const Canvas *body, const char *text, guint wid
     return lines;
 }
 
-// Which end is 1, as the plan says it first, below bolts that lie in rows and left of the figure;
-// nothing where there is no room for all of it.
-static void paint_numbering(const Plan *plan, guint row, Page *page)
+// Which end is 1, as the plan says it first, below bolts that lie in rows and within the columns
+// left of the figure; nothing where there is no room for all of it.
+static void paint_numbering(const Plan *plan, guint row, guint width, Page *page)
 {
     const TreeNode *numbering = tree_get(plan->tree, "numbering");
     if (!numbering || !numbering->text)
         return;
-    g_autoptr(GPtrArray) lines = sentence_lines(page->body, numbering->text, DRAWN_WIDTH - 2);
+    g_autoptr(GPtrArray) lines = sentence_lines(page->body, numbering->text, width);
     if (row + lines->len > FIGURE_ROWS + 1)
         return;
     for (guint i = 0; i < lines->len; i++)
@@ -159,16 +163,16 @@ guint tightening_bolts(const Tightening *tightening, const Plan *plan, const Tur
     g_autoptr(GArray) bolts = bolts_of(tightening, here, question);
     const Bolt *first = (const Bolt *)(gpointer)bolts->data;
     g_autoptr(GPtrArray) rows = bolt_rows(words, first, bolts->len);
-    guint row = bolts_paint(page->body, circle ? 0 : 1, width, circle ? CIRCLE_ROWS : DRAWN_ROWS,
-                            rows, circle, first, bolts->len, NULL);
+    guint right, row = bolts_paint(page->body, circle ? 0 : 1, width,
+                                   circle ? CIRCLE_ROWS : DRAWN_ROWS, rows, circle, first,
+                                   bolts->len, &right);
     if (question) {
         paint_figure(here->made->place, 2, width, page);
         return row;
     }
-    if (here)
-        paint_target(tightening, here, tool, width, page);
+    guint figure = here ? paint_target(tightening, here, tool, right + BETWEEN, page) : FIGURE_END;
     if (words && !circle)
-        paint_numbering(plan, row, page);
+        paint_numbering(plan, row, MIN(DRAWN_WIDTH, figure) - 1 - BETWEEN, page);
     row = MAX(row, FIGURE_ROWS + 1);
     paint_stages(tightening, plan, here, row, page);
     return row + 1;

@@ -315,7 +315,7 @@ static GArray *in_rows(const Task *task, gboolean may_break, Size *size)
 }
 
 guint bolts_paint(Canvas *canvas, guint row, guint width, guint height, const GPtrArray *rows,
-                  gboolean circle, const Bolt *bolts, guint count, guint *here)
+                  gboolean circle, const Bolt *bolts, guint count, guint *right)
 {
     const Task task = {rows, bolts, count, label_width(canvas, bolts, count), width, height};
     Size size;
@@ -324,12 +324,12 @@ guint bolts_paint(Canvas *canvas, guint row, guint width, guint height, const GP
         spots = in_rows(&task, FALSE, &size);
     if (!spots)
         spots = in_rows(&task, TRUE, &size);
+    *right = 0;
     for (guint i = 0; i < spots->len; i++) {
         Spot spot = *spot_at(spots, i);
         spot.row += row;
         put_box(canvas, &spot, &size);
-        if (here && is_here(spot.bolt))
-            *here = spot.row + size.height / 2;
+        *right = MAX(*right, spot.column + size.width);
     }
     return row + end_of(spots, &size);
 }

@@ -36,7 +36,6 @@ GPtrArray *bolt_rows(const char *layout, const Bolt *bolts, guint count) G_GNUC_
 // 3]`; each as much wider as the widest label needs. Should not even the last find room, it goes on
 // below `height`: every label is there once, whole.
 //
-// Puts the row in which the label of the bolt in hand stands into *here (NULL allowed; untouched
-// if none is in hand). Returns the row behind the last.
+// Puts the column behind the box furthest to the right into *right. Returns the row behind the last.
 guint bolts_paint(Canvas *canvas, guint row, guint width, guint height, const GPtrArray *rows,
-                  gboolean circle, const Bolt *bolts, guint count, guint *here);
+                  gboolean circle, const Bolt *bolts, guint count, guint *right);
