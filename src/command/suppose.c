@@ -120,19 +120,26 @@ static char *verdict_then(const Requirement *made)
     return figure_verdict(made);
 }
 
-// The verdicts that would turn, with the figures as read and as they would be.
-static guint put_turned(Document *document, const Assessment *now, const Assessment *then)
+static gboolean is_turned(const Requirement *before, const Requirement *after)
+{
+    return before->verdict != after->verdict || before->reason != after->reason;
+}
+
+// The verdicts that would turn, with the figures as read and as they would be. `as` heads the
+// verdict as read.
+static guint put_turned(Document *document, const char *as, const Assessment *now,
+                        const Assessment *then)
 {
     const DocumentColumn columns[] = {{"", ALIGN_LEFT},
                                       {"read", ALIGN_POINT},
-                                      {"now", ALIGN_WHOLE},
+                                      {as, ALIGN_WHOLE},
                                       {"true", ALIGN_POINT},
                                       {"would be", ALIGN_WHOLE}};
     guint turned = 0;
     for (guint i = 0; i < now->requirements->len; i++) {
         const Requirement *before = g_ptr_array_index(now->requirements, i);
         const Requirement *after = g_ptr_array_index(then->requirements, i);
-        if (before->verdict == after->verdict && before->reason == after->reason)
+        if (!is_turned(before, after))
             continue;
         if (turned++ == 0)
             document_table(document, columns, G_N_ELEMENTS(columns));
@@ -144,8 +151,31 @@ static guint put_turned(Document *document, const Assessment *now, const Assessm
     return turned;
 }
 
-static void say_turned(const Opened *opened, const ToolError *read, const Assessment *now,
-                       const Assessment *then, gboolean json)
+// How many verdicts differ in two assessments of one build.
+static guint count_turned(const Assessment *one, const Assessment *other)
+{
+    guint turned = 0;
+    for (guint i = 0; i < one->requirements->len; i++)
+        turned += (guint)is_turned(g_ptr_array_index(one->requirements, i),
+                                   g_ptr_array_index(other->requirements, i));
+    return turned;
+}
+
+// That what stands in doubt for the tool is judged by its value here, where any does.
+static gboolean put_laid_aside(Document *document, const char *label, guint doubted)
+{
+    g_autofree char *said = g_strdup_printf(
+        "%u verdict%s in doubt for %s now; here that doubt is laid aside, and what was read is "
+        "judged by its value.",
+        doubted, doubted > 1 ? "s stand" : " stands", label);
+    if (doubted)
+        document_line(document, said);
+    return doubted > 0;
+}
+
+// `by_value`: as it stands now, but with the doubt of the tool laid aside, as it is in `then`.
+static void say_turned(const Opened *opened, const ToolError *read, const Assessment *by_value,
+                       const Assessment *then, guint doubted, gboolean json)
 {
     const char *label = taken_tool(opened->taken, read->tool);
     g_autofree char *title =
@@ -155,7 +185,8 @@ static void say_turned(const Opened *opened, const ToolError *read, const Assess
                         read->low ? "greater" : "smaller", label);
     g_autoptr(Document) document = document_new("suppose", title);
     document_line(document, meaning);
-    guint turned = put_turned(document, now, then);
+    gboolean aside = put_laid_aside(document, label, doubted);
+    guint turned = put_turned(document, aside ? "as read" : "now", by_value, then);
     g_autofree char *count =
         turned == 0 ? g_strdup("No verdict would turn.")
                     : g_strdup_printf("%u verdict%s would turn.", turned, turned > 1 ? "s" : "");
@@ -173,9 +204,12 @@ int suppose(const Opened *opened, const Assessment *now, const char *words, gboo
     }
     // A tool that read high showed too much: what is added to its readings is the other way round.
     g_autoptr(Number) added = read.low ? number_copy(read.width) : number_negate(read.width);
+    g_autoptr(Number) nothing = number_from_integer(0);
+    const Hypothesis as_read = {.tool = read.tool, .offset = nothing};
     const Hypothesis hypothesis = {.tool = read.tool, .offset = added};
+    g_autoptr(Assessment) by_value = opened_assess(opened, &as_read);
     g_autoptr(Assessment) then = opened_assess(opened, &hypothesis);
-    say_turned(opened, &read, now, then, json);
+    say_turned(opened, &read, by_value, then, count_turned(now, by_value), json);
     tool_error_clear(&read);
     return 0;
 }

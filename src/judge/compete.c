@@ -81,6 +81,18 @@ static guint32 evidence_of(const Judge *judge, guint index, guint *evidence, gin
     return reading->doubts | basis_doubt(judge, &reading->basis, evidence, cause);
 }
 
+// The same of the reading that counts. A hypothesis says how its tool was out: the doubt of that
+// tool is then laid aside.
+static guint32 evidence_counting(const Judge *judge, guint index, guint *evidence, gint64 *cause)
+{
+    const ReadingState *reading = reading_at(judge, index);
+    const char *tool = entry_text(judge_entry(judge, reading->seq), "tool");
+    if (!judge->hypothesis || g_strcmp0(tool, judge->hypothesis->tool) != 0)
+        return evidence_of(judge, index, evidence, cause);
+    return (reading->doubts & ~reason_bit(REASON_TOOL)) |
+           basis_doubt(judge, &reading->basis, evidence, cause);
+}
+
 static guint rank_of(const Judge *judge, const GArray *readings, guint at)
 {
     return reading_at(judge, g_array_index(readings, guint, at))->rank;
@@ -161,7 +173,7 @@ static void fill_place(const Judge *judge, const CheckState *state, guint place,
     guint32 doubts = fell ? reason_bit(REASON_BASIS) : 0;
     *evidence = fell;
     gint64 cause = 0;
-    doubts |= evidence_of(judge, best, evidence, &cause);
+    doubts |= evidence_counting(judge, best, evidence, &cause);
     for (guint i = 0; i < of->len; i++) {
         ReadingState *other = reading_at(judge, g_array_index(of, guint, i));
         if (other == reading || !readings_disagree(reading, other))

@@ -129,7 +129,8 @@ typedef struct {
     gint64 sealed;          // seq of its newest live seal, 0 if none
 } GateCount;
 
-// Which verdicts turn if this tool was out by so much?
+// Which verdicts turn if this tool was out by so much? Its readings are judged by their value then:
+// the doubt of that tool itself (found wrong, overdue, …) is laid aside, with an offset of 0 too.
 typedef struct {
     const char *tool;     // its id
     const Number *offset; // added to each of its readings, base units
