@@ -80,9 +80,9 @@ class Values:
         for labels, place in list(array.places.items()):
             fell = 0 if found else self.fell(check, labels, place)
             if fell:
-                place = replace(place, doubts=place.doubts | {"basis"},
-                                since={**place.since,
-                                       "basis": max(fell, place.since.get("basis", 0))})
+                doubts = place.doubts | {"basis"}  # whatever was argued away before: that ended it
+                since = {doubt: max(fell, place.since.get(doubt, 0)) for doubt in doubts}
+                place = replace(place, doubts=doubts, since=since)
             array.places[labels] = self.finished(check, check.step, labels, place)
         return array
 
