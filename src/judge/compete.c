@@ -73,6 +73,11 @@ static gboolean is_finer(ReadingState *one, ReadingState *other)
     return number_compare(reading_variance(one), reading_variance(other)) < 0;
 }
 
+static const char *gauge_named(const Judge *judge, const ReadingState *reading)
+{
+    return entry_text(judge_entry(judge, reading->seq), "tool");
+}
+
 static guint32 evidence_of(const Judge *judge, guint index, guint *evidence, gint64 *cause)
 {
     const ReadingState *reading = reading_at(judge, index);
@@ -86,7 +91,7 @@ static guint32 evidence_of(const Judge *judge, guint index, guint *evidence, gin
 static guint32 evidence_counting(const Judge *judge, guint index, guint *evidence, gint64 *cause)
 {
     const ReadingState *reading = reading_at(judge, index);
-    const char *tool = entry_text(judge_entry(judge, reading->seq), "tool");
+    const char *tool = gauge_named(judge, reading);
     if (!judge->hypothesis || g_strcmp0(tool, judge->hypothesis->tool) != 0)
         return evidence_of(judge, index, evidence, cause);
     return (reading->doubts & ~reason_bit(REASON_TOOL)) |
@@ -123,6 +128,29 @@ static GArray *those_not_redone(const Judge *judge, const GArray *all)
         redone |= clean;
     }
     return kept;
+}
+
+// A reading that names no gauge may have been taken with any: it has the doubt of a gauge that the
+// place was read with, unless one that is named has answered for that since. `all` are by rank.
+static guint32 taken_over(const Judge *judge, const GArray *all, guint counting, guint *evidence,
+                          gint64 *cause)
+{
+    gboolean named = gauge_named(judge, reading_at(judge, counting)) != NULL;
+    for (guint i = named ? 0 : all->len; i-- > 0;) {
+        guint since = 0, index = g_array_index(all, guint, i);
+        const ReadingState *reading = reading_at(judge, index);
+        gint64 why = 0;
+        if (!gauge_named(judge, reading))
+            continue;
+        if (!evidence_of(judge, index, &since, &why))
+            return 0;
+        if (!(reading->doubts & reason_bit(REASON_TOOL)))
+            continue;
+        *evidence = MAX(*evidence, reading->evidence);
+        *cause = MAX(*cause, reading->cause);
+        return reason_bit(REASON_TOOL);
+    }
+    return 0;
 }
 
 // The newest of those below a rank.
@@ -174,6 +202,7 @@ static void fill_place(const Judge *judge, const CheckState *state, guint place,
     *evidence = fell;
     gint64 cause = 0;
     doubts |= evidence_counting(judge, best, evidence, &cause);
+    doubts |= taken_over(judge, all, best, evidence, &cause);
     for (guint i = 0; i < of->len; i++) {
         ReadingState *other = reading_at(judge, g_array_index(of, guint, i));
         if (other == reading || !readings_disagree(reading, other))

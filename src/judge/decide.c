@@ -216,6 +216,12 @@ static gboolean is_without_gauge(const Judge *judge, const Place *place)
     return FALSE;
 }
 
+// Whether a value read with no gauge named has the doubt of one with which it was read before.
+static gboolean is_taken_over(const CheckState *state, const Place *place)
+{
+    return !state->check->formula && (place->doubts & reason_bit(REASON_TOOL));
+}
+
 static void note_fitness(Requirement *made)
 {
     static const struct {
@@ -259,6 +265,9 @@ static void take_value(Judge *judge, const CheckState *state, Requirement *made,
     if (is_without_gauge(judge, place))
         requirement_note(made,
                          g_strdup("no gauge named: its doubt is taken from the last place typed"));
+    if (is_without_gauge(judge, place) && is_taken_over(state, place))
+        requirement_note(made, g_strdup("no gauge named: that does not answer for the gauge in "
+                                        "doubt with which it was read before"));
     if (state->chosen[index] < 0)
         return;
     const Axis *axis = plan_axis(judge->plan, state->check->choose);

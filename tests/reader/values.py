@@ -119,6 +119,8 @@ class Values:
         place, reading = self.least(candidates)
         doubts = self.reading_doubts(check, reading)
         doubts |= {"basis": reading.fell} if reading.fell and not found else {}
+        if reading.entry.text("tool") is None:
+            doubts |= self.of_a_gauge_before(check, readings)
         for other, competitor in candidates:
             method = check.doubt**2 / 2 if check.doubt else F(0)
             if apart(other, place, self.spread(other) + self.spread(place) + method):
@@ -133,6 +135,17 @@ class Values:
         clean = [i for i, reading in enumerate(readings) if not self.reading_doubts(check, reading)]
         last = clean[-1] if clean else -1
         return [reading for i, reading in enumerate(readings) if i in clean or i > last]
+
+    def of_a_gauge_before(self, check: Check, readings: list[Reading]) -> dict[str, int]:
+        """A reading that names no gauge does not answer for one in doubt; the next named one does."""
+        for reading in reversed([one for one in readings if one.entry.text("tool") is not None]):
+            tool = self.walk.shop.doubtful(reading.entry.text("tool"), reading.entry, reading.value,
+                                           check.kind)
+            if tool:
+                return {"tool": max(tool, reading.entry.rank)}
+            if not self.reading_doubts(check, reading):
+                return {}
+        return {}
 
     def single(self, check: Check, reading: Reading) -> Place:
         source = ("reading", reading.entry.seq)
