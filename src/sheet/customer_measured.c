@@ -209,14 +209,15 @@ static GPtrArray *folded_of(const GPtrArray *group)
     return plain;
 }
 
-static gboolean any_folded(const GPtrArray *groups)
+// How many places stand in the first row that has more than one; 0 without any.
+static guint first_folded(const GPtrArray *groups)
 {
     for (guint i = 0; i < groups->len; i++) {
         g_autoptr(GPtrArray) folded = folded_of(g_ptr_array_index(groups, i));
         if (folded->len)
-            return TRUE;
+            return folded->len;
     }
-    return FALSE;
+    return 0;
 }
 
 // How many tries it took, once for all places.
@@ -375,26 +376,27 @@ static gboolean is_large(const GPtrArray *group)
     return FALSE;
 }
 
-static void put_sized(Rows *rows, const GPtrArray *groups, const char *unit, gboolean large)
+// The tables of figures with limits, in the order in which they are put.
+enum { TABLE_SMALL, TABLE_LARGE, TABLE_OTHERS };
+
+// `unit` is that of the first two.
+static int table_of(const GPtrArray *group, const char *unit)
 {
-    for (guint i = 0; i < groups->len; i++) {
-        const GPtrArray *group = g_ptr_array_index(groups, i);
-        if (strcmp(unit_of(group), unit) == 0 && is_large(group) == large)
-            group_add(rows, group);
-    }
-    if (rows->rows->len)
-        rows_put(rows, FALSE, TRUE);
+    return strcmp(unit_of(group), unit) != 0 ? TABLE_OTHERS
+           : is_large(group)                 ? TABLE_LARGE
+                                             : TABLE_SMALL;
 }
 
-static void put_others(Rows *rows, const GPtrArray *groups, const char *unit)
+static void put_table(Rows *rows, const GPtrArray *groups, const char *unit, int table)
 {
     for (guint i = 0; i < groups->len; i++)
-        if (strcmp(unit_of(g_ptr_array_index(groups, i)), unit) != 0)
+        if (table_of(g_ptr_array_index(groups, i), unit) == table)
             group_add(rows, g_ptr_array_index(groups, i));
     if (!rows->rows->len)
         return;
-    document_heading(rows->document, 2, "In other units");
-    rows_put(rows, TRUE, TRUE);
+    if (table == TABLE_OTHERS)
+        document_heading(rows->document, 2, "In other units");
+    rows_put(rows, table == TABLE_OTHERS, TRUE);
 }
 
 // `swept volume 585 cc, pass`: added behind what stands there.
@@ -438,25 +440,42 @@ static char *others_words(const SheetSource *source)
                            count == 1 ? " is" : "s are");
 }
 
-// The tables of figures with limits.
-static void put_limited(Rows *rows, const GPtrArray *groups)
+// What `×4` means, by a number that stands on this sheet.
+static void put_folded(Rows *rows, const GPtrArray *groups)
+{
+    guint places = first_folded(groups);
+    g_autofree char *words = g_strdup_printf(
+        "×%u   the least and the greatest of so many places; each is on record", places);
+    if (places)
+        document_line(rows->document, words);
+}
+
+// Groups in the order of their tables; within one as they were.
+static int compare_tables(gconstpointer a, gconstpointer b, gpointer unit)
+{
+    const GPtrArray *one = *(GPtrArray *const *)a, *other = *(GPtrArray *const *)b;
+    return table_of(one, unit) - table_of(other, unit);
+}
+
+static void put_limited(Rows *rows, GPtrArray *groups)
 {
     const char *unit = most_used(groups);
     g_autofree char *legend =
         g_strconcat(*unit ? "in " : "", unit_said(unit), *unit ? "   " : "",
                     "█ the reading   ▒ what the gauge cannot tell (U, k = 2)   ├ ┤ limits", NULL);
+    g_ptr_array_sort_with_data(groups, compare_tables, (gpointer)unit);
     document_line(rows->document, legend);
-    if (any_folded(groups))
-        document_line(rows->document,
-                      "×4   the least and the greatest of so many places; each is on record");
-    put_sized(rows, groups, unit, FALSE);
-    put_sized(rows, groups, unit, TRUE);
-    put_others(rows, groups, unit);
+    put_folded(rows, groups);
+    for (int table = TABLE_SMALL; table <= TABLE_OTHERS; table++)
+        put_table(rows, groups, unit, table);
 }
 
-static void put_unlimited(Rows *rows, const GPtrArray *groups)
+// `explained` is whether a table above has said what `×4` means.
+static void put_unlimited(Rows *rows, const GPtrArray *groups, gboolean explained)
 {
     document_heading(rows->document, 2, "Without limits");
+    if (!explained)
+        put_folded(rows, groups);
     for (guint i = 0; i < groups->len; i++)
         group_add(rows, groups->pdata[i]);
     rows_put(rows, TRUE, FALSE);
@@ -477,7 +496,7 @@ void section_measured(Document *document, const SheetSource *source)
     if (limited->len)
         put_limited(&rows, limited);
     if (unlimited->len)
-        put_unlimited(&rows, unlimited);
+        put_unlimited(&rows, unlimited, first_folded(limited) > 0);
     if (others)
         document_line(document, others);
     document_footnotes(document);

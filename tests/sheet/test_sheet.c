@@ -145,6 +145,8 @@ START_TEST(the_customer_reads_figures_and_plain_words)
     expect_said(text, "Build sheet T-1");
     expect_said(text, "Small twin, no. ST-0042");
     expect_said(text, "bore 90.015 ±.001 90.000 ├──────▒█▒──────┤ 90.030 pass");
+    expect_said(text, "limits ×5 the least and the greatest of so many places; each is on record");
+    expect_silence(text, "×4");
     expect_said(text, "skirt ×5 0.049 to .052 0.040 ├──────████─────┤ 0.060 pass");
     expect_said(text, "┤ > 0.060 conceded 1");
     expect_said(text, "1 Conceded, 0.006 mm over: honed oversize outside. Accepted by customer, "
@@ -204,6 +206,25 @@ START_TEST(a_reading_far_on_the_free_side_stands_at_the_end_of_its_strip)
     g_autofree char *text = print(&story, customer, 0);
     expect_said(text, "depth 30.0 ±.001 7.0 ├───────────────> pass");
     expect_said(text, "gap 0.15 ±.001 0.10 ├───────█───────┤ 0.20 pass");
+    story_end(&story);
+}
+END_TEST
+
+// Where nothing has limits the sign is told above the only table there is, and once.
+START_TEST(places_without_limits_say_how_many_they_are)
+{
+    static const char lash[] = "plan: Lash\n"
+                               "units: [mm]\n"
+                               "axes: {valve: 1..2}\n"
+                               "steps: {Look: {checks: {lash: {at: valve, limits: any}}}}\n";
+    Story story;
+    story_begin(&story, lash);
+    story_take_tool(&story, "01", "feelers", "1/1000");
+    story_read(&story, "lash", "'place':['1'],", "0.28", "28/100", "01");
+    story_read(&story, "lash", "'place':['2'],", "0.31", "31/100", "01");
+    g_autofree char *text = print(&story, customer, 0);
+    expect_said(text, "Without limits ×2 the least and the greatest of so many places; each is on "
+                      "record lash ×2 0.28 to .31");
     story_end(&story);
 }
 END_TEST
@@ -597,6 +618,7 @@ int main(void)
     tcase_add_test(tcase, the_customer_reads_no_chatter);
     tcase_add_test(tcase, only_the_places_worked_on_have_a_new_size);
     tcase_add_test(tcase, a_reading_far_on_the_free_side_stands_at_the_end_of_its_strip);
+    tcase_add_test(tcase, places_without_limits_say_how_many_they_are);
     tcase_add_test(tcase, what_is_fitted_alike_is_named_once);
     tcase_add_test(tcase, sizes_now_are_those_of_the_engine_as_left);
     tcase_add_test(tcase, what_is_upheld_says_why_it_was_in_doubt);
