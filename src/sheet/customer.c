@@ -258,14 +258,19 @@ static void section_seal(Document *document, const SheetSource *source, const En
              : g_strdup("Not sealed.");
     document_heading(document, 1, "Seal and signatures");
     document_line(document, line);
+    document_keep(document);
     section_digest(document, source);
+    document_keep(document);
     g_autofree char *since =
         source->since_seal
             ? g_strconcat("Judged differently since then: ", source->since_seal, ".", NULL)
             : NULL;
-    if (since)
+    if (since) {
         document_paragraph(document, since);
+        document_keep(document);
+    }
     document_paragraph(document, "For the workshop   ____________________   date ____________");
+    document_keep(document);
     document_paragraph(document, "Received by        ____________________   date ____________");
 }
 

@@ -446,8 +446,10 @@ static void put_folded(Rows *rows, const GPtrArray *groups)
     guint places = first_folded(groups);
     g_autofree char *words = g_strdup_printf(
         "×%u   the least and the greatest of so many places; each is on record", places);
-    if (places)
-        document_line(rows->document, words);
+    if (!places)
+        return;
+    document_line(rows->document, words);
+    document_keep(rows->document);
 }
 
 // Groups in the order of their tables; within one as they were.
@@ -465,6 +467,7 @@ static void put_limited(Rows *rows, GPtrArray *groups)
                     "█ the reading   ▒ what the gauge cannot tell (U, k = 2)   ├ ┤ limits", NULL);
     g_ptr_array_sort_with_data(groups, compare_tables, (gpointer)unit);
     document_line(rows->document, legend);
+    document_keep(rows->document);
     put_folded(rows, groups);
     for (int table = TABLE_SMALL; table <= TABLE_OTHERS; table++)
         put_table(rows, groups, unit, table);

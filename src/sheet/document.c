@@ -63,6 +63,13 @@ void document_line(Document *document, const char *text)
     part_add(document, PART_LINE, text);
 }
 
+void document_keep(Document *document)
+{
+    g_return_if_fail(document->parts->len > 0);
+    DocumentPart *last = g_ptr_array_index(document->parts, document->parts->len - 1);
+    last->kept = TRUE;
+}
+
 void document_table(Document *document, const DocumentColumn *columns, guint count)
 {
     DocumentPart *part = part_add(document, PART_TABLE, NULL);

@@ -92,11 +92,11 @@ static void add_footnotes(GPtrArray *blocks, const Document *document, const Doc
             ->footnotes = TRUE;
 }
 
-static void add_text(GPtrArray *blocks, const char *text, gboolean parted)
+static void add_text(GPtrArray *blocks, const DocumentPart *part, gboolean parted)
 {
     GString *lines = g_string_new(NULL);
-    put_broken(lines, "", text);
-    block_add(blocks, g_string_free(lines, FALSE), parted);
+    put_broken(lines, "", part->text);
+    block_add(blocks, g_string_free(lines, FALSE), parted)->kept = part->kept;
 }
 
 GPtrArray *document_blocks(const Document *document)
@@ -112,7 +112,7 @@ GPtrArray *document_blocks(const Document *document)
             break;
         case PART_PARAGRAPH:
         case PART_LINE:
-            add_text(blocks, part->text, parted && part->sort == PART_PARAGRAPH);
+            add_text(blocks, part, parted && part->sort == PART_PARAGRAPH);
             break;
         case PART_TABLE:
             add_table(blocks, part, parted);

@@ -8,6 +8,7 @@ typedef struct {
     PartSort sort;
     guint level;          // of a heading
     char *text;           // NULL for a table
+    gboolean kept;        // of a paragraph or line: on the page of the part behind it
     GStrv titles;         // of a table's columns
     DocumentAlign *align; // one for each
     guint columns;

@@ -341,6 +341,34 @@ START_TEST(sizes_now_are_those_of_the_engine_as_left)
 }
 END_TEST
 
+// A build with so many steps that nothing was done of, a line each on its sheet.
+static char *print_steps(guint steps)
+{
+    g_autoptr(GString) long_plan = g_string_new("plan: Long\nunits: [mm]\nsteps:\n");
+    for (guint i = 0; i < steps; i++)
+        g_string_append_printf(long_plan, "  Step %u: {checks: {look %u: yes}}\n", i + 1, i + 1);
+    Story story;
+    story_begin(&story, long_plan->str);
+    char *text = print(&story, customer, 0);
+    story_end(&story);
+    return text;
+}
+
+// Wherever a page ends: who signs has before him what he signs.
+START_TEST(signatures_stand_below_what_they_sign)
+{
+    for (guint steps = 1; steps <= PAGE_LINES; steps++) {
+        g_autofree char *text = print_steps(steps);
+        const char *page = strrchr(text, '\f') ? strrchr(text, '\f') : text;
+        const char *head = strstr(page, "SEAL AND SIGNATURES");
+        ck_assert_msg(head != NULL, "%u steps: signed apart from the seal:%s", steps, page);
+        ck_assert_ptr_nonnull(strstr(head, "the last with digest"));
+        ck_assert_ptr_nonnull(strstr(head, "For the workshop"));
+        ck_assert_ptr_nonnull(strstr(head, "Received by"));
+    }
+}
+END_TEST
+
 static void enter_engine(Story *story, const char *kind, const char *owner, const char *note)
 {
     g_autofree char *body = g_strdup_printf(
@@ -620,6 +648,7 @@ int main(void)
     tcase_add_test(tcase, a_reading_far_on_the_free_side_stands_at_the_end_of_its_strip);
     tcase_add_test(tcase, places_without_limits_say_how_many_they_are);
     tcase_add_test(tcase, what_is_fitted_alike_is_named_once);
+    tcase_add_test(tcase, signatures_stand_below_what_they_sign);
     tcase_add_test(tcase, sizes_now_are_those_of_the_engine_as_left);
     tcase_add_test(tcase, what_is_upheld_says_why_it_was_in_doubt);
     tcase_add_test(tcase, a_sealed_sheet_names_the_owner_of_then);

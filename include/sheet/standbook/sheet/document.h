@@ -33,6 +33,9 @@ void document_heading(Document *document, guint level, const char *text);
 void document_paragraph(Document *document, const char *text);
 // The same without the empty line in front that parts paragraphs.
 void document_line(Document *document, const char *text);
+// The paragraph or line put last stands on the same page as the beginning of what is put next. What
+// is kept together so and longer than a page makes a longer page.
+void document_keep(Document *document);
 
 // Begins a table of `count` columns; rows are added to the table begun last, each with as many
 // cells (NULL is an empty one).
