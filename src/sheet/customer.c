@@ -72,9 +72,17 @@ static void section_sizes(Document *document, const SheetSource *source)
     }
 }
 
-// LOOKED AT: what is not as asked, one by one; the rest counted.
+// ON RECORD
 
-// What was answered in words: the complaint, what was missing, the numbers of certificates.
+// What was answered in words, or where nothing is asked that it should be: the complaint, what was
+// missing, the numbers of certificates.
+static gboolean is_on_record(const Requirement *made)
+{
+    gboolean fact = made->verdict == VERDICT_NOTED && !made->finding;
+    return made->asked == ASKED_LOOK && !made->withdrawn && made->answer && made->check &&
+           (fact || made->check->asks == LIMITS_TEXT);
+}
+
 static void section_words(Document *document, const SheetSource *source)
 {
     const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
@@ -82,8 +90,7 @@ static void section_words(Document *document, const SheetSource *source)
     gboolean begun = FALSE;
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);
-        if (each->asked != ASKED_LOOK || each->withdrawn || !each->answer || !each->check ||
-            each->check->asks != LIMITS_TEXT)
+        if (!is_on_record(each))
             continue;
         if (!begun) {
             document_heading(document, 1, "On record");
@@ -95,47 +102,82 @@ static void section_words(Document *document, const SheetSource *source)
     }
 }
 
+// LOOKED AT: what is not as asked, one by one; what is, by its name.
+
 // What was asked to be looked at, by what became of it.
 typedef struct {
     guint asked;
-    guint good;  // as it should be
-    guint facts; // answered, without anything that it should be
-    guint shown; // neither, and has a line of its own
+    GPtrArray *good; // Requirement *: as it should be
+    guint facts;     // answered, without anything that it should be
+    guint shown;     // neither, and has a line of its own
 } Looks;
 
 static void looks_count(Looks *looks, const Requirement *made)
 {
     looks->asked++;
-    looks->good += made->verdict == VERDICT_PASS ? 1 : 0;
     looks->facts += made->verdict == VERDICT_NOTED ? 1 : 0;
+    if (made->verdict == VERDICT_PASS)
+        g_ptr_array_add(looks->good, (gpointer)made);
+}
+
+static gboolean is_seen_alike(const Requirement *one, const Requirement *other)
+{
+    return one->check == other->check && one->step == other->step &&
+           g_strcmp0(one->answer, other->answer) == 0;
+}
+
+// `rods free of cracks 1 to 4; fuel leaks: none; rods free of cracks 2, again`: the answer where it
+// is not simply yes.
+static void good_name(GString *names, const Requirement *first, const GPtrArray *places)
+{
+    g_autofree char *runs = places_runs(first->check->places, places);
+    gboolean yes = g_strcmp0(first->answer, "yes") == 0;
+    g_string_append_printf(names, "%s%s%s%s%s%s%s", names->len ? "; " : "", first->name,
+                           *runs ? " " : "", runs,
+                           first->check->step != first->step ? ", again" : "", yes ? "" : ": ",
+                           yes ? "" : first->answer);
+}
+
+static char *good_names(const GPtrArray *good)
+{
+    GString *names = g_string_new(NULL);
+    for (guint i = 0; i < good->len;) {
+        const Requirement *first = good->pdata[i];
+        g_autoptr(GPtrArray) places = g_ptr_array_new();
+        for (; i < good->len && is_seen_alike(first, good->pdata[i]); i++)
+            g_ptr_array_add(places, ((const Requirement *)good->pdata[i])->place);
+        good_name(names, first, places);
+    }
+    return g_string_free(names, FALSE);
 }
 
 // What was answered as it should be needs no line of its own; empty where all asked for is facts.
 static char *good_words(const Looks *looks)
 {
-    guint tests = looks->asked - looks->facts;
+    guint tests = looks->asked - looks->facts, good = looks->good->len;
     const char *other = looks->shown ? "other " : "";
+    g_autofree char *names = good_names(looks->good);
     if (tests == 0)
         return g_strdup("");
-    if (looks->good == 0)
+    if (good == 0)
         return looks->shown ? g_strdup("Nothing else was looked at or tested.")
                             : g_strdup_printf("%u thing%s to be looked at: not looked at yet.",
                                               tests, tests == 1 ? "" : "s");
-    if (looks->good == 1)
-        return g_strdup_printf("One %sthing was looked at or tested, and is as it should be.",
-                               other);
-    return g_strdup_printf("%u %sthings were looked at or tested, all as they should be.",
-                           looks->good, other);
+    if (good == 1)
+        return g_strdup_printf("One %sthing was looked at or tested, and is as it should be: %s.",
+                               other, names);
+    return g_strdup_printf("%u %sthings were looked at or tested, all as they should be: %s.", good,
+                           other, names);
 }
 
-// What was only asked for the record is no test.
+// What was only asked for the record is no test, and stands there.
 static char *looks_words(const Looks *looks)
 {
     g_autofree char *good = good_words(looks);
     if (looks->facts == 0)
         return g_steal_pointer(&good);
-    return g_strdup_printf("%s%s%u fact%s noted.", good, *good ? " " : "", looks->facts,
-                           looks->facts == 1 ? "" : "s");
+    return g_strdup_printf("%s%s%u fact%s noted under On record.", good, *good ? " " : "",
+                           looks->facts, looks->facts == 1 ? " is" : "s are");
 }
 
 static gboolean is_looked_at(const Requirement *made)
@@ -161,7 +203,8 @@ static void looks_row(Document *document, const SheetSource *source, const Requi
 static void section_looks(Document *document, const SheetSource *source)
 {
     const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"see", ALIGN_NOTES}};
-    Looks looks = {0};
+    g_autoptr(GPtrArray) good = g_ptr_array_new();
+    Looks looks = {.good = good};
     const GPtrArray *all = source->assessment->requirements;
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);

@@ -229,6 +229,45 @@ START_TEST(places_without_limits_say_how_many_they_are)
 }
 END_TEST
 
+static void look(Story *story, const char *check, const char *place, const char *answer)
+{
+    g_autofree char *body =
+        g_strdup_printf("{'check':'%s','step':'Look',%s'answer':'%s'}", check, place, answer);
+    story_enter(story, "look", body);
+}
+
+// A name alone would say that leaks are as they should be; what was only noted is on record.
+START_TEST(what_was_looked_at_is_named)
+{
+    static const char looks[] = "plan: Looks\n"
+                                "units: [mm]\n"
+                                "axes: {rod: 1..4}\n"
+                                "steps:\n"
+                                "  Look:\n"
+                                "    checks:\n"
+                                "      free of cracks: {at: rod, limits: yes}\n"
+                                "      leaks: none of none/some\n"
+                                "      came with: text\n";
+    Story story;
+    story_begin(&story, looks);
+    look(&story, "free of cracks", "'place':['3'],", "yes");
+    g_autofree char *one = print(&story, customer, 0);
+    expect_said(one, "LOOKED AT One thing was looked at or tested, and is as it should be: free "
+                     "of cracks 3. STILL");
+    look(&story, "free of cracks", "'place':['1'],", "yes");
+    look(&story, "free of cracks", "'place':['2'],", "yes");
+    look(&story, "free of cracks", "'place':['4'],", "no");
+    look(&story, "leaks", "", "none");
+    look(&story, "came with", "", "a tin of bolts");
+    g_autofree char *text = print(&story, customer, 0);
+    expect_said(text, "ON RECORD came with a tin of bolts");
+    expect_said(text, "free of cracks 4 fail: look 1 4 other things were looked at or tested, all "
+                      "as they should be: free of cracks 1 to 3; leaks: none. 1 fact is noted "
+                      "under On record.");
+    story_end(&story);
+}
+END_TEST
+
 static void fit(Story *story, const char *part, const char *place, const char *rest)
 {
     g_autofree char *body = g_strdup_printf("{'part':'%s',%s'use':'new',%s}", part, place, rest);
@@ -649,6 +688,7 @@ int main(void)
     tcase_add_test(tcase, places_without_limits_say_how_many_they_are);
     tcase_add_test(tcase, what_is_fitted_alike_is_named_once);
     tcase_add_test(tcase, signatures_stand_below_what_they_sign);
+    tcase_add_test(tcase, what_was_looked_at_is_named);
     tcase_add_test(tcase, sizes_now_are_those_of_the_engine_as_left);
     tcase_add_test(tcase, what_is_upheld_says_why_it_was_in_doubt);
     tcase_add_test(tcase, a_sealed_sheet_names_the_owner_of_then);
