@@ -3,54 +3,87 @@
 #include "sections.h"
 
 #include <standbook/record/live.h>
+#include <standbook/record/order.h>
+#include <standbook/work/words.h>
 #include <string.h>
 
-// `lot RX-77`, `no. PS-6003/1`.
-static char *origin_words(const SheetSource *source, const Entry *entry)
+// What is in at one place.
+typedef struct {
+    const Entry *entry;
+    GStrv labels; // of the place
+} Fitted;
+
+static void fitted_free(gpointer data)
 {
-    const char *lot = taken_text(source->taken, "lot", entry_text(entry, "lot"), "label");
-    const char *serial = entry_text(entry, "serial");
-    if (!lot)
-        lot = entry_text(entry, "label");
-    return serial ? g_strconcat("no. ", serial, NULL)
-           : lot  ? g_strconcat("lot ", lot, NULL)
-                  : g_strdup("");
+    Fitted *fitted = data;
+    g_strfreev(fitted->labels);
+    g_free(fitted);
 }
 
-static gboolean is_part_of(const Entry *one, const Entry *other)
+// Those that a part's or bolt set's places are named by; NULL where the plan has no such thing.
+static const GPtrArray *axes_of(const SheetSource *source, const Entry *entry)
 {
-    return strcmp(entry_text(one, "part"), entry_text(other, "part")) == 0;
+    const char *name = entry_text(entry, "part");
+    const PlanPart *part = plan_part(source->plan, name);
+    const PlanGroup *group = part ? NULL : plan_group(source->plan, name);
+    return part ? part->axes : group ? group->axes : NULL;
 }
 
-// What is fitted still: live entries that no later one put something else in place of, in order.
-static GPtrArray *fitted_entries(const SheetSource *source)
+// Puts in what was fitted at a place; what was there comes out. Takes the labels.
+static void fit_at(GPtrArray *all, const Entry *entry, GStrv labels)
+{
+    const char *name = entry_text(entry, "part");
+    for (guint i = 0; i < all->len; i++) {
+        Fitted *before = all->pdata[i];
+        if (strcmp(entry_text(before->entry, "part"), name) != 0 ||
+            !g_strv_equal((const char *const *)before->labels, (const char *const *)labels))
+            continue;
+        before->entry = entry;
+        g_strfreev(labels);
+        return;
+    }
+    Fitted *fitted = g_new(Fitted, 1);
+    *fitted = (Fitted){entry, labels};
+    g_ptr_array_add(all, fitted);
+}
+
+// What is in now, place by place, by the last that was fitted there in the order of the work.
+static GPtrArray *fitted_places(const SheetSource *source)
 {
     g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
+    g_autofree gint64 *ranked = g_new0(gint64, source->count + 1);
+    GPtrArray *all = g_ptr_array_new_with_free_func(fitted_free);
     live_entries(source->entries, source->count, live);
-    GPtrArray *fitted = g_ptr_array_new();
+    rank_order(source->entries, source->count, ranked);
     for (gsize i = 0; i < source->count; i++) {
-        const Entry *entry = source->entries[i];
-        if (!live[i] || strcmp(entry->kind->name, "fit") != 0)
+        const Entry *entry = source->entries[ranked[i] - 1];
+        if (!live[ranked[i] - 1] || strcmp(entry->kind->name, "fit") != 0)
             continue;
-        for (guint before = fitted->len; before-- > 0;) {
-            const Entry *earlier = fitted->pdata[before];
-            if (is_part_of(earlier, entry) &&
-                (entry_list_length(entry, "place") == 0 || entry_same_place(earlier, entry)))
-                g_ptr_array_remove_index(fitted, before);
+        const GPtrArray *axes = axes_of(source, entry);
+        for (guint place = 0; place < (axes ? places_count(axes) : 1); place++) {
+            GStrv labels = axes ? places_labels(axes, place) : g_new0(char *, 1);
+            if (entry_reaches(entry, (const char *const *)labels))
+                fit_at(all, entry, labels);
+            else
+                g_strfreev(labels);
         }
-        g_ptr_array_add(fitted, (gpointer)entry);
     }
-    return fitted;
+    return all;
+}
+
+static const char *text_of(const Fitted *fitted, const char *field)
+{
+    return entry_text(fitted->entry, field);
 }
 
 // Whether two were fitted alike and differ in their place and number alone.
-static gboolean is_fitted_alike(const Entry *one, const Entry *other)
+static gboolean is_fitted_alike(const Fitted *one, const Fitted *other)
 {
     static const char *const fields[] = {"part", "use", "lot", "label", "evidence"};
     for (gsize i = 0; i < G_N_ELEMENTS(fields); i++)
-        if (g_strcmp0(entry_text(one, fields[i]), entry_text(other, fields[i])) != 0)
+        if (g_strcmp0(text_of(one, fields[i]), text_of(other, fields[i])) != 0)
             return FALSE;
-    return TRUE;
+    return !text_of(one, "serial") == !text_of(other, "serial");
 }
 
 // PLACES
@@ -82,19 +115,13 @@ static void fold_axis(GPtrArray *places, const GPtrArray *axes, guint axis)
     }
 }
 
-// The labels of each entry; none where one of them reaches all places.
-static GPtrArray *places_of(const GPtrArray *entries, const GPtrArray *axes)
+// Their labels, to be folded; a label belongs to what was fitted.
+static GPtrArray *places_of(const GPtrArray *alike, guint axes)
 {
     GPtrArray *places = g_ptr_array_new_with_free_func(g_free);
-    for (guint i = 0; i < entries->len; i++) {
-        const char **labels = entry_labels(entries->pdata[i], axes->len);
-        if (labels)
-            g_ptr_array_add(places, labels);
-        else {
-            g_ptr_array_set_size(places, 0);
-            break;
-        }
-    }
+    for (guint i = 0; i < alike->len; i++)
+        g_ptr_array_add(places, g_memdup2(((const Fitted *)alike->pdata[i])->labels,
+                                          (axes + 1) * sizeof(char *)));
     return places;
 }
 
@@ -107,49 +134,66 @@ static void append_place(GString *words, const char *const *place, guint axes, c
         }
 }
 
-// `main shells 2; 3`: a part with the places of those entries, which belong to it. Where each has a
-// number of its own, so that one is seen beside the other, every place is named.
-static char *fitted_name(const SheetSource *source, const GPtrArray *entries)
+// ` 2 to 4` along the only axis, where not every place is among them.
+static void append_runs(GString *words, const GPtrArray *places, const GPtrArray *axes)
 {
-    const Entry *first = entries->pdata[0];
-    const char *name = entry_text(first, "part");
-    const PlanPart *part = plan_part(source->plan, name);
-    const PlanGroup *group = part ? NULL : plan_group(source->plan, name);
-    const GPtrArray *axes = part ? part->axes : group ? group->axes : NULL;
-    GString *words = g_string_new(name);
+    g_autoptr(GPtrArray) labels = g_ptr_array_new();
+    for (guint i = 0; i < places->len; i++)
+        g_ptr_array_add(labels, ((gpointer *)places->pdata[i])[0]);
+    g_autofree char *runs = labels->pdata[0] ? places_runs(axes, labels) : g_strdup("");
+    g_string_append_printf(words, "%s%s", *runs ? " " : "", runs);
+}
+
+// `main shells 2; 3`: a part with the places of those, which belong to it; `rod bolts` where that
+// is all of them. Where each has a number of its own, so that one is seen beside the other, every
+// place is named.
+static char *fitted_name(const SheetSource *source, const GPtrArray *alike)
+{
+    const Fitted *first = alike->pdata[0];
+    const GPtrArray *axes = axes_of(source, first->entry);
+    gboolean numbered = text_of(first, "serial") != NULL;
+    GString *words = g_string_new(text_of(first, "part"));
     if (!axes || axes->len == 0)
         return g_string_free(words, FALSE);
-    g_autoptr(GPtrArray) places = places_of(entries, axes);
-    for (guint axis = axes->len; axis-- > 0 && !entry_text(first, "serial");)
+    g_autoptr(GPtrArray) places = places_of(alike, axes->len);
+    for (guint axis = axes->len; axis-- > 0 && !numbered;)
         fold_axis(places, axes, axis);
-    for (guint i = 0; i < places->len; i++)
+    if (axes->len == 1 && !numbered)
+        append_runs(words, places, axes);
+    for (guint i = 0; i < places->len && (axes->len > 1 || numbered); i++)
         append_place(words, places->pdata[i], axes->len, i ? "; " : " ");
     return g_string_free(words, FALSE);
 }
 
 // ROWS
 
-// `no. PS-6003/1; PS-6003/2`: where those came from, each of them if it has a number.
-static char *fitted_from(const SheetSource *source, const GPtrArray *entries)
+// `lot RX-77`, `no. PS-6003/1; PS-6003/2`: where those came from, each of them if it has a number.
+static char *fitted_from(const SheetSource *source, const GPtrArray *alike)
 {
-    g_autofree char *first = origin_words(source, entries->pdata[0]);
-    GString *words = g_string_new(first);
-    for (guint i = 1; i < entries->len; i++) {
-        const char *serial = entry_text(entries->pdata[i], "serial");
-        if (serial)
-            g_string_append_printf(words, "; %s", serial);
-    }
+    const Fitted *first = alike->pdata[0];
+    const char *lot = taken_text(source->taken, "lot", text_of(first, "lot"), "label");
+    GString *words = g_string_new(NULL);
+    if (!lot)
+        lot = text_of(first, "label");
+    if (lot)
+        g_string_append_printf(words, "lot %s", lot);
+    for (guint i = 0; i < alike->len && text_of(first, "serial"); i++)
+        g_string_append_printf(words, "%s%s",
+                               i            ? "; "
+                               : words->len ? ", no. "
+                                            : "no. ",
+                               text_of(alike->pdata[i], "serial"));
     return g_string_free(words, FALSE);
 }
 
-// Takes the first entry and all those alike out of the list.
+// Takes the first and all those alike out of the list.
 static GPtrArray *take_alike(GPtrArray *fitted)
 {
-    GPtrArray *alike = g_ptr_array_new();
-    const Entry *first = fitted->pdata[0];
+    GPtrArray *alike = g_ptr_array_new_with_free_func(fitted_free);
+    g_ptr_array_add(alike, g_ptr_array_steal_index(fitted, 0));
     for (guint i = 0; i < fitted->len;) {
-        if (is_fitted_alike(first, fitted->pdata[i]))
-            g_ptr_array_add(alike, g_ptr_array_remove_index(fitted, i));
+        if (is_fitted_alike(alike->pdata[0], fitted->pdata[i]))
+            g_ptr_array_add(alike, g_ptr_array_steal_index(fitted, i));
         else
             i++;
     }
@@ -157,13 +201,13 @@ static GPtrArray *take_alike(GPtrArray *fitted)
 }
 
 // Puts a row, or adds a name to the plain ones.
-static void fitted_put(Document *document, const SheetSource *source, const GPtrArray *entries,
+static void fitted_put(Document *document, const SheetSource *source, const GPtrArray *alike,
                        GString *plain, guint *rows)
 {
     const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"", ALIGN_LEFT}};
-    const Entry *entry = entries->pdata[0];
-    const char *use = entry_text(entry, "use"), *why = entry_text(entry, "evidence");
-    g_autofree char *name = fitted_name(source, entries), *from = fitted_from(source, entries);
+    const Fitted *first = alike->pdata[0];
+    const char *use = text_of(first, "use"), *why = text_of(first, "evidence");
+    g_autofree char *name = fitted_name(source, alike), *from = fitted_from(source, alike);
     if (strcmp(use, "new") == 0 && !*from && !why) {
         g_string_append_printf(plain, "%s%s", plain->len ? ", " : "", name);
         return;
@@ -176,7 +220,7 @@ static void fitted_put(Document *document, const SheetSource *source, const GPtr
 
 void section_parts(Document *document, const SheetSource *source)
 {
-    g_autoptr(GPtrArray) fitted = fitted_entries(source);
+    g_autoptr(GPtrArray) fitted = fitted_places(source);
     g_autoptr(GString) plain = g_string_new(NULL);
     guint rows = 0;
     if (fitted->len)

@@ -307,6 +307,31 @@ START_TEST(what_is_fitted_alike_is_named_once)
 }
 END_TEST
 
+// What is put in at one place afterwards takes the place of what was there, and of nothing else.
+START_TEST(a_part_changed_at_one_place_is_told_apart)
+{
+    static const char shells[] = "plan: Rods\n"
+                                 "units: [mm]\n"
+                                 "axes: {rod: 1..4}\n"
+                                 "steps: {Rods: {fit: {rod shells: {at: rod}}}}\n";
+    Story story;
+    story_begin(&story, shells);
+    fit(&story, "rod shells", "", "'label':'A'");
+    fit(&story, "rod shells", "'place':['1'],", "'label':'B'");
+    g_autofree char *two = print(&story, customer, 0);
+    expect_said(two, "FITTED rod shells 1 new lot B rod shells 2 to 4 new lot A");
+    fit(&story, "rod shells", "'place':['1'],", "'label':'A'");
+    g_autofree char *all = print(&story, customer, 0);
+    expect_said(all, "FITTED rod shells new lot A STILL");
+    fit(&story, "rod shells", "", "'evidence':'bright'");
+    fit(&story, "rod shells", "'place':['1'],", "'evidence':'bright'");
+    fit(&story, "rod shells", "'place':['3'],", "'label':'A','serial':'S-3'");
+    g_autofree char *one = print(&story, customer, 0);
+    expect_said(one, "FITTED rod shells 1, 2, 4 new bright rod shells 3 new lot A, no. S-3");
+    story_end(&story);
+}
+END_TEST
+
 // A plan that names no unit of torque, one place of three worked on, and a second seal.
 START_TEST(only_the_places_worked_on_have_a_new_size)
 {
@@ -689,6 +714,7 @@ int main(void)
     tcase_add_test(tcase, what_is_fitted_alike_is_named_once);
     tcase_add_test(tcase, signatures_stand_below_what_they_sign);
     tcase_add_test(tcase, what_was_looked_at_is_named);
+    tcase_add_test(tcase, a_part_changed_at_one_place_is_told_apart);
     tcase_add_test(tcase, sizes_now_are_those_of_the_engine_as_left);
     tcase_add_test(tcase, what_is_upheld_says_why_it_was_in_doubt);
     tcase_add_test(tcase, a_sealed_sheet_names_the_owner_of_then);
