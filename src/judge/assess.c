@@ -204,6 +204,12 @@ const char *requirement_by_plan_said(const Requirement *made)
     return requirement_is_by_plan(made) ? "Worked out from the plan alone: not measured." : NULL;
 }
 
+const char *requirement_pulled_said(void)
+{
+    return "pulled once more after it was turned, without being loosened: how far it is turned now "
+           "is not known";
+}
+
 char *requirement_title(const Requirement *made)
 {
     return g_strconcat(made->name, *made->place ? " " : "", made->place, NULL);

@@ -117,9 +117,9 @@ static void judge_bolt(Judge *judge, const SetState *set, TighteningState *state
         made->verdict = made->value_verdict = VERDICT_FAIL;
         requirement_note(made, note);
     }
+    made->pulled_again = tick->behind;
     if (tick->behind)
-        requirement_note(made, g_strdup("pulled once more after it was turned, without being "
-                                        "loosened: how far it is turned now is not known"));
+        requirement_note(made, g_strdup(requirement_pulled_said()));
     made->upheld = doubts & tick->upheld ? tick->upheld_by : 0;
     requirement_doubt(made, doubts & ~tick->upheld);
     requirement_set_tool(made, tick->cause);

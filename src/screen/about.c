@@ -41,14 +41,15 @@ static guint put_waiting(Canvas *canvas, guint row, const Requirement *made)
     return put(canvas, row, style_of(0, 0), words);
 }
 
-// Why it is undecided or outside.
-static guint put_reason(Canvas *canvas, guint row, const Session *session, const Requirement *made)
+// Why it is undecided or outside; "" where it is neither. The caller frees with g_free.
+static char *reason_of(const Session *session, const Requirement *made)
 {
+    if (made->reason == REASON_NONE)
+        return g_strdup("");
     const GPtrArray *entries = session_entries(session);
     const Entry *const *all = (const Entry *const *)entries->pdata;
     g_autoptr(Taken) taken = taken_new(all, entries->len, NULL);
-    g_autofree char *reason = figure_reason(made, taken, all);
-    return put(canvas, row, style_of(0, 0), reason);
+    return figure_reason(made, taken, all);
 }
 
 guint about_figures(Canvas *canvas, guint row, const Session *session, const Requirement *made)
@@ -61,15 +62,17 @@ guint about_figures(Canvas *canvas, guint row, const Session *session, const Req
     const char *by_plan = requirement_by_plan_said(made);
     if (by_plan)
         row = put(canvas, row, style_of(0, 0), by_plan);
-    if (made->reason != REASON_NONE)
-        row = put_reason(canvas, row, session, made);
+    g_autofree char *reason = reason_of(session, made);
+    if (*reason)
+        row = put(canvas, row, style_of(0, 0), reason);
     if (made->check && made->check->formula_text) {
         g_autofree char *formula =
             g_strdup_printf("%s = %s", made->check->name, made->check->formula_text);
         row = put(canvas, row, style_of(0, 0), formula);
     }
     for (guint i = 0; i < made->notes->len; i++)
-        row = put(canvas, row, style_of(0, 0), made->notes->pdata[i]);
+        if (!strstr(reason, made->notes->pdata[i])) // which the reason says
+            row = put(canvas, row, style_of(0, 0), made->notes->pdata[i]);
     return row + 1;
 }
 

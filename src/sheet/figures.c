@@ -142,11 +142,19 @@ const char *reason_sentence(Reason reason)
     return sentences[reason];
 }
 
+char *figure_doubted(const Requirement *requirement, Reason doubt, const Taken *taken,
+                     const Entry *const *entries)
+{
+    gboolean of_tool = doubt == REASON_TOOL || doubt == REASON_BASIS;
+    char *words = of_tool ? tool_cause_words(taken, entries, requirement) : NULL;
+    if (doubt == REASON_ORDER && requirement->pulled_again)
+        return g_strdup_printf("It was %s.", requirement_pulled_said());
+    return words ? words : g_strdup(reason_sentence(doubt));
+}
+
 char *figure_reason(const Requirement *requirement, const Taken *taken, const Entry *const *entries)
 {
-    gboolean doubted = requirement->reason == REASON_TOOL || requirement->reason == REASON_BASIS;
-    char *words = doubted ? tool_cause_words(taken, entries, requirement) : NULL;
-    return words ? words : g_strdup(reason_sentence(requirement->reason));
+    return figure_doubted(requirement, requirement->reason, taken, entries);
 }
 
 const Entry *source_entry(const SheetSource *source, gint64 seq)

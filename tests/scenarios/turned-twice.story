@@ -12,6 +12,14 @@ tighten caps[2] stage 2 with A1
 tighten caps[3] stage 1 with W1
 ? bolt caps in Block[3], stage 1: in doubt · order
 ? bolt caps in Block[3], stage 2: pass
+# The sheets say what happened, not that the order was wrong; so does what is upheld of it.
+? 0 from sheet T-1
+? says: Undecided. It was pulled once more after it was turned, without being
+? says nothing of: not done in the order
+uphold caps[3] stage 1 "the wrench clicked at once"
+? 0 from sheet T-1 record
+? says: far it is turned now is not known. Upheld, stage 1: the wrench clicked at
+? says nothing of: not done in the order
 slacken caps[2]
 slacken caps[3]
 tighten caps[2] stage 1 with W1

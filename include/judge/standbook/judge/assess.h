@@ -107,6 +107,7 @@ typedef struct {
     GPtrArray *notes;                          // char *: footnotes in words, in order
     ToolCause tool;   // of a doubt for a tool, or for bolts it stands on: stands or was upheld
     ToolCause redone; // of a bolt tightened again with another tool: that found wrong since or then
+    gboolean pulled_again; // of a bolt: once more after it was turned, without being loosened
 
     Verdict value_verdict; // of the value or the answer alone, any doubt about its evidence apart
     Reason value_reason;   // likewise
@@ -157,6 +158,8 @@ gboolean requirement_is_left(const Requirement *requirement);
 gboolean requirement_is_by_plan(const Requirement *requirement);
 // The sentence that says so; NULL where it is not.
 const char *requirement_by_plan_said(const Requirement *requirement);
+// What happened to a bolt that was pulled again: `pulled once more after it was turned, …`. Static.
+const char *requirement_pulled_said(void);
 // Whether it is a bolt at a stage, or the wait of one.
 gboolean requirement_is_bolted(const Requirement *requirement);
 // `main clearance 3`: what people call it. The caller frees with g_free.

@@ -27,9 +27,13 @@ char *figure_number(const Requirement *requirement, const Number *number);
 
 // Why a reason leaves it undecided or outside, in a sentence a customer understands.
 const char *reason_sentence(Reason reason);
-// The same of a requirement, of a doubt for a tool which and how. The caller frees with g_free.
+// The same of the reason of a requirement: of a doubt for a tool which and how, of a bolt pulled
+// out of turn in which way. The caller frees with g_free.
 char *figure_reason(const Requirement *requirement, const Taken *taken,
                     const Entry *const *entries) G_GNUC_WARN_UNUSED_RESULT;
+// The same of a doubt that was upheld, or of another reason that the requirement had.
+char *figure_doubted(const Requirement *requirement, Reason doubt, const Taken *taken,
+                     const Entry *const *entries) G_GNUC_WARN_UNUSED_RESULT;
 
 // The entry of that seq, NULL for 0.
 const Entry *source_entry(const SheetSource *source, gint64 seq);
