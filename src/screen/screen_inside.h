@@ -9,6 +9,7 @@ typedef struct {
     const ViewOps *ops;
     gpointer state;
     char *before; // the build in hand that comes back when it closes; NULL: the one in hand stays
+    char *typed;  // what waits till then to stand in the field again; NULL: nothing
 } Opened;
 
 typedef struct {

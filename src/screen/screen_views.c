@@ -32,6 +32,7 @@ static void view_pop(Screen *screen)
     if (opened->before)
         desk_take_up(&screen->desk, opened->before);
     g_free(opened->before);
+    g_free(opened->typed);
     g_array_set_size(screen->views, screen->views->len - 1);
 }
 
@@ -41,8 +42,20 @@ void screen_close_to(Screen *screen, guint count)
         view_pop(screen);
 }
 
+// What waited under a view that closed waits on under what comes instead, or stands again.
+static void bring_back(Screen *screen, char *waited, gboolean pushed)
+{
+    if (pushed)
+        screen_upper(screen, 0)->typed = waited;
+    else if (waited)
+        g_string_assign(screen->typing.text, waited);
+    if (!pushed)
+        g_free(waited);
+}
+
 static void go_there(Screen *screen, Go there)
 {
+    char *waits = there.keeps ? g_strdup(screen->typing.text->str) : NULL;
     // Help keeps a number that is half typed.
     gboolean help = screen->field == ASKS_KEY || (there.kind == GO_OPEN && there.view == VIEW_HELP);
     if (there.kind != GO_KEEP && there.kind != GO_DEFAULT && !help)
@@ -51,12 +64,16 @@ static void go_there(Screen *screen, Go there)
     gboolean looks = !there.build && screen_upper(screen, 0)->before;
     if (there.kind == GO_INSTEAD && looks)
         there.build = g_strdup(screen->desk.number);
-    if (there.kind == GO_UP || there.kind == GO_INSTEAD || there.kind == GO_ACT)
+    if (there.kind == GO_UP || there.kind == GO_INSTEAD || there.kind == GO_ACT) {
+        waits = g_steal_pointer(&screen_upper(screen, 0)->typed);
         view_pop(screen);
+    }
     gboolean under = there.kind == GO_INSTEAD && !there.argument && screen->views->len > 0 &&
                      screen_upper(screen, 0)->ops == view_ops(there.view);
-    if ((there.kind == GO_OPEN || there.kind == GO_INSTEAD) && !under)
+    gboolean pushed = (there.kind == GO_OPEN || there.kind == GO_INSTEAD) && !under;
+    if (pushed)
         view_push(screen, there.view, there.argument, there.build);
+    bring_back(screen, waits, pushed);
     if (there.kind == GO_HOME)
         screen_close_to(screen, 1);
     if (there.kind == GO_LEAVE || screen->views->len == 0)
@@ -200,6 +217,18 @@ void screen_answer(Screen *screen, guint digit)
 
 enum { WANTS_MOST = 8 }; // views that open each other without a key
 
+// Another person's entry may open a question in front of what is typed here, or do away with the
+// field that it stands in: it stays unplaced then.
+static Go keep_typed(Screen *screen, Go there)
+{
+    const char *typed = screen->typing.text->str;
+    if (!*typed)
+        return there;
+    if (there.kind != GO_OPEN)
+        g_ptr_array_add(screen->desk.unplaced, g_strdup(typed));
+    return there.kind == GO_OPEN ? go_first(there) : there;
+}
+
 // Opens what the uppermost view cannot go on without.
 void screen_settle(Screen *screen)
 {
@@ -209,7 +238,7 @@ void screen_settle(Screen *screen)
             opened->ops->wants ? opened->ops->wants(opened->state, &screen->desk) : go(GO_STAY);
         if (there.kind == GO_STAY)
             return;
-        go_there(screen, there);
+        go_there(screen, keep_typed(screen, there));
     }
 }
 

@@ -55,6 +55,7 @@ typedef struct {
     char *argument; // for its open; freed with g_free
     char *build;    // that it looks at: in hand until it closes; NULL: the one in hand. Likewise
     Action action;
+    gboolean keeps; // what is typed waits while it is open, and stands again once it closes
 } Go;
 
 static inline Go go(GoKind kind)
@@ -71,6 +72,13 @@ static inline Go go_open(ViewName view, char *argument)
 static inline Go go_look(const char *build, ViewName view, char *argument)
 {
     return (Go){.kind = GO_OPEN, .view = view, .argument = argument, .build = g_strdup(build)};
+}
+
+// A question in front of what is typed: that waits, and stands again behind the answer.
+static inline Go go_first(Go question)
+{
+    question.keeps = TRUE;
+    return question;
 }
 
 static inline Go go_instead(ViewName view, char *argument)

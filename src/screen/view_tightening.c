@@ -362,7 +362,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         return go(GO_STAY);
     g_auto(BoltTool) tool = bolt_tool(desk, tightening, turn);
     if (tool.asked)
-        return bolt_tool_ask(desk, tightening, turn);
+        return go_first(bolt_tool_ask(desk, tightening, turn));
     return tick(bolts, desk, typed) ? go(GO_STAY) : go(GO_KEEP);
 }
 
