@@ -6,6 +6,7 @@
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/choice.h>
 #include <standbook/work/part_lots.h>
+#include <standbook/work/tool_standing.h>
 
 void bench_field_clear(BenchField *field)
 {
@@ -16,7 +17,11 @@ void bench_field_clear(BenchField *field)
 
 ToolNeed bench_need(const Requirement *made)
 {
-    return (ToolNeed){.need = NEED_GAUGE, .sort = made->check ? made->check->gauge : NULL};
+    return (ToolNeed){.need = NEED_GAUGE,
+                      .sort = made->check ? made->check->gauge : NULL,
+                      .least = made->value ? made->value : made->lower,
+                      .greatest = made->value ? made->value : made->upper,
+                      .check = made->check};
 }
 
 // What was read there, else at another place of the check in that step; NULL for nothing.
@@ -31,12 +36,19 @@ static const Number *value_beside(const Agenda *agenda, const Requirement *made)
     return made->value;
 }
 
-const char *bench_gauge_for(Desk *desk, const Requirement *made, const Number *value)
+ToolNeed bench_need_at(const Agenda *agenda, guint index)
 {
-    const ToolNeed need = {NEED_GAUGE, bench_need(made).sort, value, NULL};
-    if (need.sort)
-        return toolbox_for(desk, &need);
-    return made->asked == ASKED_READ ? toolbox_any(desk, made->check->kind) : NULL;
+    const Requirement *made = agenda->assessment->requirements->pdata[index];
+    const Number *beside = value_beside(agenda, made);
+    ToolNeed need = bench_need(made);
+    if (made->check && beside)
+        need.least = need.greatest = beside;
+    return need;
+}
+
+const char *bench_gauge_for(Desk *desk, const Requirement *made, const ToolNeed *need)
+{
+    return need->sort || made->asked == ASKED_READ ? toolbox_for(desk, need) : NULL;
 }
 
 const char *bench_gauge(Desk *desk, const Agenda *agenda, guint index, const char *typed)
@@ -44,14 +56,28 @@ const char *bench_gauge(Desk *desk, const Agenda *agenda, guint index, const cha
     const Requirement *made = agenda->assessment->requirements->pdata[index];
     const Unit *unit = made->check ? made->check->unit : NULL;
     g_auto(Reading) reading = {0};
-    gboolean reads = *typed && reading_parse(typed, unit, &reading, NULL, NULL);
-    return bench_gauge_for(desk, made, reads ? reading.value : value_beside(agenda, made));
+    ToolNeed need = bench_need_at(agenda, index);
+    if (*typed && reading_parse(typed, unit, &reading, NULL, NULL))
+        need.value = reading.value;
+    return bench_gauge_for(desk, made, &need);
 }
 
-char *bench_wrong_gauge(Desk *desk, const Requirement *made, const char *gauge)
+char *bench_wrong_gauge(Desk *desk, const Requirement *made, const ToolNeed *need,
+                        const char *gauge)
 {
-    const ToolNeed need = bench_need(made);
-    return made->asked == ASKED_READ ? toolbox_wrong_words(desk, &need, gauge) : NULL;
+    return made->asked == ASKED_READ ? toolbox_wrong_words(desk, need, gauge) : NULL;
+}
+
+char *bench_outside(Desk *desk, const Requirement *made, const char *gauge, const char *typed)
+{
+    g_auto(Reading) reading = {0};
+    const Unit *unit = made->check ? made->check->unit : NULL;
+    const Entry *tool = gauge ? shop_find(session_shop(desk->shop), "tool", gauge) : NULL;
+    if (!tool || !*typed || !reading_parse(typed, unit, &reading, NULL, NULL) ||
+        tool_holds(tool, reading.value))
+        return NULL;
+    g_autofree char *range = tool_range_words(tool);
+    return g_strdup_printf("%s reads %s", gauge, range);
 }
 
 // CHECKS ----------------------------------------------------------------------------------------

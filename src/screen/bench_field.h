@@ -42,15 +42,19 @@ char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state,
 char *bench_new_lot(Desk *desk, const Agenda *agenda, guint index, PartState state,
                     const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 
-// The gauge this place is read with, if any.
+// The gauge this place is read with, if any: it is to reach what was read there, else the limits;
+// at a place of the agenda also what was read at another place of the check.
 ToolNeed bench_need(const Requirement *made);
-// Its label (toolbox_for) for a value in base units, NULL if that is not known; where the check
-// names no sort, the one taken in hand for such (toolbox_any). NULL if a person must say, or none
-// is needed.
-const char *bench_gauge_for(Desk *desk, const Requirement *made, const Number *value);
-// Likewise for what is typed, else for what was read there or at another place of the check.
+ToolNeed bench_need_at(const Agenda *agenda, guint index);
+// Its label (toolbox_for). NULL if a person must say, or none is needed.
+const char *bench_gauge_for(Desk *desk, const Requirement *made, const ToolNeed *need);
+// Likewise at a place of the agenda, for what is typed.
 const char *bench_gauge(Desk *desk, const Agenda *agenda, guint index, const char *typed);
-// What was in use there and is passed over, as it was found wrong (toolbox_wrong_words), for the
-// gauge above; NULL if nothing is. The caller frees with g_free.
-char *bench_wrong_gauge(Desk *desk, const Requirement *made,
+// What was in use there and is passed over, as it was found wrong or does not reach
+// (toolbox_wrong_words), for the gauge above; NULL if nothing is. The caller frees with g_free.
+char *bench_wrong_gauge(Desk *desk, const Requirement *made, const ToolNeed *need,
                         const char *gauge) G_GNUC_WARN_UNUSED_RESULT;
+// `G03 reads 50-150 mm`: what is typed is not what that gauge reads; NULL if it is.
+// Likewise.
+char *bench_outside(Desk *desk, const Requirement *made, const char *gauge,
+                    const char *typed) G_GNUC_WARN_UNUSED_RESULT;

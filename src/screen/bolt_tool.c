@@ -39,8 +39,11 @@ static gboolean stage_needs(Desk *desk, const Tightening *tightening, const Turn
         return FALSE;
     *value = amount_at(desk, stage, turn);
     *adapter = angle ? NULL : planned_adapter(desk, tightening, turn);
-    *need = (ToolNeed){angle ? NEED_ANGLE : NEED_TORQUE, *adapter, *value,
-                       stage->kind == STAGE_UNTIL ? tightening->plan->group->ceiling : NULL};
+    *need =
+        (ToolNeed){.need = angle ? NEED_ANGLE : NEED_TORQUE,
+                   .sort = *adapter,
+                   .value = *value,
+                   .ceiling = stage->kind == STAGE_UNTIL ? tightening->plan->group->ceiling : NULL};
     return TRUE;
 }
 
@@ -91,7 +94,7 @@ BoltTool bolt_tool(Desk *desk, const Tightening *tightening, const Turn *turn)
     gboolean needed = stage_needs(desk, tightening, turn, &need, &value, &adapter);
     tool.torque = needed ? torque_words(tightening, turn, &need) : NULL;
     tool.tool = needed ? toolbox_for(desk, &need) : NULL;
-    tool.by_mark = needed && !tool.tool && toolbox_is_by_mark(desk, &need);
+    tool.by_mark = needed && !tool.tool && need.need == NEED_ANGLE && toolbox_is_none(desk, &need);
     tool.asked = needed && !tool.tool && !tool.by_mark;
     tool.wrong = needed && !tool.by_mark ? toolbox_wrong_words(desk, &need, tool.tool) : NULL;
     if (!tool.tool) {

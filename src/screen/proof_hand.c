@@ -137,7 +137,8 @@ static void field_rows(const ProofHand *hand, Desk *desk, const char *typed, Pag
     const char *gauge = gauge_of(hand, desk, typed);
     g_autofree char *next =
         bench_next_words(desk, &hand->work, hand->place, STATE_ASKED, &field, gauge);
-    g_autofree char *wrong = bench_wrong_gauge(desk, hand->made, gauge);
+    const ToolNeed need = bench_need_at(&hand->work.agenda, hand->place);
+    g_autofree char *wrong = bench_wrong_gauge(desk, hand->made, &need, gauge);
     page->field = field.field;
     page_say(&page->next, "%s", next);
     page_say(&page->unit, "%s", field.unit);

@@ -145,9 +145,9 @@ static guint detail_place(Canvas *about, Desk *desk, const Requirement *made)
     g_autofree char *verdict = figure_verdict(made);
     g_autofree char *now = g_strdup_printf("now %s %s   %s", *value ? value : "·", doubt, verdict);
     g_autofree char *line = g_strdup_printf("limits %s %s", limits, figure_unit(made));
-    const char *gauge = bench_gauge_for(desk, made, NULL);
-    g_autofree char *with =
-        gauge ? toolbox_gauge_words(desk, bench_need(made).sort, gauge) : g_strdup("");
+    const ToolNeed need = bench_need(made);
+    const char *gauge = bench_gauge_for(desk, made, &need);
+    g_autofree char *with = gauge ? toolbox_gauge_words(desk, need.sort, gauge) : g_strdup("");
     g_autofree char *due =
         gauge ? toolbox_standing(desk, &(ToolNeed){.need = NEED_GAUGE}, gauge, NULL, NULL)
               : g_strdup("");

@@ -39,7 +39,8 @@ static char *read_line(Desk *desk, const Trials *trials, const TrialNext *next, 
 {
     const Requirement *made = setting_made(trials, next);
     g_autofree char *target = line_target(trials->plan, made);
-    const char *gauge = bench_gauge_for(desk, made, NULL);
+    const ToolNeed need = bench_need(made);
+    const char *gauge = bench_gauge_for(desk, made, &need);
     return g_strdup_printf("read %s %s%s%s%s", target, typed,
                            next->ask == TRIAL_LOOSE ? " loose" : "", gauge ? " with " : "",
                            gauge ? gauge : "");
@@ -61,7 +62,8 @@ char *setting_wrong_gauge(Desk *desk, const Trials *trials, const TrialNext *nex
 {
     const Requirement *made = setting_made(trials, next);
     gboolean read = next->ask == TRIAL_LOOSE || next->ask == TRIAL_TIGHT;
-    return read ? bench_wrong_gauge(desk, made, bench_gauge_for(desk, made, NULL)) : NULL;
+    const ToolNeed need = bench_need(made);
+    return read ? bench_wrong_gauge(desk, made, &need, bench_gauge_for(desk, made, &need)) : NULL;
 }
 
 // Whether the bolt of a requirement is near what these trials set, and has been tightened.
@@ -161,7 +163,8 @@ char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next, cons
 {
     const Requirement *made = setting_made(trials, next);
     g_autofree char *at = setting_at(trials, made);
-    const char *sort = bench_need(made).sort, *label = bench_gauge_for(desk, made, NULL);
+    const ToolNeed need = bench_need(made);
+    const char *sort = need.sort, *label = bench_gauge_for(desk, made, &need);
     g_autofree char *gauge = sort || label ? toolbox_gauge_words(desk, sort, label) : NULL;
     g_autofree char *before = before_words(trials);
     if (next->ask == TRIAL_MOVE)

@@ -103,7 +103,7 @@ static char *wrench_words(const Desk *desk, const BoltTool *tool)
 {
     if (!tool->tool)
         return g_strdup(tool->by_mark ? "No angle gauge: by a mark, good to some 5°." : "");
-    const ToolNeed need = {tool->need, NULL, NULL, tool->ceiling};
+    const ToolNeed need = {.need = tool->need, .ceiling = tool->ceiling};
     g_autofree char *due = toolbox_standing(desk, &need, tool->tool, tool->adapter, tool->set);
     g_autofree char *adapter = adapter_words(desk, tool->adapter);
     return g_strconcat(tool->tool, " ", toolbox_words(desk, tool->tool), adapter, *due ? ", " : "",

@@ -112,22 +112,36 @@ static const char *used_last(Desk *desk, const ToolNeed *need, gboolean all)
 
 // SERVING ---------------------------------------------------------------------------------------
 
+// Whether it measures what is read at a check that names no sort.
+static gboolean measures_that(const Entry *tool, const ToolNeed *need)
+{
+    return need->sort || !need->check || tool_measures(tool, need->check->kind);
+}
+
+// Whether its range holds the value, or has anything of what may be read there.
+static gboolean fits(const Entry *tool, const ToolNeed *need)
+{
+    if (!measures_that(tool, need))
+        return FALSE;
+    return need->value ? tool_holds(tool, need->value)
+                       : tool_reaches(tool, need->least, need->greatest);
+}
+
 static void add_serving(const Desk *desk, const ToolNeed *need, gboolean holding, GPtrArray *labels)
 {
     g_autoptr(GPtrArray) tools = shop_all(session_shop(desk->shop), "tool", NULL);
     for (guint i = 0; i < tools->len; i++) {
         const Entry *tool = tools->pdata[i];
-        if (serves(tool, need) && tool_holds(tool, need->value) == holding)
+        if (serves(tool, need) && fits(tool, need) == holding)
             text_add_once(labels, shop_label(tool));
     }
 }
 
-// Those whose range holds the value first.
+// Those that fit first.
 static void add_all_serving(const Desk *desk, const ToolNeed *need, GPtrArray *labels)
 {
     add_serving(desk, need, TRUE, labels);
-    if (need->value)
-        add_serving(desk, need, FALSE, labels);
+    add_serving(desk, need, FALSE, labels);
 }
 
 static const char *in_hand(const Desk *desk, const ToolNeed *need)
@@ -135,14 +149,14 @@ static const char *in_hand(const Desk *desk, const ToolNeed *need)
     return g_hash_table_lookup(desk->tools, need_key(need));
 }
 
-static const char by_mark[] = "";                // no label, in the place of an angle gauge
-static const char beyond_key[] = "out of range"; // the wrench that was taken all the same
+static const char none[] = "";                   // no label, in the place of a gauge
+static const char beyond_key[] = "out of range"; // the tool that was taken all the same
 
-// `W1 100`: for what it was taken.
+// `W1 100`, `G03 bore`: for what it was taken.
 static char *beyond_words(const ToolNeed *need, const char *label)
 {
     g_autofree char *value = need->value ? number_text(need->value) : g_strdup("");
-    return g_strconcat(label, " ", value, NULL);
+    return g_strconcat(label, " ", need->check ? need->check->name : value, NULL);
 }
 
 static gboolean is_beyond(const Desk *desk, const ToolNeed *need, const char *label)
@@ -151,16 +165,16 @@ static gboolean is_beyond(const Desk *desk, const ToolNeed *need, const char *la
     return g_strcmp0(g_hash_table_lookup(desk->tools, beyond_key), words) == 0;
 }
 
-gboolean toolbox_is_by_mark(const Desk *desk, const ToolNeed *need)
+gboolean toolbox_is_none(const Desk *desk, const ToolNeed *need)
 {
-    return need->need == NEED_ANGLE && g_strcmp0(in_hand(desk, need), by_mark) == 0;
+    return g_strcmp0(in_hand(desk, need), none) == 0;
 }
 
-// The label if that tool holds the value that is needed, else NULL.
+// The label if that tool fits what is needed, or was taken for it all the same, else NULL.
 static const char *holding(const Desk *desk, const ToolNeed *need, const char *label)
 {
     const Entry *tool = tool_of(desk, label);
-    return tool && tool_holds(tool, need->value) ? label : NULL;
+    return tool && (fits(tool, need) || is_beyond(desk, need, label)) ? label : NULL;
 }
 
 // A wrench that pulls until a check passes is told by its ceiling, as a gauge is.
@@ -240,8 +254,8 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
     return labels;
 }
 
-// The gauge in hand, used last, or the only one, of those that hold the value; NULL for none or
-// several, and *held says whether any does.
+// The gauge in hand, used last, or the only one, of those that fit; NULL for none or several, and
+// *held says whether any does.
 static const char *gauge_for(Desk *desk, const ToolNeed *need, gboolean *held)
 {
     const char *first = holding(desk, need, in_hand(desk, need));
@@ -258,40 +272,58 @@ static const char *gauge_for(Desk *desk, const ToolNeed *need, gboolean *held)
     return all->len == 1 ? all->pdata[0] : NULL;
 }
 
-const char *toolbox_for(Desk *desk, const ToolNeed *need)
+// The same need, as long as nothing is typed.
+static ToolNeed before_value(const ToolNeed *need)
 {
-    if (need->need == NEED_GAUGE && need->sort) {
-        const ToolNeed any = {need->need, need->sort, NULL, NULL};
-        gboolean held = FALSE;
-        const char *gauge = gauge_for(desk, need, &held);
-        return gauge || held ? gauge : gauge_for(desk, &any, &held);
-    }
-    const char *label = in_hand(desk, need);
-    const Entry *tool = tool_of(desk, label);
-    gboolean reaches = tool && (need->need == NEED_GAUGE || tool_holds(tool, need->value) ||
-                                is_beyond(desk, need, label));
-    return reaches && !is_refused(desk, label) ? label : NULL;
+    ToolNeed before = *need;
+    before.value = NULL;
+    return before;
 }
 
-const char *toolbox_any(const Desk *desk, Kind kind)
+const char *toolbox_for(Desk *desk, const ToolNeed *need)
 {
-    const ToolNeed any = {.need = NEED_GAUGE};
-    const char *label = in_hand(desk, &any);
-    const Entry *tool = tool_of(desk, label);
-    return tool && tool_measures(tool, kind) && !is_refused(desk, label) ? label : NULL;
+    if (toolbox_is_none(desk, need))
+        return NULL;
+    const ToolNeed before = need->need == NEED_GAUGE ? before_value(need) : *need;
+    if (need->need == NEED_GAUGE && need->sort) {
+        gboolean held = FALSE;
+        const char *gauge = gauge_for(desk, need, &held);
+        return gauge || held ? gauge : gauge_for(desk, &before, &held);
+    }
+    const char *label = holding(desk, &before, in_hand(desk, need));
+    return is_refused(desk, label) ? NULL : label;
+}
+
+// Whether it is passed over, by what was found or, of a gauge, by its range.
+static gboolean is_passed(const Desk *desk, const ToolNeed *need, const char *label)
+{
+    const Entry *tool = need->need == NEED_GAUGE ? tool_of(desk, label) : NULL;
+    return is_refused(desk, label) ||
+           (tool && measures_that(tool, need) && !holding(desk, need, label));
+}
+
+// Why: `was found wrong on 11 Mar`, `reads 0-25 mm`.
+static char *passed_words(const Desk *desk, const char *label)
+{
+    const Entry *wrong = is_refused(desk, label) ? wrong_of(desk, label) : NULL;
+    g_autofree char *day =
+        wrong ? ago_day(moment_of_day(entry_text(wrong, "date")), desk->now) : NULL;
+    g_autofree char *range = wrong ? NULL : tool_range_words(tool_of(desk, label));
+    return wrong ? g_strconcat("was found wrong on ", day, NULL)
+                 : g_strconcat("reads ", range, NULL);
 }
 
 char *toolbox_wrong_words(Desk *desk, const ToolNeed *need, const char *taken)
 {
     gboolean any = need->need == NEED_GAUGE && !need->sort; // nobody knows what was used for that
     const char *hand = in_hand(desk, need), *last = any ? NULL : used_last(desk, need, TRUE);
-    const char *label = is_refused(desk, hand) ? hand : last;
-    if (!is_refused(desk, label) || (taken && g_strcmp0(taken, last) == 0))
+    const char *label = is_passed(desk, need, hand) ? hand : last;
+    if (!is_passed(desk, need, label) || (taken && g_strcmp0(taken, last) == 0) ||
+        g_strcmp0(taken, label) == 0)
         return NULL;
-    g_autofree char *day =
-        ago_day(moment_of_day(entry_text(wrong_of(desk, label), "date")), desk->now);
-    return g_strdup_printf("%s was found wrong on %s; %s%sg takes another", label, day,
-                           taken ? taken : "", taken ? " is taken, " : "");
+    g_autofree char *why = passed_words(desk, label);
+    return g_strdup_printf("%s %s; %s%sg takes another", label, why, taken ? taken : "",
+                           taken ? " is taken, " : "");
 }
 
 // WITH AN ADAPTER -------------------------------------------------------------------------------
@@ -361,10 +393,9 @@ void toolbox_take_beyond(Desk *desk, const ToolNeed *need, const char *label)
     g_hash_table_insert(desk->tools, g_strdup(beyond_key), beyond_words(need, parts[0]));
 }
 
-void toolbox_take_mark(Desk *desk)
+void toolbox_take_none(Desk *desk, const ToolNeed *need)
 {
-    const ToolNeed angle = {.need = NEED_ANGLE};
-    g_hash_table_insert(desk->tools, g_strdup(need_key(&angle)), g_strdup(by_mark));
+    g_hash_table_insert(desk->tools, g_strdup(need_key(need)), g_strdup(none));
 }
 
 char *toolbox_as_planned(const ToolNeed *need, const char *label)

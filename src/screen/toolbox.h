@@ -11,6 +11,9 @@ typedef struct {
     const Number *value;   // base units, what it must be able to show; NULL if not known
     const Number *ceiling; // likewise of a bolt pulled until a check passes, what it must not pass:
                            // its tool is judged as a gauge; NULL of all else
+    const Number *least, *greatest; // likewise of a gauge: what may be read there, as long as no
+                                    // value is known; NULL for an end that is not known
+    const PlanCheck *check;         // of a gauge: what is read; NULL if nobody said
 } ToolNeed;
 
 // What a need is of, as questions say it: `gauge`, `wrench`, `angle gauge`. Static.
@@ -23,18 +26,16 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESU
 
 // The one to use without asking; NULL if a person must say. A gauge is the one in hand, the one
 // used last for this in this build, or the only one of its sort, of those that hold the value if
-// any does; a wrench must have been taken in hand at this terminal and hold the value, or have been
-// taken for it all the same. What was found wrong, and not put right since, is passed over until a
-// person takes it all the same.
+// any does, else of those that reach what may be read there; for a check that names no sort the one
+// in hand alone, if it measures such and reaches that. A wrench must have been taken in hand at
+// this terminal and hold the value. What does not reach, or was found wrong and not put right
+// since, is passed over until a person takes it for that all the same.
 const char *toolbox_for(Desk *desk, const ToolNeed *need);
 
-// The gauge taken in hand at this terminal where no sort was asked for, for a check that names
-// none, if it measures that; NULL if there is none.
-const char *toolbox_any(const Desk *desk, Kind kind);
-
-// `G03 was found wrong on 11 Mar; G05 is taken, g takes another`: why what was in use is passed
-// over, and what is taken instead (`taken`, by toolbox_for; NULL: nothing), until that was used
-// once. NULL if nothing is passed over. The caller frees with g_free.
+// `G03 was found wrong on 11 Mar; G05 is taken, g takes another`, `G03 reads 0-25 mm; g takes
+// another`: why what was in use is passed over, and what is taken instead (`taken`, by toolbox_for;
+// NULL: nothing), until that was used once. NULL if nothing is passed over. The caller frees with
+// g_free.
 char *toolbox_wrong_words(Desk *desk, const ToolNeed *need,
                           const char *taken) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -52,12 +53,14 @@ void toolbox_forget_adapter(Desk *desk);
 // Takes a tool in hand, by a label as above.
 void toolbox_take(Desk *desk, const ToolNeed *need, const char *label);
 
-// The same of a wrench that does not hold the value: it is then used for that value all the same.
+// The same of what does not reach: a wrench is then used for that value, a gauge for that check all
+// the same.
 void toolbox_take_beyond(Desk *desk, const ToolNeed *need, const char *label);
 
-// An angle is turned by a mark, without a gauge; and whether one is, for such a need.
-void toolbox_take_mark(Desk *desk);
-gboolean toolbox_is_by_mark(const Desk *desk, const ToolNeed *need);
+// No gauge is in hand for such a need, till one is taken: an angle is turned by a mark, and what is
+// read is read with none. And whether none is.
+void toolbox_take_none(Desk *desk, const ToolNeed *need);
+gboolean toolbox_is_none(const Desk *desk, const ToolNeed *need);
 
 // The label of a tool with what the plan puts on it here: `W9 with X1`. The caller frees with
 // g_free.

@@ -184,7 +184,8 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     const Requirement *then = bench_requirement(work, behind);
     g_autofree char *then_words = then && then != made ? bench_then_words(then) : g_strdup("");
     page_say(&page->then, "%s", field.hint ? field.hint : then_words);
-    g_autofree char *wrong = bench_wrong_gauge(desk, made, gauge);
+    const ToolNeed need = bench_need_at(&work->agenda, bench->here);
+    g_autofree char *wrong = bench_wrong_gauge(desk, made, &need, gauge);
     if (wrong && !*typed)
         page_say(&page->then, "%s", wrong);
     if (field.field == ASKS_TICK && *typed)
@@ -268,7 +269,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (bench->supposed.made && made && made->check) {
         g_autofree char *words = bench_meaning(&checks, bench->here);
         const char *asked = slip_asked(&bench->slip, bench->supposed.line);
-        page_say(&page->then, "%s", asked ? asked : words);
+        g_autofree char *outside = bench_outside(desk, made, gauge, typed);
+        page_say(&page->then, "%s%s%s", asked ? asked : words, !asked && outside ? ": " : "",
+                 !asked && outside ? outside : "");
     }
 }
 

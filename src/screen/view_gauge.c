@@ -1,4 +1,6 @@
 // Which gauge or wrench is in hand: one digit; g again says that the gauge was zeroed.
+#include "bench_field.h"
+#include "bench_work.h"
 #include "gauge_lines.h"
 #include "tool_digits.h"
 #include "tool_wrong.h"
@@ -6,9 +8,10 @@
 
 #include <standbook/sheet/figures.h>
 #include <standbook/work/gauge_choice.h>
+#include <standbook/work/tool_standing.h>
 #include <string.h>
 
-enum { MARK_DIGIT = TOOL_DIGITS }; // an angle by a mark, without a gauge
+enum { NONE_DIGIT = TOOL_DIGITS }; // no gauge; an angle is turned by a mark then
 
 typedef struct {
     ToolNeed need;
@@ -22,9 +25,10 @@ typedef struct {
     char *again;       // the wrench out of its range that the same digit takes all the same
 } Tools;
 
-static gboolean is_angle(const Tools *tools)
+// Whether it can be done with none.
+static gboolean takes_none(const Tools *tools)
 {
-    return tools->need.need == NEED_ANGLE;
+    return tools->need.need == NEED_ANGLE || (tools->need.need == NEED_GAUGE && tools->labels->len);
 }
 
 // What is to be settled, what that needs, and the gauges.
@@ -52,12 +56,34 @@ static const Requirement *place_of(const Tools *tools, Desk *desk, guint *index)
     return all->pdata[place];
 }
 
+// What is asked of a gauge there, as the build stands now.
+static const ToolNeed *need_of(Tools *tools, Desk *desk)
+{
+    guint place;
+    BenchWork work;
+    const Requirement *here = place_of(tools, desk, &place);
+    if (here && bench_work(desk, here->step->name, &work)) {
+        const char *sort = tools->need.sort;
+        tools->need = bench_need_at(&work.agenda, place);
+        tools->need.sort = sort;
+    }
+    return &tools->need;
+}
+
+// The digits of all; one is kept for none.
+static void set_labels(Tools *tools, Desk *desk, const GaugeChoices *choices)
+{
+    tools->labels = tool_digits(desk, need_of(tools, desk), choices);
+    if (tools->need.need != NEED_TORQUE && tools->labels->len == TOOL_DIGITS)
+        g_ptr_array_set_size(tools->labels, NONE_DIGIT - 1);
+}
+
 // What the gauges can tell there, and the digits of all.
 static void look_at(Tools *tools, Desk *desk, guint place)
 {
     g_auto(GaugeChoices) choices =
-        session_gauges(desk_build(desk), place, toolbox_for(desk, &tools->need));
-    tools->labels = tool_digits(desk, &tools->need, &choices);
+        session_gauges(desk_build(desk), place, toolbox_for(desk, need_of(tools, desk)));
+    set_labels(tools, desk, &choices);
     if (choices.gauges->len)
         tools->can = can_words(&choices, tools->labels);
 }
@@ -72,9 +98,7 @@ static void look_round(Tools *tools, Desk *desk)
         look_at(tools, desk, place);
         return;
     }
-    tools->labels = tool_digits(desk, &tools->need, NULL);
-    if (is_angle(tools) && tools->labels->len == TOOL_DIGITS)
-        g_ptr_array_set_size(tools->labels, MARK_DIGIT - 1);
+    set_labels(tools, desk, NULL);
     if (tools->need.need != NEED_GAUGE && tools->labels->len)
         tools->can = toolbox_lines(desk, &tools->need, tools->labels, TOOL_DIGITS);
 }
@@ -89,10 +113,11 @@ static gpointer open(Desk *desk, const char *argument)
     guint count = g_strv_length(parts);
     tools->sort = parts[0][0] && parts[0][1] ? g_strdup(parts[0] + 1) : NULL;
     tools->value = count > 1 && *parts[1] ? number_from_text(parts[1], NULL) : NULL;
-    tools->need = (ToolNeed){parts[0][0] == 'T'   ? NEED_TORQUE
-                             : parts[0][0] == 'A' ? NEED_ANGLE
-                                                  : NEED_GAUGE,
-                             tools->sort, tools->value, NULL};
+    tools->need = (ToolNeed){.need = parts[0][0] == 'T'   ? NEED_TORQUE
+                                     : parts[0][0] == 'A' ? NEED_ANGLE
+                                                          : NEED_GAUGE,
+                             .sort = tools->sort,
+                             .value = tools->value};
     gboolean gauge = tools->need.need == NEED_GAUGE;
     tools->place = gauge && count > 2 ? g_strdup(parts[2]) : NULL;
     tools->ceiling = !gauge && count > 2 && *parts[2] ? number_from_text(parts[2], NULL) : NULL;
@@ -124,8 +149,9 @@ static char *answers(const Tools *tools, const Desk *desk)
         g_string_append_printf(words, "%u %s%s%s  ", i + 1, label, room ? " " : "",
                                room ? toolbox_words(desk, label) : "");
     }
-    if (is_angle(tools))
-        g_string_append_printf(words, "%u none: by a mark  ", MARK_DIGIT);
+    if (takes_none(tools))
+        g_string_append_printf(words, "%u %s  ", NONE_DIGIT,
+                               tools->need.need == NEED_ANGLE ? "none: by a mark" : "no gauge");
     g_string_append(words, "0 new");
     return g_string_free(words, FALSE);
 }
@@ -134,10 +160,10 @@ static void say_digits(const Tools *tools, Page *page)
 {
     guint count = tools->labels->len;
     const char *first = count > 1 ? "1 to " : "";
-    if (is_angle(tools) && !count)
-        page_say(&page->unit, "%u or 0", MARK_DIGIT);
-    else if (is_angle(tools))
-        page_say(&page->unit, "%s%u or %u", first, count, MARK_DIGIT);
+    if (takes_none(tools) && !count)
+        page_say(&page->unit, "%u or 0", NONE_DIGIT);
+    else if (takes_none(tools))
+        page_say(&page->unit, "%s%u or %u", first, count, NONE_DIGIT);
     else
         page_ask_digit(page, count);
 }
@@ -174,7 +200,7 @@ static void say_in_hand(const Tools *tools, Desk *desk, const char *label)
     const char *words = toolbox_words(desk, label);
     const Requirement *here = place_of(tools, desk, NULL);
     if (tools->place && (!here || here->asked != ASKED_READ))
-        desk_last(desk, "%s%s%s is in hand", label, *words ? " " : "", words);
+        desk_last(desk, "%s%s%s is in hand", label ? label : "no gauge", *words ? " " : "", words);
 }
 
 // Which sort of tool would be new; an adapter is none of a wrench's.
@@ -186,6 +212,26 @@ static char *new_words(const Tools *tools)
     return g_strconcat(letters[need], need == NEED_GAUGE ? tools->sort : NULL, NULL);
 }
 
+// A gauge of which nobody said what it measures is used for the check it is taken at, no other.
+static gboolean is_for_this_alone(const ToolNeed *need, Desk *desk, const char *label)
+{
+    const Entry *tool = shop_find(session_shop(desk->shop), "tool", label);
+    g_autofree char *range = tool ? tool_range_words(tool) : NULL;
+    return need->need == NEED_GAUGE && range && !*range;
+}
+
+// Why it is not taken: `M2 reads 50-75 mm`, `W1, 5-25 N·m: 40 is outside`.
+static char *outside_words(const ToolNeed *need, Desk *desk, const char *label)
+{
+    const Entry *tool = shop_find(session_shop(desk->shop), "tool", label);
+    if (need->need == NEED_GAUGE && tool) {
+        g_autofree char *range = tool_range_words(tool);
+        return g_strdup_printf("%s reads %s", label, range);
+    }
+    g_autofree char *outside = toolbox_outside(desk, need, label);
+    return g_strdup_printf("%s, %s", label, *outside ? outside : "its range does not reach that");
+}
+
 // A tool that was entered just now is taken in hand, if it serves here.
 static Go wants(gpointer state, Desk *desk)
 {
@@ -193,13 +239,17 @@ static Go wants(gpointer state, Desk *desk)
     g_autofree char *label = g_steal_pointer(&desk->new_tool);
     if (!label)
         return go(GO_STAY);
-    g_autofree char *planned = toolbox_as_planned(&tools->need, label);
-    toolbox_take(desk, &tools->need, planned);
-    if (g_strcmp0(toolbox_for(desk, &tools->need), label) == 0) {
+    const ToolNeed *need = need_of(tools, desk);
+    g_autofree char *planned = toolbox_as_planned(need, label);
+    if (is_for_this_alone(need, desk, label))
+        toolbox_take_beyond(desk, need, planned);
+    else
+        toolbox_take(desk, need, planned);
+    if (g_strcmp0(toolbox_for(desk, need), label) == 0) {
         say_in_hand(tools, desk, label);
         return go(GO_UP);
     }
-    g_autofree char *outside = toolbox_outside(desk, &tools->need, label);
+    g_autofree char *outside = toolbox_outside(desk, need, label);
     desk_warn(desk, "%s is entered but not in hand; %s", label,
               *outside ? outside : "choose it by its digit");
     return go(GO_STAY);
@@ -208,20 +258,21 @@ static Go wants(gpointer state, Desk *desk)
 // What does not reach is said first; the same digit again takes it, and its work is in doubt.
 static Go take(Tools *tools, Desk *desk, const char *label)
 {
+    const ToolNeed *need = need_of(tools, desk);
     gboolean again = g_strcmp0(tools->again, label) == 0;
-    if (again)
-        toolbox_take_beyond(desk, &tools->need, label);
+    if (again || is_for_this_alone(need, desk, label))
+        toolbox_take_beyond(desk, need, label);
     else
-        toolbox_take(desk, &tools->need, label);
-    if (tools->need.need == NEED_GAUGE || toolbox_for(desk, &tools->need)) {
+        toolbox_take(desk, need, label);
+    const char *taken = toolbox_for(desk, need);
+    if (need->need == NEED_GAUGE ? g_strcmp0(taken, label) == 0 : taken != NULL) {
         say_in_hand(tools, desk, label);
         return go(GO_UP);
     }
-    g_autofree char *outside = toolbox_outside(desk, &tools->need, label);
+    g_autofree char *outside = outside_words(need, desk, label);
     g_free(tools->again);
     tools->again = g_strdup(label);
-    desk_warn(desk, "%s, %s; the same digit again takes it, and its work is in doubt", label,
-              *outside ? outside : "its range does not reach that");
+    desk_warn(desk, "%s; the same digit again takes it, and its work is in doubt", outside);
     return go(GO_STAY);
 }
 
@@ -232,8 +283,9 @@ static Go digit(gpointer state, Desk *desk, guint digit)
         return go_open(VIEW_WHO, NULL);
     if (digit == 0)
         return go_open(VIEW_TOOL, new_words(tools));
-    if (digit == MARK_DIGIT && is_angle(tools)) {
-        toolbox_take_mark(desk);
+    if (digit == NONE_DIGIT && takes_none(tools)) {
+        toolbox_take_none(desk, &tools->need);
+        say_in_hand(tools, desk, NULL);
         return go(GO_UP);
     }
     return digit > tools->labels->len ? go(GO_STAY)
@@ -243,10 +295,10 @@ static Go digit(gpointer state, Desk *desk, guint digit)
 // The gauge in hand was zeroed: on what is asked.
 static Go act(gpointer state, Desk *desk, Action action)
 {
-    const Tools *tools = state;
+    Tools *tools = state;
     if (action != ACTION_GAUGE || tools->need.need != NEED_GAUGE)
         return go(GO_DEFAULT);
-    const char *label = toolbox_for(desk, &tools->need);
+    const char *label = toolbox_for(desk, need_of(tools, desk));
     if (label)
         return go_instead(VIEW_ENTER, g_strconcat("zero\n", label, NULL));
     desk_warn(desk, "no gauge is in hand yet; its digit takes one, then g and g again zero it");

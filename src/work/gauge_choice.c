@@ -99,17 +99,11 @@ static Extent extent_of(const Assessment *assessment, const Requirement *here)
     return size ? (Extent){size, size} : (Extent){here->lower, here->upper};
 }
 
-static gboolean is_below(const Number *one, const Number *other)
-{
-    return one && other && number_compare(one, other) < 0;
-}
-
 // Whether the range of a tool, as far as it is marked, has anything of that.
 static gboolean reaches(const Entry *tool, const PlanCheck *check, const Extent *extent)
 {
-    g_autoptr(Number) least = entry_amount(tool, "least"),
-                      greatest = entry_amount(tool, "greatest");
-    return !is_below(greatest, extent->least) && !is_below(extent->greatest, least) &&
+    g_autoptr(Number) greatest = entry_amount(tool, "greatest");
+    return tool_reaches(tool, extent->least, extent->greatest) &&
            (!greatest || tool_measures(tool, check->kind));
 }
 

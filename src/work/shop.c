@@ -206,12 +206,18 @@ gboolean tool_measures(const Entry *tool, Kind kind)
     return unit && kind_equal(unit_kind(unit), kind);
 }
 
+static gboolean is_below(const Number *one, const Number *other)
+{
+    return one && other && number_compare(one, other) < 0;
+}
+
+gboolean tool_reaches(const Entry *tool, const Number *least, const Number *greatest)
+{
+    g_autoptr(Number) from = entry_amount(tool, "least"), to = entry_amount(tool, "greatest");
+    return !is_below(greatest, from) && !is_below(to, least);
+}
+
 gboolean tool_holds(const Entry *tool, const Number *value)
 {
-    if (!value)
-        return TRUE;
-    g_autoptr(Number) least = entry_amount(tool, "least"),
-                      greatest = entry_amount(tool, "greatest");
-    return (!least || number_compare(least, value) <= 0) &&
-           (!greatest || number_compare(value, greatest) <= 0);
+    return tool_reaches(tool, value, value);
 }

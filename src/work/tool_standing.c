@@ -115,18 +115,26 @@ static gboolean is_outside(const Entry *tool, ToolSort sort, const Number *value
     return tool_range(sort, least, greatest, value) == TOOL_OUT_OF_RANGE;
 }
 
-char *tool_outside_words(const Entry *tool, ToolSort sort, const Number *value)
+char *tool_range_words(const Entry *tool)
 {
     g_autoptr(Number) least = entry_amount(tool, "least"),
                       greatest = entry_amount(tool, "greatest");
-    if (!is_outside(tool, sort, value))
+    if (!least && !greatest)
         return g_strdup("");
     g_autoptr(Unit) unit = wrench_unit(tool);
     g_autofree char *from = least ? wrench_setting_words(least, unit) : g_strdup("up to ");
     g_autofree char *to = greatest ? wrench_setting_words(greatest, unit) : g_strdup("");
-    g_autofree char *used = wrench_setting_words(value, unit);
-    return g_strdup_printf("%s%s%s%s%s: %s is outside", from, least ? "-" : "", to, unit ? " " : "",
-                           unit ? unit_text(unit) : "", used);
+    return g_strdup_printf("%s%s%s%s%s", from, least ? "-" : "", to, unit ? " " : "",
+                           unit ? unit_text(unit) : "");
+}
+
+char *tool_outside_words(const Entry *tool, ToolSort sort, const Number *value)
+{
+    if (!is_outside(tool, sort, value))
+        return g_strdup("");
+    g_autoptr(Unit) unit = wrench_unit(tool);
+    g_autofree char *range = tool_range_words(tool), *used = wrench_setting_words(value, unit);
+    return g_strdup_printf("%s: %s is outside", range, used);
 }
 
 char *tool_ceiling_words(const Entry *tool, const Number *ceiling)

@@ -50,10 +50,12 @@ GPtrArray *shop_calibrations(const Shop *shop, const char *tool) G_GNUC_WARN_UNU
 // there is none.
 const Entry *shop_calibration_on(const Shop *shop, const char *tool, const char *day);
 
-// Whether a tool of the shop measures such values, and whether its range, both ends included, holds
-// one (base units); an end not known holds any, and so does any range NULL.
+// Whether a tool of the shop measures such values, whether its range, both ends included, holds one
+// (base units; NULL: any), and whether it has anything of what lies between two; an end that is not
+// known, of the range or of what is asked, bounds nothing.
 gboolean tool_measures(const Entry *tool, Kind kind);
 gboolean tool_holds(const Entry *tool, const Number *value);
+gboolean tool_reaches(const Entry *tool, const Number *least, const Number *greatest);
 
 // The newest recall of a lot, by its id; NULL if it is not recalled.
 const Entry *shop_recall(const Shop *shop, const char *lot);

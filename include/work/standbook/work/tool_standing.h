@@ -29,6 +29,9 @@ gint64 tool_uses(const Shop *shop, const Entry *tool, Book *book);
 char *tool_standing_words(const Shop *shop, const Entry *tool, ToolSort sort, const Number *value,
                           gint64 uses, Moment now) G_GNUC_WARN_UNUSED_RESULT;
 
+// Its range as it is marked: `60-300 N·m`, without a lower mark `up to 300 N·m`; "" if it has none.
+// The caller frees with g_free.
+char *tool_range_words(const Entry *tool) G_GNUC_WARN_UNUSED_RESULT;
 // What of that concerns its range alone: `60-300 N·m: 40 is outside`, of a range without a lower
 // mark `up to 300 N·m: …`; "" where the range holds the value. The caller frees with g_free.
 char *tool_outside_words(const Entry *tool, ToolSort sort,
