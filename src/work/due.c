@@ -147,12 +147,14 @@ static char *days_words(gint64 days)
                     : g_strdup_printf("%" G_GINT64_FORMAT " day%s past", -days, plural);
 }
 
-static void add_tool(GArray *dues, const Entry *tool, const Entry *last, Moment now)
+// What was found wrong is due whether a build is using it or not, as long as it is not put right.
+static void add_tool(GArray *dues, const Entry *tool, const Entry *last, gboolean in_use,
+                     Moment now)
 {
     gboolean wrong = g_strcmp0(entry_text(last, "found"), "wrong") == 0;
     Moment due = tool_due(tool->body, last->body);
     gint64 days = due / DAY - now / DAY;
-    if (!wrong && (!due || days > DAYS_NEAR))
+    if (!wrong && (!in_use || !due || days > DAYS_NEAR))
         return;
     g_autofree char *day = ago_day(wrong ? moment_of_day(entry_text(last, "date")) : due, now);
     add(dues, g_strdup_printf("%s %s", entry_text(tool, "label"), entry_text(tool, "sort")),
@@ -166,10 +168,10 @@ GArray *dues_of_tools(const Shop *shop, GHashTable *used, Moment now)
     g_autoptr(GPtrArray) tools = shop_all(shop, "tool", NULL);
     for (guint i = 0; i < tools->len; i++) {
         const char *id = entry_text(tools->pdata[i], "id");
-        g_autoptr(GPtrArray) made =
-            g_hash_table_contains(used, id) ? shop_calibrations(shop, id) : NULL;
-        if (made && made->len)
-            add_tool(dues, tools->pdata[i], made->pdata[made->len - 1], now);
+        g_autoptr(GPtrArray) made = shop_calibrations(shop, id);
+        if (made->len)
+            add_tool(dues, tools->pdata[i], made->pdata[made->len - 1],
+                     g_hash_table_contains(used, id), now);
     }
     return dues;
 }

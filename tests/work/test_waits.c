@@ -136,6 +136,25 @@ START_TEST(calibrations_that_run_out_of_tools_in_use)
 }
 END_TEST
 
+START_TEST(what_was_found_wrong_stays_due_until_it_is_put_right)
+{
+    static const struct {
+        const char *line, *expected;
+    } said[] = {
+        {"2025-03-11 09:40 MO calibration W2 2025-03-11 wrong \"set 100 gives 91\"",
+         "W2 click wrench|found wrong 11 Mar|not put right\n"},
+        {"2025-03-12 09:40 MO calibration W2 2025-03-12 due 2026-03-12 adjusted", ""},
+    };
+    g_autoptr(GHashTable) none = g_hash_table_new(g_str_hash, g_str_equal); // no build uses it
+    for (guint i = 0; i < G_N_ELEMENTS(said); i++) {
+        ck_assert_ptr_null(demo_try(demo, demo->desk, said[i].line));
+        g_autoptr(GArray) dues = dues_of_tools(demo->shop, none, moment_of("2025-03-13 09:00"));
+        g_autofree char *words = dues_words(dues);
+        ck_assert_str_eq(words, said[i].expected);
+    }
+}
+END_TEST
+
 int main(void)
 {
     const TTest *tests[] = {who_has_it_in_hand_and_who_put_it_down,
@@ -143,6 +162,7 @@ int main(void)
                             a_tool_found_wrong_comes_before_what_was_put_down,
                             a_customer_is_asked_until_there_is_an_answer,
                             the_demo_has_its_follow_up_before_it,
+                            what_was_found_wrong_stays_due_until_it_is_put_right,
                             calibrations_that_run_out_of_tools_in_use};
     return run_on_build("waits", tests, G_N_ELEMENTS(tests), 0);
 }

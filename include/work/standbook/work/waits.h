@@ -30,7 +30,7 @@ typedef struct {
 // wrong later; what a concession says is to be watched. The caller frees with g_array_unref.
 GArray *dues_of_build(const Telling *telling) G_GNUC_WARN_UNUSED_RESULT;
 
-// Those of the shop's tools with these ids (a set of const char *): the last calibration is past,
-// or has no more than 30 days to go, or found the tool wrong and none has followed. The caller
-// frees with g_array_unref.
+// Those of the shop's tools: the last calibration found it wrong and none has followed; or, of those
+// in use (`used`, a set of ids, const char *), it is past or has no more than 30 days to go. The
+// caller frees with g_array_unref.
 GArray *dues_of_tools(const Shop *shop, GHashTable *used, Moment now) G_GNUC_WARN_UNUSED_RESULT;
