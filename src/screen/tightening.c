@@ -82,8 +82,11 @@ Tightening *tightening_new(const Plan *plan, const Assessment *assessment, const
     g_autoptr(Unit) torque = plan_torque_unit(plan);
     Tightening *tightening = g_new0(Tightening, 1);
     *tightening =
-        (Tightening){planned, g_strdup(unit_text(torque)), places_count(planned->group->axes),
-                     planned->stages->len, g_array_new(FALSE, FALSE, sizeof(Turn))};
+        (Tightening){.plan = planned,
+                     .torque = g_strdup(unit_text(torque)),
+                     .bolts = places_count(planned->group->axes),
+                     .stages = planned->stages->len,
+                     .turns = g_array_new(FALSE, FALSE, sizeof(Turn))};
     g_autofree const Requirement **found = find_all(tightening, assessment);
     for (guint run = 0; run < runs_of(planned, tightening->bolts); run++)
         for (guint stage = 1; stage <= tightening->stages; stage++)
@@ -95,12 +98,15 @@ void tightening_keep_at(Tightening *tightening, const PlanCheck *check, guint pl
 {
     const GPtrArray *axes = tightening->plan->group->axes;
     g_auto(GStrv) labels = places_labels(check->places, place);
+    guint all = tightening->turns->len;
     for (guint i = tightening->turns->len; i-- > 0;) {
         const Requirement *made = tightening_turn(tightening, i)->made;
         if (made->asked == ASKED_BOLT && !places_meet(check->places, (const char *const *)labels,
                                                       axes, (const char *const *)made->labels))
             g_array_remove_index(tightening->turns, i);
     }
+    if (tightening->turns->len < all)
+        tightening->at = g_strjoinv(", ", labels);
 }
 
 void tightening_free(Tightening *tightening)
@@ -109,6 +115,7 @@ void tightening_free(Tightening *tightening)
         return;
     g_array_unref(tightening->turns);
     g_free(tightening->torque);
+    g_free(tightening->at);
     g_free(tightening);
 }
 

@@ -175,8 +175,11 @@ static void say_then(const Tightening *tightening, guint here, guint round, Page
     else if (count)
         page_say(&page->then, "bolt%s %s%s%s", count > 1 ? "s" : "", places->str,
                  after ? ", then " : "", after ? after : "");
+    else if (after)
+        page_say(&page->then, "the next stage, %s", after);
     else
-        page_say(&page->then, after ? "the next stage, %s" : "the set is whole", after);
+        page_say(&page->then, "%s is %s", tightening->at ? tightening->at : "the set",
+                 tightening->at ? "tight" : "whole");
 }
 
 // Where the wrench in use was found wrong, that comes before what is behind.

@@ -242,20 +242,33 @@ static guint newest_place(const Agenda *agenda, const PlanStep *step)
     return newest;
 }
 
+// Where a requirement (NULL: none) stands in the assessment.
+static guint place_of(const Agenda *agenda, const Requirement *made)
+{
+    guint index = AGENDA_NOWHERE;
+    gboolean found = made && g_ptr_array_find(agenda->assessment->requirements, made, &index);
+    return found ? index : AGENDA_NOWHERE;
+}
+
 guint summary_left_off(const Agenda *agenda, const PlanStep *step)
 {
-    const Requirement *left =
-        trials_left_off(agenda->plan, step, agenda->assessment, agenda->entries, agenda->count);
-    guint index = AGENDA_NOWHERE;
-    gboolean found = left && g_ptr_array_find(agenda->assessment->requirements, left, &index);
-    return found ? index : AGENDA_NOWHERE;
+    return place_of(agenda, trials_left_off(agenda->plan, step, agenda->assessment,
+                                            agenda->entries, agenda->count));
 }
 
 guint summary_place(const Agenda *agenda, const PlanStep *step)
 {
     guint left_off = summary_left_off(agenda, step);
-    return left_off == AGENDA_NOWHERE ? agenda_next(agenda, step, newest_place(agenda, step))
-                                      : left_off;
+    if (left_off != AGENDA_NOWHERE)
+        return left_off;
+    guint next = agenda_next(agenda, step, newest_place(agenda, step));
+    guint set = next == AGENDA_NOWHERE
+                    ? AGENDA_NOWHERE
+                    : place_of(agenda, trials_behind_bolt(agenda->plan, step,
+                                                          agenda_made(agenda, next),
+                                                          agenda->assessment, agenda->entries,
+                                                          agenda->count));
+    return set == AGENDA_NOWHERE ? next : set;
 }
 
 // The newest entry of these kinds that counts.

@@ -295,6 +295,18 @@ SettingDue trials_setting(const Plan *plan, const PlanStep *step, const Requirem
     return (SettingDue){.check = NULL};
 }
 
+const Requirement *trials_behind_bolt(const Plan *plan, const PlanStep *step,
+                                      const Requirement *bolt, const Assessment *assessment,
+                                      const Entry *const *entries, gsize count)
+{
+    SettingDue due = {.check = NULL};
+    if (bolt->asked == ASKED_BOLT || bolt->asked == ASKED_WAIT)
+        due = trials_setting(plan, step, bolt, assessment, entries, count);
+    g_autoptr(Trials) trials =
+        due.check ? trials_new(plan, step, due.check, due.place, assessment, entries, count) : NULL;
+    return trials ? trials->inputs[0] : NULL;
+}
+
 static gboolean is_at(const Entry *entry, const GPtrArray *axes, guint place)
 {
     g_auto(GStrv) labels = places_labels(axes, place);

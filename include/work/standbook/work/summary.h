@@ -69,7 +69,8 @@ char *summary_progress(const Agenda *agenda, guint index) G_GNUC_WARN_UNUSED_RES
 guint summary_left_off(const Agenda *agenda, const PlanStep *step);
 
 // The place at which work on a step goes on, as the bench opens it: where a setting was left half
-// done, else the next behind the one of its newest entry; AGENDA_NOWHERE if nothing is left there.
+// done, else the next behind the one of its newest entry, for a bolt that holds a setting what is
+// read of that first (trials_behind_bolt); AGENDA_NOWHERE if nothing is left there.
 guint summary_place(const Agenda *agenda, const PlanStep *step);
 
 // Where a build stands.

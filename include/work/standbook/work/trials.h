@@ -183,6 +183,12 @@ typedef struct {
 SettingDue trials_setting(const Plan *plan, const PlanStep *step, const Requirement *made,
                           const Assessment *assessment, const Entry *const *entries, gsize count);
 
+// What is read first for that setting, where the step comes to one of the bolts that hold it: they
+// are tightened behind its move. NULL for any other place.
+const Requirement *trials_behind_bolt(const Plan *plan, const PlanStep *step,
+                                      const Requirement *bolt, const Assessment *assessment,
+                                      const Entry *const *entries, gsize count);
+
 // Of the settings of a step whose places are set each by itself the one that was worked at last:
 // what is read there first, if something is still asked of it; NULL if nothing is, or there is
 // none.
