@@ -141,6 +141,19 @@ static void tell_lot(FindList *list, const FindBuild *here, const GPtrArray *par
     list->lot_words = g_string_free(words, FALSE);
 }
 
+char *find_list_lot(FindList *list, const Desk *desk, const Requirement *made)
+{
+    make_ready(list, desk);
+    const FindBuild *here = find_list_build(list, desk->number);
+    if (!here)
+        return NULL;
+    const Agenda agenda = agenda_of(here);
+    g_autoptr(GPtrArray) parts = parts_at(&agenda, made);
+    forget_told(list);
+    tell_lot(list, here, parts);
+    return list->lot ? g_strdup_printf("lot %s: %s", list->lot, list->lot_words) : NULL;
+}
+
 // Worked out anew only when another place is meant, or there is something new.
 static void tell(FindList *list, const FindLine *line, Moment now)
 {

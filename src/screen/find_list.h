@@ -49,6 +49,12 @@ gboolean find_list_keep(FindList *list, const Desk *desk, const char *words, GEr
 // Back to the places alone.
 void find_list_let_go(FindList *list);
 
+// Where the lot is that was fitted at a place of the build in hand, in all builds that are open by
+// now: `lot MB-2417-C: main shells 2 3 here; TL-0397 main shells 1 2 3`. NULL where none was. The
+// caller frees with g_free.
+char *find_list_lot(FindList *list, const Desk *desk,
+                    const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
+
 // The build of that number; NULL if it is not open.
 const FindBuild *find_list_build(const FindList *list, const char *number);
 // The place that an entry found there is about; NULL for none.

@@ -81,12 +81,11 @@ Tightening *tightening_new(const Plan *plan, const Assessment *assessment, const
         return NULL;
     g_autoptr(Unit) torque = plan_torque_unit(plan);
     Tightening *tightening = g_new0(Tightening, 1);
-    *tightening =
-        (Tightening){.plan = planned,
-                     .torque = g_strdup(unit_text(torque)),
-                     .bolts = places_count(planned->group->axes),
-                     .stages = planned->stages->len,
-                     .turns = g_array_new(FALSE, FALSE, sizeof(Turn))};
+    *tightening = (Tightening){.plan = planned,
+                               .torque = g_strdup(unit_text(torque)),
+                               .bolts = places_count(planned->group->axes),
+                               .stages = planned->stages->len,
+                               .turns = g_array_new(FALSE, FALSE, sizeof(Turn))};
     g_autofree const Requirement **found = find_all(tightening, assessment);
     for (guint run = 0; run < runs_of(planned, tightening->bolts); run++)
         for (guint stage = 1; stage <= tightening->stages; stage++)

@@ -14,7 +14,7 @@ typedef struct {
 typedef struct {
     const PlanTightening *plan;
     char *torque; // the unit of a bare torque
-    char *at; // `1, in`: only the bolts at this place of a check are left (tightening_keep_at)
+    char *at;     // `1, in`: only the bolts at this place of a check are left (tightening_keep_at)
     guint bolts, stages;
     GArray *turns; // Turn, in the order of the work
 } Tightening;

@@ -1,5 +1,6 @@
 // What a verdict rests on: its figures, its notes, and the entries about it.
 #include "about.h"
+#include "find_list.h"
 #include "struck.h"
 #include "telling.h"
 #include "to_place.h"
@@ -13,13 +14,14 @@
 typedef struct {
     char *name;     // of the requirement (requirement_name)
     gboolean leads; // Enter goes on to its place: it was looked for from elsewhere
+    FindList *list; // of all builds, for the lot fitted there
 } Why;
 
 // The argument is the name; with a line `leads` behind it, Enter goes on to the place.
 static gpointer open(Desk *desk, const char *argument)
 {
     Why *why = g_new0(Why, 1);
-    (void)desk;
+    why->list = find_list_new(desk);
     g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
     why->name = g_strdup(parts[0]);
     why->leads = parts[1] != NULL;
@@ -29,6 +31,7 @@ static gpointer open(Desk *desk, const char *argument)
 static void close(gpointer state)
 {
     Why *why = state;
+    find_list_free(why->list);
     g_free(why->name);
     g_free(why);
 }
@@ -69,9 +72,9 @@ static guint paint_preload(Desk *desk, const Requirement *made, guint row, Page 
     return row + 1;
 }
 
-// What find tells of it too (work/told.h), but its footnotes, which stand with its figures; returns
-// the row behind.
-static guint paint_told(Desk *desk, const Requirement *made, guint row, Page *page)
+// What find tells of it too (work/told.h), where its lot is besides, but not its footnotes, which
+// stand with its figures; returns the row behind.
+static guint paint_told(const Why *why, Desk *desk, const Requirement *made, guint row, Page *page)
 {
     g_auto(Told) told = {0};
     if (!told_init(&told, desk))
@@ -81,7 +84,10 @@ static guint paint_told(Desk *desk, const Requirement *made, guint row, Page *pa
     for (guint i = 0; i < count; i++)
         if (g_strcmp0(lines->pdata[i], requirement_by_plan_said(made)) != 0)
             row = canvas_wrap(page->body, row, 1, PAGE_WIDTH - 1, style_of(0, 0), lines->pdata[i]);
-    return row + (count ? 1 : 0);
+    g_autofree char *lot = find_list_lot(why->list, desk, made);
+    if (lot)
+        row = canvas_wrap(page->body, row, 1, PAGE_WIDTH - 1, style_of(0, 0), lot);
+    return row + (count || lot ? 1 : 0);
 }
 
 // The entry that stands there and can be struck here: that of who looks at it; 0 for none. What is
@@ -132,8 +138,17 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     const Session *session = desk_build(desk);
     guint row = about_figures(page->body, 0, session, made);
     row = paint_tool(desk, made, paint_preload(desk, made, row, page), page);
-    row = paint_told(desk, made, row, page);
+    row = paint_told(why, desk, made, row, page);
     about_entries(page->body, row, session, made);
+}
+
+// Where a lot was fitted, the other builds are opened one by one, which may have it too.
+static gboolean idle(gpointer state, Desk *desk)
+{
+    const Why *why = state;
+    const Requirement *made = made_of(desk, why->name);
+    g_autofree char *lot = made ? find_list_lot(why->list, desk, made) : NULL;
+    return lot && find_list_open_next(why->list, desk);
 }
 
 // In place of this page; who works here is asked first.
@@ -161,4 +176,5 @@ static Go act(gpointer state, Desk *desk, Action action)
     return go(GO_DEFAULT);
 }
 
-const ViewOps why_view = {.name = "why", .open = open, .close = close, .paint = paint, .act = act};
+const ViewOps why_view = {
+    .name = "why", .open = open, .close = close, .paint = paint, .act = act, .idle = idle};

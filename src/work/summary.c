@@ -252,8 +252,8 @@ static guint place_of(const Agenda *agenda, const Requirement *made)
 
 guint summary_left_off(const Agenda *agenda, const PlanStep *step)
 {
-    return place_of(agenda, trials_left_off(agenda->plan, step, agenda->assessment,
-                                            agenda->entries, agenda->count));
+    return place_of(agenda, trials_left_off(agenda->plan, step, agenda->assessment, agenda->entries,
+                                            agenda->count));
 }
 
 guint summary_place(const Agenda *agenda, const PlanStep *step)
@@ -262,12 +262,12 @@ guint summary_place(const Agenda *agenda, const PlanStep *step)
     if (left_off != AGENDA_NOWHERE)
         return left_off;
     guint next = agenda_next(agenda, step, newest_place(agenda, step));
-    guint set = next == AGENDA_NOWHERE
-                    ? AGENDA_NOWHERE
-                    : place_of(agenda, trials_behind_bolt(agenda->plan, step,
-                                                          agenda_made(agenda, next),
-                                                          agenda->assessment, agenda->entries,
-                                                          agenda->count));
+    guint set =
+        next == AGENDA_NOWHERE
+            ? AGENDA_NOWHERE
+            : place_of(agenda,
+                       trials_behind_bolt(agenda->plan, step, agenda_made(agenda, next),
+                                          agenda->assessment, agenda->entries, agenda->count));
     return set == AGENDA_NOWHERE ? next : set;
 }
 
