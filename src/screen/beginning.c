@@ -25,6 +25,7 @@ void beginning_clear(Beginning *beginning)
     g_free(beginning->serial);
     g_free(beginning->owner);
     g_free(beginning->build);
+    g_free(beginning->shop);
 }
 
 static SessionOptions session_options(const Desk *desk)
@@ -344,13 +345,23 @@ static gboolean enter_person(Desk *desk, const char *person)
     return desk_shop_line(desk, line);
 }
 
+static gboolean enter_name(Desk *desk, const char *name)
+{
+    if (!name || !*name)
+        return TRUE;
+    g_autofree char *quoted = line_quoted(name);
+    g_autofree char *line = g_strconcat("name ", quoted, NULL);
+    return desk_shop_line(desk, line);
+}
+
 static gboolean enter_lines(Desk *desk, const Beginning *beginning, const Plan *plan)
 {
     g_autofree char *owner = NULL;
     g_autofree char *plan_name = line_quoted(plan->name), *serial = line_quoted(beginning->serial);
     g_autofree char *build =
         g_strdup_printf("build %s engine %s plan %s", beginning->build, serial, plan_name);
-    return enter_person(desk, beginning->person) && enter_owner(desk, beginning->owner, &owner) &&
+    return enter_person(desk, beginning->person) && enter_name(desk, beginning->shop) &&
+           enter_owner(desk, beginning->owner, &owner) &&
            enter_engine(desk, beginning, plan, owner) && desk_shop_line(desk, build);
 }
 

@@ -8,6 +8,7 @@ typedef struct {
     char *serial;
     char *owner; // "": nobody knows
     char *build;
+    char *shop; // what the shop is called; NULL or "": nobody said
 } Beginning;
 
 void beginning_clear(Beginning *beginning);

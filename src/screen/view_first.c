@@ -39,19 +39,22 @@ typedef struct {
     char *(*otherwise)(const Desk *desk); // for an empty answer; NULL: there must be one
     gboolean (*fits)(const Desk *desk, const char *answer, GError **error); // NULL: anything does
     gboolean (*is_odd)(const char *answer); // taken once Enter is pressed again; NULL: nothing is
+    const char *nothing;                    // how an empty answer is shown
 } Question;
 
 static const Question questions[] = {
     {TRUE, FALSE, "which plan?", "its line, or the path of its file",
-     G_STRUCT_OFFSET(Beginning, plan), NULL, NULL, NULL},
+     G_STRUCT_OFFSET(Beginning, plan), NULL, NULL, NULL, NULL},
     {FALSE, TRUE, "initials, name", "two to four capitals, and your name if you like: TB Tess Bell",
-     G_STRUCT_OFFSET(Beginning, person), NULL, person_fits, NULL},
+     G_STRUCT_OFFSET(Beginning, person), NULL, person_fits, NULL, NULL},
     {FALSE, FALSE, "engine number", "as it is stamped on the block",
-     G_STRUCT_OFFSET(Beginning, serial), NULL, NULL, NULL},
+     G_STRUCT_OFFSET(Beginning, serial), NULL, NULL, NULL, NULL},
     {FALSE, FALSE, "whose is it?", "the owner's name", G_STRUCT_OFFSET(Beginning, owner),
-     nobody_known, NULL, NULL},
+     nobody_known, NULL, NULL, "customer unknown"},
     {FALSE, FALSE, "job number", "what you call this job", G_STRUCT_OFFSET(Beginning, build),
-     build_free, build_fits, build_is_odd},
+     build_free, build_fits, build_is_odd, NULL},
+    {FALSE, TRUE, "shop's name", "which sheets have at their head",
+     G_STRUCT_OFFSET(Beginning, shop), nobody_known, NULL, NULL, "none"},
 };
 
 // Whether the door that was chosen leads to that question.
@@ -61,9 +64,9 @@ static gboolean is_asked(const First *first, const Question *question)
 }
 
 // As it is shown: nobody is an answer too.
-static const char *shown(const char *answer)
+static const char *shown(const Question *question, const char *answer)
 {
-    return *answer ? answer : "customer unknown";
+    return *answer || !question->nothing ? answer : question->nothing;
 }
 
 static char *const *answer_to(const First *first, const Question *question)
@@ -192,8 +195,8 @@ static void paint_answers(const First *first, Page *page)
 {
     for (guint i = 0; i < G_N_ELEMENTS(questions); i++) {
         const char *answer = *answer_to(first, &questions[i]);
-        g_autofree char *line =
-            g_strdup_printf(" %-16s %s", questions[i].prompt, answer ? shown(answer) : "");
+        g_autofree char *line = g_strdup_printf(" %-16s %s", questions[i].prompt,
+                                                answer ? shown(&questions[i], answer) : "");
         if (answer && is_asked(first, &questions[i]))
             canvas_put(page->body, 1 + i, 1, 0, style_of(0, 0), line);
     }
@@ -204,10 +207,10 @@ static char *answer_hint(const First *first, const Desk *desk, const Question *q
 {
     const char *before = *answer_to(first, question);
     if (before)
-        return g_strconcat("Enter keeps ", shown(before), NULL);
+        return g_strconcat("Enter keeps ", shown(question, before), NULL);
     g_autofree char *otherwise = question->otherwise ? question->otherwise(desk) : NULL;
     return g_strconcat(question->hint, otherwise ? "; Enter alone: " : "",
-                       otherwise ? shown(otherwise) : "", NULL);
+                       otherwise ? shown(question, otherwise) : "", NULL);
 }
 
 static void paint_question(const First *first, const Desk *desk, Page *page)

@@ -249,7 +249,9 @@ def walk_empty(player):
     go(player, "H23-4/01555\r", "whose")
     go(player, "bell\r", "job number")
     yield "first run, which job"
-    go(player, "B-1\r", "S01")
+    go(player, "B-1\r", "shop's name")
+    yield "first run, which shop"
+    go(player, "Bell Engines\r", "S01")
     yield "a build begun"
 
 
@@ -283,7 +285,8 @@ def walk_second(player):
     go(player, "KP Karl Prior\r", "engine number")
     go(player, "W-101\r", "whose")
     go(player, "Hill\r", "job number")
-    go(player, "J-7\r", "S01")
+    go(player, "J-7\r", "shop's name")
+    go(player, "\r", "S01")  # nobody need say it
     go(player, "+\r", "CAUTION")
     go(player, "+\r", "fins broken L, 1")
     go(player, "two broken at the root\r", "L two br")  # beside its label, not over it
