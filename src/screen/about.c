@@ -156,15 +156,14 @@ static gboolean is_told(const Entry *entry)
     return strcmp(entry->kind->name, "take") != 0 && strcmp(entry->kind->name, "news") != 0;
 }
 
-// The clock today, else the day.
+// The clock today, else the day: six columns, as many as a day of this year takes.
 static char *when_in_build(const Entry *entry, Moment now)
 {
     static const gint64 day = 86400;
     Moment moment = entry_moment(entry);
-    if (moment / day != now / day)
-        return ago_day(moment, now);
-    g_autofree char *when = moment_text(moment);
-    return g_strdup_printf("%.5s ", when + 11);
+    gboolean today = moment / day == now / day;
+    g_autofree char *when = today ? moment_text(moment) : ago_day(moment, now);
+    return today ? g_strdup_printf("%.5s ", when + 11) : g_strdup_printf("%-6s", when);
 }
 
 void about_build(Canvas *canvas, guint row, guint column, guint count, const Session *session,
