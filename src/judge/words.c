@@ -44,6 +44,20 @@ Reason reason_of_words(const char *words)
     return REASON_NONE;
 }
 
+gboolean requirement_is_doubted(const Requirement *requirement)
+{
+    return requirement->verdict == VERDICT_IN_DOUBT || requirement->own_verdict == VERDICT_IN_DOUBT;
+}
+
+char *requirement_reasons(const Requirement *requirement, Reason reason)
+{
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 1; (requirement->doubts & reason_bit(reason)) && i < REASONS; i++)
+        if (requirement->doubts & reason_bit((Reason)i))
+            g_string_append_printf(words, "%s%s", words->len ? ", " : "", reasons[i]);
+    return g_strdup(words->len ? words->str : reasons[reason]);
+}
+
 guint32 reason_bit(Reason reason)
 {
     return reason == REASON_NONE ? 0 : 1U << reason;

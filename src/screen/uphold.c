@@ -5,10 +5,16 @@
 
 #include <string.h>
 
-gboolean uphold_can(const Requirement *made)
+static guint32 doubts_of(const Requirement *made)
 {
     const guint32 others = reason_bit(REASON_SPENT) | reason_bit(REASON_GAUGE);
-    return !made->withdrawn && made->verdict == VERDICT_IN_DOUBT && (made->doubts & ~others);
+    gboolean doubted = !made->withdrawn && made->verdict == VERDICT_IN_DOUBT;
+    return doubted ? made->doubts & ~others : 0;
+}
+
+gboolean uphold_can(const Requirement *made)
+{
+    return doubts_of(made) != 0;
 }
 
 static guint nearness(const Requirement *made)
@@ -56,13 +62,31 @@ Go uphold_ask(Desk *desk, const PlanStep *step, const Requirement *made)
     return can ? go_open(VIEW_UPHOLD, requirement_name(made)) : go(GO_STAY);
 }
 
+static gboolean is_alike(const Requirement *one, const Requirement *other)
+{
+    return one->step == other->step && strcmp(one->name, other->name) == 0;
+}
+
 guint uphold_count(const Assessment *assessment, const Requirement *made)
 {
     guint count = 0;
     for (guint i = 0; i < assessment->requirements->len; i++) {
         const Requirement *each = assessment->requirements->pdata[i];
-        count +=
-            each->step == made->step && strcmp(each->name, made->name) == 0 && uphold_can(each);
+        count += is_alike(each, made) && uphold_can(each);
     }
     return count;
+}
+
+char *uphold_doubts(const Assessment *assessment, const Requirement *made, gboolean whole)
+{
+    guint32 doubts = doubts_of(made);
+    g_autoptr(GString) words = g_string_new(NULL);
+    for (guint i = 0; whole && i < assessment->requirements->len; i++) {
+        const Requirement *each = assessment->requirements->pdata[i];
+        doubts |= is_alike(each, made) ? doubts_of(each) : 0;
+    }
+    for (guint i = REASON_NONE + 1; i < REASONS; i++)
+        if (doubts & reason_bit((Reason)i))
+            g_string_append_printf(words, "%s%s", words->len ? ", " : "", reason_words((Reason)i));
+    return g_string_free(g_steal_pointer(&words), FALSE);
 }

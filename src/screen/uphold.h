@@ -18,3 +18,5 @@ Go uphold_ask(Desk *desk, const PlanStep *step, const Requirement *made);
 
 // How many places of the same name in that step are in a doubt that can be upheld.
 guint uphold_count(const Assessment *assessment, const Requirement *made);
+// What would be argued away there, or at all of those (`whole`): `tool, order`. The caller frees.
+char *uphold_doubts(const Assessment *assessment, const Requirement *made, gboolean whole);

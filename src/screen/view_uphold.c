@@ -69,11 +69,15 @@ static void paint_where(const Uphold *uphold, Desk *desk, Page *page)
 static void paint_why(const Uphold *uphold, Desk *desk, Page *page)
 {
     g_autofree char *what = what_words(uphold, desk, uphold->whole);
+    g_autofree char *doubts =
+        uphold_doubts(session_assessment(desk_build(desk)), made_of(uphold, desk), uphold->whole);
     page->field = ASKS_TEXT;
     page_say(&page->unit, " ");
     page_say(&page->next, "why does it stand?");
-    page_say(&page->then, "%s%s", uphold->why ? "Enter keeps " : what,
-             uphold->why ? uphold->why : ": the reason, as sheets print it");
+    if (uphold->why)
+        page_say(&page->then, "Enter keeps %s", uphold->why);
+    else
+        page_say(&page->then, "%s (%s): the reason, as sheets print it", what, doubts);
 }
 
 // `1 JT  3 EV  0 nobody`: all but who works here, by the digits that they have everywhere.

@@ -8,7 +8,8 @@ static gboolean is_alike(const Requirement *one, const Requirement *other)
 {
     if (one->asked != other->asked || one->asked == ASKED_SIGN || one->step != other->step ||
         one->stage != other->stage || one->verdict != other->verdict ||
-        one->reason != other->reason || strcmp(one->name, other->name) != 0)
+        one->reason != other->reason || one->doubts != other->doubts ||
+        strcmp(one->name, other->name) != 0)
         return FALSE;
     g_autofree char *limits = figure_limits(one), *others = figure_limits(other);
     return strcmp(limits, others) == 0;

@@ -112,13 +112,14 @@ char *figure_verdict(const Requirement *requirement)
     const char *verdict = verdict_words(requirement->verdict);
     if (requirement->withdrawn)
         return g_strdup("withdrawn");
+    g_autofree char *reasons = requirement_reasons(requirement, requirement->reason);
     if (requirement->verdict == VERDICT_IN_DOUBT)
-        return g_strconcat(verdict, ": ", reason_words(requirement->reason), NULL);
+        return g_strconcat(verdict, ": ", reasons, NULL);
     if (requirement->verdict != VERDICT_FAIL)
         return g_strdup(verdict);
     g_autofree char *outside = figure_outside(requirement);
     return *outside ? g_strconcat(verdict, ", ", outside, NULL)
-                    : g_strconcat(verdict, ": ", reason_words(requirement->reason), NULL);
+                    : g_strconcat(verdict, ": ", reasons, NULL);
 }
 
 const char *reason_sentence(Reason reason)
@@ -142,10 +143,12 @@ const char *reason_sentence(Reason reason)
     return sentences[reason];
 }
 
+// The tool is told of once: where it is in doubt for that, not for what stands on it.
 char *figure_doubted(const Requirement *requirement, Reason doubt, const Taken *taken,
                      const Entry *const *entries)
 {
-    gboolean of_tool = doubt == REASON_TOOL || doubt == REASON_BASIS;
+    gboolean of_tool = doubt == REASON_TOOL ||
+                       (doubt == REASON_BASIS && requirement->reason != REASON_TOOL);
     char *words = of_tool ? tool_cause_words(taken, entries, requirement) : NULL;
     if (doubt == REASON_ORDER && requirement->pulled_again)
         return g_strdup_printf("It was %s.", requirement_pulled_said());
@@ -154,7 +157,17 @@ char *figure_doubted(const Requirement *requirement, Reason doubt, const Taken *
 
 char *figure_reason(const Requirement *requirement, const Taken *taken, const Entry *const *entries)
 {
-    return figure_doubted(requirement, requirement->reason, taken, entries);
+    guint32 doubts = requirement->doubts;
+    if (requirement->verdict != VERDICT_IN_DOUBT || !doubts)
+        return figure_doubted(requirement, requirement->reason, taken, entries);
+    g_autoptr(GString) all = g_string_new(NULL);
+    for (guint i = REASON_NONE + 1; i < REASONS; i++) {
+        if (!(doubts & reason_bit((Reason)i)))
+            continue;
+        g_autofree char *one = figure_doubted(requirement, (Reason)i, taken, entries);
+        g_string_append_printf(all, "%s%s", all->len ? " " : "", one);
+    }
+    return g_string_free(g_steal_pointer(&all), FALSE);
 }
 
 const Entry *source_entry(const SheetSource *source, gint64 seq)

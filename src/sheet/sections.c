@@ -257,7 +257,7 @@ static void note_upholds(GString *numbers, Document *document, const SheetSource
     g_autoptr(GPtrArray) upholds =
         upholds_about(source->plan, source->entries, source->count, requirement);
     for (guint i = 0; i < upholds->len; i++)
-        note_add(numbers, document, upheld_words(source, upholds->pdata[i]));
+        note_add(numbers, document, upheld_words(source, requirement, upholds->pdata[i]));
 }
 
 // `, found wrong; the later reading decides`: why that reading does not decide.
@@ -315,16 +315,14 @@ void footnotes_add(GString *numbers, Document *document, const SheetSource *sour
                    const Requirement *requirement)
 {
     const Entry *conceded = source_entry(source, requirement->conceded);
-    const Entry *upheld = source_entry(source, requirement->upheld);
     const Entry *amended = source_entry(source, requirement->amended);
     if (conceded && conceded != amended && requirement->verdict == VERDICT_CONCEDED)
         note_add(numbers, document, conceded_words(source, requirement, conceded));
-    if (upheld)
-        note_add(numbers, document, upheld_words(source, upheld));
-    if (requirement->check && requirement->value) {
+    gboolean measured = requirement->check && requirement->value;
+    if (requirement->upheld || measured)
         note_upholds(numbers, document, source, requirement);
+    if (measured)
         note_all_gauges(numbers, document, source, requirement);
-    }
     if (amended)
         note_add(numbers, document, amended_words(requirement, amended));
     if (requirement_is_left(requirement) && requirement->verdict != VERDICT_OPEN)

@@ -40,9 +40,11 @@ void section_settings(Document *document, const SheetSource *source);
 char *tries_words(const SheetSource *source, const PlanCheck *check);
 // Adds a footnote to the numbers of a cell, once, and frees its text.
 void note_add(GString *numbers, Document *document, char *text);
-// The footnote to what that entry upholds: why it was in doubt, where a tool found wrong is the
-// cause which and when; and who upheld it with what reason. The caller frees with g_free.
-char *upheld_words(const SheetSource *source, const Entry *uphold) G_GNUC_WARN_UNUSED_RESULT;
+// The footnote of a requirement to what that entry upholds there, or of what it rests on: why it
+// was in doubt, where a tool found wrong is the cause which and when; and who upheld it with what
+// reason. The caller frees with g_free.
+char *upheld_words(const SheetSource *source, const Requirement *made,
+                   const Entry *uphold) G_GNUC_WARN_UNUSED_RESULT;
 
 // What certificates claim beside the own readings; nothing where there is no claim.
 void section_claims(Document *document, const SheetSource *source);

@@ -21,22 +21,22 @@ static char *value_words(const Requirement *made)
     return says ? g_strconcat(" ", made->answer, NULL) : g_strdup("");
 }
 
-static char *pair_in_words(Verdict verdict, Reason reason)
+static char *pair_in_words(const Requirement *made, Verdict verdict, Reason reason)
 {
-    const char *words = reason_words(reason);
+    g_autofree char *words = requirement_reasons(made, reason);
     return g_strconcat(verdict_words(verdict), *words ? " · " : "", words, NULL);
 }
 
 // What is conceded, or a finding noted, keeps its own verdict beside it.
 static char *verdict_of(const Requirement *made)
 {
-    g_autofree char *own = pair_in_words(made->own_verdict, made->own_reason);
+    g_autofree char *own = pair_in_words(made, made->own_verdict, made->own_reason);
     gboolean beside = made->verdict == VERDICT_CONCEDED ||
                       (made->verdict == VERDICT_NOTED && made->own_verdict != VERDICT_NOTED &&
                        made->own_verdict != VERDICT_PASS && made->own_verdict != VERDICT_OPEN);
     if (finding_waits(made))
         return g_strconcat(own, ", open until answered", NULL);
-    g_autofree char *verdict = pair_in_words(made->verdict, made->reason);
+    g_autofree char *verdict = pair_in_words(made, made->verdict, made->reason);
     return beside ? g_strconcat(verdict, " (", own, ")", NULL) : g_steal_pointer(&verdict);
 }
 
@@ -75,7 +75,8 @@ static gboolean has_changed(const Requirement *before, const Requirement *after)
     if (!before)
         return !is_open(after);
     if (before->verdict != after->verdict || before->reason != after->reason ||
-        before->own_verdict != after->own_verdict || before->own_reason != after->own_reason)
+        before->own_verdict != after->own_verdict || before->own_reason != after->own_reason ||
+        (requirement_is_doubted(after) && before->doubts != after->doubts))
         return TRUE;
     return !is_open(after) && (before->entry != after->entry || !same_value(before, after));
 }
@@ -111,7 +112,8 @@ static gboolean is_same_group(const Requirement *one, const Requirement *other)
     return one->asked == other->asked && one->step == other->step && one->stage == other->stage &&
            strcmp(one->name, other->name) == 0 && one->verdict == other->verdict &&
            one->reason == other->reason && one->own_verdict == other->own_verdict &&
-           one->own_reason == other->own_reason;
+           one->own_reason == other->own_reason &&
+           (!requirement_is_doubted(one) || one->doubts == other->doubts);
 }
 
 // ` (1, a; 1, c)`

@@ -131,10 +131,25 @@ static void tell_parts(const Told *told, const Requirement *made, GPtrArray *lin
 
 // DECISIONS ---------------------------------------------------------------------------------------
 
+// Whether an uphold speaks of this bolt, part or signature as it was done last.
+static gboolean upholds_done(const Entry *entry, const Requirement *made)
+{
+    g_autofree const char **labels = entry_labels(entry, g_strv_length(made->labels));
+    gboolean here =
+        labels ? g_strv_equal(labels, (const char *const *)made->labels) : made->labels[0] == NULL;
+    return here && made->upheld && entry->seq > made->entry &&
+           strcmp(entry_text(entry, "asked"), asked_words(made->asked)) == 0 &&
+           strcmp(entry_text(entry, "name"), made->name) == 0 &&
+           g_strcmp0(entry_text(entry, "step"), made->step->name) == 0 &&
+           entry_number(entry, "stage") == made->stage;
+}
+
 // Whether an uphold speaks of this place, or of one that it is worked out from: the labels of all
 // axes that the two checks share agree.
 static gboolean upholds_here(const Plan *plan, const Entry *entry, const Requirement *made)
 {
+    if (!made->check)
+        return upholds_done(entry, made);
     const char *name = entry_text(entry, "name");
     const PlanCheck *other = plan_check(plan, name);
     const Formula *formula = made->check->formula;
@@ -152,8 +167,6 @@ GPtrArray *upholds_about(const Plan *plan, const Entry *const *entries, gsize co
     g_autofree gboolean *live = g_new0(gboolean, count + 1);
     if (made->upheld > 0 && (gsize)made->upheld <= count)
         g_ptr_array_add(upholds, (gpointer)entries[made->upheld - 1]);
-    if (!made->check)
-        return upholds;
     live_entries(entries, count, live);
     for (gsize i = 0; i < count; i++)
         if (live[i] && strcmp(entries[i]->kind->name, "uphold") == 0 &&

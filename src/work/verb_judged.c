@@ -3,6 +3,7 @@
 
 #include <standbook/judge/assess.h>
 #include <standbook/judge/keep.h>
+#include <standbook/work/finding.h>
 #include <string.h>
 
 const Assessment *take_assessment(const Take *take)
@@ -180,6 +181,13 @@ gboolean verb_concede(Take *take, GError **error)
 
 // UPHOLD ----------------------------------------------------------------------------------------
 
+// What is told to be in doubt now, as found or as it is: not what was conceded or answered since.
+static gboolean stands_in_doubt(const Requirement *made)
+{
+    return made->verdict == VERDICT_IN_DOUBT ||
+           (finding_waits(made) && made->own_verdict == VERDICT_IN_DOUBT);
+}
+
 static void add_upholds(Take *take, const Requirement *made, const char *why, const char *second)
 {
     for (guint i = REASON_TOOL; i < REASONS; i++) {
@@ -224,7 +232,7 @@ gboolean verb_uphold(Take *take, GError **error)
         return words_refuse(&take->words, at, error, "the second person must be another one");
     for (guint i = 0; i < assessment->requirements->len; i++) {
         const Requirement *made = assessment->requirements->pdata[i];
-        if (is_meant(made, &target))
+        if (is_meant(made, &target) && stands_in_doubt(made))
             add_upholds(take, made, why, second ? entry_text(second, "id") : NULL);
     }
     return take->made->len || refuse_uphold(take, &target, assessment, error);

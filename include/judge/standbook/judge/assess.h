@@ -162,6 +162,12 @@ const char *requirement_by_plan_said(const Requirement *requirement);
 const char *requirement_pulled_said(void);
 // Whether it is a bolt at a stage, or the wait of one.
 gboolean requirement_is_bolted(const Requirement *requirement);
+// Whether a doubt is what it stands for, in its verdict or its own beside it: then each doubt about
+// its evidence is told of, and can be upheld.
+gboolean requirement_is_doubted(const Requirement *requirement);
+// The words of its reason, or own reason; where that is a doubt about the evidence, of each such
+// doubt that stands, the heaviest first: `tool, order`. The caller frees with g_free.
+char *requirement_reasons(const Requirement *requirement, Reason reason) G_GNUC_WARN_UNUSED_RESULT;
 // `main clearance 3`: what people call it. The caller frees with g_free.
 char *requirement_title(const Requirement *requirement) G_GNUC_WARN_UNUSED_RESULT;
 // `read main clearance[3]`, `bolt main caps in Crank[4], stage 2`, `sign Crank, 1`. The caller

@@ -16,7 +16,7 @@ const char *figure_unit(const Requirement *requirement);
 char *figure_asked(const Requirement *requirement);
 // A unit behind the word `in`: `mm`, but `inches`.
 const char *unit_said(const char *unit);
-// `pass`, `fail, 0.006 over`, `in doubt: gauge`.
+// `pass`, `fail, 0.006 over`, `in doubt: gauge`, `in doubt: tool, order`.
 char *figure_verdict(const Requirement *requirement);
 // `0.006 over`, in the unit that stands beside it; empty inside the limits.
 char *figure_outside(const Requirement *requirement);
@@ -27,8 +27,8 @@ char *figure_number(const Requirement *requirement, const Number *number);
 
 // Why a reason leaves it undecided or outside, in a sentence a customer understands.
 const char *reason_sentence(Reason reason);
-// The same of the reason of a requirement: of a doubt for a tool which and how, of a bolt pulled
-// out of turn in which way. The caller frees with g_free.
+// The same of a requirement, a sentence for each doubt that stands: of a doubt for a tool which and
+// how, of a bolt pulled out of turn in which way. The caller frees with g_free.
 char *figure_reason(const Requirement *requirement, const Taken *taken,
                     const Entry *const *entries) G_GNUC_WARN_UNUSED_RESULT;
 // The same of a doubt that was upheld, or of another reason that the requirement had.

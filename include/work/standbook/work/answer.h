@@ -12,5 +12,6 @@ char *answer_changes(const Assessment *before, const Assessment *after) G_GNUC_W
 // The same of what a judgement found changed (JudgementChange) for the assessment `now`.
 char *answer_judged(const GArray *changed, const Assessment *now) G_GNUC_WARN_UNUSED_RESULT;
 
-// One requirement: `main bore[1, front] 59.790 mm: pass`. The caller frees with g_free.
+// One requirement: `main bore[1, front] 59.790 mm: pass`, with each doubt: `… in doubt · tool,
+// order`. The caller frees with g_free.
 char *answer_requirement(const Requirement *requirement) G_GNUC_WARN_UNUSED_RESULT;
