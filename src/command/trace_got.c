@@ -5,9 +5,10 @@
 // The heading and the columns stand in front of the first row.
 static void begin(Document *document)
 {
-    const DocumentColumn columns[] = {
-        {"build", ALIGN_WHOLE}, {"engine", ALIGN_LEFT}, {"", ALIGN_LEFT},     {"", ALIGN_LEFT},
-        {"got", ALIGN_LEFT},    {"from", ALIGN_RIGHT},  {"today", ALIGN_LEFT}};
+    const DocumentColumn columns[] = {{"build", ALIGN_WHOLE}, {"engine", ALIGN_LEFT},
+                                      {"", ALIGN_LEFT},       {"bolts", ALIGN_LEFT},
+                                      {"stages", ALIGN_LEFT}, {"got", ALIGN_LEFT},
+                                      {"from", ALIGN_RIGHT},  {"today", ALIGN_LEFT}};
     document_heading(document, 2, "What each bolt really got, as the tool was found");
     document_table(document, columns, G_N_ELEMENTS(columns));
 }
@@ -19,7 +20,7 @@ static void tell(Document *document, const Opened *opened, const BoltsGot *got)
     g_autofree char *from = g_strdup_printf("#%" G_GINT64_FORMAT, got->entry);
     document_row(document, (const char *const[]){
                                opened->number, taken_only(opened->taken, "engine", "serial"), what,
-                               got->bolts->str, figures, from, got->stands});
+                               got->bolts->str, got->stages->str, figures, from, got->stands});
 }
 
 gboolean trace_got(Document *document, Book *book, const GPtrArray *numbers, const char *tool,

@@ -37,15 +37,21 @@ static Number *meant(const Agenda *agenda, const Requirement *made, const Entry 
     return shown && *share ? number_divide(shown, *share) : g_steal_pointer(&asked);
 }
 
-// As exact as a wrench is set: `91`, `7.3`, `0.85`.
-static char *figure_words(const Number *figure, const Unit *unit)
+static guint decimals_of(const char *figure)
+{
+    const char *point = strchr(figure, '.');
+    return point ? (guint)strlen(point + 1) : 0;
+}
+
+// As exact as a wrench is set: `91`, `7.3`, `0.85`; and at least as what was `asked`.
+static char *figure_words(const Number *figure, const Unit *unit, const char *asked)
 {
     g_autoptr(Number) shown = unit_from_base(unit, figure);
     g_autoptr(Number) twenty = number_from_integer(20), two = number_from_integer(2);
     guint decimals = number_compare(shown, twenty) >= 0 ? 0
                      : number_compare(shown, two) >= 0  ? 1
                                                         : 2;
-    return number_decimal(shown, decimals);
+    return number_decimal(shown, MAX(decimals, decimals_of(asked)));
 }
 
 // The body of the tool as the build took it; NULL if it did not.
@@ -90,8 +96,8 @@ char *bolt_got(const Agenda *agenda, const Requirement *made, const Entry *tick,
     if (!gave)
         return NULL;
     g_autoptr(Number) pulled = share ? number_divide(gave, share) : NULL;
-    g_autofree char *got = pulled ? figure_words(pulled, own) : g_strdup(bolt_got_unknown),
-                    *of = wrench_setting_words(at_bolt, own);
+    g_autofree char *of = wrench_setting_words(at_bolt, own);
+    g_autofree char *got = pulled ? figure_words(pulled, own, of) : g_strdup(bolt_got_unknown);
     *unit = g_steal_pointer(&own);
     return g_strdup_printf("%s of %s", got, of);
 }
@@ -121,6 +127,7 @@ static void got_free(gpointer data)
 {
     BoltsGot *got = data;
     g_string_free(got->bolts, TRUE);
+    g_string_free(got->stages, TRUE);
     g_string_free(got->got, TRUE);
     g_free(got->unit);
     g_free(got);
@@ -184,6 +191,7 @@ static BoltsGot *got_of(GPtrArray *all, const Requirement *made)
     BoltsGot *got = g_new0(BoltsGot, 1);
     *got = (BoltsGot){.made = made,
                       .bolts = g_string_new(made->place),
+                      .stages = g_string_new(NULL),
                       .got = g_string_new(NULL),
                       .stands = "done again"};
     g_ptr_array_add(all, got);
@@ -198,6 +206,7 @@ static void add_stage(GPtrArray *all, const Agenda *agenda, const Requirement *m
     if (!words)
         return;
     BoltsGot *got = got_of(all, made);
+    g_string_append_printf(got->stages, "%s%u", got->stages->len ? ", " : "", made->stage);
     g_string_append_printf(got->got, "%s%s", got->got->len ? ", " : "", words);
     got->unit = got->unit ? got->unit : g_strdup(unit_text(unit));
     got->stands = heavier(got->stands, stands_now(made, tick->tick->seq));
@@ -208,7 +217,8 @@ static gboolean is_same_row(const BoltsGot *one, const BoltsGot *other)
 {
     return one->made->step == other->made->step &&
            strcmp(one->made->name, other->made->name) == 0 &&
-           strcmp(one->stands, other->stands) == 0 && g_string_equal(one->got, other->got);
+           strcmp(one->stands, other->stands) == 0 && g_string_equal(one->got, other->got) &&
+           g_string_equal(one->stages, other->stages);
 }
 
 // Takes the bolts that got the same together.

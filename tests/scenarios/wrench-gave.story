@@ -4,7 +4,7 @@ plan: caps
 2001-09-10 08:00 MO pick up Block
 tighten caps[2] stage 1 with W1
 08:10 tighten caps[3] stage 1 43 with W1
-08:20 tighten caps[1] stage 1 with W1
+08:20 tighten caps[1] stage 1 30.5 with W1
 08:30 tighten caps[4] stage 1 with W1
 strike last "it was the old one"
 tighten caps[4] stage 1 with W2
@@ -16,6 +16,6 @@ shop: 2001-09-20 08:00 MO calibration W1 2001-09-20 wrong "low" gave 24 at 30, 4
 slacken caps[1] "again"
 tighten caps[1] stage 1 with W1
 ? 0 from trace tool W1
-? says: caps in Block  2  34 of 40 N·m    #9  in doubt
-? says: caps in Block  3  37 of 43 N·m   #10  upheld
-? says: caps in Block  1  34 of 40 N·m   #11  done again
+? says: caps in Block  2      1       34 of 40 N·m     #9  in doubt
+? says: caps in Block  3      1       37 of 43 N·m    #10  upheld
+? says: caps in Block  1      1       24.5 of 30.5    #11  done again

@@ -26,7 +26,7 @@ tighten flange[2] stage 1 with W9 adapter X1 at
 ? refused: a value is missing here
 shop: 2001-09-20 08:00 MO calibration W9 2001-09-20 wrong "low" gave 19 at 19, 90 at 95
 ? 0 from trace tool W9
-? says: flange in Pump  4     20 of 20, 95 of 100 N·m
+? says: flange in Pump  4      1, 2    20 of 20, 95
 shop: 2001-09-20 08:00 MO calibration W8 2001-09-20 wrong "low" gave 90 at 100
 ? 0 from trace tool W8
-? says: flange in Pump  6  unknown of 100 N·m
+? says: flange in Pump  6      2       unknown of 100
