@@ -49,10 +49,25 @@ static GPtrArray *told_of(const Opened *opened, const Assessment *assessment,
     return told_lines(&agenda, opened->taken, made, 0);
 }
 
+static char *key_of(const char *number, gint64 seq)
+{
+    return g_strdup_printf("%" G_GINT64_FORMAT " %s", seq, number);
+}
+
+// What a build has entered about a place goes into `here`, as its key.
+static void add_here(GHashTable *here, const Opened *opened, const Requirement *made)
+{
+    for (guint i = 0; i < opened->entries->len; i++) {
+        const Entry *entry = opened->entries->pdata[i];
+        if (entry_is_about(entry, made))
+            g_hash_table_add(here, key_of(opened->number, entry->seq));
+    }
+}
+
 // The place of every build that the words name best is said first, the newest build before the
-// others. FALSE with an error.
-static gboolean say_places(Book *book, const char *phrase, json_t *list, guint *said,
-                           GError **error)
+// others; the entries about it go into `here`. FALSE with an error.
+static gboolean say_places(Book *book, const char *phrase, json_t *list, GHashTable *here,
+                           guint *said, GError **error)
 {
     g_autoptr(GPtrArray) numbers = build_numbers(book, error);
     for (guint i = numbers ? numbers->len : 0; i-- > 0;) {
@@ -66,6 +81,7 @@ static gboolean say_places(Book *book, const char *phrase, json_t *list, guint *
         ++*said;
         const Requirement *made = named->pdata[0];
         g_autoptr(GPtrArray) told = told_of(opened, assessment, made);
+        add_here(here, opened, made);
         if (list)
             json_array_append_new(list, place_json(opened->number, made, told));
         else
@@ -104,10 +120,32 @@ static char *found_line(const Found *found)
                            found->when, found->by, found->words, found->struck ? "  (struck)" : "");
 }
 
-static void say_found(const GPtrArray *all, json_t *list)
+// Whether the words are what somebody or something is called for short: initials, the label of a
+// tool or lot. Then no place is meant that merely begins so.
+static gboolean is_label(const GPtrArray *all, const char *phrase)
 {
     for (guint i = 0; i < all->len; i++) {
         const Found *found = g_ptr_array_index(all, i);
+        if (!found->when && g_ascii_strcasecmp(found->by, phrase) == 0)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// In which of three parts it is said: what is no entry, entries about the place named, all others.
+static guint part_of(const Found *found, GHashTable *here)
+{
+    g_autofree char *key = key_of(found->label, found->seq);
+    return !found->when ? 0 : g_hash_table_contains(here, key) ? 1 : 2;
+}
+
+static void say_found(const GPtrArray *all, GHashTable *here, json_t *list)
+{
+    enum { PARTS = 3 };
+    for (guint i = 0; i < PARTS * all->len; i++) {
+        const Found *found = g_ptr_array_index(all, i % all->len);
+        if (part_of(found, here) != i / all->len)
+            continue;
         g_autofree char *line = found_line(found);
         if (list)
             json_array_append_new(list, found_json(found));
@@ -125,10 +163,12 @@ static int find_words(GStrv words, Common *common)
     g_autofree char *phrase = g_strjoinv(" ", words);
     g_autoptr(Book) book = store_open(common, BOOK_READ, &error);
     g_autoptr(GPtrArray) all = book ? found_words(book, phrase, NULL, &error) : NULL;
+    g_autoptr(GHashTable) here = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
     json_t *list = common->json ? json_array() : NULL;
-    gboolean done = all && say_places(book, phrase, list, &places, &error);
+    gboolean done =
+        all && (is_label(all, phrase) || say_places(book, phrase, list, here, &places, &error));
     if (done)
-        say_found(all, list);
+        say_found(all, here, list);
     json_decref(list);
     if (!done)
         return fail_with(error);
@@ -143,7 +183,8 @@ int find_run(int argc, char **argv, Common *common)
         "The place of every build that the words name best, as in `find 3 main`, the newest "
         "first,\n"
         "with what it rests on; then every entry of every build and of the shop that holds all\n"
-        "these words, in any order, the newest first: names, initials, lots, serials, tools,\n"
+        "these words, in any order, those about that place first, the newest before the others:\n"
+        "names, initials, lots, serials, tools,\n"
         "notes, a day (`4 Mar 2025` or `2025-03-04`), `struck` for what was struck. Initials or\n"
         "a name stand for all that the person entered. `since 2024` or `since 2024-01-30` behind\n"
         "them leaves out work done before. Exit status 1 if there is none.",

@@ -8,6 +8,7 @@
 #include <standbook/work/ago.h>
 #include <standbook/work/entry_words.h>
 #include <standbook/work/finding.h>
+#include <standbook/work/named.h>
 #include <string.h>
 
 static guint put(Canvas *canvas, guint row, Style style, const char *text)
@@ -76,28 +77,6 @@ guint about_figures(Canvas *canvas, guint row, const Session *session, const Req
     return row + 1;
 }
 
-static gboolean is_about(const Entry *entry, const Requirement *made)
-{
-    static const char *const fields[] = {"check", "tightening", "part", "name"};
-    for (gsize i = 0; i < G_N_ELEMENTS(fields); i++) {
-        const char *name = kind_field(entry->kind, fields[i]) ? entry_text(entry, fields[i]) : NULL;
-        if (name)
-            return strcmp(name, made->name) == 0;
-    }
-    return FALSE;
-}
-
-// Whether an entry names this place, or none in particular.
-static gboolean is_here(const Entry *entry, const Requirement *made)
-{
-    gsize labels = kind_field(entry->kind, "place") ? entry_list_length(entry, "place") : 0;
-    for (gsize i = 0; i < labels; i++)
-        if (!g_strv_contains((const char *const *)made->labels, entry_list_item(entry, "place", i)))
-            return FALSE;
-    return made->asked != ASKED_BOLT || !kind_field(entry->kind, "bolts") ||
-           entry_list_has(entry, "bolts", made->place);
-}
-
 // The entries of a build as they are listed: what was struck stands where it stood, marked.
 typedef struct {
     const GPtrArray *entries;
@@ -138,7 +117,7 @@ guint about_entries(Canvas *canvas, guint row, const Session *session, const Req
     g_auto(Listed) listed = listed_of(session);
     for (guint i = 0; i < listed.entries->len; i++) {
         const Entry *entry = listed.entries->pdata[i];
-        if (!is_about(entry, made) || !is_here(entry, made))
+        if (!entry_is_about(entry, made))
             continue;
         Style style;
         g_autofree char *when = entry_when(entry);

@@ -375,3 +375,15 @@ const Requirement *requirement_about(const Assessment *assessment, const Entry *
     }
     return NULL;
 }
+
+gboolean entry_is_about(const Entry *entry, const Requirement *made)
+{
+    if (g_strcmp0(subject_of(entry), made->name) != 0)
+        return FALSE;
+    gsize labels = kind_field(entry->kind, "place") ? entry_list_length(entry, "place") : 0;
+    for (gsize i = 0; i < labels; i++)
+        if (!g_strv_contains((const char *const *)made->labels, entry_list_item(entry, "place", i)))
+            return FALSE;
+    return made->asked != ASKED_BOLT || !kind_field(entry->kind, "bolts") ||
+           entry_list_has(entry, "bolts", made->place);
+}

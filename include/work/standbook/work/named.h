@@ -29,3 +29,5 @@ GPtrArray *requirements_named(const Assessment *assessment, const char *words,
 
 // The place that an entry of the build is about; NULL if it is about none.
 const Requirement *requirement_about(const Assessment *assessment, const Entry *entry);
+// Whether an entry names this place, or its check, bolt set or part without a place.
+gboolean entry_is_about(const Entry *entry, const Requirement *made);
