@@ -59,7 +59,9 @@ void assessment_count(Assessment *assessment, const Judge *judge)
     memset(assessment->counts, 0, sizeof assessment->counts);
     for (guint i = 0; i < assessment->gates->len; i++) {
         GateCount *gate = g_ptr_array_index(assessment->gates, i);
-        *gate = (GateCount){.name = judge->plan->gates->pdata[i], .sealed = judge->sealed[i]};
+        *gate = (GateCount){.name = judge->plan->gates->pdata[i],
+                            .sealed = judge->sealed[i],
+                            .since = judge_since(judge, i)};
     }
     count_all(assessment);
     g_assert(assessment->planned + assessment->added - assessment->withdrawn ==

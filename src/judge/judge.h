@@ -494,6 +494,9 @@ void judge_uphold_ticks(Judge *judge);
 void judge_uphold_value(Judge *judge, CheckState *state, Array *value, const guint *evidence);
 void judge_uphold_rest(Judge *judge);
 
+// since.c: how many entries stand since the seal of that gate (assess.h)
+guint judge_since(const Judge *judge, guint gate);
+
 // settle.c: what people decided about it
 void judge_settle(Judge *judge);
 

@@ -2,6 +2,7 @@
 
 #include "beside.h"
 
+#include <standbook/work/gate.h>
 #include <string.h>
 
 // Where the columns begin, and how many cells they have; a second line may begin under the first.
@@ -156,8 +157,8 @@ static guint put_gates(Canvas *told, guint row, guint width, const GPtrArray *ga
     for (guint i = 0; i < gates->len; i++, row++) {
         const GateCount *gate = gates->pdata[i];
         g_autofree char *left =
-            gate->sealed ? g_strdup("sealed") : g_strdup_printf("%u left", gate->left);
-        canvas_put(told, row, 1, width - 14, plain, gate->name);
+            gate->sealed ? gate_seal_words(gate) : g_strdup_printf("%u left", gate->left);
+        canvas_put(told, row, 1, width - canvas_text_width(told, left) - 3, plain, gate->name);
         canvas_put_right(told, row, width - 1, plain, left);
     }
     return row;

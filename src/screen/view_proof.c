@@ -9,6 +9,8 @@
 #include "uphold.h"
 #include "words.h"
 
+#include <standbook/work/gate.h>
+
 typedef struct {
     char *gate;        // by name; NULL: the next of the build
     guint at;          // which gap is in hand
@@ -232,7 +234,7 @@ static Go wants(gpointer state, Desk *desk)
     g_auto(Gaps) gaps = {0};
     if (proof->asked || !desk->who || !gaps_of(proof, desk, &gaps))
         return go(GO_STAY);
-    if (gaps.gaps->len || gaps_gate(&gaps)->sealed)
+    if (gaps.gaps->len || gate_is_sealed(gaps_gate(&gaps)))
         return go(GO_STAY);
     proof->asked = TRUE;
     return go_open(VIEW_SEAL, g_strdup(gaps_gate(&gaps)->name));

@@ -307,7 +307,7 @@ static Go wants(gpointer state, Desk *desk)
     const GPtrArray *gates = asks ? session_assessment(session)->gates : NULL;
     for (guint i = 0; gates && i < gates->len; i++) {
         const GateCount *gate = gates->pdata[i];
-        if (gate->left || gate->sealed)
+        if (gate->left || gate_is_sealed(gate))
             continue;
         desk->seal_asked = known;
         return go_open(VIEW_SEAL, g_strdup(gate->name));

@@ -27,9 +27,10 @@ static json_t *gates_json(const Assessment *assessment)
     json_t *list = json_array();
     for (guint i = 0; i < assessment->gates->len; i++) {
         const GateCount *gate = g_ptr_array_index(assessment->gates, i);
-        json_array_append_new(list, json_pack("{s:s,s:i,s:o,s:I}", "gate", gate->name, "left",
+        json_array_append_new(list, json_pack("{s:s,s:i,s:o,s:I,s:i}", "gate", gate->name, "left",
                                               (int)gate->left, "counts", counts_json(gate->counts),
-                                              "sealed", (json_int_t)gate->sealed));
+                                              "sealed", (json_int_t)gate->sealed, "since",
+                                              (int)gate->since));
     }
     return list;
 }

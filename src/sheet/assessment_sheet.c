@@ -221,8 +221,9 @@ static void section_gates(Document *document, const Assessment *assessment)
             counts_words(gate->counts, gate_optional(gate->counts, gate->left));
         g_autofree char *left =
             gate->left ? g_strdup_printf("%u left", gate->left) : g_strdup("complete");
-        g_autofree char *line = g_strdup_printf("%s: %s; %s%s", gate->name, left, counts,
-                                                gate->sealed ? "; sealed" : "");
+        g_autofree char *seal = gate_seal_words(gate);
+        g_autofree char *line =
+            g_strdup_printf("%s: %s; %s%s%s", gate->name, left, counts, *seal ? "; " : "", seal);
         document_line(document, line);
     }
 }

@@ -1,5 +1,6 @@
 #include "sections.h"
 
+#include <standbook/base/text.h>
 #include <standbook/record/live.h>
 #include <string.h>
 
@@ -287,6 +288,25 @@ static void section_safety(Document *document)
     document_paragraph(document, words);
 }
 
+// How many entries the seal of that gate does not cover.
+static guint since_seal(const SheetSource *source, const Entry *seal)
+{
+    gint gate = seal ? plan_gate(source->plan, entry_text(seal, "gate")) : -1;
+    return gate < 0 ? 0 : ((const GateCount *)source->assessment->gates->pdata[gate])->since;
+}
+
+// `3 entries since then are not covered by the seal.`
+static void line_since(Document *document, guint since)
+{
+    g_autofree char *entries = text_counted(since, "entry");
+    g_autofree char *line = g_strdup_printf("%s since then %s not covered by the seal.", entries,
+                                            since == 1 ? "is" : "are");
+    if (!since)
+        return;
+    document_line(document, line);
+    document_keep(document);
+}
+
 static void section_seal(Document *document, const SheetSource *source, const Entry *seal)
 {
     g_autofree char *day = seal ? date_words(seal) : NULL;
@@ -302,6 +322,7 @@ static void section_seal(Document *document, const SheetSource *source, const En
     document_heading(document, 1, "Seal and signatures");
     document_line(document, line);
     document_keep(document);
+    line_since(document, since_seal(source, seal));
     section_digest(document, source);
     document_keep(document);
     g_autofree char *since =
@@ -325,9 +346,11 @@ static void page_frame(Document *document, const SheetSource *source, const Entr
     g_autofree char *shop = source->shop ? g_utf8_strup(source->shop, -1) : NULL;
     g_autofree char *engine = engine_words(source);
     const char *digest = seal ? entry_text(seal, "assessment") : NULL;
+    guint since = since_seal(source, seal);
+    g_autofree char *behind = since ? g_strdup_printf(", %u since", since) : g_strdup("");
     g_autofree char *foot =
-        digest ? g_strdup_printf("Maker's current service data governs.   seal %.4s %.4s %.4s",
-                                 digest, digest + 4, digest + 8)
+        digest ? g_strdup_printf("Maker's current service data governs.   seal %.4s %.4s %.4s%s",
+                                 digest, digest + 4, digest + 8, behind)
                : g_strdup("Maker's current service data governs.   not sealed");
     document_pages(document, shop ? shop : sheet, shop ? sheet : engine, foot);
 }

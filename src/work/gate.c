@@ -1,5 +1,6 @@
 #include <standbook/work/gate.h>
 
+#include <standbook/base/text.h>
 #include <standbook/record/live.h>
 #include <string.h>
 
@@ -17,7 +18,7 @@ guint gate_next(const Agenda *agenda)
 {
     const GPtrArray *gates = agenda->assessment->gates;
     guint gate = 0;
-    while (gate + 1 < gates->len && ((const GateCount *)gates->pdata[gate])->sealed)
+    while (gate + 1 < gates->len && gate_is_sealed(gates->pdata[gate]))
         gate++;
     return gate;
 }
@@ -37,6 +38,19 @@ guint gate_all_optional(const Assessment *assessment)
 char *gate_left_words(const GateCount *gate)
 {
     return g_strdup_printf("%u left before %s", gate->left, gate->name);
+}
+
+gboolean gate_is_sealed(const GateCount *gate)
+{
+    return gate->sealed && !gate->since;
+}
+
+char *gate_seal_words(const GateCount *gate)
+{
+    g_autofree char *entries = text_counted(gate->since, "entry");
+    return !gate->sealed  ? g_strdup("")
+           : !gate->since ? g_strdup("sealed")
+                          : g_strdup_printf("sealed, %s since", entries);
 }
 
 const PlanStep *gate_step(const Agenda *agenda, guint gate)

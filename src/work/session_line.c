@@ -2,6 +2,7 @@
 #include "session_inside.h"
 
 #include <standbook/base/error.h>
+#include <standbook/base/text.h>
 #include <standbook/book/find.h>
 #include <standbook/work/answer.h>
 #include <standbook/work/slip_words.h>
@@ -207,6 +208,25 @@ static char *seal_in_words(Session *session, const char *gate)
                        : g_strdup_printf("%s sealed, nothing left", gate);
 }
 
+// Adds that a sealed gate has entries since its seal: once a session, and again after the next
+// seal.
+static void remark_seals(Session *session, GPtrArray *remarks)
+{
+    const GPtrArray *gates = session_assessment(session)->gates;
+    for (guint i = 0; i < gates->len; i++) {
+        const GateCount *gate = gates->pdata[i];
+        if (!gate->since || session->seal_told >= gate->sealed)
+            continue;
+        g_autofree char *entries = text_counted(gate->since, "entry");
+        session->seal_told = gate->sealed;
+        g_ptr_array_add(remarks, g_strdup_printf("%s since the seal of %s (#%" G_GINT64_FORMAT
+                                                 ") %s not covered "
+                                                 "by it: `seal %s` once more makes a supplement",
+                                                 entries, gate->name, gate->sealed,
+                                                 gate->since == 1 ? "is" : "are", gate->name));
+    }
+}
+
 static char *changes_in_words(Session *session, const Outgrown *old)
 {
     const Assessment *now = session_assessment(session);
@@ -246,19 +266,11 @@ static gboolean enters_shop(const Session *session, const LineTaken *taken)
     return FALSE;
 }
 
-// Kinds that change no verdict by themselves (src/judge/walk.c, src/judge/settle.c).
-static gboolean is_idle(const Entry *entry)
-{
-    static const char *const idle[] = {"take",     "note",    "photo",          "cost", "zero",
-                                       "put down", "pick up", "caution passed", NULL};
-    return g_strv_contains(idle, entry->kind->name);
-}
-
 static gboolean is_judged(const Session *session, const LineTaken *taken)
 {
     for (guint i = 0; i < taken->entries->len; i++) {
         const Entry *entry = taken->entries->pdata[i];
-        if (g_strcmp0(entry->ledger, session->build) == 0 && !is_idle(entry))
+        if (g_strcmp0(entry->ledger, session->build) == 0 && !entry_is_idle(entry))
             return TRUE;
     }
     return FALSE;
@@ -285,10 +297,13 @@ static void settle(Session *session, LineTaken *taken, char **answer)
     session->has_shop = session->has_shop || enters_shop(session, taken);
     session->taken += entered ? 1 : 0;
     gboolean judged = is_judged(session, taken);
-    if (says && judged)
+    gboolean judges = says && judged;
+    if (judges)
         remark_slips(session, taken);
     line_keep(session->taker, taken);
     g_auto(Outgrown) old = grows ? session_grow(session) : (Outgrown){0};
+    if (judges)
+        remark_seals(session, remarks);
     if (says)
         *answer = make_answer(session, numbers, gate, judged, &old, remarks);
 }

@@ -160,6 +160,22 @@ static gboolean was_put_down(const Telling *telling, const Standpoint *point, Wa
     return TRUE;
 }
 
+// A gate has entries that its seal does not cover.
+static gboolean awaits_seal(const Telling *telling, const Standpoint *point, Waits *waits)
+{
+    const Agenda *agenda = telling->agenda;
+    (void)point;
+    for (guint i = 0; i < agenda->assessment->gates->len; i++) {
+        const GateCount *gate = agenda->assessment->gates->pdata[i];
+        if (!gate->since)
+            continue;
+        waits->waits = g_strdup("new seal");
+        waits->since = g_strdup_printf("%u since %s", gate->since, gate->name);
+        return TRUE;
+    }
+    return FALSE;
+}
+
 static gboolean waits_for_later(const Telling *telling, const Standpoint *point, Waits *waits)
 {
     if (!point->step || !seal_before(telling->agenda, point))
@@ -181,8 +197,9 @@ static gboolean lies(const Telling *telling, const Standpoint *point, Waits *wai
 Waits waits_of(const Telling *telling)
 {
     static gboolean (*const rules[])(const Telling *, const Standpoint *, Waits *) = {
-        is_in_hand,    has_wrong_tool, awaits_customer, awaits_decision,
-        awaits_second, was_put_down,   waits_for_later, lies,
+        is_in_hand,      has_wrong_tool,  awaits_customer,
+        awaits_decision, awaits_second,   awaits_seal,
+        was_put_down,    waits_for_later, lies,
     };
     const Standpoint point = summary_standpoint(telling->agenda);
     Waits waits = {.stands = stands_at(telling, &point)};

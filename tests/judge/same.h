@@ -105,5 +105,6 @@ static inline void expect_same_assessment(const Assessment *one, const Assessmen
         ck_assert(memcmp(gate->counts, same->counts, sizeof gate->counts) == 0);
         ck_assert_uint_eq(gate->left, same->left);
         ck_assert_int_eq(gate->sealed, same->sealed);
+        ck_assert_uint_eq(gate->since, same->since);
     }
 }

@@ -103,6 +103,11 @@ START_TEST(the_demo_has_its_follow_up_before_it)
     demo_feed(demo, build, "demo-data/tl-0412.log");
     expect_waits("2025-03-27 09:30", "hand over, sealed 26 Mar|Visit at 10 h|");
     expect_dues("2025-03-27 09:30", "mount nuts|retighten in S43|4 of 4 left\n");
+    take("2025-03-28 08:00 MO pick up Ignition");
+    take("read plug gap[1] 0.62 with G08");
+    expect_waits("2025-03-28 08:10", "S36 Ignition|MO, in hand 08:00|");
+    take("put down");
+    expect_waits("2025-03-28 08:10", "S36 Ignition|new seal|1 since hand over");
 }
 END_TEST
 

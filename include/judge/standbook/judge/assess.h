@@ -128,6 +128,9 @@ typedef struct {
     guint counts[VERDICTS]; // of this gate and those before
     guint left;             // requirements that keep it from being complete
     gint64 sealed;          // seq of its newest live seal, 0 if none
+    guint
+        since; // live entries since that seal that can change what the gate asks for: it does not
+               // cover them and is to be renewed; 0 where a later gate was sealed, which covers all
 } GateCount;
 
 // Which verdicts turn if this tool was out by so much? Its readings are judged by their value then:
@@ -149,6 +152,9 @@ Assessment *assess_before(const Plan *plan, const Entry *const *entries, gsize c
                           gint64 seq) G_GNUC_WARN_UNUSED_RESULT;
 void assessment_free(Assessment *assessment); // NULL is allowed
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Assessment, assessment_free)
+
+// Whether entries of its kind change no verdict by themselves.
+gboolean entry_is_idle(const Entry *entry);
 
 // Whether this requirement keeps its gate from being complete: open (unless optional), fail or in
 // doubt.

@@ -5,9 +5,9 @@
 #include <standbook/sheet/sheet.h>
 
 // {"upto":41, "planned":…, "added":…, "withdrawn":…, "counts":{"open":1,…}, "gates":[{"gate":…,
-// "left":0, "counts":{…}, "sealed":40}], "requirements":[{"name":"read main clearance[3]",
-// "asked":"read", "of":"main clearance", "place":"main 3", "stage":0, "step":…, "gate":…,
-// "verdict":"pass", "reason":"", "own verdict":…, "value":"41/1000000", "shown":"0.041",
+// "left":0, "counts":{…}, "sealed":40, "since":0}], "requirements":[{"name":"read main
+// clearance[3]", "asked":"read", "of":"main clearance", "place":"main 3", "stage":0, "step":…,
+// "gate":…, "verdict":"pass", "reason":"", "own verdict":…, "value":"41/1000000", "shown":"0.041",
 // "unit":"mm", "lower":…, "upper":…, "wear":…, "variance":…, "doubt":"±.005", "answer":…,
 // "entry":17, "conceded":0, "upheld":0, "amended":0, "decided":0, "optional":false,
 // "finding":false, "withdrawn":false, "added":false, "notes":[…]}]}. Exact numbers are text, in

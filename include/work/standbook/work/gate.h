@@ -8,7 +8,7 @@
 // Whether a gate asks for it: it belongs to that gate or one before, and was not withdrawn.
 gboolean gate_asks(guint gate, const Requirement *made);
 
-// The gate to be proved next: the first that is not sealed, else the last.
+// The gate to be proved next: the first that is not sealed (gate_is_sealed), else the last.
 guint gate_next(const Agenda *agenda);
 // The step that ends it: the last of the plan that belongs to it; NULL if none does.
 const PlanStep *gate_step(const Agenda *agenda, guint gate);
@@ -24,6 +24,12 @@ guint gate_all_optional(const Assessment *assessment);
 // What is asked before a gate and not settled: `781 left before first start`. The caller frees with
 // g_free.
 char *gate_left_words(const GateCount *gate) G_GNUC_WARN_UNUSED_RESULT;
+
+// Whether it is sealed and nothing was entered since that the seal does not cover.
+gboolean gate_is_sealed(const GateCount *gate);
+// `sealed`, `sealed, 2 entries since`: those that its seal does not cover, so that it is to be
+// renewed; "" where it is not sealed. The caller frees with g_free.
+char *gate_seal_words(const GateCount *gate) G_GNUC_WARN_UNUSED_RESULT;
 
 // What else a gate asks for, in sums of one sort: signatures, bolts and checks of all but its last
 // phase, and all parts.

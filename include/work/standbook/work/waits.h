@@ -12,8 +12,8 @@ typedef struct {
 
 // The first that is so: somebody has it in hand; a tool it was done with was found wrong; a
 // customer was told of a concession and has not answered; a finding waits for a decision; a second
-// person is to sign; it was put down; it is sealed and its next gate not begun; else what is to be
-// done next. The caller clears it with waits_clear.
+// person is to sign; it is to be sealed anew; it was put down; it is sealed and its next gate not
+// begun; else what is to be done next. The caller clears it with waits_clear.
 Waits waits_of(const Telling *telling);
 void waits_clear(Waits *waits);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Waits, waits_clear)
