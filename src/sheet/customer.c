@@ -113,11 +113,19 @@ typedef struct {
     guint shown;     // neither, and has a line of its own
 } Looks;
 
+// What somebody argued, accepted or asked for anew is not simply as it should be.
+static gboolean has_own_line(const Requirement *made)
+{
+    return made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT ||
+           made->verdict == VERDICT_CONCEDED ||
+           (made->verdict == VERDICT_PASS && (made->upheld || made->amended));
+}
+
 static void looks_count(Looks *looks, const Requirement *made)
 {
     looks->asked++;
     looks->facts += made->verdict == VERDICT_NOTED ? 1 : 0;
-    if (made->verdict == VERDICT_PASS)
+    if (made->verdict == VERDICT_PASS && !has_own_line(made))
         g_ptr_array_add(looks->good, (gpointer)made);
 }
 
@@ -187,23 +195,25 @@ static gboolean is_looked_at(const Requirement *made)
            made->verdict != VERDICT_NOT_NEEDED;
 }
 
-static gboolean has_own_line(const Requirement *made)
-{
-    return made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT ||
-           made->verdict == VERDICT_CONCEDED;
-}
-
+// What was seen, and what was asked for; why it is not simply so stands below.
 static void looks_row(Document *document, const SheetSource *source, const Requirement *made)
 {
-    g_autofree char *name = requirement_title(made), *verdict = figure_verdict(made);
+    g_autofree char *name = requirement_title(made), *planned = figure_limits(made);
     g_autofree char *notes = footnotes_of(document, source, made);
-    document_row(document, (const char *const[]){name, verdict, notes});
+    const Entry *amended = source_entry(source, made->amended);
+    const char *asked = amended ? entry_text(amended, "limits") : NULL;
+    document_row(document, (const char *const[]){name, made->answer, asked ? asked : planned,
+                                                 verdict_words(made->verdict), notes});
 }
 
 // Left out where the plan asks for nothing of the sort, as on a card with readings alone.
 static void section_looks(Document *document, const SheetSource *source)
 {
-    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"see", ALIGN_NOTES}};
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT},
+                                      {"seen", ALIGN_LEFT},
+                                      {"asked", ALIGN_LEFT},
+                                      {"", ALIGN_WHOLE},
+                                      {"see", ALIGN_NOTES}};
     g_autoptr(GPtrArray) good = g_ptr_array_new();
     Looks looks = {.good = good};
     const GPtrArray *all = source->assessment->requirements;

@@ -52,16 +52,16 @@ char *figure_doubt(const Requirement *requirement)
     return g_strconcat("±", digits, NULL);
 }
 
+// The answer or count wanted at that place.
 static char *limits_words(const Requirement *requirement)
 {
     const PlanCheck *check = requirement->check;
-    for (guint i = 0; check && i < check->limits->len; i++) {
-        const PlanLimit *limit = g_ptr_array_index(check->limits, i);
-        if (limits_form(limit->limits) == LIMITS_ANSWER)
-            return g_strdup(limits_wanted(limit->limits));
-        if (limits_form(limit->limits) == LIMITS_COUNT)
-            return g_strdup(limits_text(limit->limits));
-    }
+    const PlanLimit *limit =
+        check ? check_limit_at(check, (const char *const *)requirement->labels) : NULL;
+    if (limit && limits_form(limit->limits) == LIMITS_ANSWER)
+        return g_strdup(limits_wanted(limit->limits));
+    if (limit && limits_form(limit->limits) == LIMITS_COUNT)
+        return g_strdup(limits_text(limit->limits));
     return g_strdup("");
 }
 

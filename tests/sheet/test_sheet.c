@@ -239,15 +239,17 @@ static void look(Story *story, const char *check, const char *place, const char 
 // A name alone would say that leaks are as they should be; what was only noted is on record.
 START_TEST(what_was_looked_at_is_named)
 {
-    static const char looks[] = "plan: Looks\n"
-                                "units: [mm]\n"
-                                "axes: {rod: 1..4}\n"
-                                "steps:\n"
-                                "  Look:\n"
-                                "    checks:\n"
-                                "      free of cracks: {at: rod, limits: yes}\n"
-                                "      leaks: none of none/some\n"
-                                "      came with: text\n";
+    static const char looks[] =
+        "plan: Looks\n"
+        "units: [mm]\n"
+        "axes: {rod: 1..4}\n"
+        "steps:\n"
+        "  Look:\n"
+        "    checks:\n"
+        "      free of cracks: {at: rod, limits: yes}\n"
+        "      leaks: none of none/some\n"
+        "      plugged: {at: rod, limits: {1: yes, 2: no, 3: yes, 4: yes}}\n"
+        "      came with: text\n";
     Story story;
     story_begin(&story, looks);
     look(&story, "free of cracks", "'place':['3'],", "yes");
@@ -261,7 +263,14 @@ START_TEST(what_was_looked_at_is_named)
     look(&story, "came with", "", "a tin of bolts");
     g_autofree char *text = print(&story, customer, 0);
     expect_said(text, "ON RECORD came with a tin of bolts");
-    expect_said(text, "free of cracks 4 fail: look 1 4 other things were looked at or tested, all "
+    story_enter(&story, "amend", "{'check':'leaks','limits':'some of none/some','why':'weeps'}");
+    g_autofree char *later = print(&story, customer, 0);
+    look(&story, "plugged", "'place':['2'],", "yes");
+    g_autofree char *places = print(&story, customer, 0);
+    expect_said(places, "plugged 2 yes no fail 1");
+    expect_said(later, "leaks none some of none/some fail 2");
+    expect_said(text, "LOOKED AT seen asked see free of cracks 4 no yes fail 1 4 other things were "
+                      "looked at or tested, all "
                       "as they should be: free of cracks 1 to 3; leaks: none. 1 fact is noted "
                       "under On record.");
     story_end(&story);
