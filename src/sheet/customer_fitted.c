@@ -10,7 +10,8 @@
 // What is in at one place.
 typedef struct {
     const Entry *entry;
-    GStrv labels; // of the place
+    GStrv labels;            // of the place
+    const Requirement *made; // what was asked there; NULL for nothing
 } Fitted;
 
 static void fitted_free(gpointer data)
@@ -43,8 +44,22 @@ static void fit_at(GPtrArray *all, const Entry *entry, GStrv labels)
         return;
     }
     Fitted *fitted = g_new(Fitted, 1);
-    *fitted = (Fitted){entry, labels};
+    *fitted = (Fitted){.entry = entry, .labels = labels};
     g_ptr_array_add(all, fitted);
+}
+
+// What is asked for at the place; NULL where the plan asks for nothing to be fitted.
+static const Requirement *asked_at(const SheetSource *source, const Fitted *fitted)
+{
+    const GPtrArray *all = source->assessment->requirements;
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *each = g_ptr_array_index(all, i);
+        if (each->asked == ASKED_FIT && !each->withdrawn &&
+            strcmp(each->name, entry_text(fitted->entry, "part")) == 0 &&
+            g_strv_equal((const char *const *)each->labels, (const char *const *)fitted->labels))
+            return each;
+    }
+    return NULL;
 }
 
 // What is in now, place by place, by the last that was fitted there in the order of the work.
@@ -68,12 +83,21 @@ static GPtrArray *fitted_places(const SheetSource *source)
                 g_strfreev(labels);
         }
     }
+    for (guint i = 0; i < all->len; i++)
+        ((Fitted *)all->pdata[i])->made = asked_at(source, all->pdata[i]);
     return all;
 }
 
 static const char *text_of(const Fitted *fitted, const char *field)
 {
     return entry_text(fitted->entry, field);
+}
+
+static gboolean is_judged_alike(const Requirement *one, const Requirement *other)
+{
+    return one && other ? one->verdict == other->verdict && one->reason == other->reason &&
+                              one->upheld == other->upheld && one->conceded == other->conceded
+                        : one == other;
 }
 
 // Whether two were fitted alike and differ in their place and number alone.
@@ -83,7 +107,8 @@ static gboolean is_fitted_alike(const Fitted *one, const Fitted *other)
     for (gsize i = 0; i < G_N_ELEMENTS(fields); i++)
         if (g_strcmp0(text_of(one, fields[i]), text_of(other, fields[i])) != 0)
             return FALSE;
-    return !text_of(one, "serial") == !text_of(other, "serial");
+    return !text_of(one, "serial") == !text_of(other, "serial") &&
+           is_judged_alike(one->made, other->made);
 }
 
 // PLACES
@@ -200,22 +225,34 @@ static GPtrArray *take_alike(GPtrArray *fitted)
     return alike;
 }
 
+// What is to be known of what was fitted so: in doubt, accepted or argued for.
+static char *fitted_notes(Document *document, const SheetSource *source, const GPtrArray *alike)
+{
+    GString *numbers = g_string_new(NULL);
+    for (guint i = 0; i < alike->len; i++)
+        if (((const Fitted *)alike->pdata[i])->made)
+            footnotes_add(numbers, document, source, ((const Fitted *)alike->pdata[i])->made);
+    return g_string_free(numbers, FALSE);
+}
+
 // Puts a row, or adds a name to the plain ones.
 static void fitted_put(Document *document, const SheetSource *source, const GPtrArray *alike,
                        GString *plain, guint *rows)
 {
-    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"", ALIGN_LEFT}};
+    const DocumentColumn columns[] = {
+        {"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"", ALIGN_LEFT}, {"", ALIGN_NOTES}};
     const Fitted *first = alike->pdata[0];
     const char *use = text_of(first, "use"), *why = text_of(first, "evidence");
     g_autofree char *name = fitted_name(source, alike), *from = fitted_from(source, alike);
-    if (strcmp(use, "new") == 0 && !*from && !why) {
+    g_autofree char *notes = fitted_notes(document, source, alike);
+    if (strcmp(use, "new") == 0 && !*from && !why && !*notes) {
         g_string_append_printf(plain, "%s%s", plain->len ? ", " : "", name);
         return;
     }
     if ((*rows)++ == 0)
         document_table(document, columns, G_N_ELEMENTS(columns));
     g_autofree char *words = g_strconcat(from, *from && why ? ", " : "", why, NULL);
-    document_row(document, (const char *const[]){name, use, words});
+    document_row(document, (const char *const[]){name, use, words, notes});
 }
 
 void section_parts(Document *document, const SheetSource *source)
@@ -229,7 +266,9 @@ void section_parts(Document *document, const SheetSource *source)
         g_autoptr(GPtrArray) alike = take_alike(fitted);
         fitted_put(document, source, alike, plain, &rows);
     }
-    g_autofree char *line = g_strconcat(rows ? "Also new: " : "New: ", plain->str, ".", NULL);
+    g_autofree char *line =
+        g_strconcat(rows ? "Also fitted, new: " : "New: ", plain->str, ".", NULL);
     if (plain->len)
         document_paragraph(document, line);
+    document_footnotes(document);
 }

@@ -341,6 +341,26 @@ START_TEST(a_part_changed_at_one_place_is_told_apart)
 }
 END_TEST
 
+// Used again where new is asked for: the row says that it is in doubt, or who argued for it.
+START_TEST(a_part_in_doubt_says_so_where_it_is_fitted)
+{
+    static const char rods[] = "plan: Rods\n"
+                               "units: [mm]\n"
+                               "axes: {rod: 1..2}\n"
+                               "steps: {Rods: {fit: {clips: {at: rod, use: new}}}}\n";
+    Story story;
+    story_begin(&story, rods);
+    fit(&story, "clips", "'place':['1'],", "'note':'from the box'");
+    story_enter(&story, "fit",
+                "{'part':'clips','place':['2'],'use':'reused','evidence':'no new ones to be had'}");
+    g_autofree char *text = print(&story, customer, 0);
+    expect_said(text, "FITTED clips 2 reused no new ones to be had 1 Also fitted, new: clips 1.");
+    expect_said(text, "1 Undecided. The part or material used is expired, recalled or not the one "
+                      "asked for.");
+    story_end(&story);
+}
+END_TEST
+
 // A plan that names no unit of torque, one place of three worked on, and a second seal.
 START_TEST(only_the_places_worked_on_have_a_new_size)
 {
@@ -724,6 +744,7 @@ int main(void)
     tcase_add_test(tcase, signatures_stand_below_what_they_sign);
     tcase_add_test(tcase, what_was_looked_at_is_named);
     tcase_add_test(tcase, a_part_changed_at_one_place_is_told_apart);
+    tcase_add_test(tcase, a_part_in_doubt_says_so_where_it_is_fitted);
     tcase_add_test(tcase, sizes_now_are_those_of_the_engine_as_left);
     tcase_add_test(tcase, what_is_upheld_says_why_it_was_in_doubt);
     tcase_add_test(tcase, a_sealed_sheet_names_the_owner_of_then);
