@@ -237,6 +237,29 @@ static void section_looks(Document *document, const SheetSource *source)
     document_footnotes(document);
 }
 
+// SIGNED: signatures that do not simply count, as one given before a sealant was dry.
+
+static void section_signed(Document *document, const SheetSource *source)
+{
+    const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_WHOLE}, {"see", ALIGN_NOTES}};
+    const GPtrArray *all = source->assessment->requirements;
+    gboolean begun = FALSE;
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *each = g_ptr_array_index(all, i);
+        if (each->asked != ASKED_SIGN || each->withdrawn || !has_own_line(each))
+            continue;
+        if (!begun) {
+            document_heading(document, 1, "Signed");
+            document_table(document, columns, G_N_ELEMENTS(columns));
+        }
+        begun = TRUE;
+        g_autofree char *notes = footnotes_of(document, source, each);
+        document_row(document,
+                     (const char *const[]){each->step->name, verdict_words(each->verdict), notes});
+    }
+    document_footnotes(document);
+}
+
 // STILL TO COME: what is open, a line for each step.
 
 static void name_open(GString *names, const char *name)
@@ -380,6 +403,7 @@ Document *sheet_customer(const SheetSource *source)
     section_tightened(document, source);
     section_parts(document, source);
     section_looks(document, source);
+    section_signed(document, source);
     section_open(document, source);
     section_safety(document);
     section_seal(document, source, seal);

@@ -13,18 +13,24 @@ typedef struct {
     gboolean by_mark;       // an angle was turned without a gauge for it
 } TightState;
 
-// The requirements of a tightening, a bolt and a stage each; the caller frees the array.
-static GPtrArray *bolts_of(const SheetSource *source, const PlanTightening *tightening)
+// The requirements of a tightening, of each stage a bolt or its wait; the caller frees the array.
+static GPtrArray *stages_of(const SheetSource *source, const PlanTightening *tightening,
+                            Asked asked)
 {
     const GPtrArray *all = source->assessment->requirements;
     GPtrArray *bolts = g_ptr_array_new();
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);
-        if (each->asked == ASKED_BOLT && !each->withdrawn && each->step == tightening->step &&
+        if (each->asked == asked && !each->withdrawn && each->step == tightening->step &&
             strcmp(each->name, tightening->group->name) == 0)
             g_ptr_array_add(bolts, (gpointer)each);
     }
     return bolts;
+}
+
+static GPtrArray *bolts_of(const SheetSource *source, const PlanTightening *tightening)
+{
+    return stages_of(source, tightening, ASKED_BOLT);
 }
 
 // How a bolt stands: as its last stage does, or as one before it that failed or is in doubt.
@@ -70,7 +76,9 @@ static char *bolt_notes(Document *document, const SheetSource *source,
                         const PlanTightening *tightening)
 {
     g_autoptr(GPtrArray) bolts = bolts_of(source, tightening);
+    g_autoptr(GPtrArray) waits = stages_of(source, tightening, ASKED_WAIT);
     GString *numbers = g_string_new(NULL);
+    g_ptr_array_extend(bolts, waits, NULL, NULL);
     for (guint i = 0; i < bolts->len; i++)
         footnotes_add(numbers, document, source, g_ptr_array_index(bolts, i));
     return g_string_free(numbers, FALSE);

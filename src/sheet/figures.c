@@ -136,7 +136,7 @@ const char *reason_sentence(Reason reason)
         [REASON_BASIS] = "What it was measured on was disturbed afterwards.",
         [REASON_SPENT] = "A fastener meant for one use was tightened again.",
         [REASON_PART] = "The part or material used is expired, recalled or not the one asked for.",
-        [REASON_WINDOW] = "It was not done within the time asked for.",
+        [REASON_WINDOW] = "It was done too soon or too late for the time asked for.",
         [REASON_DISAGREE] = "Two readings differ by more than their doubt allows.",
         [REASON_CLOCK] = "The clock went back, so that the time kept cannot be shown.",
     };

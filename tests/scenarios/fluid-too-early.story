@@ -7,6 +7,9 @@ plan: sealant
 08:10 tighten sump stage 2 all with W4
 08:59:59 sign Fill
 ? sign Fill, 1: in doubt · window
+? 0 from sheet T-1
+? says: Fill  in doubt  1
+? says: Undecided. It was done too soon or too late for the time asked for.
 reopen Fill "too early"
 ? sign Fill, 1: open
 09:00 sign Fill
