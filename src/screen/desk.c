@@ -347,19 +347,49 @@ static Standing own_standing(Desk *desk)
     return own ? standing : nowhere;
 }
 
-gboolean desk_fall_asleep(Desk *desk)
+// Whether who works here entered something in that build since then, at whatever terminal.
+static gboolean has_entered(const Desk *desk, const Session *session, Moment since)
 {
-    return own_standing(desk).in_hand &&
-           desk_line(desk, "put down \"ten minutes without a key\"", NULL);
+    const Entry *person = shop_find(session_shop(desk->shop), "person", desk->who);
+    const GPtrArray *entries = session_entries(session);
+    Moment at = since;
+    for (guint i = entries->len; i-- > 0 && at >= since;) {
+        const Entry *entry = entries->pdata[i];
+        gboolean dated = moment_parse(entry->at, &at, NULL) && at >= since;
+        if (dated && person && strcmp(entry->by, entry_text(person, "id")) == 0)
+            return TRUE;
+    }
+    return FALSE;
 }
 
-void desk_wake_up(Desk *desk)
+void desk_fall_asleep(Desk *desk, Moment seconds)
 {
-    Standing standing = own_standing(desk);
-    if (!standing.step || standing.in_hand || standing.closed)
+    Moment since = desk->options->now(desk->options->user) - seconds;
+    GHashTableIter each;
+    gpointer session;
+    if (!own_standing(desk).in_hand)
         return;
-    g_autofree char *line = g_strdup_printf("pick up %s", standing.step->name);
-    desk_line(desk, line, NULL);
+    g_hash_table_iter_init(&each, desk->sessions);
+    while (g_hash_table_iter_next(&each, NULL, &session))
+        if (has_entered(desk, session, since))
+            return;
+    desk_line(desk, "put down \"ten minutes without a key\"", NULL);
+}
+
+gboolean desk_was_put_down(Desk *desk)
+{
+    const Session *session =
+        desk->number ? g_hash_table_lookup(desk->sessions, desk->number) : NULL;
+    guint known = session ? session_entries(session)->len : 0;
+    if (session == desk->held_of && known == desk->held_known)
+        return FALSE;
+    const Standing standing = own_standing(desk);
+    gboolean held = session == desk->held_of && desk->held;
+    desk->held_of = session;
+    desk->held_known = known;
+    desk->held = standing.in_hand;
+    return held && standing.step && !standing.in_hand && !standing.closed &&
+           strcmp(standing.entry->kind->name, "put down") == 0;
 }
 
 gboolean desk_catch_up(Desk *desk)

@@ -38,6 +38,9 @@ typedef struct {
     GPtrArray *used; // const Entry *, the tools used in that build, the newest first (toolbox.h) …
     const Session *used_of;
     gint64 used_known; // … with so many entries of it and of the shop
+    const Session *held_of; // the build in which that person's work was looked for last,
+    guint held_known;       // with so many entries,
+    gboolean held;          // and was in hand
     GHashTable *uses;  // of torque wrenches since their calibration, gint64 * by label (toolbox.h);
                        // forgotten with every entry
 } Desk;
@@ -92,11 +95,13 @@ typedef struct {
 
 Standing standing_of(Session *session);
 
-// Nobody is there: that stands in the record as an interruption. FALSE if this person has no work
-// in hand, or it cannot be stored.
-gboolean desk_fall_asleep(Desk *desk);
-// Picks up what was put down so, unless others have gone on with it.
-void desk_wake_up(Desk *desk);
+// Nobody has pressed a key here for that many seconds: if the person who works here has work in
+// hand and entered nothing meanwhile at another terminal either, it is put down, as an
+// interruption.
+void desk_fall_asleep(Desk *desk, Moment seconds);
+// Whether the work that this person had in hand here, when it was asked last, was put down since:
+// by that, or at another terminal.
+gboolean desk_was_put_down(Desk *desk);
 
 // Warns once when the clock says an earlier time than it or an entry of the build in hand did
 // before: small boards have no battery for it. A step of a minute is none.

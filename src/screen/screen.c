@@ -196,6 +196,7 @@ static void loop(Screen *screen)
         gboolean did = quiet && (more || now != screen->idled) && idle(screen);
         screen->idled = now;
         changed = catch_up(screen, key.at) || !quiet || screen->stale || did;
+        changed = screen_ask_who(screen) || changed;
         screen->stale = FALSE;
         more = did || !quiet;
     }

@@ -31,7 +31,7 @@ typedef struct {
     Moment idled;      // when the views were last asked what they do by themselves
     gint64 caught_up;  // when others' entries were looked for last, µs
     gint64 pressed;    // when the last key was, µs
-    gboolean slept;    // put down for want of keys; the next one picks up
+    gint64 dozed;      // when work was put down for want of keys, or not, last, µs
 } Screen;
 
 // VIEWS
@@ -39,6 +39,8 @@ typedef struct {
 // The view so many below the uppermost.
 Opened *screen_upper(const Screen *screen, guint below);
 void screen_open(Screen *screen, ViewName view, const char *argument);
+// Goes where a view says; the argument is taken.
+void screen_go(Screen *screen, Go there);
 // Closes the uppermost until so many are left.
 void screen_close_to(Screen *screen, guint count);
 // Opens what the uppermost view cannot go on without.
@@ -59,6 +61,8 @@ GArray *screen_gather(Screen *screen, Key key);
 void screen_park(Screen *screen, const GArray *keys);
 // Puts the work down if nobody has pressed a key for ten minutes.
 void screen_fall_asleep(Screen *screen);
+// Asks who picks up what was put down meanwhile, here or at another terminal; TRUE if it was.
+gboolean screen_ask_who(Screen *screen);
 
 // PAINTING
 

@@ -199,11 +199,22 @@ enum { SLEEP_AFTER = 600 }; // s without a key
 
 void screen_fall_asleep(Screen *screen)
 {
+    enum { AGAIN_AFTER = 10 }; // s: whoever is busy at another terminal may stop
     gint64 now = g_get_monotonic_time();
-    if (screen->slept || (now - screen->pressed) / G_USEC_PER_SEC < SLEEP_AFTER)
+    if ((now - screen->pressed) / G_USEC_PER_SEC < SLEEP_AFTER ||
+        (now - screen->dozed) / G_USEC_PER_SEC < AGAIN_AFTER)
         return;
-    screen->pressed = now; // if it cannot be stored, it is tried again as long from now
-    screen->slept = desk_fall_asleep(&screen->desk);
+    screen->dozed = now;
+    screen->stale = desk_catch_up(&screen->desk) || screen->stale;
+    desk_fall_asleep(&screen->desk, SLEEP_AFTER);
+}
+
+gboolean screen_ask_who(Screen *screen)
+{
+    if (!desk_was_put_down(&screen->desk) || screen_upper(screen, 0)->ops == view_ops(VIEW_WHO))
+        return FALSE;
+    screen_go(screen, go_first(go_open(VIEW_WHO, g_strdup("left"))));
+    return TRUE;
 }
 
 // Two keys together may be fingers in a field; none answers a question or turns a page so.
@@ -216,9 +227,6 @@ static gboolean is_burst(const Screen *screen, const GArray *keys)
 void screen_take_keys(Screen *screen, Key key)
 {
     screen->pressed = key.at;
-    if (screen->slept)
-        desk_wake_up(&screen->desk);
-    screen->slept = FALSE;
     g_autoptr(GArray) keys = screen_gather(screen, key);
     if (is_burst(screen, keys))
         burst(screen, keys);

@@ -53,12 +53,12 @@ static void bring_back(Screen *screen, char *waited, gboolean pushed)
         g_free(waited);
 }
 
-static void go_there(Screen *screen, Go there)
+void screen_go(Screen *screen, Go there)
 {
     char *waits = there.keeps ? g_strdup(screen->typing.text->str) : NULL;
     // Help keeps a number that is half typed.
     gboolean help = screen->field == ASKS_KEY || (there.kind == GO_OPEN && there.view == VIEW_HELP);
-    if (there.kind != GO_KEEP && there.kind != GO_DEFAULT && !help)
+    if (there.kind != GO_KEEP && there.kind != GO_DEFAULT && (!help || there.keeps))
         g_string_truncate(screen->typing.text, 0);
     // What comes instead of a view looks at the same build.
     gboolean looks = !there.build && screen_upper(screen, 0)->before;
@@ -191,7 +191,7 @@ void screen_act(Screen *screen, Action action)
         there = act_default(screen, action);
     if (there.kind == GO_DEFAULT && !screen->desk.warning)
         desk_warn(&screen->desk, "`%s` does nothing here", action_info(action)->keys);
-    go_there(screen, there);
+    screen_go(screen, there);
 }
 
 void screen_enter(Screen *screen)
@@ -205,14 +205,14 @@ void screen_enter(Screen *screen)
     if (there.kind == GO_KEEP && words && !*typed && !screen->desk.warning)
         desk_warn(&screen->desk, "an answer is needed here: write it, then Enter; or Backspace "
                                  "goes back");
-    go_there(screen, there);
+    screen_go(screen, there);
 }
 
 void screen_answer(Screen *screen, guint digit)
 {
     Opened *opened = screen_upper(screen, 0);
     if (opened->ops->digit)
-        go_there(screen, opened->ops->digit(opened->state, &screen->desk, digit));
+        screen_go(screen, opened->ops->digit(opened->state, &screen->desk, digit));
 }
 
 enum { WANTS_MOST = 8 }; // views that open each other without a key
@@ -238,7 +238,7 @@ void screen_settle(Screen *screen)
             opened->ops->wants ? opened->ops->wants(opened->state, &screen->desk) : go(GO_STAY);
         if (there.kind == GO_STAY)
             return;
-        go_there(screen, keep_typed(screen, there));
+        screen_go(screen, keep_typed(screen, there));
     }
 }
 
@@ -247,7 +247,7 @@ void screen_move(Screen *screen, gint direction)
 {
     Opened *opened = screen_upper(screen, 0);
     if (opened->ops->move)
-        go_there(screen, opened->ops->move(opened->state, &screen->desk, direction));
+        screen_go(screen, opened->ops->move(opened->state, &screen->desk, direction));
     else if (screen->field != ASKS_LINE)
         screen_act(screen, direction < 0 ? ACTION_BACK : ACTION_ON);
 }

@@ -248,10 +248,43 @@ def point_15_put_down_is_one_key_and_idle_hands_stamp_themselves():
         stand.ask("wait 1200")
         same("idle 11 min, stamped", [entry["kind"] for entry in stand.entries()[before:]],
              ["put down"])
-        stand.type("0.36\r")  # the next key goes on
-        stand.settle()
+        stand.has("^ASK   put down .* MO: who picks up\\?", -4)  # and the screen says so
+        stand.burst("0.36\r")  # what is sent now enters nothing
+        same("nothing is entered", len(stand.entries()), before + 1)
+        stand.answer("MO")
+        stand.ask(PARKED)
+        stand.next_is("top ring gap 3")
+        stand.press("0.36\r")
         same("goes on", (stand.entries()[-2]["kind"], stand.typed()[-1]), ("pick up", "0.36"))
     return "1 key, stamped, words taken with n, JT picks up at the same place; 11 idle minutes stamp themselves"
+
+
+def point_15_a_person_is_idle_by_all_terminals_and_each_says_so():
+    with at(RINGS, FAKETIME_DONT_FAKE_MONOTONIC="0", ahead=0) as stand:
+        other = Stand(stand.build, folder=stand.folder)
+        other.environment = stand.environment  # the same clocks
+        with other:
+            other.pick_up("MO")
+            stand.type("0.4")  # half typed
+            stand.settle()
+            stand.set_ahead(9 * 60)
+            other.press("0.36\r")
+            before = len(stand.entries())
+            stand.set_ahead(14 * 60)
+            stand.ask("wait 1200")
+            same("busy at the other terminal", len(stand.entries()), before)
+            stand.lacks("who picks up")
+            stand.set_ahead(25 * 60)
+            stand.ask("wait 1200")
+            same("idle at both", [entry["kind"] for entry in stand.entries()[before:]], ["put down"])
+            for each in (stand, other):
+                each.wait_for("MO: who picks up?")
+            stand.settle()
+            stand.answer("JT")
+            stand.ask(PARKED)
+            stand.has(r"^NEXT .*\[0\.4 ", -4)  # what was typed stands again
+            stand.has(" JT  ", 1)
+    return "not while the same person enters elsewhere; then both screens ask, and 0.4 stands again"
 
 
 def point_16_who_works_is_two_keys_and_two_terminals_see_each_other():
