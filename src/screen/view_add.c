@@ -102,10 +102,9 @@ static void paint_keys(const Addition *addition, const Desk *desk, gboolean empt
         if (desk->last_seq)
             page_key(page, ACTION_STRIKE, NULL);
         page_key(page, ACTION_PUT_DOWN, NULL);
-        page_key(page, ACTION_BACK, NULL);
         page_key(page, ACTION_ON, "close");
         page_key(page, ACTION_MORE, "0 help"); // a letter is one of the name
-        page_key(page, ACTION_TAKE, "bolts");
+        page_key(page, ACTION_TAKE, "bolts, part or step");
         return;
     }
     page->keys[0] = (PageKey){ACTION_TAKE, "Enter", last ? "enters it" : "next"};

@@ -15,7 +15,7 @@
 enum { ROW_SUM = 0, ROW_PHASES = 1, ROW_COLUMNS = 3, ROW_STEPS = 4, TURN_ROWS = 10 };
 
 // Columns. Two who signed in another year just fit: `MO JT 19 Mar 2024`.
-enum { STEP = 2, VERDICT = 33, SIGNED = 49, WHY = 67 };
+enum { STEP = 2, VERDICT = 30, SIGNED = 49, WHY = 67 };
 
 typedef struct {
     char *wanted; // what to open once it is known who works; NULL for none

@@ -113,11 +113,10 @@ char *summary_count(const Summary *summary)
     guint count = summary->counts[summary->verdict];
     switch (summary->verdict) {
     case VERDICT_OPEN:
-        return g_strdup_printf("%u", count);
     case VERDICT_FAIL:
     case VERDICT_IN_DOUBT:
     case VERDICT_CONCEDED:
-        return g_strdup_printf("%u/%u", count, summary->all);
+        return g_strdup_printf("%u of %u", count, summary->all);
     default:
         return g_strdup("");
     }

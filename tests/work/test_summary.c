@@ -42,18 +42,18 @@ static void expect_progress(const char *place, const char *expected)
 START_TEST(the_heaviest_verdict_is_that_of_the_step)
 {
     take_all("2025-01-02 08:00 MO pick up Rings\nfit ring sets new");
-    expect_summary("Rings", "open 9|after S14");
+    expect_summary("Rings", "open 9 of 13|after S14");
     take_all("read top ring gap 0.36 0.36 0.36 0.95 with G08\n"
              "read second ring gap 0.30 0.30 0.10 0.30 with G08");
-    expect_summary("Rings", "fail 2/13|high: top ring gap 4"); // the first of two
+    expect_summary("Rings", "fail 2 of 13|high: top ring gap 4"); // the first of two
     take_all("strike second ring gap[3] typo\nread second ring gap[3] 0.30 with G08");
-    expect_summary("Rings", "fail 1/13|high: top ring gap 4");
+    expect_summary("Rings", "fail 1 of 13|high: top ring gap 4");
     take_all("concede top ring gap[4] \"agreed\"");
-    expect_summary("Rings", "open 1|after S14"); // its signature
+    expect_summary("Rings", "open 1 of 13|after S14"); // its signature
     take_all("sign Rings");
-    expect_summary("Rings", "conceded 1/13|conceded: top ring gap 4");
+    expect_summary("Rings", "conceded 1 of 13|conceded: top ring gap 4");
     take_all("read top ring gap[2] 0.60 with G08"); // disagrees with 0.36
-    expect_summary("Rings", "in doubt 1/13|disagree: top ring gap 2");
+    expect_summary("Rings", "in doubt 1 of 13|disagree: top ring gap 2");
     take_all("strike last typo\nstrike top ring gap[4] typo\nread top ring gap[4] 0.36 with G08");
     expect_summary("Rings", "pass |");
 }
@@ -65,7 +65,7 @@ START_TEST(a_step_that_is_not_needed_and_an_optional_place_weigh_nothing)
     expect_summary("Rings", "not needed |");
     take_all("pick up Receive\nlook serial number x\nlook complaint x\nlook missing parts x\n"
              "look photographs all round yes\nsign Receive");
-    expect_summary("Receive", "open 1|");
+    expect_summary("Receive", "open 1 of 6|");
     take_all("JT sign Receive");
     expect_summary("Receive", "pass |");
     take_all("MO pick up Main clearances\ntighten main caps stage 1 all with W4\n"
@@ -133,9 +133,9 @@ END_TEST
 START_TEST(held_is_what_stands_behind_a_fault)
 {
     take_all("2025-01-02 08:00 MO pick up Final wash");
-    expect_summary("Rings", "open 13|after S14");
+    expect_summary("Rings", "open 13 of 13|after S14");
     take_all("look galleries brushed 5");
-    expect_summary("Rings", "open 13|HELD: S14");
+    expect_summary("Rings", "open 13 of 13|HELD: S14");
 }
 END_TEST
 

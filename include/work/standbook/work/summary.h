@@ -39,8 +39,8 @@ const char *summary_did(Asked asked);
 char *summary_come(Asked asked, guint done, guint all,
                    const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
 
-// `19/24` have the verdict, where that needs a person or was conceded; of what is open the number
-// alone, `37`; "" where all is well. The caller frees with g_free.
+// `19 of 24`: so many of all that is asked have the verdict, where that is open, needs a person or
+// was conceded; "" where all is well. The caller frees with g_free.
 char *summary_count(const Summary *summary) G_GNUC_WARN_UNUSED_RESULT;
 
 // `MO JT 19 Mar`: who signed, and when the last of them did; "" if nobody has. The caller frees
