@@ -133,10 +133,11 @@ static Span added_span(const Trials *trials)
     return span;
 }
 
+// Where the plan names nothing that holds the setting, nothing was tightened.
 static void say_added(const Trials *trials, GPtrArray *sentences)
 {
     g_auto(Span) span = added_span(trials);
-    if (!span.count)
+    if (!span.count || !trials_has_hold(trials))
         return;
     gboolean less = number_sign(span.most) <= 0 && number_sign(span.least) < 0;
     gboolean both = number_sign(span.least) < 0 && number_sign(span.most) > 0;

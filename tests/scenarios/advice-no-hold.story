@@ -11,3 +11,4 @@ read nip 0.35 with G3
 ? 0 from setting T-1 nip
 ? says: Read it tight when loose reads
 ? says nothing of: Tighten when
+? says nothing of: Tightening has
