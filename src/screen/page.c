@@ -1,5 +1,7 @@
 #include "page.h"
 
+#include "words.h"
+
 #include <string.h>
 
 enum { ROW_STATUS, ROW_HEAD, ROW_RULE, ROW_BODY };
@@ -67,6 +69,18 @@ guint page_detail_width(guint width)
 static const char *or_empty(const char *text)
 {
     return text ? text : "";
+}
+
+// Words that are too long for a row end with a whole one.
+static void put_words(Canvas *canvas, guint row, guint column, guint room, Style style,
+                      const char *words)
+{
+    g_autofree char *front = front_words(words, room);
+    const char *blank = strrchr(front, ' ');
+    gboolean cut = strcmp(front, words) != 0 && blank && blank > front + strlen(front) / 2;
+    g_autofree char *whole =
+        cut ? g_strdup_printf("%.*s …", (int)(blank - front), front) : g_strdup(front);
+    canvas_put(canvas, row, column, room, style, whole);
 }
 
 // Left text and right text in one row; the right one is whole, the left one gives way.
@@ -231,7 +245,7 @@ static void put_then_last(const Page *page, Canvas *canvas, guint height)
     if (warned < 2) {
         const char *head = page->means ? "=" : page->ask || page->explains ? "" : "then";
         canvas_put(canvas, height - BELOW_THEN, 0, 6, plain, head);
-        canvas_put(canvas, height - BELOW_THEN, 6, PAGE_WIDTH - 6, plain, or_empty(page->then));
+        put_words(canvas, height - BELOW_THEN, 6, PAGE_WIDTH - 6, plain, or_empty(page->then));
     }
     if (warned)
         return;
@@ -281,7 +295,7 @@ void page_paint(const Page *page, const char *typed, Canvas *canvas, guint *row,
     put_body(page, canvas, height - BELOW_RULE - ROW_BODY);
     guint field = put_field(page, typed, canvas, next, column);
     canvas_put(canvas, next, 0, 6, bold, page->ask ? "ASK" : "NEXT");
-    canvas_put(canvas, next, 6, field > 7 ? field - 7 : 1, bold, or_empty(page->next));
+    put_words(canvas, next, 6, field > 7 ? field - 7 : 1, bold, or_empty(page->next));
     put_then_last(page, canvas, height);
     put_keys(page, canvas, height - BELOW_KEYS);
     put_detail(page, canvas, height - BELOW_RULE);

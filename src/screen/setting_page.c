@@ -16,36 +16,71 @@
 
 // BODY ------------------------------------------------------------------------------------------
 
+// Rows of the table: its head, and what is shown of it in any case.
+enum { TRIES_HEADS = 2, TRIES_LEAST = TRIES_HEADS + 4 };
+
 // The head of the table and as many of its rows as there is room for, the newest, some at least,
 // and `focus` in any case. Returns the row behind.
 static guint put_tries(const Canvas *table, guint rows, guint focus, guint room, Page *page)
 {
-    enum { HEADS = 2, LEAST = HEADS + 4, LEFT = 1 }; // the head, and what is not shown
-    guint shown = MAX(room, LEAST), first = 0;
+    enum { LEFT = 1 }; // column of what is not shown
+    guint shown = MAX(room, TRIES_LEAST), first = 0;
     page->focus = focus;
     if (rows <= shown) {
         canvas_copy(page->body, 0, 0, table, 0, rows);
         return rows;
     }
-    first = MIN(rows - (shown - HEADS), focus);
-    g_autofree char *more =
-        g_strdup_printf("… %u more rows; the record has them all", rows - 1 - (shown - HEADS));
+    first = MIN(rows - (shown - TRIES_HEADS), focus);
+    g_autofree char *more = g_strdup_printf("… %u more rows; the record has them all",
+                                            rows - 1 - (shown - TRIES_HEADS));
     canvas_copy(page->body, 0, 0, table, 0, 1);
     canvas_put(page->body, 1, LEFT, 0, style_of(TYPE_PLAIN, ROLE_FAINT), more);
-    canvas_copy(page->body, HEADS, 0, table, first, shown - HEADS);
-    page->focus = HEADS + focus - first;
+    canvas_copy(page->body, TRIES_HEADS, 0, table, first, shown - TRIES_HEADS);
+    page->focus = TRIES_HEADS + focus - first;
     return shown;
+}
+
+// The sentences that fit whole into so many rows, the others a key away; the first in any case.
+static Canvas *put_advice(Advice *advice, guint room, gboolean ascii)
+{
+    static const char more[] = "w says the rest.";
+    Canvas *said = canvas_new_growing(PAGE_WIDTH, ascii);
+    guint rows = advice_paint(said, 0, advice) - 1;
+    for (guint count = advice->sentences->len; rows > room && count > 1; count--) {
+        g_ptr_array_set_size(advice->sentences, (gint)count - 1);
+        g_ptr_array_add(advice->sentences, g_strdup(more));
+        canvas_free(said);
+        said = canvas_new_growing(PAGE_WIDTH, ascii);
+        rows = advice_paint(said, 0, advice) - 1;
+    }
+    return said;
+}
+
+// How many rows there are for the advice beside a table of so many, of which some at least stand.
+static guint advice_room(guint table, const Page *page)
+{
+    guint above = MIN(table, TRIES_LEAST) + 1, seen = page_rows(page); // a blank row between
+    return seen > above ? seen - above : 0;
+}
+
+gboolean setting_says_all(const Trials *trials, const TrialNext *next, const NextMove *advised,
+                          const Page *page)
+{
+    g_autoptr(Canvas) table = canvas_new_growing(PAGE_WIDTH, page->body->ascii);
+    g_autoptr(Canvas) said = canvas_new_growing(PAGE_WIDTH, page->body->ascii);
+    g_auto(Advice) advice = advice_of(trials, advised, next);
+    guint focus = 0, rows = trials_paint(table, 0, trials, next, advised, "", &focus);
+    return advice_paint(said, 0, &advice) - 1 <= advice_room(rows, page);
 }
 
 void setting_body(const Trials *trials, const TrialNext *next, const NextMove *advised,
                   const char *typed, Page *page)
 {
     g_autoptr(Canvas) table = canvas_new_growing(PAGE_WIDTH, page->body->ascii);
-    g_autoptr(Canvas) said = canvas_new_growing(PAGE_WIDTH, page->body->ascii);
     g_auto(Advice) advice = advice_of(trials, advised, next);
     guint focus = 0, seen = page_rows(page);
     guint rows = trials_paint(table, 0, trials, next, advised, typed, &focus);
-    advice_paint(said, 0, &advice);
+    g_autoptr(Canvas) said = put_advice(&advice, advice_room(rows, page), page->body->ascii);
     guint room = seen > said->height + 1 ? seen - said->height - 1 : 0;
     rows = put_tries(table, rows, focus, room, page);
     canvas_copy(page->body, rows + 1, 0, said, 0, said->height);

@@ -6,9 +6,12 @@
 #include <standbook/work/advice.h>
 
 // The tries and below them the advice: where not all fits, the newest rows of tries are shown, and
-// how many are not, so that of the advice at most its last sentences are not seen.
+// how many are not; of the advice its first sentences, each whole, and that `w` says the rest.
 void setting_body(const Trials *trials, const TrialNext *next, const NextMove *advised,
                   const char *typed, Page *page);
+// Whether all of the advice fits there.
+gboolean setting_says_all(const Trials *trials, const TrialNext *next, const NextMove *advised,
+                          const Page *page);
 // What is in hand over the whole body, its strip below.
 void setting_far(const Trials *trials, const TrialNext *next, const NextMove *advised,
                  const char *typed, Page *page);

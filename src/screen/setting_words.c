@@ -148,15 +148,21 @@ static char *move_words(const Trials *trials, const TrialNext *next, const NextM
                 : g_strdup_printf("%s%s · then %s", loosen, move, asks);
 }
 
-// In front of the field there is room for the longer question, or for the shorter.
+// In front of the field there is room for the longer question, for the shorter, or for one that
+// leaves the move to the advice above.
 static char *move_asked(const Trials *trials, const TrialNext *next, const NextMove *advised)
 {
     enum { ROOM = 54 };
     g_autofree char *before = before_words(trials);
     g_autofree char *whole = move_words(trials, next, advised, "type where it stands");
     g_autofree char *brief = move_words(trials, next, advised, "type where");
-    gboolean fits = g_utf8_strlen(before, -1) + g_utf8_strlen(whole, -1) <= ROOM;
-    return g_strconcat(before, fits ? whole : brief, NULL);
+    g_autofree char *least = g_strconcat(must_loosen(trials) ? "loosen, " : "",
+                                         "move it as said above · then type where", NULL);
+    const char *const forms[] = {whole, brief, least};
+    guint form = 0;
+    while (form < 2 && g_utf8_strlen(before, -1) + g_utf8_strlen(forms[form], -1) > ROOM)
+        form++;
+    return g_strconcat(before, next_move_moves(advised) ? forms[form] : forms[MIN(form, 1)], NULL);
 }
 
 char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next, const NextMove *advised)

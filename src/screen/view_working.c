@@ -1,13 +1,18 @@
 // The working of the advice on a setting: how it answers, what tightening does, the chances.
+#include "setting_page.h"
 #include "setting_tries.h"
 #include "setting_words.h"
 #include "view.h"
 
 #include <standbook/work/setting_why.h>
 
+enum { HEAD = 1, SAID = 11 }; // columns
+
 typedef struct {
     SettingTries tries;
     char *bolt; // the requirement in hand, if a bolt that holds it is; else NULL
+    guint from; // the row shown first
+    guint rest; // and the first behind what is shown; 0: all is
 } Working;
 
 // The argument says which setting (setting_tries_open), and behind it the bolt in hand.
@@ -27,10 +32,25 @@ static void close(gpointer state)
     g_free(working);
 }
 
+// What the page of the setting says of it, where that had no room for all. Returns the row behind.
+static guint paint_said(const Trials *trials, const NextMove *next, Page *page)
+{
+    TrialNext asked = next_move_ask(next, trials, trials_next(trials, FALSE));
+    if (setting_says_all(trials, &asked, next, page))
+        return 0;
+    g_auto(Advice) advice = advice_of(trials, next, &asked);
+    guint row = 0;
+    for (guint i = 0; i < advice.sentences->len; i++)
+        row = canvas_wrap(page->body, row, SAID, PAGE_WIDTH - SAID, style_of(0, 0),
+                          advice.sentences->pdata[i]);
+    if (row)
+        canvas_put(page->body, 0, HEAD, SAID - HEAD - 1, style_of(TYPE_BOLD, 0), "says");
+    return row;
+}
+
 static void paint_lines(const Trials *trials, const NextMove *next, Page *page)
 {
-    enum { HEAD = 1, SAID = 11 };
-    guint row = 0;
+    guint row = paint_said(trials, next, page);
     g_autoptr(GArray) lines = setting_why(trials, next);
     for (guint i = 0; i < lines->len; i++) {
         const SettingWhy *line = &g_array_index(lines, SettingWhy, i);
@@ -40,6 +60,18 @@ static void paint_lines(const Trials *trials, const NextMove *next, Page *page)
     canvas_wrap(page->body, row + 1, HEAD, PAGE_WIDTH - HEAD, style_of(TYPE_PLAIN, ROLE_FAINT),
                 "Give or take is one standard deviation: about two times in three it is nearer. "
                 "This only advises; the verdict is the limits' alone.");
+}
+
+// What finds no room is an Enter away.
+static void turn(Working *working, Page *page)
+{
+    guint rows = page_rows(page), behind = working->from + rows;
+    working->rest = behind < page->body->height ? behind : 0;
+    page->focus = working->from ? behind - 2 : 0;
+    if (working->rest)
+        page_key(page, ACTION_TAKE, "shows the rest");
+    page_key(page, ACTION_WHY, NULL);
+    page->keys[working->rest ? 2 : 1] = (PageKey){ACTION_UP, "any other key", "goes back"};
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
@@ -55,10 +87,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->field = ASKS_KEY;
     page_say(&page->next, "w says what %s verdict rests on; any other key goes back",
              working->bolt ? "the bolt's" : "its");
-    page_key(page, ACTION_WHY, NULL);
-    page->keys[1] = (PageKey){ACTION_UP, "any other key", "goes back"};
     if (trials)
         paint_lines(trials, &tries->advised, page);
+    turn(working, page);
 }
 
 // The place whose verdict wants to be explained: the first that fails, else the first in doubt.
@@ -78,6 +109,10 @@ static Go act(gpointer state, Desk *desk, Action action)
 {
     Working *working = state;
     const Trials *trials = setting_tries_now(&working->tries, desk);
+    if (action == ACTION_TAKE && working->rest) {
+        working->from = working->rest;
+        return go(GO_STAY);
+    }
     if (action != ACTION_WHY || !trials)
         return go(GO_DEFAULT);
     return go_instead(VIEW_WHY, working->bolt ? g_strdup(working->bolt)
