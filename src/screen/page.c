@@ -33,6 +33,13 @@ guint page_rows(const Page *page)
     return page->height > ROW_BODY + BELOW_RULE ? page->height - ROW_BODY - BELOW_RULE : G_MAXUINT;
 }
 
+guint page_turn(Page *page, guint from)
+{
+    guint behind = from + page_rows(page);
+    page->focus = behind - 2; // the last row but one that is seen
+    return behind < page->body->height ? behind : 0;
+}
+
 void page_say(char **text, const char *format, ...)
 {
     va_list arguments;

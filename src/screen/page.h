@@ -59,6 +59,10 @@ void page_key(Page *page, Action action, const char *word);
 // How many rows of the body are seen; G_MAXUINT where all of it is wanted.
 guint page_rows(const Page *page);
 
+// Shows a body that has more rows than that from this one on. Returns the row with which the rest
+// begins; 0 if there is none.
+guint page_turn(Page *page, guint from);
+
 // How many columns the detail of a screen of that width has; 0 for none.
 guint page_detail_width(guint width);
 

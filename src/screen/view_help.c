@@ -115,11 +115,9 @@ static void clear_body(Page *page)
 }
 
 // Where not all fits the rows from `from` on are shown, the last row being seen at the latest.
-static void turn(Help *help, guint height, Page *page)
+static void turn(Help *help, Page *page)
 {
-    guint rows = page->height - (PAGE_HEIGHT - BODY_ROWS);
-    help->behind = help->from + rows < height ? help->from + rows : 0;
-    page->focus = help->from + rows - 2;
+    help->behind = page_turn(page, help->from);
     page->keys[0] =
         (PageKey){ACTION_UP, "any key", "goes back and does nothing else; Enter first shows all"};
 }
@@ -140,7 +138,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     put_rest(page, &row, works, told);
     put_lines(page, &row, safety, G_N_ELEMENTS(safety));
     page->any_key = TRUE;
-    turn(help, row, page);
+    turn(help, page);
 }
 
 static Go act(gpointer state, Desk *desk, Action action)

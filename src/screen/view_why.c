@@ -15,6 +15,8 @@ typedef struct {
     char *name;     // of the requirement (requirement_name)
     gboolean leads; // Enter goes on to its place: it was looked for from elsewhere
     FindList *list; // of all builds, for the lot fitted there
+    guint from;     // the row shown first
+    guint rest;     // and the first behind what is shown; 0: all is
 } Why;
 
 // The argument is the name; with a line `leads` behind it, Enter goes on to the place.
@@ -101,13 +103,16 @@ static gint64 to_strike(Desk *desk, const Requirement *made)
 
 static void say_keys(const Why *why, Desk *desk, const Requirement *made, Page *page)
 {
-    gboolean leads = made && why->leads, doubt = made && uphold_can(made);
+    gboolean leads = made && (why->leads || why->rest), doubt = made && uphold_can(made);
     gboolean own = to_strike(desk, made) != 0, any = leads || doubt || own;
-    page_say(&page->next, "%s%s%s%s", leads ? "Enter goes to its place; " : "",
+    page_say(&page->next, "%s%s%s%s",
+             !leads      ? ""
+             : why->rest ? "Enter shows the rest; "
+                         : "Enter goes to its place; ",
              doubt ? "u or 1 upholds it; " : "", own ? "* strikes it; " : "",
              any ? "any other key goes back" : "any key goes back");
     if (leads)
-        page_key(page, ACTION_TAKE, "to its place");
+        page_key(page, ACTION_TAKE, why->rest ? "shows the rest" : "to its place");
     if (doubt)
         page_key(page, ACTION_UPHOLD, NULL);
     if (own)
@@ -123,23 +128,29 @@ static const Requirement *made_of(Desk *desk, const char *name)
     return session ? requirement_of_name(session_assessment(session), name) : NULL;
 }
 
+static void paint_body(const Why *why, Desk *desk, const Requirement *made, Page *page)
+{
+    const Session *session = desk_build(desk);
+    guint row = about_figures(page->body, 0, session, made);
+    row = paint_tool(desk, made, paint_preload(desk, made, row, page), page);
+    row = paint_told(why, desk, made, row, page);
+    about_entries(page->body, row, session, made);
+}
+
+// What finds no room is an Enter away.
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
-    const Why *why = state;
+    Why *why = state;
     const Requirement *made = made_of(desk, why->name);
     g_autofree char *title = desk_title(desk, desk->number);
     (void)typed;
     page_say(&page->status, "%s", title);
     page_say(&page->head, "Why: %s", why->name);
     page->field = ASKS_KEY;
+    if (made)
+        paint_body(why, desk, made, page);
+    why->rest = page_turn(page, why->from);
     say_keys(why, desk, made, page);
-    if (!made)
-        return;
-    const Session *session = desk_build(desk);
-    guint row = about_figures(page->body, 0, session, made);
-    row = paint_tool(desk, made, paint_preload(desk, made, row, page), page);
-    row = paint_told(why, desk, made, row, page);
-    about_entries(page->body, row, session, made);
 }
 
 // Where a lot was fitted, the other builds are opened one by one, which may have it too.
@@ -164,8 +175,12 @@ static Go lead(Desk *desk, const Requirement *made)
 
 static Go act(gpointer state, Desk *desk, Action action)
 {
-    const Why *why = state;
+    Why *why = state;
     const Requirement *made = made_of(desk, why->name);
+    if (action == ACTION_TAKE && why->rest) {
+        why->from = why->rest;
+        return go(GO_STAY);
+    }
     if (action == ACTION_TAKE && why->leads && made)
         return lead(desk, made);
     gint64 own = to_strike(desk, made);

@@ -65,9 +65,7 @@ static void paint_lines(const Trials *trials, const NextMove *next, Page *page)
 // What finds no room is an Enter away.
 static void turn(Working *working, Page *page)
 {
-    guint rows = page_rows(page), behind = working->from + rows;
-    working->rest = behind < page->body->height ? behind : 0;
-    page->focus = working->from ? behind - 2 : 0;
+    working->rest = page_turn(page, working->from);
     if (working->rest)
         page_key(page, ACTION_TAKE, "shows the rest");
     page_key(page, ACTION_WHY, NULL);
