@@ -78,13 +78,16 @@ static const char *or_empty(const char *text)
     return text ? text : "";
 }
 
-// Words that are too long for a row end with a whole one.
+// Words that are too long for a row end with a whole one; where there is little room, each letter
+// counts.
 static void put_words(Canvas *canvas, guint row, guint column, guint room, Style style,
                       const char *words)
 {
+    enum { LITTLE = 40 }; // columns
     g_autofree char *front = front_words(words, room);
     const char *blank = strrchr(front, ' ');
-    gboolean cut = strcmp(front, words) != 0 && blank && blank > front + strlen(front) / 2;
+    gboolean cut =
+        strcmp(front, words) != 0 && room > LITTLE && blank && blank > front + strlen(front) / 2;
     g_autofree char *whole =
         cut ? g_strdup_printf("%.*s …", (int)(blank - front), front) : g_strdup(front);
     canvas_put(canvas, row, column, room, style, whole);

@@ -67,6 +67,7 @@ static void paint_phases(const Told *told, Page *page)
 // What the letters of the phases stand for. Returns the row behind.
 static guint put_phases(Canvas *canvas, guint row, const Told *told)
 {
+    enum { NAME = 10 }; // column
     canvas_put(canvas, row, 1, 0, style_of(TYPE_BOLD, 0), "phases");
     canvas_put_right(canvas, row++, canvas->width - 1, style_of(TYPE_BOLD, 0), "steps whole");
     g_autoptr(GPtrArray) phases = summary_phases(told->agenda.plan);
@@ -76,7 +77,8 @@ static guint put_phases(Canvas *canvas, guint row, const Told *told)
         g_autofree char *done = g_strdup_printf("%u of %u", phase.done, phase.steps);
         canvas_put(canvas, row, 1, 9, verdict_style(phase.verdict),
                    verdict_mark(phase.verdict, REASON_NONE, NULL));
-        canvas_put(canvas, row, 10, canvas->width - 20, style_of(0, 0), words);
+        guint room = canvas->width - 2 - NAME - canvas_text_width(canvas, done);
+        canvas_put(canvas, row, NAME, room, style_of(0, 0), words);
         canvas_put_right(canvas, row, canvas->width - 1, style_of(0, 0), done);
     }
     return row;

@@ -10,6 +10,7 @@
 #include "slip.h"
 #include "supposed.h"
 #include "tightening_about.h"
+#include "tightening_beside.h"
 #include "tightening_page.h"
 #include "tightening_rows.h"
 #include "toolbox.h"
@@ -227,6 +228,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (turn)
         tool = bolt_tool(desk, tightening, turn);
     paint_keys(desk, &tool, page);
+    tightening_beside(desk, tightening, turn, page);
     const Plan *plan = session_plan(desk_build(desk));
     if (turn && is_question(bolts, desk, tightening, turn)) {
         g_autofree char *bolt = bolt_words(turn);
