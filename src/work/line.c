@@ -358,10 +358,9 @@ static gboolean read_line(Take *take, Moment at, GError **error)
 {
     if (words_ended(&take->words) || *take->words.at == '#')
         return TRUE;
-    if (!read_when(take, error))
-        return FALSE;
-    work_out_times(take, at);
-    return read_who(take, error) && read_event(take, error);
+    const char *when = take->words.at;
+    return read_when(take, error) && work_out_times(take, at, when, error) &&
+           read_who(take, error) && read_event(take, error);
 }
 
 // What was typed in from a card says so in its remark, behind what is there.

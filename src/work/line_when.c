@@ -96,14 +96,38 @@ static const char *trusted_at(const Take *take)
     return strcmp(latest, take->done) > 0 ? latest : take->done;
 }
 
-void work_out_times(Take *take, Moment at)
+// A time that the line gives must have been: a minute is left for a watch that is fast. Where this
+// computer's clock is behind what was typed before, it is behind, and that is taken as now.
+static gboolean has_been(const Take *take, Moment done, Moment now, const char *at, GError **error)
 {
-    take->at = moment_text(at);
+    enum { FAST = 60 };
+    Moment latest = now;
+    if (done <= now + FAST ||
+        (moment_parse(latest_typed(take->taker), &latest, NULL) && done <= latest + FAST))
+        return TRUE;
+    g_autofree char *day_before = moment_text(done - 24 * 60 * 60);
+    const char *time = take->carry.time;
+    if (!take->carry.date)
+        return words_refuse(&take->words, at, error,
+                            "%s today is still to come, it is %.5s now; write when it was done, "
+                            "with its date if that was yesterday: %.10s %s",
+                            time, take->at + 11, day_before, time);
+    return words_refuse(&take->words, at, error,
+                        "%s %s is still to come, it is %.10s %.5s now; write when it was "
+                        "done, or set this computer's clock",
+                        take->carry.date, time, take->at, take->at + 11);
+}
+
+gboolean work_out_times(Take *take, Moment now, const char *at, GError **error)
+{
+    take->at = moment_text(now);
     if (take->carry.time) {
         const char *date = take->carry.date ? take->carry.date : take->at;
         g_autofree char *text = g_strdup_printf("%.10sT%s", date, take->carry.time);
-        Moment moment = at;
+        Moment moment = now;
         moment_parse(text, &moment, NULL); // both were read before
+        if (!has_been(take, moment, now, at, error))
+            return FALSE;
         take->done = moment_text(moment);
     }
     if (take->done && take->taker->trust_times) {
@@ -113,6 +137,7 @@ void work_out_times(Take *take, Moment at)
     if (g_strcmp0(take->done, take->at) == 0)
         g_clear_pointer(&take->done, g_free);
     take->day = g_strndup(take->done ? take->done : take->at, 10);
+    return TRUE;
 }
 
 // ENDINGS ---------------------------------------------------------------------------------------

@@ -72,8 +72,9 @@ gboolean read_when(Take *take, GError **error);
 gboolean is_initials(const char *word);
 // The initials, if they are written.
 gboolean read_who(Take *take, GError **error);
-// The moment of the line: its own date and time, of the date of `at` where only a time is said.
-void work_out_times(Take *take, Moment at);
+// The moment of the line: its own date and time, of the day of `now` where only a time is said.
+// Refused, at the place `at` of the line, if that is still to come.
+gboolean work_out_times(Take *take, Moment now, const char *at, GError **error);
 // Takes `from paper` and `after #41` off the end of a copy of the line: they are read first,
 // because some verbs take all that is left.
 gboolean cut_endings(Take *take, char *line, GError **error);

@@ -64,7 +64,7 @@ static inline char *remarks_of(const char *line)
 {
     GError *error = NULL;
     demo->judged = build;
-    LineTaken *taken = line_take(build, line, 0, &error);
+    LineTaken *taken = line_take(build, line, TYPED, &error);
     ck_assert_msg(taken != NULL, "%s: %s", line, error ? error->message : "");
     GString *remarks = g_string_new(NULL);
     for (guint i = 0; i < taken->remarks->len; i++)

@@ -5,6 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+enum { TYPED = 1798761600 }; // 2027-01-01, when the lines are typed: all of them have been
+
 #define SHOP_LEDGER "00000000-0000-4000-8000-000000000000"
 
 typedef struct {
@@ -117,7 +119,7 @@ static inline char *demo_try(Demo *demo, LineTaker *taker, const char *line)
 {
     GError *error = NULL;
     demo->judged = taker;
-    LineTaken *taken = line_take(taker, line, 0, &error);
+    LineTaken *taken = line_take(taker, line, TYPED, &error);
     if (taken) {
         demo_keep(demo, taker, taken);
         return NULL;

@@ -108,7 +108,7 @@ static inline void make(void)
     folder = g_dir_make_tmp("standbook-XXXXXX", NULL);
     path = g_build_filename(folder, "shop.db", NULL);
     ids = 0;
-    clock_time = 0;
+    clock_time = TYPED;
     ck_assert(book_create(path, NULL));
     book = book_open(path, BOOK_WRITE, NULL);
     ck_assert_ptr_nonnull(book);

@@ -101,21 +101,65 @@ END_TEST
 START_TEST(typed_at_and_done_stand_apart)
 {
     line_taker_trust_times(build, FALSE);
-    take("2025-03-13 11:36 MO note one"); // typed at 1970-01-01 00:00
-    ck_assert_str_eq(last(0)->at, "1970-01-01T00:00:00");
+    take("2025-03-13 11:36 MO note one"); // typed at 2027-01-01 00:00
+    ck_assert_str_eq(last(0)->at, "2027-01-01T00:00:00");
     ck_assert_str_eq(last(0)->done, "2025-03-13T11:36:00");
     LineTaker *other = demo_build(demo, "TL-0418");
     line_taker_trust_times(other, FALSE);
     GError *error = NULL;
-    LineTaken *taken = line_take(other, "MO note now", 60, &error);
+    LineTaken *taken = line_take(other, "MO note now", TYPED + 60, &error);
     Entry *entry = taken->entries->pdata[taken->entries->len - 1];
-    ck_assert_str_eq(entry->at, "1970-01-01T00:01:00");
+    ck_assert_str_eq(entry->at, "2027-01-01T00:01:00");
     ck_assert_ptr_null(entry->done);
     line_keep(other, taken);
-    taken = line_take(other, "09:15 note \"the same day\"", 60, &error);
+    taken = line_take(other, "09:15 note \"the same day\"", TYPED + 10 * 60 * 60, &error);
     entry = taken->entries->pdata[taken->entries->len - 1];
-    ck_assert_str_eq(entry->done, "1970-01-01T09:15:00");
+    ck_assert_str_eq(entry->done, "2027-01-01T09:15:00");
     line_taken_free(taken);
+}
+END_TEST
+
+// Takes a line typed at a moment into a build of its own; NULL, or the refusal.
+static char *typed_at(LineTaker *taker, Moment at, const char *line)
+{
+    GError *error = NULL;
+    LineTaken *taken = line_take(taker, line, at, &error);
+    if (taken)
+        line_keep(taker, taken);
+    char *refusal = taken ? NULL : g_strdup(error->message);
+    g_clear_error(&error);
+    return refusal;
+}
+
+START_TEST(nobody_did_what_is_still_to_come)
+{
+    enum { NOW = TYPED + 12 * 60 * 60 + 24 * 60 }; // 12:24
+    static const char *const refused[][2] = {
+        {"12:26 MO note one",
+         "column 1: 12:26 today is still to come, it is 12:24 now; write when it was done, with its "
+         "date if that was yesterday: 2026-12-31 12:26"},
+        {"2027-11-01 10:00 MO note one",
+         "column 1: 2027-11-01 10:00 is still to come, it is 2027-01-01 12:24 now; write when it "
+         "was done, or set this computer's clock"},
+    };
+    for (gsize i = 0; i < 2 * G_N_ELEMENTS(refused); i++) {
+        LineTaker *other = demo_build(demo, "TL-0418");
+        line_taker_trust_times(other, i % 2);
+        g_autofree char *refusal = typed_at(other, NOW, refused[i / 2][0]);
+        ck_assert_str_eq(refusal, refused[i / 2][1]);
+        ck_assert_ptr_null(typed_at(other, NOW, "12:25 MO note \"by a watch that is fast\""));
+    }
+}
+END_TEST
+
+START_TEST(a_clock_that_is_behind_stands_where_it_was)
+{
+    LineTaker *other = demo_build(demo, "TL-0418");
+    line_taker_trust_times(other, FALSE);
+    ck_assert_ptr_null(typed_at(other, TYPED, "MO note one"));
+    ck_assert_ptr_null(typed_at(other, 60, "2026-12-31 10:00 MO note two"));
+    g_autofree char *refusal = typed_at(other, 60, "2027-01-01 00:02 MO note three");
+    ck_assert_ptr_nonnull(refusal);
 }
 END_TEST
 
@@ -399,7 +443,7 @@ END_TEST
 START_TEST(names_stand_outside_the_chain)
 {
     GError *error = NULL;
-    LineTaken *taken = line_take(demo->desk, "person ZZ \"Zena Zoll\" role helper", 0, &error);
+    LineTaken *taken = line_take(demo->desk, "person ZZ \"Zena Zoll\" role helper", TYPED, &error);
     ck_assert_ptr_nonnull(taken);
     ck_assert_uint_eq(taken->names->len, 1);
     const LineName *name = taken->names->pdata[0];
@@ -484,7 +528,7 @@ START_TEST(a_seal_names_the_assessment_it_keeps)
     gint64 covers = last(0)->seq;
     demo->judged = build;
     GError *error = NULL;
-    LineTaken *taken = line_take(build, "seal first start", 0, &error);
+    LineTaken *taken = line_take(build, "seal first start", TYPED, &error);
     ck_assert_ptr_nonnull(taken);
     const Entry *entry = taken->entries->pdata[taken->entries->len - 1];
     char *digest = g_compute_checksum_for_bytes(G_CHECKSUM_SHA256, taken->kept);
@@ -540,7 +584,7 @@ START_TEST(the_examples_of_the_manual_are_taken)
             continue;
         g_autofree char *example = example_of(rows[i] + 4);
         GError *error = NULL;
-        LineTaken *taken = line_take(taker, example, 0, &error);
+        LineTaken *taken = line_take(taker, example, TYPED, &error);
         ck_assert_msg(taken || may_be_refused(example), "%s: %s", example,
                       error ? error->message : "");
         line_taken_free(taken);
@@ -562,6 +606,8 @@ int main(void)
         several_values_run_through_the_places,
         date_time_and_initials_carry_forward,
         typed_at_and_done_stand_apart,
+        nobody_did_what_is_still_to_come,
+        a_clock_that_is_behind_stands_where_it_was,
         a_card_does_not_set_the_clock_back,
         bolts_go_in_the_order_asked,
         the_step_in_hand_comes_first,

@@ -226,7 +226,7 @@ START_TEST(spoilt_lines_are_taken_or_refused)
         g_autoptr(GString) line = g_string_new(lines[random_below(&state, count)]);
         GError *error = NULL;
         spoil(line, lines[random_below(&state, count)], &state);
-        LineTaken *taken = line_take(taker, line->str, 0, &error);
+        LineTaken *taken = line_take(taker, line->str, TYPED, &error);
         ck_assert_msg(taken || g_str_has_prefix(error->message, "column "), "%s", line->str);
         ck_assert(taken || g_utf8_validate(error->message, -1, NULL));
         taken_count += taken != NULL;

@@ -42,7 +42,7 @@ START_TEST(every_name_that_is_printed_is_taken_back)
         g_ptr_array_add(names, requirement_name(assessment->requirements->pdata[i]));
     for (guint i = 0; i < names->len; i++) {
         g_autofree char *line = g_strdup_printf("not needed %s \"x\"", (char *)names->pdata[i]);
-        LineTaken *taken = line_take(build, line, 0, NULL);
+        LineTaken *taken = line_take(build, line, TYPED, NULL);
         ck_assert_msg(taken != NULL, "%s", line);
         ck_assert_uint_eq(taken->entries->len, 1);
         demo_keep(demo, build, taken);
