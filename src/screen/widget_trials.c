@@ -201,7 +201,8 @@ static void put_try(const Table *table, guint row, guint number, const Trial *tr
     strip_paint(table->canvas, row, table->strip, strip, trial->verdict);
 }
 
-// What was read there before it was read again: each place in its column, or least and greatest.
+// What was read there before it was read again, or later: each place in its column, or least and
+// greatest.
 static void put_tight_before(const Table *table, guint row, const TrialLine *line)
 {
     g_autofree char *span = table->cell ? NULL : trial_line_span(table->trials, line);
@@ -212,7 +213,8 @@ static void put_tight_before(const Table *table, guint row, const TrialLine *lin
         canvas_put(table->canvas, row, TIGHT_COLUMN + i * table->cell, table->cell - 1, faint,
                    value);
     }
-    canvas_put(table->canvas, row, table->strip, RIGHT - table->strip, faint, "before");
+    canvas_put(table->canvas, row, table->strip, RIGHT - table->strip, faint,
+               line->kind == TRIAL_LATER ? "later" : "before");
 }
 
 // `  3.50  12.5  before, at 1`
@@ -257,7 +259,7 @@ static guint put_lines(const Table *table, guint row, const Trial *trial, gboole
     g_autoptr(GArray) lines = trial_lines(table->trials, trial);
     for (guint i = 0; i < lines->len; i++, row++) {
         const TrialLine *line = &g_array_index(lines, TrialLine, i);
-        if (line->kind == TRIAL_BEFORE)
+        if (line->kind == TRIAL_BEFORE || line->kind == TRIAL_LATER)
             put_before(table, row, line);
         else if (line->kind == TRIAL_STRUCK)
             put_struck(table, row, line->struck);

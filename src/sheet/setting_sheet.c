@@ -86,7 +86,8 @@ static GPtrArray *cells_of(const Table *table, const Trial *trial)
     return cells;
 }
 
-// What a try was before it was moved on or read again: a row without a number, as many cells.
+// What a try was before it was moved on or read again, or was read later: a row without a number,
+// as many cells.
 static GPtrArray *cells_before(const Table *table, const TrialLine *line)
 {
     const Trials *trials = table->trials;
@@ -99,7 +100,7 @@ static GPtrArray *cells_before(const Table *table, const TrialLine *line)
         g_ptr_array_add(cells, trial_value_words(trials, line->tight ? line->tight[i] : NULL));
     if (!table->apart)
         g_ptr_array_add(cells, trial_line_span(trials, line));
-    g_ptr_array_add(cells, g_strdup("before"));
+    g_ptr_array_add(cells, g_strdup(line->kind == TRIAL_LATER ? "later" : "before"));
     return cells;
 }
 

@@ -71,17 +71,18 @@ static gboolean stands(const Trials *trials, const Trial *trial, const TrialValu
 }
 
 // What several places read, one after another, stands in one line.
-static void add_tight(GArray *lines, const Trials *trials, const TrialValue *value)
+static void add_tight(GArray *lines, const Trials *trials, const TrialValue *value, gboolean later)
 {
     TrialLine *line = lines->len ? &g_array_index(lines, TrialLine, lines->len - 1) : NULL;
     if (!line || !line->tight || line->tight[value->place]) {
-        line = add_line(lines, TRIAL_BEFORE);
+        line = add_line(lines, later ? TRIAL_LATER : TRIAL_BEFORE);
         line->tight = g_new0(const TrialValue *, trials->places);
     }
     line->tight[value->place] = value;
 }
 
-static void add_row(GArray *lines, const Trials *trials, const Trial *trial, const TrialRow *row)
+static void add_row(GArray *lines, const Trials *trials, const Trial *trial, const TrialRow *row,
+                    gboolean later)
 {
     const TrialValue *value =
         row->value < 0 ? NULL : &g_array_index(trial->values, TrialValue, row->value);
@@ -92,18 +93,33 @@ static void add_row(GArray *lines, const Trials *trials, const Trial *trial, con
         line->position = row->position;
         line->loose = value;
     } else if (!stands(trials, trial, value))
-        add_tight(lines, trials, value);
+        add_tight(lines, trials, value, later);
+}
+
+// Behind how many of its rows a trial stands: at the newest reading that counts, or at what was
+// moved or read loose after it.
+static guint stands_behind(const Trials *trials, const Trial *trial)
+{
+    for (guint i = trial->rows->len; i-- > trial->stood;) {
+        const TrialRow *row = &g_array_index(trial->rows, TrialRow, i);
+        const TrialValue *value =
+            row->value < 0 ? NULL : &g_array_index(trial->values, TrialValue, row->value);
+        if (value && value->tight && stands(trials, trial, value))
+            return i + 1;
+    }
+    return trial->above;
 }
 
 GArray *trial_lines(const Trials *trials, const Trial *trial)
 {
+    guint above = stands_behind(trials, trial);
     GArray *lines = g_array_new(FALSE, TRUE, sizeof(TrialLine));
     g_array_set_clear_func(lines, line_clear);
     for (guint i = 0; i <= trial->rows->len; i++) {
-        if (i == trial->above)
+        if (i == above)
             add_line(lines, TRIAL_STANDS);
         if (i < trial->rows->len)
-            add_row(lines, trials, trial, &g_array_index(trial->rows, TrialRow, i));
+            add_row(lines, trials, trial, &g_array_index(trial->rows, TrialRow, i), i >= above);
     }
     return lines;
 }

@@ -35,14 +35,19 @@ static void take_all(const char *lines)
         take(each[i]);
 }
 
-// From here on the build is one of the plan with a screw for each valve.
-static void begin(void)
+// From here on the build is one of a plan with a screw for each valve.
+static void begin_with(const char *plan)
 {
     Plan *before = demo->plan;
-    demo->plan = demo_read_plan("tests/scenarios/screws.yaml");
+    demo->plan = demo_read_plan(plan);
     build = demo_build(demo, "TL-0405");
     plan_free(before);
     take("2025-03-10 09:00 MO pick up Lash");
+}
+
+static void begin(void)
+{
+    begin_with("tests/scenarios/screws.yaml");
 }
 
 // The first intake valve in two tries; the second passes.
@@ -81,6 +86,41 @@ static void expect_tries(const char *label, guint count, Verdict verdict)
 }
 
 // Moves, readings, nuts and strikes elsewhere are no part of it.
+// `--0.29 mm--`, `=`, `later 0.27` or `before`: the lines of a place's last try.
+static char *last_lines(const char *label)
+{
+    static const char *const words[] = {
+        [TRIAL_BEFORE] = "before", [TRIAL_STANDS] = "=", [TRIAL_LATER] = "later"};
+    g_autoptr(Trials) trials = trials_at("lash", label);
+    g_autoptr(GArray) lines = trial_lines(trials, trials_last(trials));
+    GString *said = g_string_new(NULL);
+    for (guint i = 0; i < lines->len; i++) {
+        const TrialLine *line = &g_array_index(lines, TrialLine, i);
+        g_autofree char *typed = line->struck ? trial_struck_typed(line->struck) : NULL;
+        g_autofree char *value = line->tight ? trial_line_span(trials, line) : NULL;
+        g_string_append_printf(said, "%s%s%s%s", i ? ", " : "", typed ? typed : words[line->kind],
+                               value ? " " : "", value ? value : "");
+    }
+    return g_string_free(said, FALSE);
+}
+
+START_TEST(what_a_later_step_reads_stands_behind_the_try)
+{
+    begin_with("tests/plans/lash-again.yaml");
+    set_first();
+    take_all("read lash[1, ex] 0.35 with G04\n"
+             "read lash[1, ex] 0.36 with G04\n"
+             "pick up Cold again\n"
+             "read lash[1, in] 0.27 with G04\n"
+             "read lash[1, ex] 0.28 with G04\n"
+             "read lash[1, ex] 0.29 with G04\n"
+             "strike last typo");
+    g_autofree char *in = last_lines("1, in"), *ex = last_lines("1, ex");
+    ck_assert_str_eq(in, "=, later 0.27");
+    ck_assert_str_eq(ex, "before 0.35, =, later 0.28, 0.29 mm");
+}
+END_TEST
+
 START_TEST(the_trials_are_those_of_one_place)
 {
     begin();
@@ -266,6 +306,7 @@ int main(void)
         what_one_adjuster_cannot_serve_is_said,
         a_move_too_far_for_the_limits_is_asked_about,
         a_move_must_say_which,
+        what_a_later_step_reads_stands_behind_the_try,
     };
     return run_on_build("setting each", tests, G_N_ELEMENTS(tests), 0);
 }

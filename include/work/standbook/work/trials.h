@@ -34,8 +34,9 @@ typedef struct {
     const char *cause;
 } TrialStruck;
 
-// What is told of a trial in lines: how it stood before, what was struck, how it stands.
-typedef enum { TRIAL_BEFORE, TRIAL_STRUCK, TRIAL_STANDS } TrialLineKind;
+// What is told of a trial in lines: how it stood before, what was struck, how it stands, what was
+// read later and does not count, as in a step that reads the check again.
+typedef enum { TRIAL_BEFORE, TRIAL_STRUCK, TRIAL_STANDS, TRIAL_LATER } TrialLineKind;
 
 typedef struct {
     TrialLineKind kind;
@@ -113,8 +114,8 @@ guint trials_minutes(const Trials *trials);
 const Trial *trials_last(const Trials *trials); // NULL before the first
 
 // The lines of a judged trial (TrialLine) in the order of entry, how it stands (TRIAL_STANDS, once)
-// where its newest entry that counts was made. The caller frees with g_array_unref; the trials
-// outlive it.
+// where its newest entry that counts was made, behind it what was read later. The caller frees with
+// g_array_unref; the trials outlive it.
 GArray *trial_lines(const Trials *trials, const Trial *trial) G_GNUC_WARN_UNUSED_RESULT;
 
 // Whether what is read there is asked for at all: it is there, not withdrawn, and needed.
