@@ -66,7 +66,7 @@ static void put_middle(Canvas *canvas, guint row, guint middle, const char *text
     canvas_put(canvas, row, middle > width / 2 ? middle - width / 2 : 0, 0, plain, text);
 }
 
-void checks_put_limits(Canvas *canvas, guint row, const Requirement *made)
+static void put_limits(Canvas *canvas, guint row, const Requirement *made)
 {
     g_autofree char *lower = made->lower ? figure_number(made, made->lower) : NULL;
     g_autofree char *upper = made->upper ? figure_number(made, made->upper) : NULL;
@@ -80,6 +80,46 @@ void checks_put_limits(Canvas *canvas, guint row, const Requirement *made)
             made->check && made->check->asks == LIMITS_TEXT ? "in words" : "no limit known";
         canvas_put(canvas, row, STRIP_COLUMN, 0, plain, *wanted ? wanted : none);
     }
+}
+
+static gboolean same_limits(const Requirement *one, const Requirement *other)
+{
+    g_autofree char *limits = figure_limits(one), *others = figure_limits(other);
+    return strcmp(limits, others) == 0;
+}
+
+// Whether it is the place in hand, or worked out from it at the same one.
+static gboolean is_in_hand(const Checks *checks, const Requirement *made)
+{
+    const Requirement *in_hand = checks->here;
+    return made == in_hand ||
+           (in_hand && in_hand->check && made->check &&
+            check_rests_on(made->check, in_hand->check) &&
+            g_strv_equal((const char *const *)made->labels, (const char *const *)in_hand->labels));
+}
+
+// Of a check whose limits differ, those of the place in hand, and which that is.
+void checks_put_limits(Canvas *canvas, guint row, const Checks *checks, guint first)
+{
+    enum { MIDDLE = (LOWER_MIDDLE + UPPER_MIDDLE) / 2, ROOM = 8 };
+    const GPtrArray *all = checks->now->requirements;
+    const Requirement *one = at(checks->now, first), *shown = NULL;
+    gboolean differ = FALSE;
+    for (guint i = first; i < all->len; i++) {
+        const Requirement *made = at(checks->now, i);
+        if (made->check != one->check || made->step != one->step)
+            break;
+        differ = differ || !same_limits(one, made);
+        shown = is_in_hand(checks, made) ? checks_at(checks, i, NULL) : shown;
+    }
+    if (differ && !shown) {
+        canvas_put(canvas, row, STRIP_COLUMN, 0, plain, "limits differ by place");
+        return;
+    }
+    put_limits(canvas, row, shown ? shown : checks_at(checks, first, NULL));
+    if (differ && shown->lower && shown->upper)
+        put_middle(canvas, row, MIDDLE,
+                   canvas_text_width(canvas, shown->place) <= ROOM ? shown->place : "here");
 }
 
 char *checks_value_shown(const Requirement *made, gboolean differs)
@@ -187,7 +227,7 @@ static guint put_list(Canvas *canvas, guint row, const Checks *checks, guint fir
     g_autofree char *title = made->check && made->check->formula_text
                                  ? g_strdup_printf("%s = %s", made->name, made->check->formula_text)
                                  : g_strdup(made->name);
-    checks_put_limits(canvas, row, checks_at(checks, first, NULL));
+    checks_put_limits(canvas, row, checks, first);
     row = canvas_wrap(canvas, row, 1, STRIP_COLUMN - 3, plain, title);
     if (made->check && terms_are_told(made->check))
         row = terms_paint(canvas, row, checks, made, focus);

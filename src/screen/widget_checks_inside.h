@@ -25,8 +25,9 @@ guint checks_span(const Checks *checks, const PlanCheck *check, guint *first);
 // Whether it is worked out from that check.
 gboolean check_rests_on(const PlanCheck *derived, const PlanCheck *check);
 
-// The limits over their posts, or that none is known.
-void checks_put_limits(Canvas *canvas, guint row, const Requirement *made);
+// The limits of a check over their posts, or that none is known; where they differ from place to
+// place, those of the place in hand with its name between. `first`: its first requirement.
+void checks_put_limits(Canvas *canvas, guint row, const Checks *checks, guint first);
 // `0.086`, `·` if there is none, `(0.086)` if it is only supposed. The caller frees.
 char *checks_value_shown(const Requirement *made, gboolean differs) G_GNUC_WARN_UNUSED_RESULT;
 // A text that ends in front of `end`, cut to the columns it may have.

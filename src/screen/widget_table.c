@@ -195,7 +195,7 @@ guint table_paint(Canvas *canvas, guint row, const Checks *checks, guint first, 
     const GPtrArray *axes = made->check->places;
     Grid grid = grid_of(checks, first, axes);
     canvas_put(canvas, row, 1, STRIP_COLUMN - 3, plain, made->name);
-    checks_put_limits(canvas, row, checks_at(checks, first, NULL));
+    checks_put_limits(canvas, row, checks, first);
     row = put_heads(canvas, row + 1, axes, &grid);
     put_all_worked(canvas, row - 1, checks, made->check, &grid);
     row = put_rows(canvas, row, checks, first, &grid, focus);
