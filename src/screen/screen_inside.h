@@ -24,6 +24,7 @@ typedef struct {
     gboolean leave;
     gint64 parked_for; // the pick-up whose digits the newest burst unplaced is of
     gint64 answered;   // when a question was answered last, µs
+    guint told_lost;   // how many bursts unplaced it was said of that leaving loses them
     gint64 went_up;    // when the last key that goes up one screen was pressed, µs
     Moment looked;     // when the clocks of all builds were last looked at
     guint known;       // how many entries stood in them then

@@ -86,6 +86,18 @@ void screen_go(Screen *screen, Go there)
 
 enum { LEAVE_GAP = 1000000 }; // µs
 
+// What is unplaced is kept until it is taken or struck: who leaves with it is told so once.
+static Go leave(Screen *screen)
+{
+    guint unplaced = screen->desk.unplaced->len;
+    if (unplaced == 0 || unplaced == screen->told_lost)
+        return go(GO_LEAVE);
+    screen->told_lost = unplaced;
+    desk_warn(&screen->desk,
+              "UNPLACED would be lost: t at a field takes it, * 6 strikes it; q leaves");
+    return go(GO_STAY);
+}
+
 // Up one screen; who goes up many, or holds the key down, does not fall out of the program, nor who
 // has nothing more to erase.
 static Go go_up(Screen *screen)
@@ -99,7 +111,7 @@ static Go go_up(Screen *screen)
         return go(GO_STAY);
     }
     if (!before || screen->pressed - before >= LEAVE_GAP)
-        return go(GO_LEAVE);
+        return leave(screen);
     desk_warn(&screen->desk, "this is the first screen; the same key again leaves the program");
     return go(GO_STAY);
 }
