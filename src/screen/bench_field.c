@@ -158,7 +158,7 @@ char *bench_lots(Desk *desk, const Agenda *agenda, guint index, PartState state)
     g_auto(AgendaItem) item = agenda_item(agenda, index);
     if (!is_by_lot(&item, state))
         return NULL;
-    g_autoptr(GPtrArray) lots = part_lots(session_shop(session), item.made->name);
+    g_autoptr(GPtrArray) lots = part_lots(session, item.made->name);
     g_autoptr(GString) lines = g_string_new(lots->len ? "lots that fit, the newest first" : NULL);
     for (guint i = 0; i < lots->len && i < LINES_MOST; i++) {
         g_autofree char *words = part_lot_words(lots->pdata[i]);
@@ -174,7 +174,7 @@ char *bench_lots(Desk *desk, const Agenda *agenda, guint index, PartState state)
 // `upper, lower: scan, or 1 RB-1182-B`
 static char *lots_hint(Desk *desk, const Agenda *agenda, const AgendaItem *item)
 {
-    g_autoptr(GPtrArray) lots = part_lots(session_shop(desk_build(desk)), item->made->name);
+    g_autoptr(GPtrArray) lots = part_lots(desk_build(desk), item->made->name);
     g_auto(PartPacket) packet = part_packet(agenda, item->index);
     g_autoptr(GString) hint = g_string_new(packet.shared);
     g_string_append_printf(hint, "%s%s", packet.shared ? ": " : "",
@@ -217,7 +217,7 @@ static BenchField part_field(Desk *desk, const Agenda *agenda, const AgendaItem 
 // A lot, said by its line in the list or as the packet has it.
 static char *lot_line(Desk *desk, const Agenda *agenda, const AgendaItem *item, const char *typed)
 {
-    g_autoptr(GPtrArray) lots = part_lots(session_shop(desk_build(desk)), item->made->name);
+    g_autoptr(GPtrArray) lots = part_lots(desk_build(desk), item->made->name);
     g_auto(PartPacket) packet = part_packet(agenda, item->index);
     g_autofree char *label = part_answer(lots, typed);
     g_autofree char *count =
@@ -225,23 +225,37 @@ static char *lot_line(Desk *desk, const Agenda *agenda, const AgendaItem *item, 
     return g_strdup_printf("fit %s%s lot %s new", packet.target, count, label);
 }
 
+// The label typed there that the shop has no lot of; NULL where none is asked. The caller frees.
+static char *unseen_lot(Desk *desk, const AgendaItem *item, PartState state, const char *typed)
+{
+    const Shop *shop = session_shop(desk_build(desk));
+    if (!*typed || !is_by_lot(item, state))
+        return NULL;
+    g_autoptr(GPtrArray) lots = part_lots(desk_build(desk), item->made->name);
+    g_autofree char *label = part_answer(lots, typed);
+    return shop_find(shop, "lot", label) ? NULL : g_steal_pointer(&label);
+}
+
 char *bench_new_lot(Desk *desk, const Agenda *agenda, guint index, PartState state,
                     const char *typed)
 {
     g_auto(AgendaItem) item = agenda_item(agenda, index);
-    const Shop *shop = session_shop(desk_build(desk));
-    if (!*typed || !is_by_lot(&item, state))
-        return NULL;
-    g_autoptr(GPtrArray) lots = part_lots(shop, item.made->name);
-    g_autofree char *label = part_answer(lots, typed);
+    g_autofree char *label = unseen_lot(desk, &item, state, typed);
+    g_autofree char *part = line_quoted(item.made->name);
+    return label ? g_strdup_printf("lot %s %s", label, part) : NULL;
+}
+
+char *bench_new_lot_words(Desk *desk, const Agenda *agenda, guint index, const char *typed)
+{
+    const char *part = agenda_made(agenda, index)->name;
+    g_autoptr(GPtrArray) lots = part_lots(desk_build(desk), part);
     g_autoptr(GPtrArray) labels = g_ptr_array_new();
     for (guint i = 0; i < lots->len; i++)
         g_ptr_array_add(labels, (gpointer)shop_label(lots->pdata[i]));
-    if (shop_find(shop, "lot", label) ||
-        text_nearest(label, (const char *const *)labels->pdata, labels->len))
-        return NULL;
-    g_autofree char *part = line_quoted(item.made->name);
-    return g_strdup_printf("lot %s %s", label, part);
+    const char *near = text_nearest(typed, (const char *const *)labels->pdata, labels->len);
+    return near ? g_strdup_printf("is it %s? Enter again enters this new lot, of %s", near, part)
+                : g_strdup_printf("the shop has no such lot yet; Enter again enters it, of %s",
+                                  part);
 }
 
 // Why it may be used again, behind its serial where that is asked. NULL as long as one is missing.

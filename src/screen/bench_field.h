@@ -38,9 +38,13 @@ char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state,
                  const char *gauge) G_GNUC_WARN_UNUSED_RESULT;
 
 // The line that enters the lot typed there in the shop, of that part; NULL where no lot is asked,
-// or the shop has it or one that is written nearly so. The caller frees.
+// or the shop has it. The caller frees.
 char *bench_new_lot(Desk *desk, const Agenda *agenda, guint index, PartState state,
                     const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+// What is asked before that: of a lot written nearly as one that the shop has, whether it is that
+// one. The caller frees.
+char *bench_new_lot_words(Desk *desk, const Agenda *agenda, guint index,
+                          const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 
 // The gauge this place is read with, if any: it is to reach what was read there, else the limits;
 // at a place of the agenda also what was read at another place of the check.

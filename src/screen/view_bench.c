@@ -167,6 +167,9 @@ static char *apart_words(const Bench *bench, const Checks *checks)
 static const char nothing_read[] =
     "a part is fitted here, no value: Backspace erases, Enter alone is new";
 
+static const char lot_not_seen[] =
+    "the shop has no such lot yet; Enter asks once more, then enters it";
+
 static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const char *typed,
                        const char *gauge, Page *page)
 {
@@ -191,7 +194,10 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     if (field.field == ASKS_TICK && *typed)
         page_say(&page->then, "%s", nothing_read);
     const char *asked = slip_asked(&bench->slip, bench->supposed.line);
-    const char *problem = asked ? asked : supposed_problem(&bench->supposed, typed);
+    g_autofree char *lot = bench_new_lot(desk, &work->agenda, bench->here, bench->part, typed);
+    const char *problem = asked ? asked
+                          : lot ? lot_not_seen
+                                : supposed_problem(&bench->supposed, typed);
     page->means = *typed && bench->supposed.line && (problem || !bench->supposed.problem);
     if (problem)
         page_say(&page->then, "%s", problem);
@@ -360,11 +366,8 @@ static gboolean has_lot(Bench *bench, Desk *desk, const BenchWork *work, const c
                         const char *typed)
 {
     g_autofree char *lot = bench_new_lot(desk, &work->agenda, bench->here, bench->part, typed);
-    const char *part = bench_requirement(work, bench->here)->name;
     return !lot || (!slip_asks_this(&bench->slip, line,
-                                    g_strdup_printf("the shop has no such lot yet; Enter again "
-                                                    "enters it, of %s",
-                                                    part)) &&
+                                    bench_new_lot_words(desk, &work->agenda, bench->here, typed)) &&
                     desk_shop_line(desk, lot));
 }
 

@@ -1,5 +1,6 @@
 #include <standbook/work/part_lots.h>
 
+#include <standbook/record/live.h>
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/suppose.h>
 #include <string.h>
@@ -14,13 +15,35 @@ static gboolean is_for(const Entry *lot, const char *part)
            !g_ascii_isalnum(words[length]);
 }
 
-GPtrArray *part_lots(const Shop *shop, const char *part)
+// Whether the build has had the lot, but every part out of it was struck: a slip of the keys.
+static gboolean is_struck(const GPtrArray *entries, const gboolean *live, const Entry *lot)
 {
+    gboolean struck = FALSE;
+    for (guint i = 0; i < entries->len; i++) {
+        const Entry *entry = entries->pdata[i];
+        if (strcmp(entry->kind->name, "fit") != 0 ||
+            g_strcmp0(entry_text(entry, "lot"), entry_text(lot, "id")) != 0)
+            continue;
+        if (live[i])
+            return FALSE;
+        struck = TRUE;
+    }
+    return struck;
+}
+
+GPtrArray *part_lots(const Session *session, const char *part)
+{
+    const GPtrArray *entries = session_entries(session);
+    g_autofree gboolean *live = g_new(gboolean, entries->len + 1);
+    live_entries((const Entry *const *)entries->pdata, entries->len, live);
+    g_autoptr(GPtrArray) all = shop_all(session_shop(session), "lot", NULL);
+    g_autoptr(GPtrArray) struck = g_ptr_array_new();
     GPtrArray *lots = g_ptr_array_new();
-    g_autoptr(GPtrArray) all = shop_all(shop, "lot", NULL);
     for (guint i = all->len; i-- > 0;)
         if (is_for(all->pdata[i], part))
-            g_ptr_array_add(lots, all->pdata[i]);
+            g_ptr_array_add(is_struck(entries, live, all->pdata[i]) ? struck : lots, all->pdata[i]);
+    for (guint i = 0; i < struck->len; i++)
+        g_ptr_array_add(lots, struck->pdata[i]);
     return lots;
 }
 

@@ -32,7 +32,7 @@ static guint find(const char *name)
 
 static void expect_lots(const char *part, const char *expected)
 {
-    g_autoptr(GPtrArray) lots = part_lots(session_shop(session), part);
+    g_autoptr(GPtrArray) lots = part_lots(session, part);
     g_autoptr(GString) labels = g_string_new(NULL);
     for (guint i = 0; i < lots->len; i++)
         g_string_append_printf(labels, "%s%s", i ? " " : "", shop_label(lots->pdata[i]));
@@ -47,7 +47,7 @@ START_TEST(lots_of_a_part_are_known_by_their_words_the_newest_first)
     expect_lots("big-end", "RB-1182-B"); // words begin so
     expect_lots("big-end shell", "");    // a word is whole
     expect_lots("shells", "");
-    g_autoptr(GPtrArray) lots = part_lots(session_shop(session), "big-end shells");
+    g_autoptr(GPtrArray) lots = part_lots(session, "big-end shells");
     g_autofree char *words = part_lot_words(lots->pdata[0]);
     ck_assert_str_eq(words, "big-end shells -0.25 · 8 of Hollin Bearing Stores");
     session_close(session);
@@ -57,7 +57,7 @@ END_TEST
 START_TEST(an_answer_is_a_line_of_the_list_or_a_label)
 {
     begin();
-    g_autoptr(GPtrArray) lots = part_lots(session_shop(session), "main shells");
+    g_autoptr(GPtrArray) lots = part_lots(session, "main shells");
     static const char *const answers[][2] = {
         {"1", "MB-2420-A"}, {"3", "MB-2417-C"}, {"mb-2398-f", "MB-2398-F"},
         {"0", "0"},         {"4", "4"},         {"1x", "1x"},

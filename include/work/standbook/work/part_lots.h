@@ -5,8 +5,9 @@
 #include <standbook/work/session.h>
 
 // The lots of the shop (const Entry *, which belong to it) whose words begin with the part's name
-// (`big-end shells -0.25`), the one entered last first. The caller frees with g_ptr_array_unref.
-GPtrArray *part_lots(const Shop *shop, const char *part) G_GNUC_WARN_UNUSED_RESULT;
+// (`big-end shells -0.25`), the one entered last first; behind all of them those that the build had
+// only where it was struck again. The caller frees with g_ptr_array_unref.
+GPtrArray *part_lots(const Session *session, const char *part) G_GNUC_WARN_UNUSED_RESULT;
 
 // The label of the lot that is meant: `typed` may be a label, however it is spelled, or a line of
 // that list, from 1. What is neither comes back as it is. The caller frees with g_free.
