@@ -225,6 +225,17 @@ void book_close(Book *book)
     g_free(book);
 }
 
+void book_attend(Book *book, const char *ledger, gint64 seq)
+{
+    if (book->turn_file >= 0)
+        turn_file_mark(book->turn_file, ledger, seq);
+}
+
+gboolean book_is_attended(const Book *book, const char *ledger, gint64 seq)
+{
+    return book->turn_file >= 0 && turn_file_is_marked(book->turn_file, ledger, seq);
+}
+
 gboolean book_is_read_only(const Book *book)
 {
     return book->read_only;

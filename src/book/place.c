@@ -32,6 +32,31 @@ void turn_file_give(int file)
     flock(file, LOCK_UN);
 }
 
+// Locks of single bytes far behind the end of the file have nothing to do with the turn, and end
+// with their process.
+static struct flock byte_lock(const char *what, gint64 number)
+{
+    enum { NAMES = 31, NUMBERS = 32 }; // bits
+    guint32 name = g_str_hash(what) & ((1U << NAMES) - 1);
+    return (struct flock){.l_type = F_RDLCK,
+                          .l_whence = SEEK_SET,
+                          .l_start = ((off_t)name << NUMBERS) + (off_t)(guint32)number,
+                          .l_len = 1};
+}
+
+void turn_file_mark(int file, const char *what, gint64 number)
+{
+    struct flock lock = byte_lock(what, number);
+    fcntl(file, F_SETLK, &lock);
+}
+
+gboolean turn_file_is_marked(int file, const char *what, gint64 number)
+{
+    struct flock lock = byte_lock(what, number);
+    lock.l_type = F_WRLCK;
+    return fcntl(file, F_GETLK, &lock) == 0 && lock.l_type != F_UNLCK;
+}
+
 // Magic numbers of linux/magic.h and the file systems' own sources. There, locks and shared memory
 // are not the same for two computers, which a write-ahead log needs.
 static const struct {

@@ -74,6 +74,10 @@ void store_trouble(const char *path, sqlite3 *db, int answer, GError **error);
 int turn_file_open(const char *path);
 gboolean turn_file_take(int file, int milliseconds);
 void turn_file_give(int file);
+// Marks a number under a name as long as this process runs and keeps the file open, and asks
+// whether another process has marked it.
+void turn_file_mark(int file, const char *what, gint64 number);
+gboolean turn_file_is_marked(int file, const char *what, gint64 number);
 
 // The name of the network file system that the path lies on, NULL if it lies on a disk.
 const char *network_file_system(const char *path);

@@ -200,6 +200,13 @@ static gboolean take(Desk *desk, Session *session, const char *line, char **answ
     return FALSE;
 }
 
+// Work that was picked up here is in hand as long as this program runs.
+static void attend(Desk *desk, const Entry *entry)
+{
+    if (strcmp(entry->kind->name, "pick up") == 0)
+        book_attend(desk->book, entry->ledger, entry->seq);
+}
+
 gboolean desk_line(Desk *desk, const char *line, char **answer)
 {
     Session *session = desk_build(desk);
@@ -208,11 +215,13 @@ gboolean desk_line(Desk *desk, const char *line, char **answer)
         return FALSE;
     const GPtrArray *entries = session_entries(session);
     desk->last_first = 0;
-    for (guint i = before; i < entries->len; i++)
+    for (guint i = before; i < entries->len; i++) {
+        attend(desk, entries->pdata[i]);
         if (struck_can_be(entries->pdata[i])) {
             desk->last_first = desk->last_first ? desk->last_first : i + 1;
             desk->last_seq = i + 1;
         }
+    }
     return TRUE;
 }
 

@@ -5,7 +5,7 @@
 // The seq of the newest time that work on this step of the build in hand was put down, unless a
 // bolt of this set was ticked or loosened since; 0 if there is none. Work that broke off without a
 // word (the plug was pulled, the window closed) and was picked up here again: that of the last
-// bolt, unless another did it who still has the step in hand.
+// bolt, unless another did it who has the step in hand at a program that is still running.
 gint64 left_interrupted(Desk *desk, const char *step, const char *set);
 // Whether that was a putting down.
 gboolean left_put_down(Desk *desk, gint64 seq);

@@ -3,8 +3,6 @@
 #include <standbook/work/agenda.h>
 #include <string.h>
 
-static const Moment SHIFT = 36000; // s: a terminal that was never put down is nobody's by then
-
 // NULL for who works here.
 static const char *other_by(Desk *desk, const Entry *entry)
 {
@@ -14,13 +12,7 @@ static const char *other_by(Desk *desk, const Entry *entry)
     return g_strcmp0(initials, desk->who) == 0 ? NULL : initials;
 }
 
-static gboolean is_of_this_shift(Desk *desk, const Entry *entry)
-{
-    Moment at = 0;
-    return moment_parse(entry->at, &at, NULL) && desk->now - at < SHIFT;
-}
-
-// Who else has the step in hand (AgendaHand).
+// Who else has the step in hand at a terminal that is running (AgendaHand).
 static GArray *hands_of(Desk *desk, const char *step)
 {
     Session *session = desk_build(desk);
@@ -31,7 +23,7 @@ static GArray *hands_of(Desk *desk, const char *step)
     for (guint i = hands->len; i-- > 0;) {
         const AgendaHand *hand = &g_array_index(hands, AgendaHand, i);
         if (!other_by(desk, hand->since) || strcmp(hand->step->name, step) != 0 ||
-            !is_of_this_shift(desk, hand->since))
+            !book_is_attended(desk->book, hand->since->ledger, hand->since->seq))
             g_array_remove_index(hands, i);
     }
     return hands;

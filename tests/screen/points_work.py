@@ -163,6 +163,15 @@ def point_13_returning_to_an_angle_stage_asks_how_the_bolt_was_left():
             other.pick_up("JT")
             other.has("MO here too", 2)
             other.lacks("how was it left")
+    with at(ANGLE) as stand:  # but it is asked once his program is gone, whoever comes
+        stand.type("2")
+        stand.settle()
+        stand.answer("G12")
+        stand.press("\r")
+        stand.restarted("KILL")
+        stand.pick_up("JT")
+        stand.has(r"^ASK   bolt 5: how was it left\?", -4)
+        stand.lacks("MO here too")
     with at(NUTS) as stand:  # going back a stage, logged
         stand.answer("W4")
         for _ in range(11):

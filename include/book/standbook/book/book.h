@@ -29,6 +29,11 @@ const char *book_path(const Book *book);
 // that cannot be told just now. Cheap enough to ask four times a second; not inside a turn.
 gint64 book_data_version(Book *book);
 
+// Says that who made that entry is here, at this program, until it ends, however it ends; and asks
+// whether one is at another program that is running. Nothing is said of a store that is read only.
+void book_attend(Book *book, const char *ledger, gint64 seq);
+gboolean book_is_attended(const Book *book, const char *ledger, gint64 seq);
+
 // READING ---------------------------------------------------------------------------------------
 
 typedef struct {
