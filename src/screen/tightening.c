@@ -168,6 +168,7 @@ guint tightening_older(const Tightening *tightening, guint stage, gint64 seq)
 // How the turns of a stage stand.
 typedef struct {
     guint asked, done, doubtful;
+    const Requirement *fails; // the first of them, NULL if none does
 } StageCount;
 
 static StageCount count_stage(const Tightening *tightening, guint stage)
@@ -180,6 +181,8 @@ static StageCount count_stage(const Tightening *tightening, guint stage)
         count.asked++;
         count.done += turn->made->verdict != VERDICT_OPEN ? 1 : 0;
         count.doubtful += turn->made->verdict == VERDICT_IN_DOUBT ? 1 : 0;
+        if (!count.fails && turn->made->verdict == VERDICT_FAIL)
+            count.fails = turn->made;
     }
     return count;
 }
@@ -197,7 +200,29 @@ guint tightening_asked(const Tightening *tightening, guint stage)
 const char *tightening_mark(const Tightening *tightening, guint stage)
 {
     const StageCount count = count_stage(tightening, stage);
+    if (count.fails)
+        return count.fails->reason == REASON_HIGH ? "▲" : "▼";
     return count.doubtful ? "?" : count.done == count.asked ? "√" : "";
+}
+
+const Turn *tightening_failed(const Tightening *tightening, guint from)
+{
+    for (guint i = from; i < tightening->turns->len; i++)
+        if (tightening_turn(tightening, i)->made->verdict == VERDICT_FAIL)
+            return tightening_turn(tightening, i);
+    return NULL;
+}
+
+gboolean tightening_may_pull_again(const Tightening *tightening, const Turn *turn)
+{
+    StageKind kind = tightening_stage(tightening, turn->stage)->kind;
+    for (guint i = 0; i < tightening->turns->len; i++) {
+        const Turn *other = tightening_turn(tightening, i);
+        if (other->position == turn->position && other->stage > turn->stage &&
+            other->made->asked == ASKED_BOLT && other->made->verdict != VERDICT_OPEN)
+            return FALSE;
+    }
+    return (stage_is_torque(kind) || kind == STAGE_SNUG) && turn->made->reason != REASON_HIGH;
 }
 
 // `75`: a bare torque without its unit.

@@ -47,12 +47,18 @@ const Turn *tightening_again(const Tightening *tightening, guint here);
 // behind the last if there is none.
 guint tightening_older(const Tightening *tightening, guint stage, gint64 seq);
 
+// The first turn that fails, from that index on; NULL if none does.
+const Turn *tightening_failed(const Tightening *tightening, guint from);
+// Whether a bolt that was through this turn may be pulled once more without being loosened: to a
+// torque that was not passed, as long as no stage behind it was begun on that bolt.
+gboolean tightening_may_pull_again(const Tightening *tightening, const Turn *turn);
+
 // How many bolts have been through a stage, of so many that are needed; a wait counts as one.
 guint tightening_done(const Tightening *tightening, guint stage);
 guint tightening_asked(const Tightening *tightening, guint stage);
 
-// Behind a stage in a row of them: `?` where a bolt is in doubt at it, `√` where it is whole; "" as
-// long as bolts are left. Static.
+// Behind a stage in a row of them: `▼` or `▲` where a bolt fails at it (low, high), else `?` where
+// a bolt is in doubt at it, `√` where it is whole; "" as long as bolts are left. Static.
 const char *tightening_mark(const Tightening *tightening, guint stage);
 
 // `75 N·m`, `+90°`, `snug`, `wait 10 min`: a stage, from 1, as it is said at the bolt; a bare

@@ -11,34 +11,78 @@ static const char *stage_text(const Tightening *tightening, guint stage)
     return tightening_stage(tightening, stage)->text;
 }
 
-// ` stages   30 √   55 ?   [75: 4 of 10]   wait 10 min   75   then 75 (S40)`
-static void paint_stages(const Tightening *tightening, const Plan *plan, const Turn *here,
-                         guint row, Page *page)
+// `FAIL: bolt 3 at +90°, bolt 5 at 75 N·m`; "" where none fails.
+static char *failed_words(const Tightening *tightening)
+{
+    enum { NAMED = 3 };
+    GString *words = g_string_new(NULL);
+    guint named = 0, more = 0;
+    for (guint i = 0; tightening_failed(tightening, i); i++) {
+        const Turn *turn = tightening_turn(tightening, i);
+        if (turn->made->verdict != VERDICT_FAIL)
+            continue;
+        g_autofree char *amount = tightening_words(tightening, turn->stage);
+        if (named == NAMED)
+            more++;
+        else
+            g_string_append_printf(words, "%s bolt %s at %s",
+                                   named++ ? "," : "FAIL:", turn->made->place, amount);
+    }
+    if (more)
+        g_string_append_printf(words, " and %u more", more);
+    return g_string_free(words, FALSE);
+}
+
+// At the right of the stages, or below them where there is no room. Returns the row behind.
+static guint paint_failed(const Tightening *tightening, guint row, guint behind, Page *page)
+{
+    g_autofree char *failed = failed_words(tightening);
+    gboolean below = behind + 2 + canvas_text_width(page->body, failed) >= PAGE_WIDTH;
+    row += *failed && below ? 1 : 0;
+    canvas_put_right(page->body, row, PAGE_WIDTH - 1, style_of(TYPE_BOLD, ROLE_HEED), failed);
+    return row + 1;
+}
+
+// ` stages   30 √   55 ?   [75: 4 of 10]   wait 10 min   75   then 75 (S40)`, and which bolts fail.
+// Returns the row behind.
+static guint paint_stages(const Tightening *tightening, const Plan *plan, const Turn *here,
+                          guint row, Page *page)
 {
     g_autoptr(GString) line = g_string_new(" stages");
     g_autofree char *later = tightening_later(tightening, plan);
     for (guint stage = 1; stage <= tightening->stages; stage++) {
         const char *words = stage_text(tightening, stage);
         const char *mark = tightening_mark(tightening, stage);
+        gboolean fault = *mark && strcmp(mark, "√") != 0;
         if (here && here->stage == stage)
-            g_string_append_printf(line, "   [%s: %u of %u]", words,
-                                   tightening_done(tightening, stage),
-                                   tightening_asked(tightening, stage));
+            g_string_append_printf(
+                line, "   [%s: %u of %u%s%s]", words, tightening_done(tightening, stage),
+                tightening_asked(tightening, stage), fault ? " " : "", fault ? mark : "");
         else
             g_string_append_printf(line, "   %s%s%s", words, *mark ? " " : "", mark);
     }
     if (*later)
         g_string_append_printf(line, "   later %s", later);
-    canvas_put(page->body, row, 0, PAGE_WIDTH, style_of(0, 0), line->str);
+    guint behind = canvas_put(page->body, row, 0, PAGE_WIDTH, style_of(0, 0), line->str);
+    return paint_failed(tightening, row, behind, page);
 }
 
 static BoltLook look_of(const Turn *turn, const Turn *here, gboolean question)
 {
     if (here && turn->made == here->made)
         return question ? BOLT_QUESTION : BOLT_HERE;
-    return turn->made->verdict == VERDICT_OPEN       ? BOLT_TO_COME
-           : turn->made->verdict == VERDICT_IN_DOUBT ? BOLT_DOUBT
-                                                     : BOLT_TIGHT;
+    switch (turn->made->verdict) {
+    case VERDICT_OPEN:
+        return BOLT_TO_COME;
+    case VERDICT_FAIL:
+        return turn->made->reason == REASON_HIGH ? BOLT_HIGH : BOLT_LOW;
+    case VERDICT_IN_DOUBT:
+        return BOLT_DOUBT;
+    case VERDICT_CONCEDED:
+        return BOLT_CONCEDED;
+    default:
+        return BOLT_TIGHT;
+    }
 }
 
 // The bolts of a stage as they are numbered; their labels belong to the assessment.
@@ -174,8 +218,7 @@ guint tightening_bolts(const Tightening *tightening, const Plan *plan, const Tur
     if (words && !circle)
         paint_numbering(plan, row, MIN(DRAWN_WIDTH, figure) - 1 - BETWEEN, page);
     row = MAX(row, FIGURE_ROWS + 1);
-    paint_stages(tightening, plan, here, row, page);
-    return row + 1;
+    return paint_stages(tightening, plan, here, row, page);
 }
 
 // The bolt and its figure over the whole body.

@@ -179,7 +179,25 @@ static void say_then(const Tightening *tightening, guint here, guint round, Page
         page_say(&page->then, "the next stage, %s", after);
     else
         page_say(&page->then, "%s is %s", tightening->at ? tightening->at : "the set",
-                 tightening->at ? "tight" : "whole");
+                 tightening_failed(tightening, 0) ? "through, but not whole"
+                 : tightening->at                 ? "tight"
+                                                  : "whole");
+}
+
+// Of a bolt that fails already: what was shown, and what can be done; FALSE if it does not.
+static gboolean say_failed(const Tightening *tightening, const Turn *turn, Page *page)
+{
+    const Requirement *made = turn->made;
+    if (made->verdict != VERDICT_FAIL)
+        return FALSE;
+    StageKind kind = tightening_stage(tightening, turn->stage)->kind;
+    const char *way = tightening_may_pull_again(tightening, turn) ? "pull it again"
+                      : stage_is_angle(kind)                      ? "no turn more: l loosen"
+                                                                  : "l loosen";
+    page_say(&page->unit, "Enter = again");
+    page_say(&page->then, "%s FAIL: %s; %s, c accept; slip: w, *",
+             made->reason == REASON_HIGH ? "▲" : "▼", made->answer, way);
+    return TRUE;
 }
 
 // Where the wrench in use was found wrong, that comes before what is behind.
@@ -194,7 +212,8 @@ void tightening_rows(Desk *desk, const Tightening *tightening, guint here, const
                      Page *page)
 {
     say_next(desk, tightening, here, page);
-    say_then(tightening, here, tightening_round(desk, tightening, here), page);
+    if (!say_failed(tightening, tightening_turn(tightening, here), page))
+        say_then(tightening, here, tightening_round(desk, tightening, here), page);
     if (!*typed) {
         say_wrong(desk, tightening, here, page);
         return;

@@ -84,8 +84,9 @@ static const Frame double_frame = {"╔", "═", "╗", "║", "╚", "╝"};
 static void marks_of(BoltLook look, const char **left, const char **right)
 {
     static const char *const marks[][2] = {
-        [BOLT_TO_COME] = {" ", " "},  [BOLT_TIGHT] = {"√", "√"}, [BOLT_HERE] = {">", "<"},
-        [BOLT_QUESTION] = {"?", "?"}, [BOLT_DOUBT] = {"?", "?"}, [BOLT_NOT_NEEDED] = {"−", "−"}};
+        [BOLT_TO_COME] = {" ", " "},  [BOLT_TIGHT] = {"√", "√"},    [BOLT_HERE] = {">", "<"},
+        [BOLT_QUESTION] = {"?", "?"}, [BOLT_DOUBT] = {"?", "?"},    [BOLT_LOW] = {"▼", "▼"},
+        [BOLT_HIGH] = {"▲", "▲"},     [BOLT_CONCEDED] = {"◆", "◆"}, [BOLT_NOT_NEEDED] = {"−", "−"}};
     *left = marks[look][0];
     *right = marks[look][1];
 }
@@ -97,9 +98,13 @@ static gboolean is_here(const Bolt *bolt)
 
 static Style style_of_bolt(const Bolt *bolt)
 {
-    return is_here(bolt)              ? style_of(TYPE_REVERSE, ROLE_HERE)
-           : bolt->look == BOLT_DOUBT ? style_of(TYPE_BOLD, ROLE_UNSURE)
-                                      : style_of(TYPE_PLAIN, ROLE_CALM);
+    static const Style styles[] = {
+        [BOLT_TO_COME] = {TYPE_PLAIN, ROLE_CALM},   [BOLT_TIGHT] = {TYPE_PLAIN, ROLE_CALM},
+        [BOLT_HERE] = {TYPE_REVERSE, ROLE_HERE},    [BOLT_QUESTION] = {TYPE_REVERSE, ROLE_HERE},
+        [BOLT_DOUBT] = {TYPE_BOLD, ROLE_UNSURE},    [BOLT_LOW] = {TYPE_BOLD, ROLE_HEED},
+        [BOLT_HIGH] = {TYPE_BOLD, ROLE_HEED},       [BOLT_CONCEDED] = {TYPE_PLAIN, ROLE_GRANTED},
+        [BOLT_NOT_NEEDED] = {TYPE_PLAIN, ROLE_CALM}};
+    return styles[bolt->look];
 }
 
 // The column in which a label is in the middle, behind the mark at the left.

@@ -8,6 +8,9 @@ typedef enum {
     BOLT_HERE,     // in hand
     BOLT_QUESTION, // in hand, and nobody knows how it was left
     BOLT_DOUBT,
+    BOLT_LOW,  // it fails: too little was shown
+    BOLT_HIGH, // … or too much
+    BOLT_CONCEDED,
     BOLT_NOT_NEEDED,
 } BoltLook;
 

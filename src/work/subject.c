@@ -7,7 +7,7 @@
 #include <standbook/work/gate.h>
 #include <string.h>
 
-enum { PLACES_NAMED = 8 }; // that many are named one by one
+enum { PLACES_NAMED = 8, BOLTS_NAMED = 3 }; // that many are named one by one
 
 static guint count_of(const Agenda *agenda)
 {
@@ -213,11 +213,39 @@ static char *amounts_said(const Agenda *agenda, const GArray *places, const Last
                            words);
 }
 
+// `bolts 3, 5 at +90°`, `bolt 3 at +90° and 2 more`: those that fail, at the first stage at which
+// one does, and how many of other stages; NULL if none does.
+static char *failed_said(const Agenda *agenda, const Subject *subject)
+{
+    g_autoptr(GString) bolts = g_string_new(NULL);
+    guint first = AGENDA_NOWHERE, named = 0, more = 0;
+    for (guint i = 0; i < subject->places->len; i++) {
+        guint index = g_array_index(subject->places, guint, i);
+        const Requirement *made = agenda_made(agenda, index);
+        if (made->verdict != VERDICT_FAIL)
+            continue;
+        first = first == AGENDA_NOWHERE ? index : first;
+        if (made->stage == agenda_made(agenda, first)->stage && named < BOLTS_NAMED)
+            g_string_append_printf(bolts, "%s %s", named++ ? "," : "", made->place);
+        else
+            more++;
+    }
+    if (!named)
+        return NULL;
+    g_auto(AgendaItem) item = agenda_item(agenda, first);
+    g_autofree char *rest = more ? g_strdup_printf(" and %u more", more) : g_strdup("");
+    return g_strdup_printf("bolt%s%s at %s%s", named > 1 ? "s" : "", bolts->str,
+                           item.amount_words ? item.amount_words : "snug", rest);
+}
+
 // `6 at 100 N·m, W3`, or `2 of 6 at 100 N·m, W3`: how many are through the last stage of bolts; of
-// one alone that is not, `bolt 4 not tight: 69 N·m`.
+// one alone that is not, `bolt 4 not tight: 69 N·m`. Where some fail, which.
 static char *bolts_said(const Telling *telling, const Subject *subject)
 {
     const Agenda *agenda = telling->agenda;
+    char *failed = failed_said(agenda, subject);
+    if (failed)
+        return failed;
     g_autoptr(GArray) places = set_places(agenda, first_of(agenda, subject));
     LastStage last = last_stage(agenda, places);
     if (last.all > 1 && last.done + 1 == last.all) {

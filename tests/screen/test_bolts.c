@@ -125,6 +125,13 @@ START_TEST(every_look_has_its_mark)
                  " ┌1.─────┐ ┌2.─────┐ ┌3.─────┐ ┌4.─────┐ ┌───────┐\n"
                  " │JT 1  √│ │JT 12 √│ │√  13 √│ │?  14 ?│ │−  15 −│\n"
                  " └───────┘ └───────┘ └───────┘ └───────┘ └───────┘\n");
+    static const Bolt faults[] = {{.label = "1", .look = BOLT_LOW},
+                                  {.label = "2", .look = BOLT_HIGH, .by = "JT"},
+                                  {.label = "3", .look = BOLT_CONCEDED}};
+    expect_drawn(NULL, faults, 3, 52, 3,
+                 " ┌───────┐ ┌───────┐ ┌───────┐\n"
+                 " │▼  1  ▼│ │JT 2  ▲│ │◆  3  ◆│\n"
+                 " └───────┘ └───────┘ └───────┘\n");
 }
 END_TEST
 

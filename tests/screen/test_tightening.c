@@ -96,11 +96,51 @@ START_TEST(a_stage_in_doubt_has_no_tick)
 }
 END_TEST
 
+START_TEST(a_stage_at_which_a_bolt_fails_has_its_mark)
+{
+    take_nuts();
+    take("tighten head nuts[7] in Head on stage 2 5 N·m with W4"); // of 55
+    g_autoptr(Tightening) low = tightening_of("Head on", "head nuts");
+    ck_assert_str_eq(tightening_mark(low, 1), "√");
+    ck_assert_str_eq(tightening_mark(low, 2), "▼"); // though bolts are left
+    const Turn *failed = tightening_failed(low, 0);
+    expect_turn(failed, "bolt head nuts in Head on[7], stage 2");
+    ck_assert(tightening_may_pull_again(low, failed));
+    take("tighten head nuts[7] in Head on stage 2 155 N·m with W4");
+    g_autoptr(Tightening) high = tightening_of("Head on", "head nuts");
+    ck_assert_str_eq(tightening_mark(high, 2), "▲");
+    ck_assert(!tightening_may_pull_again(high, tightening_failed(high, 0)));
+    take("tighten head nuts[7] in Head on stage 2 5 N·m with W4");
+    take("tighten head nuts stage 2 from 2 to 10 with W4");
+    take("tighten head nuts[3] in Head on stage 3 75 with W3");
+    take("tighten head nuts[7] in Head on stage 3 75 with W3");
+    g_autoptr(Tightening) behind = tightening_of("Head on", "head nuts");
+    ck_assert(!tightening_may_pull_again(behind, tightening_failed(behind, 0)));
+    take("tighten head nuts[7] in Head on stage 2 55 N·m with W4");
+    g_autoptr(Tightening) again = tightening_of("Head on", "head nuts");
+    ck_assert_ptr_null(tightening_failed(again, 0));
+}
+END_TEST
+
+START_TEST(a_bolt_that_failed_by_angle_is_not_turned_again)
+{
+    take("2025-03-13 13:30 MO pick up Flywheel");
+    take("fit flywheel bolts lot FB-310 new");
+    take("tighten flywheel bolts stage 1 all with W4");
+    take("tighten flywheel bolts[1] stage 2 5 with A1");
+    g_autoptr(Tightening) tightening = tightening_of("Flywheel", "flywheel bolts");
+    ck_assert(!tightening_may_pull_again(tightening, tightening_failed(tightening, 0)));
+}
+END_TEST
+
 int main(void)
 {
     const TTest *tests[] = {a_stage_begins_again_at_its_first_bolt,
                             no_stage_begins_again_by_angle_or_before_it_was_begun,
                             begun_again_each_bolt_is_taken_once_more,
-                            later_steps_take_the_set_up_again, a_stage_in_doubt_has_no_tick};
+                            later_steps_take_the_set_up_again,
+                            a_stage_in_doubt_has_no_tick,
+                            a_stage_at_which_a_bolt_fails_has_its_mark,
+                            a_bolt_that_failed_by_angle_is_not_turned_again};
     return run_on_build("tightening", tests, G_N_ELEMENTS(tests), 0);
 }
