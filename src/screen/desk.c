@@ -55,6 +55,7 @@ gboolean desk_open(Desk *desk, const ScreenOptions *options, GError **error)
     desk->drafts =
         g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)g_strfreev);
     desk->unplaced = g_ptr_array_new_with_free_func(g_free);
+    desk->entered_since = g_array_new(FALSE, FALSE, sizeof(gint64));
     desk->now = options->now(options->user);
     return !g_file_test(options->store, G_FILE_TEST_EXISTS) ||
            desk_open_store(desk, options->store, error);
@@ -68,6 +69,7 @@ void desk_clear(Desk *desk)
     g_hash_table_unref(desk->drafts);
     g_hash_table_unref(desk->uses);
     g_ptr_array_unref(desk->unplaced);
+    g_array_unref(desk->entered_since);
     g_free(desk->number);
     g_free(desk->who);
     g_free(desk->last);
@@ -165,6 +167,9 @@ void desk_take_up(Desk *desk, const char *number)
     desk->last_seq = desk->last_first = desk->entered_seq = 0;
     desk->seal_asked = 0;
     desk->latest_of = 0;
+    Session *session = desk_build(desk);
+    desk->known = session ? session_entries(session)->len : 0;
+    g_array_set_size(desk->entered_since, 0);
     desk_recall(desk);
 }
 
@@ -220,6 +225,7 @@ gboolean desk_line(Desk *desk, const char *line, char **answer)
         if (struck_can_be(entries->pdata[i])) {
             desk->last_first = desk->last_first ? desk->last_first : i + 1;
             desk->last_seq = i + 1;
+            g_array_append_val(desk->entered_since, desk->last_seq);
         }
     }
     return TRUE;

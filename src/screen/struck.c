@@ -25,6 +25,16 @@ gboolean struck_is_own(Desk *desk, gint64 seq)
     return person && g_strcmp0(shop_label(person), desk->who) == 0;
 }
 
+// Whether it was entered here, or stood when the build was taken up here: what the same person
+// enters at another terminal meanwhile is struck there.
+static gboolean is_from_here(const Desk *desk, gint64 seq)
+{
+    gboolean here = seq <= desk->known;
+    for (guint i = 0; !here && i < desk->entered_since->len; i++)
+        here = g_array_index(desk->entered_since, gint64, i) == seq;
+    return here;
+}
+
 // A strike of a strike takes nothing back that could come back once more by 0.
 static gboolean strikes_a_strike(Desk *desk, const Entry *entry)
 {
@@ -42,8 +52,8 @@ static gint64 newest(Desk *desk, gboolean strikes)
     for (guint i = entries ? entries->len : 0; i-- > 0;) {
         const Entry *entry = entries->pdata[i];
         gboolean strike = strcmp(entry->kind->name, "strike") == 0;
-        if (live[i] && strike == strikes && struck_can_be(entry) && struck_is_own(desk, i + 1) &&
-            !(strike && strikes_a_strike(desk, entry)))
+        if (live[i] && strike == strikes && struck_can_be(entry) && is_from_here(desk, i + 1) &&
+            struck_is_own(desk, i + 1) && !(strike && strikes_a_strike(desk, entry)))
             return i + 1;
     }
     return 0;

@@ -6,9 +6,10 @@
 gboolean struck_can_be(const Entry *entry);
 
 // The newest live entry of who works here in the build in hand that can be struck and is no strike
-// itself; 0 if there is none.
+// itself, as row 23 has it: not what was entered at another terminal since the build was taken up
+// here. 0 if there is none.
 gint64 struck_next(Desk *desk);
-// The newest live strike of who works here; 0 if there is none.
+// The newest live strike of who works here, likewise; 0 if there is none.
 gint64 struck_last(Desk *desk);
 
 // Whether the entry is of who works here.
