@@ -123,6 +123,18 @@ static void section_tools(Document *document, const SheetSource *source)
     }
 }
 
+static void lot_row(Document *document, const Taken *taken, const char *kind, const char *sort,
+                    const char *id)
+{
+    const char *lot = taken_text(taken, kind, id, "lot");
+    document_row(document, (const char *const[]){lot ? lot : taken_text(taken, kind, id, "label"),
+                                                 taken_text(taken, kind, id, sort),
+                                                 taken_text(taken, kind, id, "grade"),
+                                                 taken_text(taken, kind, id, "supplier"),
+                                                 taken_text(taken, kind, id, "expires")});
+}
+
+// Left out where nothing from a lot was used.
 static void section_lots(Document *document, const SheetSource *source)
 {
     const DocumentColumn columns[] = {{"lot", ALIGN_LEFT},
@@ -130,22 +142,16 @@ static void section_lots(Document *document, const SheetSource *source)
                                       {"grade", ALIGN_LEFT},
                                       {"from", ALIGN_LEFT},
                                       {"expires", ALIGN_LEFT}};
-    const Taken *taken = source->taken;
     static const char *const kinds[][2] = {{"lot", "part"}, {"consumable", "sort"}};
-    document_heading(document, 1, "Lots");
-    document_table(document, columns, G_N_ELEMENTS(columns));
+    guint rows = 0;
     for (gsize k = 0; k < G_N_ELEMENTS(kinds); k++) {
-        const char *kind = kinds[k][0];
-        g_autoptr(GPtrArray) ids = taken_ids(taken, kind);
+        g_autoptr(GPtrArray) ids = taken_ids(source->taken, kinds[k][0]);
         for (guint i = 0; i < ids->len; i++) {
-            const char *id = g_ptr_array_index(ids, i);
-            const char *lot = taken_text(taken, kind, id, "lot");
-            document_row(document,
-                         (const char *const[]){lot ? lot : taken_text(taken, kind, id, "label"),
-                                               taken_text(taken, kind, id, kinds[k][1]),
-                                               taken_text(taken, kind, id, "grade"),
-                                               taken_text(taken, kind, id, "supplier"),
-                                               taken_text(taken, kind, id, "expires")});
+            if (rows++ == 0) {
+                document_heading(document, 1, "Lots");
+                document_table(document, columns, G_N_ELEMENTS(columns));
+            }
+            lot_row(document, source->taken, kinds[k][0], kinds[k][1], g_ptr_array_index(ids, i));
         }
     }
 }

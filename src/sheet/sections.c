@@ -250,6 +250,37 @@ static char *undecided_words(const SheetSource *source, const Requirement *requi
                        " Nobody has accepted it.", NULL);
 }
 
+// ` Decided 2025-03-02: rework, new thrust washers; the customer's consent: telephone.`
+static void append_decision(GString *words, const Entry *decided)
+{
+    g_autofree char *day = day_of(decided);
+    const char *who = entry_text(decided, "who"), *consent = entry_text(decided, "consent");
+    g_string_append_printf(words, " Decided %s: %s, %s%s%s%s%s.", day,
+                           entry_text(decided, "decision"), entry_text(decided, "why"),
+                           who ? "; " : "", who ? who : "",
+                           consent ? "; the customer's consent: " : "", consent ? consent : "");
+}
+
+// How that was judged which is only noted since: work or a decision answered it, or it was read
+// again. NULL where nothing was wrong with it.
+static char *answered_words(const SheetSource *source, const Requirement *made)
+{
+    const Entry *decided = source_entry(source, made->decided);
+    gboolean failed = made->own_verdict == VERDICT_FAIL;
+    if (made->verdict != VERDICT_NOTED || (!failed && made->own_verdict != VERDICT_IN_DOUBT))
+        return NULL;
+    g_autofree char *outside = figure_far(made);
+    g_autofree char *reason =
+        figure_doubted(made, made->own_reason, source->taken, source->entries);
+    GString *words = g_string_new(made->finding ? "As found" : "Before it was read again");
+    g_string_append(words, failed ? " it failed" : " it was in doubt");
+    g_string_append_printf(words, "%s%s. %s", failed && *outside ? ", " : "", failed ? outside : "",
+                           reason);
+    if (decided)
+        append_decision(words, decided);
+    return g_string_free(words, FALSE);
+}
+
 // What was argued about a figure, or about the readings it is worked out from, stands beside it.
 static void note_upholds(GString *numbers, Document *document, const SheetSource *source,
                          const Requirement *requirement)
@@ -327,6 +358,9 @@ void footnotes_add(GString *numbers, Document *document, const SheetSource *sour
         note_add(numbers, document, amended_words(requirement, amended));
     if (requirement_is_left(requirement) && requirement->verdict != VERDICT_OPEN)
         note_add(numbers, document, undecided_words(source, requirement));
+    char *answered = answered_words(source, requirement);
+    if (answered)
+        note_add(numbers, document, answered);
 }
 
 char *footnotes_of(Document *document, const SheetSource *source, const Requirement *requirement)
