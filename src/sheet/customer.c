@@ -321,6 +321,21 @@ static void section_safety(Document *document)
     document_paragraph(document, words);
 }
 
+// `Judged then: 1 open, 31 pass, 16 in doubt.`: a gate may be sealed with something left.
+static void line_counts(Document *document, const Entry *seal)
+{
+    const json_t *sealed = seal ? json_object_get(seal->body, "counts") : NULL;
+    guint counts[VERDICTS];
+    for (guint i = 0; i < VERDICTS; i++)
+        counts[i] = (guint)json_integer_value(json_object_get(sealed, verdict_words((Verdict)i)));
+    g_autofree char *words = counts_words(counts, 0);
+    g_autofree char *line = g_strdup_printf("Judged then: %s.", words);
+    if (!sealed)
+        return;
+    document_line(document, line);
+    document_keep(document);
+}
+
 // How many entries the seal of that gate does not cover.
 static guint since_seal(const SheetSource *source, const Entry *seal)
 {
@@ -355,6 +370,7 @@ static void section_seal(Document *document, const SheetSource *source, const En
     document_heading(document, 1, "Seal and signatures");
     document_line(document, line);
     document_keep(document);
+    line_counts(document, seal);
     line_since(document, since_seal(source, seal));
     section_digest(document, source);
     document_keep(document);

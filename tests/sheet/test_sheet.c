@@ -388,6 +388,7 @@ START_TEST(only_the_places_worked_on_have_a_new_size)
     expect_said(text, "journal 2 59.74 mm polished");
     expect_silence(text, "TIGHTENED");
     expect_said(text, "Sealed for hand over (supplement 1) on 9 September 2001");
+    expect_said(text, "Judged then: 3 open, 3 pass. Entries 1 to");
     story_end(&story);
 }
 END_TEST
