@@ -118,10 +118,10 @@ static void paint_head(const Gaps *gaps, Page *page)
     const GateCount *gate = gaps_gate(gaps);
     g_autofree char *counts = tally_words(gate->counts, 0);
     g_autofree char *gap = gap_words(gaps), *things = things_words(gate);
-    g_autofree char *seal = gate_seal_words(gate);
     g_autofree char *ready =
-        gate->left ? g_strdup_printf("%s: not ready", gap)
-                   : g_strdup_printf("No gap%s%s: ready", *seal ? ", and " : "", seal);
+        gate->left    ? g_strdup_printf("%s: not ready", gap)
+        : gate->since ? g_strdup_printf("No gap, %u since its seal: ready", gate->since)
+                      : g_strdup(gate->sealed ? "No gap, and sealed: ready" : "No gap: ready");
     g_autofree char *words = g_strdup_printf("%s for %s. %s.", ready, gate->name, things);
     page_say(&page->head, "Proof: %s", gate->name);
     page_say(&page->count, "%u = %s", all_asked(gate), counts);
