@@ -73,11 +73,17 @@ static gboolean size_read(const char *words, ToolError *read, GError **error)
     return read->width != NULL;
 }
 
-// The error must be of the kind that the tool reads here, and it must have read something.
+static Kind kind_of(const ToolError *read)
+{
+    return read->unit ? unit_kind(read->unit) : (Kind){0};
+}
+
+// The error must be of a kind that the tool read here: of a set that reads lengths and volumes
+// either may be supposed.
 static gboolean fits_readings(const Opened *opened, const char *label, const ToolError *read,
                               GError **error)
 {
-    guint count = 0;
+    const PlanCheck *other = NULL;
     for (gint64 i = 0; i < opened->upto; i++) {
         const Entry *entry = g_ptr_array_index(opened->entries, (guint)i);
         if (strcmp(entry->kind->name, "read") != 0 ||
@@ -86,18 +92,18 @@ static gboolean fits_readings(const Opened *opened, const char *label, const Too
         const PlanCheck *check = plan_check(opened_plan(opened), entry_text(entry, "check"));
         if (!check)
             continue;
-        count++;
-        gboolean alike =
-            read->unit ? kind_equal(unit_kind(read->unit), check->kind) : kind_is_pure(check->kind);
-        if (!alike)
-            return refuse(error, "%s read `%s` in %s; write its error in such a unit, like %s=+1%s",
-                          label, check->name, check->unit ? unit_text(check->unit) : "numbers",
-                          label, check->unit ? unit_text(check->unit) : "");
+        if (kind_equal(kind_of(read), check->kind))
+            return TRUE;
+        other = other ? other : check;
     }
-    return count > 0 || refuse(error,
-                               "nothing was read with %s in this build; a wrench found wrong is "
-                               "entered as its calibration, and puts what it tightened in doubt",
-                               label);
+    if (!other)
+        return refuse(error,
+                      "nothing was read with %s in this build; a wrench found wrong is "
+                      "entered as its calibration, and puts what it tightened in doubt",
+                      label);
+    return refuse(error, "%s read `%s` in %s; write its error in such a unit, like %s=+1%s", label,
+                  other->name, other->unit ? unit_text(other->unit) : "numbers", label,
+                  other->unit ? unit_text(other->unit) : "");
 }
 
 static gboolean error_read(const Opened *opened, const char *words, ToolError *read, GError **error)
@@ -205,8 +211,8 @@ int suppose(const Opened *opened, const Assessment *now, const char *words, gboo
     // A tool that read high showed too much: what is added to its readings is the other way round.
     g_autoptr(Number) added = read.low ? number_copy(read.width) : number_negate(read.width);
     g_autoptr(Number) nothing = number_from_integer(0);
-    const Hypothesis as_read = {.tool = read.tool, .offset = nothing};
-    const Hypothesis hypothesis = {.tool = read.tool, .offset = added};
+    const Hypothesis as_read = {.tool = read.tool, .offset = nothing, .kind = kind_of(&read)};
+    const Hypothesis hypothesis = {.tool = read.tool, .offset = added, .kind = kind_of(&read)};
     g_autoptr(Assessment) by_value = opened_assess(opened, &as_read);
     g_autoptr(Assessment) then = opened_assess(opened, &hypothesis);
     say_turned(opened, &read, by_value, then, count_turned(now, by_value), json);

@@ -3,6 +3,7 @@
 #include "answer.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/work/agenda.h>
 #include <standbook/work/gauge_choice.h>
 #include <standbook/work/shop.h>
 #include <string.h>
@@ -73,6 +74,32 @@ static gboolean is_settled(const GaugeChoices *choices)
     return FALSE;
 }
 
+// Nothing is read at what is worked out: the gauges are those of its parts.
+static int refuse_worked_out(const Assessment *assessment, const Requirement *made,
+                             const char *build, const char *name)
+{
+    enum { NAMED = 3 };
+    g_autoptr(GString) parts = g_string_new(NULL);
+    g_autofree char *first = NULL;
+    guint count = 0;
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *part = assessment->requirements->pdata[i];
+        if (!agenda_goes_into(part, made))
+            continue;
+        g_autofree char *each = requirement_name(part);
+        if (count++ < NAMED)
+            g_string_append_printf(parts, "%s`%s`", count > 1 ? ", " : "", each);
+        first = first ? first : g_strdup(each);
+    }
+    if (count > NAMED)
+        g_string_append_printf(parts, " and %u more", count - NAMED);
+    if (!first)
+        return fail_saying(2, "`%s` is worked out: no gauge reads it", name);
+    return fail_saying(2,
+                       "`%s` is worked out from %s; ask for a part: standbook tool for %s \"%s\"",
+                       name, parts->str, build, first);
+}
+
 int tool_for(GStrv words, Common *common)
 {
     GError *error = NULL;
@@ -90,6 +117,8 @@ int tool_for(GStrv words, Common *common)
     g_autofree char *day = moment_text(moment_now());
     day[strlen("2025-03-13")] = '\0';
     const Requirement *made = assessment->requirements->pdata[index];
+    if (made->check && made->check->formula)
+        return refuse_worked_out(assessment, made, words[0], words[1]);
     g_auto(GaugeChoices) choices =
         gauge_choices(judgement, shop, day, (guint)index, NULL, used_at(opened, made));
     if (!choices.settled)

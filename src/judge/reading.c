@@ -34,10 +34,11 @@ static Number *exact_value(const Entry *entry, const Unit *unit, Bound *bound)
     return number ? unit_to_base(unit, number) : NULL;
 }
 
-static void suppose(const Judge *judge, const Entry *entry, Number **value)
+static void suppose(const Judge *judge, const Entry *entry, Kind kind, Number **value)
 {
     const Hypothesis *hypothesis = judge->hypothesis;
-    if (!hypothesis || g_strcmp0(entry_text(entry, "tool"), hypothesis->tool) != 0)
+    if (!hypothesis || g_strcmp0(entry_text(entry, "tool"), hypothesis->tool) != 0 ||
+        !kind_equal(kind, hypothesis->kind))
         return;
     Number *moved = number_add(*value, hypothesis->offset);
     number_free(*value);
@@ -64,7 +65,7 @@ static void take_reading(Judge *judge, guint place, gpointer user)
     reading.evidence = reading.rank;
     const ToolUsed used = {FALSE, reading.value, 0};
     reading.doubts = judge_tool_doubt(judge, entry, &used, &reading.evidence, &reading.cause);
-    suppose(judge, entry, &reading.value);
+    suppose(judge, entry, state->check->kind, &reading.value);
     if (reading.rank < state->meant[place])
         reading.doubts |= reason_bit(REASON_BASIS);
     reading.basis = basis_at(judge, state->check, state->check->axes, place);

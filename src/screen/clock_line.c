@@ -21,14 +21,18 @@ static char *when(Moment at, Moment now)
     return g_strdup_printf("%.10s", text);
 }
 
-// `6 min`, `23 h`: how long it still runs, or how late it is.
+// `6 min`, `1 h 59 min`, `24 h`: how long it still runs, or how late it is; of many hours the
+// nearest.
 static char *span(gint64 seconds)
 {
-    gint64 length = ABS(seconds);
+    gint64 length = ABS(seconds), minutes = length / MINUTE;
     const char *late = seconds < 0 ? " late" : "";
     if (length < 90 * MINUTE)
-        return g_strdup_printf("%" G_GINT64_FORMAT " min%s", length / MINUTE, late);
-    return g_strdup_printf("%" G_GINT64_FORMAT " h%s", length / HOUR, late);
+        return g_strdup_printf("%" G_GINT64_FORMAT " min%s", minutes, late);
+    if (length < 10 * HOUR && minutes % 60)
+        return g_strdup_printf("%" G_GINT64_FORMAT " h %" G_GINT64_FORMAT " min%s", minutes / 60,
+                               minutes % 60, late);
+    return g_strdup_printf("%" G_GINT64_FORMAT " h%s", (length + HOUR / 2) / HOUR, late);
 }
 
 static char *line_of(const Clock *clock, Moment now)

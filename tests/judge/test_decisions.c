@@ -327,11 +327,16 @@ START_TEST(a_tool_out_by_so_much)
     story_read(&story, "lash", "", "0.195", "195/1000", "01");
     story_read(&story, "skirt", "'place':['1'],", "0.195", "195/1000", "03");
     Number *offset = number_from_text("1/100000", NULL); // 0.01 mm
-    Hypothesis hypothesis = {"6f1c2d30-0000-4000-8000-000000000001", offset};
+    Hypothesis hypothesis = {"6f1c2d30-0000-4000-8000-000000000001", offset, {.length = 1}};
     Assessment *supposed = assess(story.plan, (const Entry *const *)story.entries->pdata,
                                   story.entries->len, 0, &hypothesis);
     ck_assert_uint_eq(story_find(supposed, "read lash")->verdict, VERDICT_FAIL);
     ck_assert_uint_eq(story_find(supposed, "read skirt[1]")->verdict, VERDICT_PASS);
+    assessment_free(supposed);
+    hypothesis.kind.length = 3; // of volumes that it read: a length stays as it is
+    supposed = assess(story.plan, (const Entry *const *)story.entries->pdata, story.entries->len, 0,
+                      &hypothesis);
+    ck_assert_uint_eq(story_find(supposed, "read lash")->verdict, VERDICT_PASS);
     assessment_free(supposed);
     number_free(offset);
     story_expect(&story, "read lash", "pass");

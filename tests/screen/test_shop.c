@@ -74,6 +74,24 @@ START_TEST(the_soonest_of_all_builds_is_first)
 }
 END_TEST
 
+START_TEST(what_is_left_is_not_an_hour_less)
+{
+    static const struct {
+        guint minutes;
+        const char *left;
+    } rows[] = {{89, "89 min left"},
+                {119, "1 h 59 min left"},
+                {120, "2 h left"},
+                {23 * 60 + 50, "24 h left"},
+                {24 * 60 + 20, "24 h left"}};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        const Clock clock = {.at = NOON + rows[i].minutes * 60};
+        g_autofree char *left = clock_left(&clock, NOON);
+        ck_assert_str_eq(left, rows[i].left);
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("shop");
@@ -81,6 +99,7 @@ int main(void)
     tcase_add_test(lists, all_seven_counts_are_whole);
     tcase_add_test(lists, few_counts_stand_on_one_row);
     tcase_add_test(lists, the_soonest_of_all_builds_is_first);
+    tcase_add_test(lists, what_is_left_is_not_an_hour_less);
     suite_add_tcase(suite, lists);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

@@ -137,7 +137,8 @@ typedef struct {
 // the doubt of that tool itself (found wrong, overdue, …) is laid aside, with an offset of 0 too.
 typedef struct {
     const char *tool;     // its id
-    const Number *offset; // added to each of its readings, base units
+    const Number *offset; // added to each of its readings of that kind, base units
+    Kind kind;
 } Hypothesis;
 
 // Judges entries 1 to `upto` (0: all; `count` at most) of one build's ledger, which are in turn
