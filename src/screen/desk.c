@@ -54,6 +54,7 @@ gboolean desk_open(Desk *desk, const ScreenOptions *options, GError **error)
     desk->uses = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_free);
     desk->drafts =
         g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)g_strfreev);
+    desk->not_yet = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
     desk->unplaced = g_ptr_array_new_with_free_func(g_free);
     desk->entered_since = g_array_new(FALSE, FALSE, sizeof(gint64));
     desk->now = options->now(options->user);
@@ -67,6 +68,7 @@ void desk_clear(Desk *desk)
     g_hash_table_unref(desk->sessions);
     g_hash_table_unref(desk->tools);
     g_hash_table_unref(desk->drafts);
+    g_hash_table_unref(desk->not_yet);
     g_hash_table_unref(desk->uses);
     g_ptr_array_unref(desk->unplaced);
     g_array_unref(desk->entered_since);

@@ -31,6 +31,7 @@ typedef struct {
     GHashTable *tools;  // in hand: label by what it is needed for (toolbox.h)
     char *new_tool;     // entered just now, and not yet taken in hand; NULL for none
     GHashTable *drafts; // concessions and tools that were begun: GStrv of their lines by name
+    GHashTable *not_yet; // what was to be laid and put off: `step`, a line feed, the consumable
     gint64 picked_up;   // µs of the key that picked up last
     gint64 version;     // of the store's data when last looked at
     char *clock;        // the line of the soonest clock (clock_line.h) of …

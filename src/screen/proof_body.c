@@ -1,6 +1,7 @@
 #include "proof_body.h"
 
 #include "about.h"
+#include "to_lay.h"
 #include "widget_groups.h"
 #include "widget_subjects.h"
 #include "words.h"
@@ -9,21 +10,13 @@
 #include <standbook/work/clocks.h>
 #include <standbook/work/gate.h>
 
-enum { MARK = 1, NAME = 10, NAME_WIDE = 23, SAID = 34 }; // columns, as of the subjects
+enum { SAID = 34 }; // column, as of the subjects
 
 static guint paint_all(const Gaps *gaps, GArray *subjects, guint row, Page *page)
 {
     for (guint i = 0; i < subjects->len; i++)
         subject_paint(page->body, row++, &gaps->told.agenda, &g_array_index(subjects, Subject, i));
     return row;
-}
-
-static void paint_line(Page *page, guint row, Verdict verdict, const char *what, const char *said)
-{
-    canvas_put(page->body, row, MARK, 8, verdict_style(verdict),
-               verdict_mark(verdict, REASON_NONE, NULL));
-    canvas_put(page->body, row, NAME, NAME_WIDE, style_of(0, 0), what);
-    canvas_put(page->body, row, SAID, 0, style_of(0, 0), said);
 }
 
 // What kept it from being filled or run last, and since when that is over.
@@ -39,9 +32,25 @@ static char *over_words(const Gaps *gaps)
                            clock.sort == CLOCK_NO_RUN ? "run" : "be filled", day, time + 11);
 }
 
+// What was to be laid in steps that are signed, and is not: no clock runs of it. Returns the row
+// behind.
+static guint paint_not_laid(const Gaps *gaps, guint row, Page *page)
+{
+    g_autoptr(GArray) layings = layings_passed_over(&gaps->told.agenda, gaps->gate);
+    for (guint i = 0; i < layings->len; i++) {
+        const Laying *laying = &g_array_index(layings, Laying, i);
+        g_autofree char *words = laying_words(laying);
+        g_autofree char *said = g_strdup_printf("not laid in %s", laying->step->name);
+        line_paint(page->body, row++, VERDICT_OPEN, words, said);
+    }
+    return row;
+}
+
 static guint paint_clocks(const Gaps *gaps, guint row, Page *page)
 {
     const Agenda *agenda = &gaps->told.agenda;
+    guint before = row;
+    row = paint_not_laid(gaps, row, page);
     Moment now = gaps->told.telling.now;
     g_autoptr(GArray) clocks =
         clocks_running(agenda->plan, agenda->assessment, agenda->entries, agenda->count, now);
@@ -50,12 +59,12 @@ static guint paint_clocks(const Gaps *gaps, guint row, Page *page)
         g_autofree char *until = moment_text(clock->at);
         g_autofree char *said =
             g_strdup_printf("%s %s %.16s", clock->subject, clock_words(clock, now), until);
-        paint_line(page, row++, VERDICT_OPEN, "clocks", said);
+        line_paint(page->body, row++, VERDICT_OPEN, "clocks", said);
     }
-    if (clocks->len)
+    if (clocks->len || row > before)
         return row;
     g_autofree char *over = over_words(gaps);
-    paint_line(page, row, VERDICT_PASS, "clocks", over);
+    line_paint(page->body, row, VERDICT_PASS, "clocks", over);
     return row + 1;
 }
 
@@ -70,11 +79,11 @@ static guint paint_sums(const Gaps *gaps, const char *lots, guint row, Page *pag
         Verdict verdict = sum->settled == sum->all ? VERDICT_PASS : VERDICT_OPEN;
         g_autofree char *both = g_strconcat(sum->said, "; ", lots, NULL);
         gboolean last = lots && i + 1 == sums->len && g_utf8_strlen(both, -1) <= ROOM;
-        paint_line(page, row++, verdict, sum->what, last ? both : sum->said);
+        line_paint(page->body, row++, verdict, sum->what, last ? both : sum->said);
         lots = last ? NULL : lots;
     }
     if (lots)
-        paint_line(page, row++, VERDICT_PASS, "lots", lots);
+        line_paint(page->body, row++, VERDICT_PASS, "lots", lots);
     return row;
 }
 

@@ -5,6 +5,7 @@
 #include "bench_said.h"
 #include "clock_line.h"
 #include "gauge_lines.h"
+#include "to_lay.h"
 #include "tool_digits.h"
 #include "widget_checks.h"
 #include "words.h"
@@ -325,6 +326,9 @@ static Go wants(gpointer state, Desk *desk)
     Go closing = go_before_closing(desk, work.step, made);
     if (closing.kind != GO_STAY)
         return closing;
+    Go laying = made ? go_to_lay(desk, &work.agenda, bench->here) : go(GO_STAY);
+    if (laying.kind != GO_STAY)
+        return laying;
     if (made && requirement_is_bolted(made))
         return go_instead(VIEW_TIGHTENING, bench_bolts_argument(made));
     if (made && made->asked != ASKED_SIGN) {

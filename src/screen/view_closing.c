@@ -6,6 +6,7 @@
 #include "line_words.h"
 #include "setting_tries.h"
 #include "telling.h"
+#include "to_lay.h"
 #include "uphold.h"
 #include "view.h"
 #include "widget_groups.h"
@@ -45,8 +46,9 @@ typedef struct {
     const PlanStep *step;
     guint before;            // the place in front of which it is asked, AGENDA_NOWHERE for none
     GArray *subjects;        // Subject: what it closes, and what it asks for if it is to be signed
+    GArray *layings;         // Laying: what it asks to be laid and is not, if it is to be signed
     guint left;              // of those not settled
-    guint first;             // of them, where one begins to settle; only if something is left
+    guint first;             // of the subjects left, where one begins to settle; AGENDA_NOWHERE
     const Entry *excuse;     // a reason given before for all that is left, or NULL
     const Requirement *sign; // the next signature that is missing, NULL if none is
     guint signatures;        // how many are missing
@@ -55,6 +57,7 @@ typedef struct {
 static void state_clear(State *state)
 {
     g_clear_pointer(&state->subjects, g_array_unref);
+    g_clear_pointer(&state->layings, g_array_unref);
     told_clear(&state->told);
 }
 
@@ -85,7 +88,10 @@ static void find_subjects(const Closing *closing, State *state)
                           : subjects_at_stake(&state->told.telling, state->step, state->before);
     for (guint i = 0; i < state->subjects->len; i++)
         state->left += g_array_index(state->subjects, Subject, i).left ? 1 : 0;
-    state->first = state->left ? first_left(state) : 0;
+    state->first = state->left ? first_left(state) : AGENDA_NOWHERE;
+    state->layings = closing->before ? g_array_new(FALSE, FALSE, sizeof(Laying))
+                                     : layings_missed(agenda, state->step);
+    state->left += state->layings->len;
     state->excuse = state->left && !closing->before ? closing_excuse(agenda, state->step) : NULL;
 }
 
@@ -117,9 +123,10 @@ static char *sum_words(const State *state)
     guint counts[VERDICTS] = {0};
     for (guint i = 0; i < state->subjects->len; i++)
         counts[g_array_index(state->subjects, Subject, i).verdict]++;
+    counts[VERDICT_OPEN] += state->layings->len;
+    guint lines = state->subjects->len + state->layings->len;
     g_autofree char *words = tally_words(counts, 0);
-    return g_strdup_printf("%u line%s = %s", state->subjects->len,
-                           state->subjects->len == 1 ? "" : "s", words);
+    return g_strdup_printf("%u line%s = %s", lines, lines == 1 ? "" : "s", words);
 }
 
 // What cannot be seen afterwards; returns the row behind.
@@ -140,9 +147,13 @@ static void paint_body(const State *state, Page *page)
 {
     g_autofree char *sum = sum_words(state);
     guint row = paint_closes(state->step, page);
+    for (guint i = 0; i < state->layings->len; i++) {
+        g_autofree char *words = laying_words(&g_array_index(state->layings, Laying, i));
+        line_paint(page->body, row++, VERDICT_OPEN, words, "not laid");
+    }
     for (guint i = 0; i < state->subjects->len; i++) {
         const Subject *subject = &g_array_index(state->subjects, Subject, i);
-        row += i && i == state->left ? 1 : 0;
+        row += i + state->layings->len == state->left && state->left ? 1 : 0;
         subject_paint(page->body, row++, &state->told.agenda, subject);
     }
     canvas_put(page->body, row + 1, 1, 0, style_of(0, 0), sum);
@@ -157,6 +168,10 @@ static void paint_body(const State *state, Page *page)
 // `1 settle: pan depth again`: where one begins.
 static char *settle_words(const State *state)
 {
+    if (state->layings->len) {
+        g_autofree char *words = laying_words(&g_array_index(state->layings, Laying, 0));
+        return g_strdup_printf("1 lay %s", words);
+    }
     const Subject *first = &g_array_index(state->subjects, Subject, 0);
     guint input = agenda_input(&state->told.agenda, state->first);
     const Requirement *made = input != AGENDA_NOWHERE ? made_at(state, input) : NULL;
@@ -236,7 +251,7 @@ static const PlanCheck *setting_of(const PlanStep *step)
 // What `w` tells of: the first that is not settled, or that waits; NULL if there is none.
 static const Requirement *told_of(const State *state)
 {
-    return state->left ? made_at(state, state->first) : first_waiting(state);
+    return state->first != AGENDA_NOWHERE ? made_at(state, state->first) : first_waiting(state);
 }
 
 static void ask(const State *state, Desk *desk, Page *page)
@@ -261,7 +276,7 @@ static void ask(const State *state, Desk *desk, Page *page)
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "not yet"};
     if (setting_of(state->step) || told_of(state))
         page_key(page, ACTION_WHY, NULL);
-    if (state->left && uphold_can(made_at(state, state->first)))
+    if (state->first != AGENDA_NOWHERE && uphold_can(made_at(state, state->first)))
         page_key(page, ACTION_UPHOLD, NULL);
     page_key(page, ACTION_HELP, NULL);
 }
@@ -328,6 +343,8 @@ static Go sign_next(const Closing *closing, const State *now, Desk *desk, guint 
 // To the first that is not settled, wherever it is asked.
 static Go settle(const State *now, Desk *desk)
 {
+    if (now->layings->len)
+        return go_lay(&g_array_index(now->layings, Laying, 0));
     const Requirement *first = made_at(now, now->first);
     g_autofree char *name = requirement_name(first);
     char *bench = g_strdup_printf("%s\n%s", first->step->name, name);
@@ -460,7 +477,8 @@ static Go act(gpointer state, Desk *desk, Action action)
     if (action == ACTION_NOTE)
         return go_open(VIEW_NOTE, NULL);
     if (action == ACTION_UPHOLD)
-        return uphold_ask(desk, now.step, now.left ? made_at(&now, now.first) : NULL);
+        return uphold_ask(desk, now.step,
+                          now.first != AGENDA_NOWHERE ? made_at(&now, now.first) : NULL);
     return action == ACTION_WHY ? why(&now) : go(GO_DEFAULT);
 }
 

@@ -1,4 +1,6 @@
 // Fixes the assessment at a gate that has become complete.
+#include "telling.h"
+#include "to_lay.h"
 #include "view.h"
 
 #include <string.h>
@@ -10,6 +12,19 @@ static gpointer open(Desk *desk, const char *argument)
     return g_strdup(argument);
 }
 
+// `sump paste is not laid (Oil in); ` of what was passed over; "" if nothing was.
+static char *not_laid_words(Desk *desk, const char *gate)
+{
+    g_auto(Told) told = {0};
+    gint at = told_init(&told, desk) ? plan_gate(told.agenda.plan, gate) : -1;
+    g_autoptr(GArray) layings = at < 0 ? NULL : layings_passed_over(&told.agenda, (guint)at);
+    if (!layings || !layings->len)
+        return g_strdup("");
+    const Laying *first = &g_array_index(layings, Laying, 0);
+    g_autofree char *words = laying_words(first);
+    return g_strdup_printf("%s is not laid (%s); ", words, first->step->name);
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     (void)typed;
@@ -18,8 +33,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->means = FALSE;
     page_say(&page->unit, "1");
     page_say(&page->next, "%s is complete: seal it?", (const char *)state);
-    page_say(&page->then, "1 %s seals it: the verdicts stand as of now, and print so",
-             desk->who ? desk->who : "nobody yet");
+    g_autofree char *not_laid = not_laid_words(desk, state);
+    page_say(&page->then, "%s1 %s seals it%s", not_laid, desk->who ? desk->who : "nobody yet",
+             *not_laid ? " all the same" : ": the verdicts stand as of now, and print so");
     memset(page->keys, 0, sizeof page->keys);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "seals"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "not yet"};

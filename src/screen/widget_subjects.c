@@ -94,6 +94,14 @@ static guint said_column(const Canvas *canvas, const Subject *subject, const cha
                                                                                      : SAID;
 }
 
+void line_paint(Canvas *canvas, guint row, Verdict verdict, const char *what, const char *said)
+{
+    canvas_put(canvas, row, MARK, 8, verdict_style(verdict),
+               verdict_mark(verdict, REASON_NONE, NULL));
+    canvas_put(canvas, row, NAME, SAID - NAME - 1, style_of(0, 0), what);
+    canvas_put(canvas, row, SAID, 0, style_of(0, 0), said);
+}
+
 void subject_paint(Canvas *canvas, guint row, const Agenda *agenda, const Subject *subject)
 {
     static const Style plain;

@@ -1,6 +1,7 @@
 // pick up, put down, sign, reopen, close, note, photo, cost: the steps and what is written beside.
 #include "take.h"
 
+#include <standbook/work/laying.h>
 #include <string.h>
 
 static gboolean is_of(const Entry *entry, const char *kind, const char *step)
@@ -163,6 +164,22 @@ static void remark_next(Take *take, Signing *signing)
         take_remark(take, "%u signatures are missing (%s): %s", left, hold, next);
 }
 
+// What the step asks to be laid and nobody has laid: no clock of it runs.
+static void remark_not_laid(Take *take, const PlanStep *step)
+{
+    const GPtrArray *entries = take->taker->entries;
+    const Agenda agenda = {take->taker->plan, take_assessment(take),
+                           (const Entry *const *)entries->pdata, entries->len};
+    g_autoptr(GArray) layings = layings_missed(&agenda, step);
+    for (guint i = 0; i < layings->len; i++) {
+        const Laying *laying = &g_array_index(layings, Laying, i);
+        const char *name = laying->consumable->name;
+        g_autoptr(GPtrArray) targets = laying_targets(agenda.plan, laying);
+        take_remark(take, "No %s is laid; write `lay %s on %s lot …`", name, name,
+                    targets->len ? (const char *)targets->pdata[0] : "…");
+    }
+}
+
 gboolean verb_sign(Take *take, GError **error)
 {
     g_auto(Target) target = {0};
@@ -176,6 +193,7 @@ gboolean verb_sign(Take *take, GError **error)
     entry_set_number(entry, "signature", signing.next + 1);
     entry_set_text(entry, "statement", signing.statements->pdata[signing.next]);
     remark_next(take, &signing);
+    remark_not_laid(take, target.itself);
     return TRUE;
 }
 

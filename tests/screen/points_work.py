@@ -119,6 +119,7 @@ def point_12_a_bolt_is_one_enter_and_a_round_one_key_but_never_angle_or_stretch(
         stand.press("\r")
         same("ticks", len(stand.bodies("tick", "TL-0418")), before + 1)
     with at(FLANGE) as stand:  # back from the first bolt to the place before, on to it again
+        stand.press("1\r")  # what is laid on it first, out of the one lot
         stand.answer("W1")
         stand.next_is("bolt 1 · 1 of 2")
         stand.press("-\r")
@@ -381,6 +382,8 @@ def point_18_before_access_closes_what_becomes_impossible_is_listed():
         stand.press("1")
         stand.next_is("rod bolt paint seen")
         stand.press("8\r")
+        stand.next_is("lay medium locker, lot ")
+        stand.press("1\r")
         stand.has("which wrench", -4)
     with at(COVER, "JT") as stand:
         to_the_first_bolt(stand)
@@ -394,6 +397,7 @@ def point_18_before_access_closes_what_becomes_impossible_is_listed():
         stand.press("photographs follow\r")
         same("kept", [(entry["kind"], entry["body"].get("why")) for entry in
              stand.entries()[before:]], [("close", "photographs follow")])
+        stand.press("1\r")  # laid on the flange
         stand.answer("W1")  # and the work goes on, asked once
         stand.next_is("bolt 1 · ")
         stand.press("\r")

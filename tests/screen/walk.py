@@ -292,7 +292,9 @@ def walk_second(player):
     go(player, "two broken at the root\r", "L two br")  # beside its label, not over it
     yield "bench, words in a table"
     go(player, "\x7f", "Build")
-    go(player, "2\r", "which wrench")
+    go(player, "2\r", "lay joint compound, lot")
+    yield "what is laid on the bolts, its lot"
+    go(player, "\r", "which wrench")
     go(player, "0", "its number?")
     yield "a new wrench"
     go(player, "TW1\r", "what is it?")
