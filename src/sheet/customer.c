@@ -147,8 +147,10 @@ static void good_name(GString *names, const Requirement *first, const GPtrArray 
                            yes ? "" : first->answer);
 }
 
+// Where they are so many that they would fill the page, they are on the workshop's record.
 static char *good_names(const GPtrArray *good)
 {
+    enum { LINES_MOST = 4 };
     GString *names = g_string_new(NULL);
     for (guint i = 0; i < good->len;) {
         const Requirement *first = good->pdata[i];
@@ -157,6 +159,10 @@ static char *good_names(const GPtrArray *good)
             g_ptr_array_add(places, ((const Requirement *)good->pdata[i])->place);
         good_name(names, first, places);
     }
+    if (names->len > LINES_MOST * DOCUMENT_WIDTH)
+        g_string_truncate(names, 0);
+    if (names->len)
+        g_string_prepend(names, ": ");
     return g_string_free(names, FALSE);
 }
 
@@ -173,9 +179,9 @@ static char *good_words(const Looks *looks)
                             : g_strdup_printf("%u thing%s to be looked at: not looked at yet.",
                                               tests, tests == 1 ? "" : "s");
     if (good == 1)
-        return g_strdup_printf("One %sthing was looked at or tested, and is as it should be: %s.",
+        return g_strdup_printf("One %sthing was looked at or tested, and is as it should be%s.",
                                other, names);
-    return g_strdup_printf("%u %sthings were looked at or tested, all as they should be: %s.", good,
+    return g_strdup_printf("%u %sthings were looked at or tested, all as they should be%s.", good,
                            other, names);
 }
 
@@ -185,8 +191,8 @@ static char *looks_words(const Looks *looks)
     g_autofree char *good = good_words(looks);
     if (looks->facts == 0)
         return g_steal_pointer(&good);
-    return g_strdup_printf("%s%s%u fact%s noted under On record.", good, *good ? " " : "",
-                           looks->facts, looks->facts == 1 ? " is" : "s are");
+    return g_strdup_printf("%s%s%u fact%s noted.", good, *good ? " " : "", looks->facts,
+                           looks->facts == 1 ? "" : "s");
 }
 
 static gboolean is_looked_at(const Requirement *made)
@@ -321,7 +327,7 @@ static void section_safety(Document *document)
     document_paragraph(document, words);
 }
 
-// `Judged then: 1 open, 31 pass, 16 in doubt.`: a gate may be sealed with something left.
+// `Judged then: 1 open, 31 pass, 16 in doubt.`: told where it was sealed with something left.
 static void line_counts(Document *document, const Entry *seal)
 {
     const json_t *sealed = seal ? json_object_get(seal->body, "counts") : NULL;
@@ -330,7 +336,7 @@ static void line_counts(Document *document, const Entry *seal)
         counts[i] = (guint)json_integer_value(json_object_get(sealed, verdict_words((Verdict)i)));
     g_autofree char *words = counts_words(counts, 0);
     g_autofree char *line = g_strdup_printf("Judged then: %s.", words);
-    if (!sealed)
+    if (counts[VERDICT_OPEN] + counts[VERDICT_FAIL] + counts[VERDICT_IN_DOUBT] == 0)
         return;
     document_line(document, line);
     document_keep(document);

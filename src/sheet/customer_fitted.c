@@ -197,12 +197,13 @@ static char *fitted_from(const SheetSource *source, const GPtrArray *alike)
 {
     const Fitted *first = alike->pdata[0];
     const char *lot = taken_text(source->taken, "lot", text_of(first, "lot"), "label");
+    const char *serial = text_of(first, "serial");
     GString *words = g_string_new(NULL);
     if (!lot)
         lot = text_of(first, "label");
-    if (lot)
+    if (lot && !(serial && g_str_has_prefix(serial, lot))) // which the number says
         g_string_append_printf(words, "lot %s", lot);
-    for (guint i = 0; i < alike->len && text_of(first, "serial"); i++)
+    for (guint i = 0; i < alike->len && serial; i++)
         g_string_append_printf(words, "%s%s",
                                i            ? "; "
                                : words->len ? ", no. "

@@ -271,8 +271,7 @@ START_TEST(what_was_looked_at_is_named)
     expect_said(later, "leaks none some of none/some fail 2");
     expect_said(text, "LOOKED AT seen asked see free of cracks 4 no yes fail 1 4 other things were "
                       "looked at or tested, all "
-                      "as they should be: free of cracks 1 to 3; leaks: none. 1 fact is noted "
-                      "under On record.");
+                      "as they should be: free of cracks 1 to 3; leaks: none. 1 fact noted.");
     story_end(&story);
 }
 END_TEST
