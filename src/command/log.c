@@ -7,6 +7,7 @@
 #include <standbook/work/session.h>
 #include <stdio.h>
 #include <string.h>
+#include <sys/stat.h>
 
 // A line is answered before the next one is read: what was said to be taken is taken.
 static void say_answer(json_t *list, guint line, const char *answer, const GPtrArray *slips)
@@ -27,7 +28,8 @@ static void say_answer(json_t *list, guint line, const char *answer, const GPtrA
 }
 
 // Reads the next line, without its line feed. A line that is too long to be taken is cut, so that a
-// file without lines cannot fill the memory; what is cut is refused as too long. FALSE at the end.
+// file without lines cannot fill the memory, and the rest of it passed over; what is cut is refused
+// as too long. FALSE at the end.
 static gboolean next_line(FILE *file, GString *line)
 {
     int byte = 0;
@@ -37,52 +39,128 @@ static gboolean next_line(FILE *file, GString *line)
     return byte != EOF || line->len > 0;
 }
 
-static gboolean take_lines(Session *session, FILE *file, json_t *list, GError **error)
+// Passes over what was cut of a line that was too long.
+static void end_line(FILE *file, const GString *line)
+{
+    int byte = line->len > LEDGER_LINE_MOST + 1 ? getc(file) : EOF;
+    while (byte != EOF && byte != '\n')
+        byte = getc(file);
+}
+
+// Takes line after line. With `faults` a line that cannot be taken goes there (char *), and the
+// next is read; without, and where there is trouble with the store, it is the last.
+static gboolean take_lines(Session *session, FILE *file, json_t *list, GPtrArray *faults,
+                           GError **error)
 {
     g_autoptr(GString) text = g_string_new(NULL);
-    gboolean taken = TRUE;
-    for (guint line = 1; taken && next_line(file, text); line++) {
+    for (guint line = 1; next_line(file, text); line++) {
+        g_autoptr(GError) why = NULL;
         g_autofree char *answer = NULL;
-        taken = session_line(session, text->str, (gssize)text->len, &answer, error);
+        gboolean taken = session_line(session, text->str, (gssize)text->len, &answer, &why);
         if (taken && answer)
             say_answer(list, line, answer, session_last_slips(session));
+        if (!taken && (!faults || why->code == STANDBOOK_ERROR_STORE)) {
+            g_propagate_error(error, g_steal_pointer(&why));
+            return FALSE;
+        }
+        if (taken)
+            continue;
+        g_ptr_array_add(faults, g_strdup(why->message));
+        end_line(file, text);
     }
-    if (!taken || !ferror(file))
-        return taken;
+    if (!ferror(file))
+        return TRUE;
     g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_STORE,
                 "what is read cannot be read on: %s; name a file of log lines", g_strerror(errno));
     return FALSE;
 }
 
-static int take_file(Session *session, const char *name, gboolean quiet, gboolean check,
-                     const Common *common)
+// What is asked of one run.
+typedef struct {
+    Book *book;
+    const char *number; // of the build; NULL: the shop
+    SessionOptions options;
+    json_t *list; // NULL: said in words
+} Logging;
+
+static int say_stopped(const Session *session, gboolean check, GError *error)
+{
+    g_autofree char *taken = text_counted(session_taken(session), "line");
+    int status = fail_with(error);
+    g_printerr("%s %s taken before it\n", taken,
+               check                         ? "would be"
+               : session_taken(session) == 1 ? "was"
+                                             : "were");
+    return status;
+}
+
+static int say_faults(const GPtrArray *faults)
+{
+    enum { MOST = 20 };
+    g_autofree char *lines = text_counted(faults->len, "line");
+    for (guint i = 0; i < MIN(faults->len, MOST); i++)
+        fail_saying(STANDBOOK_ERROR_MISUSE, "%s", (const char *)faults->pdata[i]);
+    if (faults->len > MOST)
+        g_printerr("and %u more\n", faults->len - MOST);
+    g_printerr("nothing is entered from this file; mend %s and feed it again whole\n", lines);
+    return STANDBOOK_ERROR_MISUSE;
+}
+
+// Goes through the lines once, from where the file stands.
+static int take_once(const Logging *logging, FILE *file, GPtrArray *faults)
+{
+    GError *error = NULL;
+    g_autoptr(Session) session =
+        session_open(logging->book, logging->number, &logging->options, &error);
+    if (!session)
+        return fail_with(error);
+    if (!take_lines(session, file, logging->list, faults, &error))
+        return faults ? fail_with(error) : say_stopped(session, logging->options.check, error);
+    if (faults && faults->len)
+        return say_faults(faults);
+    g_autofree char *taken = text_counted(session_taken(session), "line");
+    if (!logging->list && logging->options.quiet && !faults)
+        say(logging->options.check ? "%s would be taken\n" : "%s taken\n", taken);
+    return 0;
+}
+
+// Every line is tried before the first is entered, so that a file with faults can be mended and fed
+// again, and nothing stands twice.
+static int look_through(const Logging *logging, FILE *file)
+{
+    g_autoptr(GPtrArray) faults = g_ptr_array_new_with_free_func(g_free);
+    Logging trial = *logging;
+    trial.options.check = trial.options.quiet = TRUE;
+    trial.list = NULL;
+    int status = take_once(&trial, file, faults);
+    rewind(file);
+    return status;
+}
+
+// A file can be read twice; lines out of a pipe or a device are entered as they come.
+static gboolean is_file(FILE *file)
+{
+    struct stat status;
+    return fstat(fileno(file), &status) == 0 && S_ISREG(status.st_mode);
+}
+
+static int take_file(const Logging *logging, const char *name)
 {
     gboolean standard = !name || strcmp(name, "-") == 0;
     FILE *file = standard ? stdin : fopen(name, "rb");
-    GError *error = NULL;
     if (!file) {
         int number = errno;
         g_autofree char *clean = text_clean(name, -1);
         return fail_saying(STANDBOOK_ERROR_STORE, "%s cannot be read: %s", clean,
                            g_strerror(number));
     }
-    json_t *list = common->json ? json_array() : NULL;
-    gboolean all = take_lines(session, file, list, &error);
+    int status = !standard && is_file(file) ? look_through(logging, file) : 0;
+    if (status == 0)
+        status = take_once(logging, file, NULL);
     if (!standard)
         fclose(file);
-    if (list)
-        say_json(list);
-    g_autofree char *taken = text_counted(session_taken(session), "line");
-    if (!list && quiet && all)
-        say(check ? "%s would be taken\n" : "%s taken\n", taken);
-    json_decref(list);
-    if (all)
-        return 0;
-    int status = fail_with(error);
-    g_printerr("%s %s taken before it\n", taken,
-               check                         ? "would be"
-               : session_taken(session) == 1 ? "was"
-                                             : "were");
+    if (logging->list)
+        say_json(logging->list);
     return status;
 }
 
@@ -101,7 +179,9 @@ int log_run(int argc, char **argv, Common *common)
     g_auto(GStrv) words = arguments_read(
         argc, argv, common, "BUILD [FILE] | log --shop [FILE]",
         "Takes one event a line, as standbook-log(5) says, and answers each with its verdict.\n"
-        "Without FILE the lines are read from standard input. For example:\n\n"
+        "Every line of FILE is tried first: if one cannot be taken, each that cannot is named and\n"
+        "nothing is entered. Without FILE lines are entered as they come from standard input, up\n"
+        "to the first that cannot be taken. For example:\n\n"
         "  2025-03-04 10:05 MO read main bore[1, front] 59.790 with G03\n"
         "  tighten main caps stage 1 all with W1\n"
         "  strike last typo",
@@ -110,16 +190,19 @@ int log_run(int argc, char **argv, Common *common)
         !arguments_fit(words, shop ? 0 : 1, shop ? 1 : 2,
                        shop ? "log --shop [FILE]" : "log BUILD [FILE] | log --shop [FILE]"))
         return words ? STANDBOOK_ERROR_MISUSE : status;
-    SessionOptions options = {.now = wall_clock,
-                              .new_id = random_id,
-                              .check = check,
-                              .trust_times = dated,
-                              .quiet = quiet};
     GError *error = NULL;
     g_autoptr(Book) book = store_open(common, BOOK_WRITE, &error);
-    g_autoptr(Session) session =
-        book ? session_open(book, shop ? NULL : words[0], &options, &error) : NULL;
-    if (!session)
+    if (!book)
         return fail_with(error);
-    return take_file(session, shop ? words[0] : words[1], quiet, check, common);
+    Logging logging = {book,
+                       shop ? NULL : words[0],
+                       {.now = wall_clock,
+                        .new_id = random_id,
+                        .check = check,
+                        .trust_times = dated,
+                        .quiet = quiet},
+                       common->json ? json_array() : NULL};
+    status = take_file(&logging, shop ? words[0] : words[1]);
+    json_decref(logging.list);
+    return status;
 }
