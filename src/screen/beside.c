@@ -31,3 +31,13 @@ void beside_end(Page *page, const Canvas *told, guint row, const Session *sessio
         about_build(page->detail, third ? 1 : row + 1, third ? COLUMN_WIDTH + 1 : 1, ENTRIES,
                     session, now);
 }
+
+void beside_entries(Desk *desk, const char *title, Page *page)
+{
+    g_autoptr(Canvas) told = beside_begin(page);
+    const Session *session = told ? desk_build(desk) : NULL;
+    if (!session)
+        return;
+    canvas_put(told, 0, 1, told->width - 2, style_of(TYPE_BOLD, 0), title);
+    beside_end(page, told, 1, session, desk->now);
+}

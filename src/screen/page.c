@@ -84,13 +84,8 @@ static void put_words(Canvas *canvas, guint row, guint column, guint room, Style
                       const char *words)
 {
     enum { LITTLE = 40 }; // columns
-    g_autofree char *front = front_words(words, room);
-    const char *blank = strrchr(front, ' ');
-    gboolean cut =
-        strcmp(front, words) != 0 && room > LITTLE && blank && blank > front + strlen(front) / 2;
-    g_autofree char *whole =
-        cut ? g_strdup_printf("%.*s …", (int)(blank - front), front) : g_strdup(front);
-    canvas_put(canvas, row, column, room, style, whole);
+    g_autofree char *front = room > LITTLE ? whole_words(words, room) : g_strdup(words);
+    canvas_put(canvas, row, column, room, style, front);
 }
 
 // Left text and right text in one row; the right one is whole, the left one gives way.

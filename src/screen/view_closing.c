@@ -1,6 +1,7 @@
 // What stands and what does not, then a signature, or a reason: before a step is signed, and, of
 // what it closes, before it goes on at a place where that can no longer be seen.
 #include "before_closing.h"
+#include "beside.h"
 #include "clock_line.h"
 #include "concede.h"
 #include "line_words.h"
@@ -296,6 +297,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->count, now.left ? "%u line%s not settled" : "whole", now.left,
              now.left == 1 ? "" : "s");
     paint_body(&now, page);
+    beside_entries(desk, now.step->name, page);
     if (!closing->reason) {
         ask(&now, desk, page);
         return;

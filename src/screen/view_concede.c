@@ -1,4 +1,5 @@
 // Accepts what is outside its requirement: seven lines, the last of which makes the entry.
+#include "beside.h"
 #include "line_words.h"
 #include "view.h"
 #include "widget_groups.h"
@@ -167,6 +168,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     if (made)
         paint_figures(made, page);
     paint_lines(concession, page);
+    beside_entries(desk, name, page);
     page->field = ASKS_TEXT;
     page_say(&page->unit, " ");
     page_say(&page->next, "%u %s", concession->at + 1, lines[concession->at].word);

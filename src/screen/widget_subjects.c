@@ -112,7 +112,8 @@ void subject_paint(Canvas *canvas, guint row, const Agenda *agenda, const Subjec
     gboolean alone = subject->left && subject->places->len == 1;
     guint said = alone && made->value ? SAID : said_column(canvas, subject, words);
     canvas_put(canvas, row, NAME, said - NAME - 1, plain, subject->name);
-    guint behind = canvas_put(canvas, row, said, 0, plain, words);
+    g_autofree char *seen = whole_words(words, WIDE - said); // no value is cut
+    guint behind = canvas_put(canvas, row, said, 0, plain, seen);
     if (alone && !finding_waits(made) && paint_strip(canvas, row, behind + 1, made))
         return;
     g_autofree char *reason =

@@ -107,3 +107,11 @@ char *front_words(const char *text, glong room)
     g_autofree char *front = g_utf8_substring(text, 0, MAX(room - 1, 0));
     return g_strconcat(g_strchomp(front), "…", NULL);
 }
+
+char *whole_words(const char *text, glong room)
+{
+    g_autofree char *front = front_words(text, room);
+    const char *blank = strrchr(front, ' ');
+    gboolean cut = strcmp(front, text) != 0 && blank && blank > front + strlen(front) / 2;
+    return cut ? g_strdup_printf("%.*s …", (int)(blank - front), front) : g_steal_pointer(&front);
+}

@@ -14,6 +14,8 @@ char *tally_words(const guint counts[VERDICTS], guint optional) G_GNUC_WARN_UNUS
 char *build_tally_words(const Assessment *assessment) G_GNUC_WARN_UNUSED_RESULT;
 // The front of a text that is too long for so many columns.
 char *front_words(const char *text, glong room) G_GNUC_WARN_UNUSED_RESULT;
+// The same, ending with a whole word.
+char *whole_words(const char *text, glong room) G_GNUC_WARN_UNUSED_RESULT;
 // Initials as they are kept, in front of whatever follows them: `MO` for `mo`, `TB Tess Bell` for
 // `tb Tess Bell`; anything else as typed.
 char *initials_typed(const char *typed) G_GNUC_WARN_UNUSED_RESULT;
