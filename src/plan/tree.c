@@ -112,25 +112,33 @@ static const struct {
      "a list cannot begin with - here; begin it on its own line"},
 };
 
+// The sentence for a problem at a mark; NULL where libyaml's own words must do.
+static const char *hint_for(const Reading *reading, const char *problem, yaml_mark_t mark)
+{
+    char character = character_at(reading, mark);
+    if (mark.column > TREE_KEY_LENGTH && strstr(problem, "mapping values"))
+        return "a name or formula has at most 1,024 characters; name its parts";
+    for (gsize i = 0; i < G_N_ELEMENTS(hints); i++) {
+        gboolean fits = !hints[i].character || hints[i].character == character;
+        if (fits && strstr(problem, hints[i].problem))
+            return hints[i].sentence;
+    }
+    return NULL;
+}
+
+// Where the file is no YAML nothing else of it can be checked, which is said.
 static void explain_problem(Reading *reading)
 {
     const yaml_parser_t *parser = &reading->parser;
     const char *problem = parser->problem ? parser->problem : "the file cannot be read";
     yaml_mark_t mark = parser->problem_mark;
-    char character = character_at(reading, mark);
-    if (mark.column > TREE_KEY_LENGTH && strstr(problem, "mapping values")) {
-        refuse(reading, mark, "a name or formula has at most 1,024 characters; name its parts");
-        return;
-    }
-    for (gsize i = 0; i < G_N_ELEMENTS(hints); i++) {
-        gboolean fits = !hints[i].character || hints[i].character == character;
-        if (fits && strstr(problem, hints[i].problem)) {
-            refuse(reading, mark, hints[i].sentence);
-            return;
-        }
-    }
+    const char *hint = hint_for(reading, problem, mark);
+    g_autofree char *own =
+        hint ? NULL
+             : g_strdup_printf(
+                   "the file cannot be read here: %s; check spaces, quotes and brackets", problem);
     faults_add(reading->faults, (guint)mark.line + 1, (guint)mark.column + 1,
-               "the file cannot be read here: %s; check spaces, quotes and brackets", problem);
+               "%s (the rest of the file is checked once this is mended)", hint ? hint : own);
 }
 
 static TreeNode *innermost(const Reading *reading)
