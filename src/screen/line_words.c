@@ -27,6 +27,8 @@ static gboolean is_shared(const GPtrArray *axes, const char *label)
 char *line_target(const Plan *plan, const Requirement *made)
 {
     const GPtrArray *axes = requirement_axes(plan, made);
+    if (made->asked == ASKED_SIGN)
+        return g_strdup_printf("sign %s, %u", made->name, made->stage);
     g_autoptr(GString) place = g_string_new(NULL);
     for (guint i = 0; axes && made->labels[i] && i < axes->len; i++) {
         gboolean shared = is_shared(axes, made->labels[i]);

@@ -8,7 +8,7 @@
 char *line_quoted(const char *words) G_GNUC_WARN_UNUSED_RESULT;
 
 // What a requirement is about: `bore[4, T, mid] in Check returned work`. A label that two axes
-// share has its axis in front.
+// share has its axis in front; of a signature `sign Sump, 1`.
 char *line_target(const Plan *plan, const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
 
 // The axes along which a requirement has places; NULL where it has none.

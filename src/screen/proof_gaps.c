@@ -116,7 +116,7 @@ static gboolean has_page(const Gaps *gaps, guint place)
     const Agenda *agenda = &gaps->told.agenda;
     g_auto(AgendaItem) item = agenda_item(agenda, place);
     if (item.made->asked == ASKED_SIGN)
-        return is_unfinished(gaps, item.made->step);
+        return item.made->verdict != VERDICT_OPEN || is_unfinished(gaps, item.made->step);
     if (closing_first(agenda, item.made->step, place) != AGENDA_NOWHERE)
         return TRUE;
     if (requirement_is_bolted(item.made))

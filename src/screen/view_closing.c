@@ -3,10 +3,10 @@
 #include "before_closing.h"
 #include "beside.h"
 #include "clock_line.h"
+#include "closing_state.h"
 #include "concede.h"
 #include "line_words.h"
 #include "setting_tries.h"
-#include "telling.h"
 #include "to_lay.h"
 #include "uphold.h"
 #include "view.h"
@@ -22,6 +22,7 @@ typedef struct {
     char *step;
     char *before;    // the requirement in front of which it is asked, NULL: before it is signed
     gboolean reason; // the reason for closing it all the same is being typed
+    gboolean reopens; // or, of one that is signed, for signing it again
 } Closing;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -42,84 +43,13 @@ static void close(gpointer state)
     g_free(closing);
 }
 
-typedef struct {
-    Told told;
-    const PlanStep *step;
-    guint before;            // the place in front of which it is asked, AGENDA_NOWHERE for none
-    GArray *subjects;        // Subject: what it closes, and what it asks for if it is to be signed
-    GArray *layings;         // Laying: what it asks to be laid and is not, if it is to be signed
-    guint left;              // of those not settled
-    guint first;             // of the subjects left, where one begins to settle; AGENDA_NOWHERE
-    const Entry *excuse;     // a reason given before for all that is left, or NULL
-    const Requirement *sign; // the next signature that is missing, NULL if none is
-    guint signatures;        // how many are missing
-} State;
-
-static void state_clear(State *state)
+static gboolean state_of(const Closing *closing, Desk *desk, ClosingState *state)
 {
-    g_clear_pointer(&state->subjects, g_array_unref);
-    g_clear_pointer(&state->layings, g_array_unref);
-    told_clear(&state->told);
-}
-
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(State, state_clear)
-
-static const Requirement *made_at(const State *state, guint index)
-{
-    return g_ptr_array_index(state->told.agenda.assessment->requirements, index);
-}
-
-// The first place of the first line that is left.
-static guint first_left(const State *state)
-{
-    const GArray *places = g_array_index(state->subjects, Subject, 0).places;
-    for (guint i = 0; i < places->len; i++)
-        if (closing_is_left(made_at(state, g_array_index(places, guint, i))))
-            return g_array_index(places, guint, i);
-    return g_array_index(places, guint, 0);
-}
-
-static void find_subjects(const Closing *closing, State *state)
-{
-    const Agenda *agenda = &state->told.agenda;
-    state->before = closing->before ? place_before_closing(agenda->assessment, closing->before)
-                                    : AGENDA_NOWHERE;
-    state->subjects = state->before == AGENDA_NOWHERE
-                          ? subjects_closed(&state->told.telling, state->step)
-                          : subjects_at_stake(&state->told.telling, state->step, state->before);
-    for (guint i = 0; i < state->subjects->len; i++)
-        state->left += g_array_index(state->subjects, Subject, i).left ? 1 : 0;
-    state->first = state->left ? first_left(state) : AGENDA_NOWHERE;
-    state->layings = closing->before ? g_array_new(FALSE, FALSE, sizeof(Laying))
-                                     : layings_missed(agenda, state->step);
-    state->left += state->layings->len;
-    state->excuse = state->left && !closing->before ? closing_excuse(agenda, state->step) : NULL;
-}
-
-static gboolean state_of(const Closing *closing, Desk *desk, State *state)
-{
-    *state = (State){.step = NULL};
-    if (!told_init(&state->told, desk))
-        return FALSE;
-    state->told.telling.agenda = &state->told.agenda;
-    state->step = plan_step(state->told.agenda.plan, closing->step);
-    if (!state->step)
-        return FALSE;
-    find_subjects(closing, state);
-    for (guint i = 0; i < state->told.agenda.assessment->requirements->len; i++) {
-        const Requirement *made = made_at(state, i);
-        if (made->step != state->step || made->withdrawn || made->asked != ASKED_SIGN ||
-            !requirement_is_left(made))
-            continue;
-        state->signatures++;
-        if (!state->sign)
-            state->sign = made;
-    }
-    return TRUE;
+    return closing_state(state, desk, closing->step, closing->before);
 }
 
 // `9 checks = 7 pass  1 DOUBT  1 open`
-static char *sum_words(const State *state)
+static char *sum_words(const ClosingState *state)
 {
     guint counts[VERDICTS] = {0};
     for (guint i = 0; i < state->subjects->len; i++)
@@ -144,7 +74,7 @@ static guint paint_closes(const PlanStep *step, Page *page)
     return 3;
 }
 
-static void paint_body(const State *state, Page *page)
+static void paint_body(const ClosingState *state, Page *page)
 {
     g_autofree char *sum = sum_words(state);
     guint row = paint_closes(state->step, page);
@@ -167,7 +97,7 @@ static void paint_body(const State *state, Page *page)
 }
 
 // `1 settle: pan depth again`: where one begins.
-static char *settle_words(const State *state)
+static char *settle_words(const ClosingState *state)
 {
     if (state->layings->len) {
         g_autofree char *words = laying_words(&g_array_index(state->layings, Laying, 0));
@@ -175,24 +105,24 @@ static char *settle_words(const State *state)
     }
     const Subject *first = &g_array_index(state->subjects, Subject, 0);
     guint input = agenda_input(&state->told.agenda, state->first);
-    const Requirement *made = input != AGENDA_NOWHERE ? made_at(state, input) : NULL;
-    gboolean other = made && made->check && made != made_at(state, state->first);
+    const Requirement *made = input != AGENDA_NOWHERE ? closing_made(state, input) : NULL;
+    gboolean other = made && made->check && made != closing_made(state, state->first);
     g_autofree char *name = other ? requirement_title(made) : g_strdup(first->name);
     return g_strdup_printf("1 settle: %s%s", name, made && made->value ? " again" : "");
 }
 
 // Whether what is left is asked about: not of another person, once it was closed with a reason.
-static gboolean asks_of_left(const State *state)
+static gboolean asks_of_left(const ClosingState *state)
 {
     return state->left && !(state->excuse && state->sign && state->sign->stage > 1);
 }
 
 // Whether that person gave one of the signatures of the step.
-static gboolean has_signed(const State *state, Desk *desk, const char *person)
+static gboolean has_signed(const ClosingState *state, Desk *desk, const char *person)
 {
     const Agenda *agenda = &state->told.agenda;
     for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
-        const Requirement *made = made_at(state, i);
+        const Requirement *made = closing_made(state, i);
         gboolean given = made->step == state->step && made->asked == ASKED_SIGN &&
                          made->verdict == VERDICT_PASS && made->entry > 0;
         const Entry *by = given ? shop_by_id(session_shop(desk->shop), "person",
@@ -205,7 +135,7 @@ static gboolean has_signed(const State *state, Desk *desk, const char *person)
 }
 
 // Those who may sign as another person, each with the digit that picks up: `1 MO  2 JT  0 new`.
-static char *others_words(const State *state, Desk *desk)
+static char *others_words(const ClosingState *state, Desk *desk)
 {
     g_autoptr(GPtrArray) people = desk_people(desk);
     GString *names = g_string_new(NULL);
@@ -215,7 +145,7 @@ static char *others_words(const State *state, Desk *desk)
     return g_string_free(g_string_append(names, "0 new"), FALSE);
 }
 
-static void ask_signature(const State *state, Desk *desk, Page *page)
+static void ask_signature(const ClosingState *state, Desk *desk, Page *page)
 {
     gboolean other = state->sign->stage > 1;
     g_autofree char *others = other ? others_words(state, desk) : NULL;
@@ -229,13 +159,13 @@ static void ask_signature(const State *state, Desk *desk, Page *page)
 }
 
 // The first finding in the lines that waits for later work; NULL if there is none.
-static const Requirement *first_waiting(const State *state)
+static const Requirement *first_waiting(const ClosingState *state)
 {
     for (guint i = 0; i < state->subjects->len; i++) {
         const GArray *places = g_array_index(state->subjects, Subject, i).places;
         for (guint j = 0; j < places->len; j++)
-            if (finding_waits(made_at(state, g_array_index(places, guint, j))))
-                return made_at(state, g_array_index(places, guint, j));
+            if (finding_waits(closing_made(state, g_array_index(places, guint, j))))
+                return closing_made(state, g_array_index(places, guint, j));
     }
     return NULL;
 }
@@ -250,12 +180,28 @@ static const PlanCheck *setting_of(const PlanStep *step)
 }
 
 // What `w` tells of: the first that is not settled, or that waits; NULL if there is none.
-static const Requirement *told_of(const State *state)
+static const Requirement *told_of(const ClosingState *state)
 {
-    return state->first != AGENDA_NOWHERE ? made_at(state, state->first) : first_waiting(state);
+    return state->first != AGENDA_NOWHERE ? closing_made(state, state->first)
+                                          : first_waiting(state);
 }
 
-static void ask(const State *state, Desk *desk, Page *page)
+// What `u` argues for: the first that is not settled, else a signature in doubt; NULL: none.
+static const Requirement *upheld_of(const ClosingState *state)
+{
+    return state->first != AGENDA_NOWHERE ? closing_made(state, state->first) : state->doubted;
+}
+
+// It is signed, but that does not count as it stands: given again it does, or it is argued for.
+static void ask_of_doubt(const ClosingState *state, Page *page)
+{
+    page_say(&page->next, "%s is signed, in doubt: %s; sign again?", state->step->name,
+             reason_said(state->doubted->reason));
+    page_say(&page->unit, "1 or 2");
+    page_say(&page->then, "1 reopen it: say why, then sign     2 concede or uphold it");
+}
+
+static void ask(const ClosingState *state, Desk *desk, Page *page)
 {
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
@@ -268,6 +214,8 @@ static void ask(const State *state, Desk *desk, Page *page)
                  state->excuse ? entry_text(state->excuse, "why") : "say why");
     } else if (state->sign) {
         ask_signature(state, desk, page);
+    } else if (state->doubted) {
+        ask_of_doubt(state, page);
     } else {
         page_say(&page->next, "%s is signed", state->step->name);
         page_say(&page->unit, "1");
@@ -277,7 +225,7 @@ static void ask(const State *state, Desk *desk, Page *page)
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "not yet"};
     if (setting_of(state->step) || told_of(state))
         page_key(page, ACTION_WHY, NULL);
-    if (state->first != AGENDA_NOWHERE && uphold_can(made_at(state, state->first)))
+    if (upheld_of(state) && uphold_can(upheld_of(state)))
         page_key(page, ACTION_UPHOLD, NULL);
     page_key(page, ACTION_HELP, NULL);
 }
@@ -285,7 +233,7 @@ static void ask(const State *state, Desk *desk, Page *page)
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Closing *closing = state;
-    g_auto(State) now = {0};
+    g_auto(ClosingState) now = {0};
     g_autofree char *title = desk_title(desk, desk->number);
     (void)typed;
     page_say(&page->status, "%s", title);
@@ -294,8 +242,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         return;
     g_autofree char *head = step_words(now.step);
     page_say(&page->head, "%s: before it %s", head, closing->before ? "goes on" : "is closed");
-    page_say(&page->count, now.left ? "%u line%s not settled" : "whole", now.left,
-             now.left == 1 ? "" : "s");
+    if (now.left)
+        page_say(&page->count, "%u line%s not settled", now.left, now.left == 1 ? "" : "s");
+    else
+        page_say(&page->count, "%s", now.doubted ? "signed, in doubt" : "whole");
     paint_body(&now, page);
     beside_entries(desk, now.step->name, page);
     if (!closing->reason) {
@@ -307,8 +257,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->next, "why?");
     page_say(&page->then, "in words; Backspace on an empty field goes back");
     page->keys[0] = (PageKey){ACTION_TAKE, "Enter",
-                              closing->before ? "goes on with this reason"
-                                              : "closes the step with this reason"};
+                              closing->before    ? "goes on with this reason"
+                              : closing->reopens ? "takes the signatures back for this reason"
+                                                 : "closes the step with this reason"};
 }
 
 static gboolean sign(const Closing *closing, Desk *desk)
@@ -323,7 +274,7 @@ static gboolean sign(const Closing *closing, Desk *desk)
 
 // The first signature is of whom works here; another person's digit is that person's signature,
 // while who works here stays.
-static Go sign_next(const Closing *closing, const State *now, Desk *desk, guint digit)
+static Go sign_next(const Closing *closing, const ClosingState *now, Desk *desk, guint digit)
 {
     g_autoptr(GPtrArray) people = desk_people(desk);
     gboolean other = now->sign->stage > 1;
@@ -343,11 +294,11 @@ static Go sign_next(const Closing *closing, const State *now, Desk *desk, guint 
 }
 
 // To the first that is not settled, wherever it is asked.
-static Go settle(const State *now, Desk *desk)
+static Go settle(const ClosingState *now, Desk *desk)
 {
     if (now->layings->len)
         return go_lay(&g_array_index(now->layings, Laying, 0));
-    const Requirement *first = made_at(now, now->first);
+    const Requirement *first = closing_made(now, now->first);
     g_autofree char *name = requirement_name(first);
     char *bench = g_strdup_printf("%s\n%s", first->step->name, name);
     if (first->step == now->step)
@@ -373,7 +324,7 @@ static Go go_on(const Closing *closing, Desk *desk)
 static Go wants(gpointer state, Desk *desk)
 {
     const Closing *closing = state;
-    g_auto(State) now = {0};
+    g_auto(ClosingState) now = {0};
     if (!closing->before || !state_of(closing, desk, &now))
         return go(GO_STAY);
     gboolean due = now.before != AGENDA_NOWHERE &&
@@ -381,10 +332,28 @@ static Go wants(gpointer state, Desk *desk)
     return due ? go(GO_STAY) : go_on(closing, desk);
 }
 
+static Go answer_doubt(Closing *closing, const ClosingState *now, Desk *desk, guint digit)
+{
+    if (digit == 2)
+        return concede_ask(desk, now->step, now->doubted, "");
+    closing->reason = closing->reopens = digit == 1;
+    return go(GO_STAY);
+}
+
+// What was signed is open again, and asked for.
+static Go reopen(Closing *closing, Desk *desk, const char *why)
+{
+    g_autofree char *line = g_strdup_printf("reopen %s %s", closing->step, why);
+    if (!desk_line(desk, line, NULL))
+        return go(GO_KEEP);
+    closing->reason = closing->reopens = FALSE;
+    return go(GO_STAY);
+}
+
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     Closing *closing = state;
-    g_auto(State) now = {0};
+    g_auto(ClosingState) now = {0};
     if (!state_of(closing, desk, &now))
         return go(GO_UP);
     gboolean left = asks_of_left(&now);
@@ -398,6 +367,8 @@ static Go digit(gpointer state, Desk *desk, guint digit)
         return go(GO_STAY);
     if (now.sign)
         return sign_next(closing, &now, desk, left ? 1 : digit);
+    if (now.doubted && !left)
+        return answer_doubt(closing, &now, desk, digit);
     return left || digit == 1 ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
 }
 
@@ -407,6 +378,8 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (!*typed)
         return go(GO_KEEP);
     g_autofree char *words = line_quoted(typed);
+    if (closing->reopens)
+        return reopen(closing, desk, words);
     g_autofree char *line = g_strdup_printf("close %s %s", closing->step, words);
     if (!desk_line(desk, line, NULL))
         return go(GO_KEEP);
@@ -416,23 +389,23 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     return sign(closing, desk) ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
 }
 
-// The first that is outside or in doubt; NULL if none is.
-static const Requirement *first_fault(const State *now)
+// The first that is outside or in doubt, a signature last; NULL if none is.
+static const Requirement *first_fault(const ClosingState *now)
 {
     for (guint i = 0; i < now->subjects->len; i++) {
         const Subject *subject = &g_array_index(now->subjects, Subject, i);
         if (subject->verdict != VERDICT_FAIL && subject->verdict != VERDICT_IN_DOUBT)
             continue;
         for (guint j = 0; j < subject->places->len; j++) {
-            const Requirement *made = made_at(now, g_array_index(subject->places, guint, j));
+            const Requirement *made = closing_made(now, g_array_index(subject->places, guint, j));
             if (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT)
                 return made;
         }
     }
-    return NULL;
+    return now->doubted;
 }
 
-static Go concede(const State *now, Desk *desk)
+static Go concede(const ClosingState *now, Desk *desk)
 {
     return concede_ask(desk, now->step, first_fault(now),
                        now->left ? "what is left is open, not outside: there is nothing to concede"
@@ -451,7 +424,7 @@ static guint place_to_look_at(const PlanCheck *setting, const Requirement *made)
 }
 
 // The tries of a setting, else what the first rests on that is not settled, or that waits.
-static Go why(const State *now)
+static Go why(const ClosingState *now)
 {
     const PlanCheck *setting = setting_of(now->step);
     const Requirement *made = told_of(now);
@@ -467,9 +440,10 @@ static Go act(gpointer state, Desk *desk, Action action)
     Closing *closing = state;
     if (closing->reason) {
         closing->reason = action != ACTION_UP && closing->reason;
+        closing->reopens = closing->reason && closing->reopens;
         return go(closing->reason ? GO_DEFAULT : GO_STAY);
     }
-    g_auto(State) now = {0};
+    g_auto(ClosingState) now = {0};
     if (!state_of(closing, desk, &now))
         return go(GO_DEFAULT);
     if (action == ACTION_CONCEDE)
@@ -479,8 +453,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     if (action == ACTION_NOTE)
         return go_open(VIEW_NOTE, NULL);
     if (action == ACTION_UPHOLD)
-        return uphold_ask(desk, now.step,
-                          now.first != AGENDA_NOWHERE ? made_at(&now, now.first) : NULL);
+        return uphold_ask(desk, now.step, upheld_of(&now));
     return action == ACTION_WHY ? why(&now) : go(GO_DEFAULT);
 }
 

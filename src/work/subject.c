@@ -267,7 +267,9 @@ static char *signatures_said(const Agenda *agenda, const Subject *subject)
     for (guint i = 0; i < subject->places->len; i++) {
         const Requirement *made = agenda_made(agenda, g_array_index(subject->places, guint, i));
         if (requirement_is_left(made))
-            return g_strdup(made->stage > 1 ? "second signature missing" : "not signed");
+            return g_strdup(made->verdict != VERDICT_OPEN ? "signed"
+                            : made->stage > 1             ? "second signature missing"
+                                                          : "not signed");
     }
     return NULL;
 }

@@ -36,6 +36,7 @@ static gboolean is_meant(const Requirement *made, const Target *target)
 {
     return !made->withdrawn && strcmp(made->name, target->name) == 0 && target->step &&
            strcmp(made->step->name, target->step->name) == 0 && is_picked(made, target) &&
+           (made->asked == ASKED_SIGN) == (target->itself != NULL) &&
            target_fits(target, made->asked, made->stage);
 }
 
@@ -156,7 +157,7 @@ static gboolean reaches(const Take *take, const Requirement *made, const Concess
 
 gboolean verb_concede(Take *take, GError **error)
 {
-    const unsigned all = TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS;
+    const unsigned all = TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS | TARGET_STEPS;
     g_auto(Target) target = {0};
     g_auto(Concession) concession = {0};
     const Assessment *assessment = assessment_of(take, error);
@@ -218,7 +219,7 @@ static gboolean refuse_uphold(const Take *take, const Target *target, const Asse
 
 gboolean verb_uphold(Take *take, GError **error)
 {
-    const unsigned all = TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS;
+    const unsigned all = TARGET_CHECKS | TARGET_GROUPS | TARGET_PARTS | TARGET_STEPS;
     g_auto(Target) target = {0};
     const Entry *second = NULL;
     const Assessment *assessment = assessment_of(take, error);
