@@ -12,8 +12,9 @@ read backlash[2] 0.16 with G3
 ? says: 1 0.50  0.10 0.12 0.16 pass
 read backlash[1] 0.13 with G2
 ? 0 from setting T-1 backlash
-? says:            0.13 0.15 before
+? says:                 0.15 before
 ? says: 1 0.50  0.10 0.12 0.16 pass
+? says:            0.13      later
 read backlash[1] 0.9 with G3
 strike last wrong place
 ? 0 from setting T-1 backlash --json
@@ -22,5 +23,6 @@ strike last wrong place
 ? says: "struck": "wrong place"
 ? says: "typed": "0.9 mm"
 ? 0 from sheet T-1 record
-? says:                 0.13 0.15 before
+? says:                      0.15 before
+? says:                 0.13      later
 ? says: --read backlash[1] 0.9 mm with G3-- struck: wrong place
