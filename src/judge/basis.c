@@ -46,6 +46,7 @@ guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence, gin
     for (guint i = 0; basis->ticks && i < basis->ticks->len; i++) {
         const BasisTick *one = &g_array_index(basis->ticks, BasisTick, i);
         const TickState *tick = tick_at(judge, one->tick);
+        doubts |= tick->fails ? reason_bit(REASON_BASIS) : 0;
         guint32 upheld = judge->walking ? 0 : tick->upheld;
         guint32 order = one->out_of_order ? reason_bit(REASON_ORDER) : 0;
         if (!((tick->doubts | order) & ~upheld))

@@ -75,6 +75,7 @@ typedef struct {
     // (0: its first at this stage), and how often it was ticked since, twice in a row counted once.
     guint episode, lap;
     gboolean behind;   // pulled once more behind its turn, without being slackened
+    gboolean fails;    // by what was shown, against what was asked then: it holds nothing
     guint32 doubts;    // of its own, without that of the order as it is now
     gint64 cause;      // of the doubt of its tool (cause.c)
     gint before;       // index of the tick before it at this stage, whatever came between; -1: none
@@ -367,8 +368,8 @@ Number *judge_wrench_amount(Judge *judge, const Entry *entry, const TighteningSt
                             guint stage, guint bolt);
 
 // shown.c
-// Why what was shown at a bolt makes its stage fail, REASON_NONE if it does not; *note says it in
-// words that the caller frees, NULL for none. Once all is walked through.
+// Why what was shown at a bolt makes its stage fail, REASON_NONE if it does not; *note (note may be
+// NULL) says it in words that the caller frees, NULL for none.
 Reason judge_shown(Judge *judge, const TighteningState *state, const TickState *tick, char **note);
 
 // order.c: what the ticks come to

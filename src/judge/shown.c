@@ -59,9 +59,9 @@ Reason judge_shown(Judge *judge, const TighteningState *state, const TickState *
     static const Reason reasons[] = {
         [SHOWN_AS_ASKED] = REASON_NONE, [SHOWN_LOW] = REASON_LOW, [SHOWN_HIGH] = REASON_HIGH};
     const Entry *entry = judge_entry(judge, tick->seq);
-    *note = NULL;
     if (is_above_ceiling(judge, state, tick->stage, entry)) {
-        *note = g_strdup("taken above the ceiling of its bolt set");
+        if (note)
+            *note = g_strdup("taken above the ceiling of its bolt set");
         return REASON_HIGH;
     }
     gboolean torque = stage_is_torque(stage_at(state, tick->stage)->kind);
@@ -70,6 +70,7 @@ Reason judge_shown(Judge *judge, const TighteningState *state, const TickState *
     Reason reason = asked ? reasons[shown_against(shown, asked)] : REASON_NONE;
     if (reason == REASON_NONE || !may_be(entry, reason))
         return REASON_NONE;
-    *note = shown_words(judge, entry, shown, asked);
+    if (note)
+        *note = shown_words(judge, entry, shown, asked);
     return reason;
 }

@@ -307,7 +307,11 @@ static void say_begun(const Trials *trials, const NextMove *next, const TrialNex
                       GPtrArray *sentences)
 {
     gboolean early = trials_is_early(trials);
-    if (early && next->advice.kind != SETTING_TIGHTEN)
+    const Requirement *failed = trials_failed_hold(trials);
+    if (failed)
+        say(sentences, "It is not held: %s %s, %s. Make that good, then read it.", failed->name,
+            failed->place, failed->answer);
+    else if (early && next->advice.kind != SETTING_TIGHTEN)
         say(sentences, "%s.", tighten_words(trials, next));
     else if (asked->ask == TRIAL_TIGHTEN || !is_held(trials))
         say(sentences, "Another move was advised; it is %s as it stands.",

@@ -39,16 +39,32 @@ static gboolean holds_here(const Trials *trials, const Requirement *made, const 
            trials_meet(trials, group->axes, (const char *const *)made->labels);
 }
 
-// Whether a turn of the tightening has been done, or (`open`) is still open.
-static gboolean has_turn(const Trials *trials, const PlanTightening *tightening, gboolean open)
+static gboolean is_done(const Requirement *made)
+{
+    return made->verdict != VERDICT_NOT_NEEDED && made->verdict != VERDICT_OPEN;
+}
+
+static gboolean is_open(const Requirement *made)
+{
+    return made->verdict == VERDICT_OPEN;
+}
+
+static gboolean has_failed(const Requirement *made)
+{
+    return made->verdict == VERDICT_FAIL;
+}
+
+// The first turn of the tightening that stands so; NULL if none does.
+static const Requirement *turn_that(const Trials *trials, const PlanTightening *tightening,
+                                    gboolean (*stands)(const Requirement *))
 {
     for (guint i = 0; i < trials->assessment->requirements->len; i++) {
         const Requirement *made = trials->assessment->requirements->pdata[i];
         if (is_turn_of(made, tightening) && holds_here(trials, made, tightening->group) &&
-            made->verdict != VERDICT_NOT_NEEDED && (made->verdict == VERDICT_OPEN) == open)
-            return TRUE;
+            stands(made))
+            return made;
     }
-    return FALSE;
+    return NULL;
 }
 
 gboolean trials_has_hold(const Trials *trials)
@@ -74,10 +90,21 @@ const PlanTightening *trials_open_hold(const Trials *trials)
     for (guint i = 0; i < trials->step->tightenings->len; i++) {
         const PlanTightening *tightening = trials->step->tightenings->pdata[i];
         if (is_held_by(trials->check, tightening->group, TRUE) &&
-            has_turn(trials, tightening, TRUE))
+            turn_that(trials, tightening, is_open))
             return tightening;
     }
     return NULL;
+}
+
+const Requirement *trials_failed_hold(const Trials *trials)
+{
+    const Requirement *failed = NULL;
+    for (guint i = 0; !failed && i < trials->step->tightenings->len; i++) {
+        const PlanTightening *tightening = trials->step->tightenings->pdata[i];
+        if (is_held_by(trials->check, tightening->group, TRUE))
+            failed = turn_that(trials, tightening, has_failed);
+    }
+    return failed;
 }
 
 GPtrArray *trials_to_slacken(const Trials *trials)
@@ -86,7 +113,7 @@ GPtrArray *trials_to_slacken(const Trials *trials)
     for (guint i = trials->step->tightenings->len; i-- > 0;) {
         const PlanTightening *tightening = trials->step->tightenings->pdata[i];
         if (is_held_by(trials->check, tightening->group, FALSE) &&
-            has_turn(trials, tightening, FALSE))
+            turn_that(trials, tightening, is_done))
             g_ptr_array_add(found, (gpointer)tightening);
     }
     return found;

@@ -15,13 +15,12 @@ from formula import Context, evaluate
 from labels import places
 from ledger import Entry
 from limits import Limits, parse_limits
-from plan import DEGREE, NEWTON_METRE, Asked, Check, Part, Plan, Step
-from values import Values, bounds, in_base
+from plan import Asked, Check, Part, Plan, Step
+from values import Values, in_base
 from walk import Walk
 
 FAULTY = ("fail", "in doubt")
 ENDED = ("pass", "conceded", "noted", "not needed")
-SHOWN = {"torque": NEWTON_METRE, "check": NEWTON_METRE, "turn": DEGREE}
 VERDICTS = ("open", "pass", "fail", "in doubt", "conceded", "noted", "not needed")
 
 
@@ -114,28 +113,7 @@ class Judge(Values):
         if tick is None:
             return Verdict(asked, "open")
         doubts = self.tick_doubts(tick, asked.place in state.in_doubt_of_order(asked.number))
-        alone = ("fail", "high") if self.above_ceiling(tick) else self.as_shown(tick)
-        return doubted(asked, doubts, alone)
-
-    def as_shown(self, tick: Tick) -> tuple[str, str]:
-        """A torque or turn shown that is off by more than a tenth of what was to be shown."""
-        body, unit = tick.entry.body, SHOWN.get(tick.tightening.stages[tick.stage - 1].kind)
-        if not unit or not body.get("value") or (body.get("adapter") and not body.get("setting")):
-            return "pass", ""
-        (shown, kind), (meant, _) = in_base(body["value"]), self.used_at(tick)
-        if kind != unit.kind or meant is None or meant <= 0 or 10 * abs(shown - meant) <= meant:
-            return "pass", ""
-        side = "low" if shown < meant else "high"
-        return ("pass", "") if bounds(body["value"], side) else ("fail", side)
-
-    def above_ceiling(self, tick: Tick) -> bool:
-        """Until a check passes, but not beyond this torque."""
-        group, value = tick.tightening.group, tick.entry.body.get("value")
-        if group.ceiling is None or not value or bounds(value, "high"):
-            return False
-        reached, kind = in_base(value)
-        return (tick.tightening.stages[tick.stage - 1].kind == "until" and kind == NEWTON_METRE.kind
-                and reached > group.ceiling)
+        return doubted(asked, doubts, self.as_shown(tick))
 
     def own_wait(self, asked: Asked) -> Verdict:
         state = self.walk.sets[asked.name].at(asked.step)

@@ -10,9 +10,11 @@ from arrays import Array, Labels, Place, at
 from bolts import Tick, covers
 from formula import Context, evaluate
 from labels import places
-from plan import Asked, Check, Plan
+from plan import DEGREE, NEWTON_METRE, Asked, Check, Plan
 from tools import Gauge, base, gauge_of, unit_of, variance
 from walk import Reading, Walk
+
+SHOWN = {"torque": NEWTON_METRE, "check": NEWTON_METRE, "turn": DEGREE}
 
 
 class Values:
@@ -173,6 +175,8 @@ class Values:
                                        check.kind)
         doubts |= {"tool": max(tool, rank)} if tool else {}
         for tick, out_of_order in reading.leans_on:
+            if self.as_shown(tick)[0] == "fail":  # it holds nothing
+                doubts.setdefault("basis", rank)
             if self.tick_doubts(tick, out_of_order):
                 since = max(self.all_doubts(tick, out_of_order).values())
                 doubts["basis"] = max(doubts.get("basis", rank), since)
@@ -206,6 +210,28 @@ class Values:
         names = tick.tightening.group.axes
         place = at(array, names, tick.place)
         return (place.value if place.state == "value" else None), self.plan.kind_of(amount)
+
+    def as_shown(self, tick: Tick) -> tuple[str, str]:
+        """A torque or turn shown that is off by more than a tenth of what was to be shown."""
+        if self.above_ceiling(tick):
+            return "fail", "high"
+        body, unit = tick.entry.body, SHOWN.get(tick.tightening.stages[tick.stage - 1].kind)
+        if not unit or not body.get("value") or (body.get("adapter") and not body.get("setting")):
+            return "pass", ""
+        (shown, kind), (meant, _) = in_base(body["value"]), self.used_at(tick)
+        if kind != unit.kind or meant is None or meant <= 0 or 10 * abs(shown - meant) <= meant:
+            return "pass", ""
+        side = "low" if shown < meant else "high"
+        return ("pass", "") if bounds(body["value"], side) else ("fail", side)
+
+    def above_ceiling(self, tick: Tick) -> bool:
+        """Until a check passes, but not beyond this torque."""
+        group, value = tick.tightening.group, tick.entry.body.get("value")
+        if group.ceiling is None or not value or bounds(value, "high"):
+            return False
+        reached, kind = in_base(value)
+        return (tick.tightening.stages[tick.stage - 1].kind == "until" and kind == NEWTON_METRE.kind
+                and reached > group.ceiling)
 
 
 def as_found(segments: list[list[Reading]]) -> list[Reading]:

@@ -164,6 +164,9 @@ gboolean trials_is_early(const Trials *trials);
 // What holds the setting in its step and is still open: the first such tightening; NULL if it is
 // held.
 const PlanTightening *trials_open_hold(const Trials *trials);
+
+// A bolt of what holds it at a stage that it failed; NULL if there is none.
+const Requirement *trials_failed_hold(const Trials *trials);
 // The tightenings (const PlanTightening *) that must be slackened before the setting can be moved,
 // the one tightened last first. The caller frees with g_ptr_array_unref.
 GPtrArray *trials_to_slacken(const Trials *trials) G_GNUC_WARN_UNUSED_RESULT;
