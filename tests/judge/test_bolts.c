@@ -108,24 +108,49 @@ START_TEST(a_stage_needs_the_one_before_on_every_bolt)
 }
 END_TEST
 
+static void tick_rod(Story *story, guint stage, const char *bolt)
+{
+    g_autofree char *body =
+        g_strdup_printf("{'tightening':'rods','step':'Wheel','stage':%u,'bolts':[%s],"
+                        "'tool':'6f1c2d30-0000-4000-8000-000000000009'}",
+                        stage, bolt);
+    story_tick(story, body);
+}
+
+static const char *const rods[] = {"'1, a'", "'1, b'", "'2, a'", "'2, b'"};
+
 START_TEST(each_rod_by_itself)
 {
     Story story;
     begin(&story);
-    static const char *const rods[] = {"'1, a'", "'1, b'", "'2, a'", "'2, b'"};
     for (guint i = 0; i < 2; i++)
         for (guint stage = 1; stage <= 2; stage++)
-            for (guint j = 0; j < 2; j++) {
-                char *body = g_strdup_printf("{'tightening':'rods','step':'Wheel','stage':%u,"
-                                             "'bolts':[%s],'tool':'6f1c2d30-0000-4000-8000-"
-                                             "000000000009'}",
-                                             stage, rods[2 * i + j]);
-                story_tick(&story, body);
-                g_free(body);
-            }
+            for (guint j = 0; j < 2; j++)
+                tick_rod(&story, stage, rods[2 * i + j]);
     story_expect(&story, "bolt rods in Wheel[1, a], stage 2", "pass");
     story_expect(&story, "bolt rods in Wheel[2, b], stage 2", "pass");
     story_expect(&story, "bolt rods in Wheel[2, a], stage 1", "pass");
+    story_end(&story);
+}
+END_TEST
+
+// All rods stage by stage, which standbook-plan(5) says is no doubt; a rod's own bolt left behind is.
+START_TEST(rods_stage_by_stage)
+{
+    Story story;
+    begin(&story);
+    for (guint i = 0; i < 4; i++)
+        tick_rod(&story, 1, rods[i]);
+    for (guint i = 0; i < 4; i++)
+        tick_rod(&story, 2, rods[i]);
+    story_expect(&story, "bolt rods in Wheel[1, a], stage 2", "pass");
+    story_expect(&story, "bolt rods in Wheel[2, b], stage 2", "pass");
+    story_end(&story);
+    begin(&story);
+    tick_rod(&story, 1, rods[0]);
+    tick_rod(&story, 2, rods[0]);
+    tick_rod(&story, 1, rods[1]);
+    story_expect(&story, "bolt rods in Wheel[1, a], stage 2", "in doubt order");
     story_end(&story);
 }
 END_TEST
@@ -613,6 +638,7 @@ int main(void)
     tcase_add_test(tcase, exactly_the_bolt_out_of_turn);
     tcase_add_test(tcase, a_stage_needs_the_one_before_on_every_bolt);
     tcase_add_test(tcase, each_rod_by_itself);
+    tcase_add_test(tcase, rods_stage_by_stage);
     tcase_add_test(tcase, caps_done_again_one_at_a_time);
     tcase_add_test(tcase, all_done_again_after_one);
     tcase_add_test(tcase, done_again_a_stage_ahead_of_the_other);
