@@ -7,6 +7,8 @@
 #include "struck.h"
 #include "uphold.h"
 
+#include <standbook/sheet/figures.h>
+
 Go bench_go_to(Bench *bench, guint here)
 {
     bench->here = here;
@@ -27,6 +29,35 @@ char *bench_again_argument(const Requirement *made)
 {
     g_autofree char *name = requirement_name(made);
     return g_strjoin("\n", made->name, made->step->name, name, "again", NULL);
+}
+
+// Whether what is typed would stand beside a reading that it does not agree with, and that failed:
+// then it is work to be expected, and else a doubt.
+static gboolean would_disagree(const Bench *bench, const BenchWork *work, const Requirement *made)
+{
+    const Requirement *fault = bench_fault(work, made, NOWHERE);
+    const Assessment *then = bench->supposed.made;
+    const Requirement *supposed = then ? then->requirements->pdata[bench->here] : NULL;
+    return fault && fault->verdict == VERDICT_FAIL && made->entry && supposed && (supposed->doubts & reason_bit(REASON_DISAGREE));
+}
+
+Go bench_ask_rework(Bench *bench, const BenchWork *work, const char *line, const char *typed)
+{
+    const Requirement *made = bench_requirement(work, bench->here);
+    if (!made || made->asked != ASKED_READ || made->check->formula || !made->value)
+        return go(GO_STAY);
+    g_autofree char *target = line_target(work->agenda.plan, made);
+    if (!line)
+        return go_open(VIEW_REWORK, g_steal_pointer(&target));
+    g_autofree char *before = figure_value(made);
+    if (!would_disagree(bench, work, made) ||
+        !slip_asks_this(&bench->slip, line,
+                        g_strdup_printf("%s before; Enter again keeps both, in doubt", before)))
+        return go(GO_STAY);
+    g_autofree char *title = requirement_title(made);
+    return go_first(
+        go_open(VIEW_REWORK, g_strdup_printf("%s\n%" G_GINT64_FORMAT "\n%s %s before, %s now",
+                                             target, made->entry, title, before, typed)));
 }
 
 void bench_ask_to_add(Bench *bench, const BenchWork *work)
@@ -80,9 +111,15 @@ static Go ask_gauge(Acting *acting)
     return go_open(VIEW_GAUGE, g_strdup_printf("G%s\n\n%u", sort, bench->here));
 }
 
-// To the bolt of the step that was ticked last, and whether it is loosened; an Enter ticks nothing.
-static Go go_to_last_bolt(Acting *acting)
+// Of a reading in hand, or where the step has no bolt of the one read last, whether it was worked
+// on since; else to the bolt of the step that was ticked last, and whether it is loosened; an Enter
+// ticks nothing.
+static Go go_again(Acting *acting)
 {
+    Bench *bench = acting->bench;
+    Go rework = bench_ask_rework(bench, acting->work, NULL, "");
+    if (rework.kind != GO_STAY)
+        return rework;
     const BenchWork *work = acting->work;
     const Requirement *last = NULL;
     for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
@@ -91,8 +128,12 @@ static Go go_to_last_bolt(Acting *acting)
             made->entry > (last ? last->entry : 0))
             last = made;
     }
+    if (!last && bench->last != NOWHERE && !bench->asked_to_add) {
+        bench_go_to(bench, bench->last);
+        rework = bench_ask_rework(bench, work, NULL, "");
+    }
     if (!last)
-        return go(GO_DEFAULT);
+        return rework.kind != GO_STAY ? rework : go(GO_DEFAULT);
     return go_instead(VIEW_TIGHTENING, bench_again_argument(last));
 }
 
@@ -173,7 +214,7 @@ static Go strike(Acting *acting)
 }
 
 static Go (*const acts[ACTIONS])(Acting *) = {
-    [ACTION_ON] = go_on,        [ACTION_BACK] = go_back,     [ACTION_AGAIN] = go_to_last_bolt,
+    [ACTION_ON] = go_on,        [ACTION_BACK] = go_back,     [ACTION_AGAIN] = go_again,
     [ACTION_GAUGE] = ask_gauge, [ACTION_NOTE] = take_note,   [ACTION_ADD] = add,
     [ACTION_CONCEDE] = concede, [ACTION_UPHOLD] = uphold,    [ACTION_WHY] = ask_why,
     [ACTION_OVER] = look_over,  [ACTION_CLOSE] = close_step, [ACTION_BUILD] = go_to_steps,

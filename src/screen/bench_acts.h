@@ -44,6 +44,10 @@ char *bench_bolts_argument(const Requirement *made);
 // Whether that one, which was done, is done again: asked first; who leaves it so is back at the
 // bench. The caller frees.
 char *bench_again_argument(const Requirement *made);
+// Whether the place was worked on since it was read: of a reading that stands (`line` NULL), or
+// where `line`, which reads it once more as `typed`, makes two that disagree. GO_STAY if there is
+// nothing to ask, or this line was asked about.
+Go bench_ask_rework(Bench *bench, const BenchWork *work, const char *line, const char *typed);
 // Remembers that something is being added, and when.
 void bench_ask_to_add(Bench *bench, const BenchWork *work);
 // What a key does at the bench (`state`: Bench), as ViewOps has it.

@@ -24,6 +24,7 @@ typedef enum {
     VIEW_CONCEDE,    // accepts what is outside, with its reasons
     VIEW_ACCEPT,     // small: whether a doubt is conceded or upheld
     VIEW_LAY,        // small: a sealant is laid, on what, out of which lot
+    VIEW_REWORK,     // small: a place that was worked on since it was read
     VIEW_UPHOLD,     // small: a doubt that does not count
     VIEW_WHY,        // what a verdict rests on
     VIEW_WORKING,    // what the advice on a setting rests on

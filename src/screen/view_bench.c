@@ -119,7 +119,7 @@ static void suppose(Bench *bench, Desk *desk, const BenchWork *work, const char 
 
 // PAINT -----------------------------------------------------------------------------------------
 
-// Reads the ledger again only when there is more of it.
+// Reads the ledger again only when there is more of it; what was supposed and asked before is past.
 static void know(Bench *bench, const BenchWork *work)
 {
     const Agenda *agenda = &work->agenda;
@@ -127,6 +127,8 @@ static void know(Bench *bench, const BenchWork *work)
         return;
     g_clear_pointer(&bench->struck, g_array_unref);
     taken_free(bench->taken);
+    supposed_forget(&bench->supposed);
+    slip_forget(&bench->slip);
     bench->struck = working_struck(agenda, work->step);
     bench->taken = taken_new(agenda->entries, agenda->count, NULL);
     bench->known = agenda->count;
@@ -246,6 +248,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->head, "%s", bench->step);
     if (!bench_work(desk, bench->step, &work))
         return;
+    know(bench, &work);
     g_autofree char *head = step_words(work.step);
     page_say(&page->head, "%s", head);
     bench_say_counts(&work, page);
@@ -255,7 +258,6 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         suppose(bench, desk, &work, typed, gauge);
     paint_rows(bench, desk, &work, typed, gauge, page);
     paint_keys(desk, page);
-    know(bench, &work);
     Checks checks = {.agenda = &work.agenda,
                      .now = work.agenda.assessment,
                      .supposed = bench->supposed.made,
@@ -390,9 +392,11 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (!line)
         return go(GO_KEEP);
     g_autofree char *place = bench_place(&work.agenda, bench->here, bench->part);
+    Go worked = go(GO_STAY);
     if (!has_lot(bench, desk, &work, line, typed) || slip_asks(&bench->slip, desk, line) ||
+        (worked = bench_ask_rework(bench, &work, line, typed)).kind != GO_STAY ||
         !desk_line(desk, line, NULL))
-        return go(GO_KEEP);
+        return worked.kind == GO_STAY ? go(GO_KEEP) : worked;
     slip_forget(&bench->slip);
     bench_work(desk, bench->step, &work);
     bench_say_last(desk, place, typed, bench_requirement(&work, bench->here));

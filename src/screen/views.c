@@ -5,7 +5,8 @@
 extern const ViewOps first_view, shop_view, steps_view, bench_view, tightening_view, setting_view,
     closing_view, who_view, strike_view, more_view, gauge_view, note_view, enter_view, tool_view,
     loosen_view, caution_view, concede_view, accept_view, uphold_view, why_view, working_view,
-    lay_view, add_view, find_view, over_view, print_view, seal_view, proof_view, help_view;
+    lay_view, rework_view, add_view, find_view, over_view, print_view, seal_view, proof_view,
+    help_view;
 
 const ViewOps *view_ops(ViewName view)
 {
@@ -30,6 +31,7 @@ const ViewOps *view_ops(ViewName view)
         [VIEW_ACCEPT] = &accept_view,
         [VIEW_UPHOLD] = &uphold_view,
         [VIEW_LAY] = &lay_view,
+        [VIEW_REWORK] = &rework_view,
         [VIEW_WHY] = &why_view,
         [VIEW_WORKING] = &working_view,
         [VIEW_ADD] = &add_view,

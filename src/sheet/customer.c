@@ -15,6 +15,8 @@ static char *place_words(const Entry *entry)
     return g_string_free(words, FALSE);
 }
 
+static const char not_since[] = "not read since";
+
 // What the next rebuild orders parts from: `89.999 to 90.027 mm`, as a check of that name was left
 // at the places that were worked on, read after that.
 static char *size_words(const SheetSource *source, const Entry *rework)
@@ -38,10 +40,35 @@ static char *size_words(const SheetSource *source, const Entry *rework)
             most = each;
     }
     if (!least)
-        return g_strdup("not read since");
+        return g_strdup(not_since);
     g_autofree char *one = figure_value(least), *other = figure_value(most);
     gboolean same = strcmp(one, other) == 0;
     return g_strconcat(one, same ? "" : " to ", same ? "" : other, " ", figure_unit(least), NULL);
+}
+
+static gboolean same_place(const Entry *one, const Entry *other)
+{
+    gsize count = entry_list_length(one, "place");
+    gboolean same = count == entry_list_length(other, "place");
+    for (gsize i = 0; same && i < count; i++)
+        same = strcmp(entry_list_item(one, "place", i), entry_list_item(other, "place", i)) == 0;
+    return same;
+}
+
+// `0.2 mm before`: what was read last at that one place before it was worked on; NULL if nothing
+// was, or several places are meant.
+static char *before_words(const SheetSource *source, const gboolean *live, gsize rework)
+{
+    const Entry *work = source->entries[rework];
+    const PlanCheck *check = plan_check(source->plan, entry_text(work, "name"));
+    for (gsize i = rework; check && i-- > 0;) {
+        const Entry *read = source->entries[i];
+        if (live[i] && strcmp(read->kind->name, "read") == 0 &&
+            g_strcmp0(entry_text(read, "check"), check->name) == 0 && same_place(work, read))
+            return g_strdup_printf("%s %s before", entry_value(read, "value", "typed"),
+                                   entry_value(read, "value", "unit"));
+    }
+    return NULL;
 }
 
 static gboolean is_live_kind(const SheetSource *source, const gboolean *live, gsize index,
@@ -69,7 +96,11 @@ static void section_sizes(Document *document, const SheetSource *source)
         gboolean check = plan_check(source->plan, entry_text(entry, "name")) != NULL;
         g_autofree char *name = place_words(entry);
         g_autofree char *size = check ? size_words(source, entry) : g_strdup("");
-        document_row(document, (const char *const[]){name, size, entry_text(entry, "work")});
+        gboolean again = check && strcmp(size, not_since) != 0;
+        g_autofree char *before = again ? before_words(source, live, i) : NULL;
+        g_autofree char *work =
+            g_strconcat(entry_text(entry, "work"), before ? "; " : "", before, NULL);
+        document_row(document, (const char *const[]){name, size, work});
     }
 }
 

@@ -1,0 +1,98 @@
+// A place is read once more and gives another value: it was worked on since, or misread before.
+#include "line_words.h"
+#include "view.h"
+
+#include <string.h>
+
+typedef struct {
+    char *target; // as a log line writes it
+    char *seq;    // of the reading that stands
+    char *values; // `0.20 before, 0.30 now`; NULL: it was said that it is worked on
+    gboolean worked;
+} Rework;
+
+// The argument: those, a line each; the target alone where nothing was read once more yet.
+static gpointer open(Desk *desk, const char *argument)
+{
+    Rework *rework = g_new0(Rework, 1);
+    g_auto(GStrv) parts = g_strsplit(argument, "\n", 3);
+    (void)desk;
+    rework->target = g_strdup(parts[0]);
+    rework->worked = parts[1] == NULL;
+    rework->seq = rework->worked ? NULL : g_strdup(parts[1]);
+    rework->values = rework->worked ? NULL : g_strdup(parts[2]);
+    return rework;
+}
+
+static void close(gpointer state)
+{
+    Rework *rework = state;
+    g_free(rework->target);
+    g_free(rework->seq);
+    g_free(rework->values);
+    g_free(rework);
+}
+
+static void paint_work(const Rework *rework, const char *typed, Page *page)
+{
+    page->field = ASKS_TEXT;
+    page_say(&page->unit, " ");
+    page_say(&page->next, "what was done?");
+    page_say(&page->then, "on %s: filed, honed; what was read before stays, and is read again",
+             rework->target);
+    page->keys[0] =
+        (PageKey){ACTION_TAKE, "Enter", *typed ? "enters it" : "leaves, nothing is entered"};
+    page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field leaves"};
+}
+
+static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+{
+    const Rework *rework = state;
+    (void)desk;
+    page->ask = !rework->worked;
+    page->means = FALSE;
+    memset(page->keys, 0, sizeof page->keys);
+    if (rework->worked) {
+        paint_work(rework, typed, page);
+        return;
+    }
+    page->field = ASKS_DIGIT;
+    page_say(&page->unit, "1 to 3");
+    page_say(&page->next, "%s: why?", rework->values);
+    page_say(&page->then, "1 worked on since   2 misread before   3 both stand, in doubt");
+    page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers; then Enter takes the value"};
+    page->keys[1] = (PageKey){ACTION_UP, "Backspace", "goes back"};
+}
+
+static Go digit(gpointer state, Desk *desk, guint digit)
+{
+    Rework *rework = state;
+    g_autofree char *strike =
+        rework->worked ? NULL : g_strdup_printf("strike #%s \"misread\"", rework->seq);
+    if (digit == 1)
+        rework->worked = TRUE;
+    if (digit == 2 && !desk_line(desk, strike, NULL))
+        return go(GO_STAY);
+    return go(digit == 2 || digit == 3 ? GO_UP : GO_STAY);
+}
+
+static Go enter(gpointer state, Desk *desk, const char *typed)
+{
+    const Rework *rework = state;
+    if (!*typed)
+        return go(GO_UP);
+    g_autofree char *words = line_quoted(typed);
+    g_autofree char *line = g_strdup_printf("rework %s %s", rework->target, words);
+    if (!desk_line(desk, line, NULL))
+        return go(GO_KEEP);
+    desk_last_entry(desk, "%s · %s", rework->target, typed);
+    return go(GO_UP);
+}
+
+const ViewOps rework_view = {.name = "worked on",
+                             .small = TRUE,
+                             .open = open,
+                             .close = close,
+                             .paint = paint,
+                             .enter = enter,
+                             .digit = digit};
