@@ -250,6 +250,39 @@ static void check_limits_or_use(Reader *reader, PlanCheck *check)
                "%sit has no limits and nothing uses it; write limits, or `any`", where);
 }
 
+// What gauges of these names read, whatever stands in front: a lever dial indicator, a feeler
+// gauge.
+static const struct {
+    const char *name, *reads;
+    Kind kind;
+} gauges[] = {
+    {"micrometer", "lengths", {.length = 1}},
+    {"caliper", "lengths", {.length = 1}},
+    {"dial indicator", "lengths", {.length = 1}},
+    {"feeler", "lengths", {.length = 1}},
+    {"bore gauge", "lengths", {.length = 1}},
+    {"depth gauge", "lengths", {.length = 1}},
+    {"plastic strip", "lengths", {.length = 1}},
+    {"degree wheel", "angles", {.angle = 1}},
+    {"thermometer", "temperatures", {.temperature = 1}},
+};
+
+// A check inherits the gauge of its step or plan, also where that cannot read it.
+static void check_gauge(Reader *reader, PlanCheck *check)
+{
+    if (!check->gauge || check->formula_text || check->state == BINDING_FAULTY ||
+        kind_is_pure(check->kind))
+        return;
+    g_autofree char *where =
+        g_strdup_printf("step \"%s\", check \"%s\": ", check->step->name, check->name);
+    for (gsize i = 0; i < G_N_ELEMENTS(gauges); i++)
+        if (strstr(check->gauge, gauges[i].name) && !kind_equal(check->kind, gauges[i].kind))
+            faults_add(reader->plan->notices, check->line, check->column,
+                       "%sa %s reads %s, but this is in %s; name the gauge that reads it", where,
+                       check->gauge, gauges[i].reads,
+                       check->unit ? unit_text(check->unit) : "another unit");
+}
+
 void bind_plan(Reader *reader)
 {
     Plan *plan = reader->plan;
@@ -264,4 +297,5 @@ void bind_plan(Reader *reader)
             bind_stages(reader, g_ptr_array_index(step->tightenings, j));
     }
     each_check(reader, check_limits_or_use);
+    each_check(reader, check_gauge);
 }

@@ -33,6 +33,8 @@ static gboolean serves(const Entry *tool, const ToolNeed *need)
         return measures(tool, "N·m");
     if (need->need == NEED_ANGLE)
         return measures(tool, "°");
+    if (need->check && tool_reads_otherwise(tool, need->check->kind))
+        return FALSE;
     return !need->sort || g_strcmp0(sort, need->sort) == 0;
 }
 

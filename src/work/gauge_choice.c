@@ -102,9 +102,8 @@ static Extent extent_of(const Assessment *assessment, const Requirement *here)
 // Whether the range of a tool, as far as it is marked, has anything of that.
 static gboolean reaches(const Entry *tool, const PlanCheck *check, const Extent *extent)
 {
-    g_autoptr(Number) greatest = entry_amount(tool, "greatest");
     return tool_reaches(tool, extent->least, extent->greatest) &&
-           (!greatest || tool_measures(tool, check->kind));
+           !tool_reads_otherwise(tool, check->kind);
 }
 
 static gboolean serves(const Entry *tool, const PlanCheck *check, const Extent *extent)

@@ -206,6 +206,11 @@ gboolean tool_measures(const Entry *tool, Kind kind)
     return unit && kind_equal(unit_kind(unit), kind);
 }
 
+gboolean tool_reads_otherwise(const Entry *tool, Kind kind)
+{
+    return entry_value(tool, "greatest", "unit") && !tool_measures(tool, kind);
+}
+
 static gboolean is_below(const Number *one, const Number *other)
 {
     return one && other && number_compare(one, other) < 0;

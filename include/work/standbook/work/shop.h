@@ -54,6 +54,8 @@ const Entry *shop_calibration_on(const Shop *shop, const char *tool, const char 
 // (base units; NULL: any), and whether it has anything of what lies between two; an end that is not
 // known, of the range or of what is asked, bounds nothing.
 gboolean tool_measures(const Entry *tool, Kind kind);
+// Whether its range is known, and of another kind.
+gboolean tool_reads_otherwise(const Entry *tool, Kind kind);
 gboolean tool_holds(const Entry *tool, const Number *value);
 gboolean tool_reaches(const Entry *tool, const Number *least, const Number *greatest);
 
