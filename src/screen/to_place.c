@@ -1,5 +1,7 @@
 #include "to_place.h"
 
+#include "struck.h"
+
 #include <string.h>
 
 gboolean step_is_begun(const Agenda *agenda, const PlanStep *step)
@@ -17,6 +19,13 @@ Go go_tell(const char *build, const Requirement *made)
     return go_look(build, VIEW_WHY, g_strconcat(name, "\nleads", NULL));
 }
 
+// Whether who works here has the step in hand: picked up once more it would look broken off.
+static gboolean has_in_hand(Desk *desk, const PlanStep *step)
+{
+    Standing standing = standing_of(desk_build(desk));
+    return standing.in_hand && standing.step == step && struck_is_own(desk, standing.entry->seq);
+}
+
 Go go_to_place(Desk *desk, const Agenda *agenda, const Requirement *made)
 {
     const PlanStep *step = made->step;
@@ -26,7 +35,7 @@ Go go_to_place(Desk *desk, const Agenda *agenda, const Requirement *made)
     g_autofree char *name = requirement_name(made);
     g_autofree char *line = g_strdup_printf("pick up %s", step->name);
     g_autofree char *argument = g_strconcat(step->name, sign ? NULL : "\n", name, NULL);
-    if (!desk_line(desk, line, NULL))
+    if (!has_in_hand(desk, step) && !desk_line(desk, line, NULL))
         return go(GO_KEEP);
     return go_open(sign ? VIEW_CLOSING : VIEW_BENCH, g_steal_pointer(&argument));
 }

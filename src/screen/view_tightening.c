@@ -400,6 +400,19 @@ static Go answer_again(Bolts *bolts, Desk *desk, const Tightening *tightening, g
     return go(GO_STAY);
 }
 
+// How the bolt in hand was found stands in the record, in front of what is done about it: nobody
+// who answers saw it tightened. FALSE with a warning if that is refused.
+static gboolean note_found(Desk *desk, const Tightening *tightening, const Turn *turn, guint digit)
+{
+    static const char *const found[] = {[1] = "found done", [2] = "found not begun"};
+    g_autofree char *target = line_target(session_plan(desk_build(desk)), turn->made);
+    g_autofree char *amount = tightening_words(tightening, turn->stage);
+    g_autofree char *line =
+        g_strdup_printf("note on %s \"bolt %s, stage %u, %s: %s when work was taken up again\"",
+                        target, turn->made->place, turn->stage, amount, found[digit]);
+    return desk_line(desk, line, NULL);
+}
+
 // An answer to how the bolt in hand was left, or to what is done again.
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
@@ -411,8 +424,10 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     if (!turn || digit < 1 || digit > 3)
         return go(GO_STAY);
     gint64 answered = left_interrupted(desk, bolts->step, bolts->set);
-    gboolean taken = TRUE;
-    if (digit == 1)
+    if (!answered || !is_question(bolts, desk, tightening, turn))
+        return go(GO_STAY);
+    gboolean taken = digit == 3 || note_found(desk, tightening, turn, digit);
+    if (taken && digit == 1)
         taken = tick(bolts, desk, "");
     if (digit == 3) {
         g_autofree char *target = line_target(session_plan(desk_build(desk)), turn->made);

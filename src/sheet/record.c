@@ -156,9 +156,56 @@ static void section_lots(Document *document, const SheetSource *source)
     }
 }
 
-// The live entries of one kind, under their heading; nothing if there is none.
-static void section_kind(Document *document, const SheetSource *source, const char *heading,
-                         const char *kind)
+static gboolean is_kind(const Entry *entry, const char *kind)
+{
+    return strcmp(entry->kind->name, kind) == 0;
+}
+
+static gboolean is_note(const SheetSource *source, const gboolean *live, gsize i)
+{
+    return live[i] && is_kind(source->entries[i], "note");
+}
+
+static gboolean is_cost(const SheetSource *source, const gboolean *live, gsize i)
+{
+    return live[i] && is_kind(source->entries[i], "cost");
+}
+
+// Whether a step was picked up by who had it in hand: the work had broken off without a word.
+static gboolean broke_off(const SheetSource *source, const gboolean *live, gsize i)
+{
+    const Entry *entry = source->entries[i];
+    const char *step = entry_text(entry, "step");
+    for (gsize j = is_kind(entry, "pick up") ? i : 0; j-- > 0;) {
+        const Entry *before = source->entries[j];
+        gboolean own = g_strcmp0(before->by, entry->by) == 0;
+        gboolean same =
+            kind_field(before->kind, "step") && g_strcmp0(entry_text(before, "step"), step) == 0;
+        if (live[j] && own && is_kind(before, "pick up"))
+            return same;
+        if (live[j] && ((own && is_kind(before, "put down")) || (same && is_kind(before, "sign"))))
+            return FALSE;
+    }
+    return FALSE;
+}
+
+// The words given behind the putting down, as its reason.
+static gboolean is_reason(const SheetSource *source, const gboolean *live, gsize i)
+{
+    const Entry *entry = source->entries[i], *down = i ? source->entries[i - 1] : NULL;
+    return is_note(source, live, i) && !entry_text(entry, "about") && down && live[i - 1] &&
+           is_kind(down, "put down") && g_strcmp0(down->by, entry->by) == 0;
+}
+
+static gboolean is_interruption(const SheetSource *source, const gboolean *live, gsize i)
+{
+    return live[i] && (is_kind(source->entries[i], "put down") || broke_off(source, live, i) ||
+                       is_reason(source, live, i));
+}
+
+// The live entries of one sort, under their heading; nothing if there is none.
+static void section_sort(Document *document, const SheetSource *source, const char *heading,
+                         gboolean (*is_of)(const SheetSource *, const gboolean *, gsize))
 {
     const DocumentColumn columns[] = {
         {"", ALIGN_RIGHT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
@@ -166,7 +213,7 @@ static void section_kind(Document *document, const SheetSource *source, const ch
     live_entries(source->entries, source->count, live);
     gboolean begun = FALSE;
     for (gsize i = 0; i < source->count; i++) {
-        if (!live[i] || strcmp(source->entries[i]->kind->name, kind) != 0)
+        if (!is_of(source, live, i))
             continue;
         if (!begun) {
             document_heading(document, 1, heading);
@@ -218,9 +265,10 @@ Document *sheet_record(const SheetSource *source)
     section_claims(document, source);
     section_tools(document, source);
     section_lots(document, source);
-    section_kind(document, source, "Interruptions", "put down");
-    section_kind(document, source, "Notes", "note");
-    section_kind(document, source, "Costs", "cost");
+    section_sort(document, source, "Interruptions; a pick-up: work had broken off",
+                 is_interruption);
+    section_sort(document, source, "Notes", is_note);
+    section_sort(document, source, "Costs", is_cost);
     section_sums(document, source);
     section_precedence(document);
     section_digest(document, source);

@@ -148,12 +148,16 @@ def point_13_returning_to_an_angle_stage_asks_how_the_bolt_was_left():
         stand.type("1")
         stand.settle()
         same("done: ticked", len(stand.bodies("tick")), before + 1)
+        same("and found so", stand.bodies("note")[-1]["text"],
+             "bolt 6, stage 2, +50°: found done when work was taken up again")
     with at(ANGLE) as stand:
         before = len(stand.entries())
         stand.type("2")
         stand.settle()
         same("not begun: nothing but the pick-up", [entry["kind"] for entry in
              stand.entries()[before:] if entry["kind"] in ("tick", "slacken")], [])
+        same("but that it was found so", stand.bodies("note")[-1]["text"],
+             "bolt 6, stage 2, +50°: found not begun when work was taken up again")
         stand.has("stage 2 of 2", 2)
     with at(ANGLE) as stand:  # who comes to one who is still at it is not asked
         stand.type("2")
