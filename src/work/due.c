@@ -51,6 +51,33 @@ static guint bolts_left(const Agenda *agenda, const PlanGroup *group, const Plan
     return left;
 }
 
+// How many bolts of the group need a person at each verdict in the step, at any of its stages.
+static void count_left(const Agenda *agenda, const PlanGroup *group, const PlanStep *step,
+                       guint counts[VERDICTS])
+{
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *made = agenda_made(agenda, i);
+        if (made->asked == ASKED_BOLT && made->step == step && !made->withdrawn &&
+            strcmp(made->name, group->name) == 0 && requirement_is_left(made))
+            counts[made->verdict]++;
+    }
+}
+
+static void add_begun(GArray *dues, const Agenda *agenda, const PlanGroup *group,
+                      const PlanStep *step)
+{
+    guint all = 0, left = bolts_left(agenda, group, step, &all), counts[VERDICTS] = {0};
+    if (left == 0 || left == all)
+        return;
+    count_left(agenda, group, step, counts);
+    guint open = counts[VERDICT_OPEN];
+    g_autofree char *faults = summary_faults(counts);
+    add(dues, g_strdup(group->name),
+        g_strdup_printf(open ? "HALF tightened in S%02u" : "tightened in S%02u", step->index + 1),
+        open ? g_strdup_printf("%u of %u left%s%s", open, all, *faults ? ", " : "", faults)
+             : g_strdup_printf("%s of %u", faults, all));
+}
+
 // Bolts that were begun and left, where the work is not in hand.
 static void add_half_tightened(GArray *dues, const Agenda *agenda)
 {
@@ -58,12 +85,8 @@ static void add_half_tightened(GArray *dues, const Agenda *agenda)
     for (guint i = 0; i < agenda->plan->steps->len; i++) {
         const PlanStep *step = agenda->plan->steps->pdata[i];
         for (guint j = 0; step != here && j < step->tightenings->len; j++) {
-            const PlanGroup *group = ((PlanTightening *)step->tightenings->pdata[j])->group;
-            guint all = 0, left = bolts_left(agenda, group, step, &all);
-            if (left > 0 && left < all)
-                add(dues, g_strdup(group->name),
-                    g_strdup_printf("HALF tightened in S%02u", step->index + 1),
-                    g_strdup_printf("%u of %u left", left, all));
+            const PlanTightening *tightening = step->tightenings->pdata[j];
+            add_begun(dues, agenda, tightening->group, step);
         }
     }
 }

@@ -2,6 +2,7 @@
 
 #include <standbook/base/text.h>
 #include <standbook/record/live.h>
+#include <standbook/work/summary.h>
 #include <string.h>
 
 static guint count_of(const Agenda *agenda)
@@ -111,7 +112,20 @@ static void say_steps(const Agenda *agenda, guint gate, GateSum *sum)
                              : g_strdup_printf("%u of %u signed", whole, all);
 }
 
-static void say_sum(const Agenda *agenda, guint gate, guint at, GateSum *sum)
+// How many ticks are left, and how many that were made fail or are in doubt: `3 of 94 ticks left, 1
+// DOUBT`, `1 DOUBT of 94`. `counts`: of those that keep the gate from being complete.
+static char *left_words(const char *some, const guint counts[VERDICTS], guint all)
+{
+    g_autofree char *faults = summary_faults(counts);
+    guint open = counts[VERDICT_OPEN];
+    if (!open && *faults)
+        return g_strdup_printf("%s of %u", faults, all);
+    g_autofree char *left = g_strdup_printf(some, open, all);
+    return g_strconcat(left, *faults ? ", " : "", faults, NULL);
+}
+
+static void say_sum(const Agenda *agenda, guint gate, guint at, const guint counts[VERDICTS],
+                    GateSum *sum)
 {
     static const struct {
         const char *what, *said; // when none is left
@@ -126,8 +140,8 @@ static void say_sum(const Agenda *agenda, guint gate, guint at, GateSum *sum)
         return;
     }
     sum->what = g_strdup(words[at].what);
-    sum->said =
-        g_strdup_printf(left ? words[at].some : words[at].said, left ? left : sum->all, sum->all);
+    sum->said = left ? left_words(words[at].some, counts, sum->all)
+                     : g_strdup_printf(words[at].said, sum->all);
 }
 
 static void sum_clear(gpointer data)
@@ -139,6 +153,7 @@ static void sum_clear(gpointer data)
 GArray *gate_sums(const Agenda *agenda, guint gate)
 {
     GateSum sums[SUMS] = {{0}};
+    guint counts[SUMS][VERDICTS] = {{0}}; // of what is left
     for (guint i = 0; i < count_of(agenda); i++) {
         const Requirement *made = agenda_made(agenda, i);
         guint at = sum_of(made);
@@ -146,13 +161,14 @@ GArray *gate_sums(const Agenda *agenda, guint gate)
             continue;
         sums[at].all++;
         sums[at].settled += requirement_is_left(made) ? 0 : 1;
+        counts[at][made->verdict] += requirement_is_left(made) ? 1 : 0;
     }
     GArray *all = g_array_new(FALSE, TRUE, sizeof(GateSum));
     g_array_set_clear_func(all, sum_clear);
     for (guint i = 0; i < SUMS; i++) {
         if (!sums[i].all)
             continue;
-        say_sum(agenda, gate, i, &sums[i]);
+        say_sum(agenda, gate, i, counts[i], &sums[i]);
         g_array_append_val(all, sums[i]);
     }
     return all;

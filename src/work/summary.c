@@ -189,8 +189,7 @@ const char *summary_did(Asked asked)
     return words[asked];
 }
 
-// `2 FAIL, 1 DOUBT`; "" for none.
-static char *fault_words(const guint counts[VERDICTS])
+char *summary_faults(const guint counts[VERDICTS])
 {
     g_autofree char *fail = g_strdup_printf("%u FAIL", counts[VERDICT_FAIL]);
     g_autofree char *doubt = g_strdup_printf("%u DOUBT", counts[VERDICT_IN_DOUBT]);
@@ -200,7 +199,7 @@ static char *fault_words(const guint counts[VERDICTS])
 
 char *summary_come(Asked asked, guint done, guint all, const guint counts[VERDICTS])
 {
-    g_autofree char *faults = fault_words(counts);
+    g_autofree char *faults = summary_faults(counts);
     if (*faults && done == all)
         return g_strdup_printf("%s of %u", faults, all);
     return g_strdup_printf("%s%s%u of %u %s", faults, *faults ? ", " : "", done, all,

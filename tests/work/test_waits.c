@@ -1,7 +1,9 @@
 // What a build waits for and what falls due, on the demo's plan and its builds.
 #include "agenda.h"
 
+#include <standbook/work/gate.h>
 #include <standbook/work/waits.h>
+#include <string.h>
 
 static Moment moment_of(const char *text)
 {
@@ -49,6 +51,32 @@ START_TEST(who_has_it_in_hand_and_who_put_it_down)
     take("09:10 put down \"telephone\"");
     expect_waits("2025-01-22 09:15", "S06 Measure block|MO, put down 09:10|telephone");
     expect_waits("2025-01-24 09:15", "S06 Measure block|MO, put down|since 22 Jan");
+}
+END_TEST
+
+static void expect_bolts_at_gate(const char *expected)
+{
+    Agenda agenda = agenda_now();
+    g_autoptr(GArray) sums = gate_sums(&agenda, 0);
+    for (guint i = 0; i < sums->len; i++)
+        if (strcmp(g_array_index(sums, GateSum, i).what, "bolts") == 0)
+            ck_assert_pstr_eq(g_array_index(sums, GateSum, i).said, expected);
+}
+
+// Every bolt is ticked: then none is left, whatever is thought of it.
+START_TEST(bolts_in_doubt_are_not_left)
+{
+    take("2025-03-04 08:00 MO pick up Main clearances");
+    take("tighten main caps stage 1 all with W4");
+    take("tighten main caps stage 2 all with W3");
+    take("tighten main caps stage 3 from 3 to 4 with W3");
+    take("08:30 pick up Rings");
+    expect_dues("2025-03-04 08:31", "main caps|HALF tightened in S17|4 of 18 left\n");
+    take("pick up Main clearances");
+    take("tighten main caps stage 3 all 20 N·m with W3");
+    take("pick up Rings");
+    expect_dues("2025-03-04 08:31", "main caps|tightened in S17|6 FAIL of 18\n");
+    expect_bolts_at_gate("252 of 270 ticks left, 6 FAIL");
 }
 END_TEST
 
@@ -164,6 +192,7 @@ int main(void)
 {
     const TTest *tests[] = {who_has_it_in_hand_and_who_put_it_down,
                             bolts_are_counted_and_nobody_has_it,
+                            bolts_in_doubt_are_not_left,
                             a_tool_found_wrong_comes_before_what_was_put_down,
                             a_customer_is_asked_until_there_is_an_answer,
                             the_demo_has_its_follow_up_before_it,

@@ -33,6 +33,8 @@ GPtrArray *summary_phases(const Plan *plan) G_GNUC_WARN_UNUSED_RESULT;
 // How one says that it was done, whatever became of it: `read`, `answered`, `ticked`, `waited`,
 // `fitted`, `signed`. Static.
 const char *summary_did(Asked asked);
+// `2 FAIL, 1 DOUBT`: how many need a person; "" for none. The caller frees with g_free.
+char *summary_faults(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
 // How far something has come that is asked at several places, and how many of those done need a
 // person: `4 of 6 ticked`, `1 FAIL, 4 of 6 ticked`; once all are done `2 FAIL, 1 DOUBT of 6`. The
 // caller frees with g_free.
