@@ -38,7 +38,8 @@ static gboolean would_disagree(const Bench *bench, const BenchWork *work, const 
     const Requirement *fault = bench_fault(work, made, NOWHERE);
     const Assessment *then = bench->supposed.made;
     const Requirement *supposed = then ? then->requirements->pdata[bench->here] : NULL;
-    return fault && fault->verdict == VERDICT_FAIL && made->entry && supposed && (supposed->doubts & reason_bit(REASON_DISAGREE));
+    return fault && fault->verdict == VERDICT_FAIL && made->entry && supposed &&
+           (supposed->doubts & reason_bit(REASON_DISAGREE));
 }
 
 Go bench_ask_rework(Bench *bench, const BenchWork *work, const char *line, const char *typed)

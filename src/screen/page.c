@@ -58,6 +58,14 @@ void page_ask_digit(Page *page, guint count)
         page_say(&page->unit, "0 = new");
 }
 
+Actions page_offers(const Page *page)
+{
+    Actions offers = 0;
+    for (guint i = 0; i < KEYS_MOST && page->keys[i].action; i++)
+        offers |= action_bit(page->keys[i].action);
+    return offers;
+}
+
 void page_key(Page *page, Action action, const char *word)
 {
     for (guint i = 0; i < KEYS_MOST; i++)

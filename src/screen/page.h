@@ -53,6 +53,8 @@ void page_say(char **text, const char *format, ...) G_GNUC_PRINTF(2, 3);
 // `1`, `0 = new`.
 void page_ask_digit(Page *page, guint count);
 
+// What the foot line offers.
+Actions page_offers(const Page *page);
 // Adds a key to the foot line, as long as there is room. `word` NULL: its action's own.
 void page_key(Page *page, Action action, const char *word);
 

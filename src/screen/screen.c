@@ -147,6 +147,7 @@ void screen_paint(Screen *screen)
         paint_small(&page, typed, canvas, &row, &column);
     term_show(screen->term, canvas, row, column);
     begin_question(screen, page.any_key ? ASKS_KEY : page.field);
+    screen->typing.offered = page_offers(&page);
     page_clear(&page);
 }
 

@@ -9,6 +9,8 @@ void typing_init(Typing *typing)
     typing->entered = 0;
     typing->pasted = FALSE;
     typing->before = (Key){.kind = PRESSED_NONE};
+    typing->offered = 0;
+    typing->word = 0;
 }
 
 void typing_clear(Typing *typing)
@@ -144,16 +146,12 @@ static Action action_at_once(const Typing *typing, gunichar character)
     return character == '*' ? ACTION_STRIKE : character == '/' ? ACTION_PUT_DOWN : ACTION_NONE;
 }
 
-// What is done at a question beside answering it.
-static const Action beside_answers[] = {ACTION_PUT_DOWN, ACTION_WHY,     ACTION_HELP,   ACTION_NOTE,
-                                        ACTION_GAUGE,    ACTION_CONCEDE, ACTION_UPHOLD, ACTION_UP};
-
-static Actions at_question(void)
+// What a letter does at a question: who types a reason or a number there has nothing done with it.
+static Actions letters_at_question(Actions offered)
 {
-    Actions all = 0;
-    for (gsize i = 0; i < G_N_ELEMENTS(beside_answers); i++)
-        all |= action_bit(beside_answers[i]);
-    return all;
+    const Actions never = action_bit(ACTION_TAKE) | action_bit(ACTION_STRIKE) |
+                          action_bit(ACTION_PUT_DOWN) | action_bit(ACTION_UP);
+    return (offered & ~never) | action_bit(ACTION_WHY) | action_bit(ACTION_HELP);
 }
 
 // Among words only what needs no letter: signs before Enter, and the digits of the card behind one.
@@ -166,31 +164,53 @@ static Actions among_words(Asks field)
     return field == ASKS_TEXT ? all : all | action_bit(ACTION_STRIKE) | action_bit(ACTION_PUT_DOWN);
 }
 
-Actions typing_actions(Asks field)
+Actions typing_actions(Asks field, Actions offered)
 {
-    return field == ASKS_DIGIT     ? at_question()
+    const Actions signs = action_bit(ACTION_PUT_DOWN) | action_bit(ACTION_UP);
+    return field == ASKS_DIGIT     ? letters_at_question(offered) | signs
            : field_is_words(field) ? among_words(field)
                                    : ~(Actions)0;
 }
 
-static Press press_ask(gunichar character)
+// A digit of a word is no answer either.
+static Press press_answer(Typing *typing, guint digit, gint64 at)
 {
-    if (character >= '0' && character <= '9')
-        return (Press){.kind = PRESS_DIGIT, .digit = (guint)(character - '0')};
-    Action action = character == '/' ? ACTION_PUT_DOWN : action_of_letter(character);
-    return at_question() & action_bit(action) ? press_action(action) : press(PRESS_NOTHING);
+    gboolean word = typing->word && at - typing->word < WORD_GAP;
+    typing->word = word ? at : 0;
+    return word ? press_say("words are not asked for here; one digit alone answers")
+                : (Press){.kind = PRESS_DIGIT, .digit = digit};
 }
 
-static Press press_character(Typing *typing, Asks field, gunichar character)
+static Press press_ask(Typing *typing, gunichar character, gint64 at)
+{
+    if (character >= '0' && character <= '9')
+        return press_answer(typing, character - '0', at);
+    if (character == '/')
+        return press_action(ACTION_PUT_DOWN);
+    Action action = action_of_letter(character);
+    if (action && letters_at_question(typing->offered) & action_bit(action))
+        return press_action(action);
+    typing->word = g_unichar_isalpha(character) ? at : typing->word;
+    return press(PRESS_NOTHING);
+}
+
+// A list has names in it, which somebody may type: what takes back or stops is a sign there.
+static Action letter_of_list(gunichar character)
+{
+    Action action = action_of_letter(character);
+    return action == ACTION_STRIKE || action == ACTION_PUT_DOWN ? ACTION_NONE : action;
+}
+
+static Press press_character(Typing *typing, Asks field, gunichar character, gint64 at)
 {
     Action action = ACTION_NONE;
     if (field == ASKS_DIGIT)
-        return press_ask(character);
+        return press_ask(typing, character, at);
     if (field != ASKS_TEXT)
         action = action_at_once(typing, character);
     if (!field_is_words(field)) {
         if (!action && typing->text->len == 0)
-            action = action_of_letter(character);
+            action = field == ASKS_LINE ? letter_of_list(character) : action_of_letter(character);
         if (!action && character == '?')
             action = ACTION_HELP;
     }
@@ -240,7 +260,7 @@ static Press press_key(Typing *typing, Asks field, const Key *key)
         return press_any_key(typing, key);
     switch (key->kind) {
     case PRESSED_CHARACTER:
-        return press_character(typing, field, key->character);
+        return press_character(typing, field, key->character, key->at);
     case PRESSED_ENTER:
         return press_enter(typing, field, key->at);
     case PRESSED_BACKSPACE:

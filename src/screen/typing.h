@@ -61,6 +61,7 @@ enum {
     ENTER_GAP = 250000,   // µs: a second Enter within it is dropped
     REPEAT_GAP = 100000,  // µs: the same key within it is held down, and acts once
     PICK_UP_GAP = 500000, // µs: digits within it of a pick-up are parked
+    WORD_GAP = 1000000,   // µs: a digit within it of a letter that answers nothing is of a word
     TYPED_MOST = 1024,    // bytes in a field
 };
 
@@ -70,6 +71,8 @@ typedef struct {
     gint64 entered;  // when Enter was pressed last, 0: not yet
     gboolean pasted; // that one came in a burst
     Key before;      // the key pressed last
+    Actions offered; // by the last row of what was painted
+    gint64 word;     // when a letter, or a digit behind it, answered nothing; 0: none did
 } Typing;
 
 void typing_init(Typing *typing);
@@ -83,8 +86,9 @@ Action typing_command(const Typing *typing);
 
 // Whether words are typed there: letters and signs are text.
 gboolean field_is_words(Asks field);
-// What the keys can do at such a field as long as it is empty, if the view knows it.
-Actions typing_actions(Asks field);
+// What the keys can do at such a field as long as it is empty, if the view knows it: at a question
+// `w`, `?`, and the letters that the last row offers; any other may begin a word.
+Actions typing_actions(Asks field, Actions offered);
 // Whether a burst goes into such a field. A tick box takes a value too.
 gboolean field_takes_burst(Asks field);
 // A character into the field: FALSE if it has no place there.

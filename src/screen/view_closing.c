@@ -201,6 +201,22 @@ static void ask_of_doubt(const ClosingState *state, Page *page)
     page_say(&page->then, "1 reopen it: say why, then sign     2 concede or uphold it");
 }
 
+// The first that is outside or in doubt, a signature last; NULL if none is.
+static const Requirement *first_fault(const ClosingState *now)
+{
+    for (guint i = 0; i < now->subjects->len; i++) {
+        const Subject *subject = &g_array_index(now->subjects, Subject, i);
+        if (subject->verdict != VERDICT_FAIL && subject->verdict != VERDICT_IN_DOUBT)
+            continue;
+        for (guint j = 0; j < subject->places->len; j++) {
+            const Requirement *made = closing_made(now, g_array_index(subject->places, guint, j));
+            if (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT)
+                return made;
+        }
+    }
+    return now->doubted;
+}
+
 static void ask(const ClosingState *state, Desk *desk, Page *page)
 {
     page->ask = TRUE;
@@ -227,6 +243,8 @@ static void ask(const ClosingState *state, Desk *desk, Page *page)
         page_key(page, ACTION_WHY, NULL);
     if (upheld_of(state) && uphold_can(upheld_of(state)))
         page_key(page, ACTION_UPHOLD, NULL);
+    if (first_fault(state))
+        page_key(page, ACTION_CONCEDE, NULL);
     page_key(page, ACTION_HELP, NULL);
 }
 
@@ -387,22 +405,6 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     if (closing->before)
         return go_on(closing, desk);
     return sign(closing, desk) ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
-}
-
-// The first that is outside or in doubt, a signature last; NULL if none is.
-static const Requirement *first_fault(const ClosingState *now)
-{
-    for (guint i = 0; i < now->subjects->len; i++) {
-        const Subject *subject = &g_array_index(now->subjects, Subject, i);
-        if (subject->verdict != VERDICT_FAIL && subject->verdict != VERDICT_IN_DOUBT)
-            continue;
-        for (guint j = 0; j < subject->places->len; j++) {
-            const Requirement *made = closing_made(now, g_array_index(subject->places, guint, j));
-            if (made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT)
-                return made;
-        }
-    }
-    return now->doubted;
 }
 
 static Go concede(const ClosingState *now, Desk *desk)

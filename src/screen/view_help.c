@@ -127,7 +127,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     Help *help = state;
     guint row = 0;
     PageKey keys[KEYS_MOST];
-    Actions works = view_actions(help->name, desk->book != NULL) & typing_actions(page->field);
+    Actions works = view_actions(help->name, desk->book != NULL) &
+                    typing_actions(page->field, page_offers(page));
     (void)typed;
     memcpy(keys, page->keys, sizeof keys);
     clear_body(page);

@@ -181,6 +181,32 @@ START_TEST(a_question_takes_one_digit)
 }
 END_TEST
 
+START_TEST(a_word_at_a_question_does_nothing)
+{
+    for (const char *at = "pngcuslr"; *at; at++)
+        ck_assert_int_eq(press_text(ASKS_DIGIT, (char[]){*at, '\0'}).kind, PRESS_NOTHING);
+    ck_assert_int_eq(press_text(ASKS_DIGIT, "S12").kind, PRESS_SAY);
+    now += WORD_GAP;
+    ck_assert_int_eq(press_text(ASKS_DIGIT, "2").kind, PRESS_DIGIT);
+    expect_action(press_text(ASKS_DIGIT, "w"), ACTION_WHY);
+    expect_action(press_text(ASKS_DIGIT, "?"), ACTION_HELP);
+    typing.offered = action_bit(ACTION_UPHOLD) | action_bit(ACTION_STRIKE) | action_bit(ACTION_UP);
+    expect_action(press_text(ASKS_DIGIT, "u"), ACTION_UPHOLD);
+    ck_assert_int_eq(press_text(ASKS_DIGIT, "s").kind, PRESS_NOTHING);
+    ck_assert_int_eq(press_text(ASKS_DIGIT, "q").kind, PRESS_NOTHING);
+}
+END_TEST
+
+START_TEST(a_name_typed_at_a_list_strikes_nothing)
+{
+    ck_assert_int_eq(press_text(ASKS_LINE, "s").kind, PRESS_NOTHING);
+    ck_assert_int_eq(press_text(ASKS_LINE, "p").kind, PRESS_NOTHING);
+    expect_action(press_text(ASKS_LINE, "*"), ACTION_STRIKE);
+    expect_action(press_text(ASKS_LINE, "/"), ACTION_PUT_DOWN);
+    expect_action(press_text(ASKS_NUMBER, "s"), ACTION_STRIKE);
+}
+END_TEST
+
 START_TEST(the_pad_without_its_lock_is_said)
 {
     Press press = press_key(ASKS_NUMBER, PRESSED_NUM_LOCK, 0);
@@ -371,6 +397,8 @@ int main(void)
         escape_empties_the_field,
         backspace_erases_and_never_leaves_the_bench,
         a_question_takes_one_digit,
+        a_word_at_a_question_does_nothing,
+        a_name_typed_at_a_list_strikes_nothing,
         the_pad_without_its_lock_is_said,
         controls_never_stand_in_a_field,
         a_full_field_says_so_and_takes_what_has_room,
