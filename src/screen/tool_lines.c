@@ -4,6 +4,7 @@
 #include "line_words.h"
 
 #include <standbook/base/error.h>
+#include <standbook/work/words.h>
 #include <string.h>
 
 // KINDS OF TOOLS --------------------------------------------------------------------------------
@@ -96,6 +97,15 @@ static char *day_of(Moment moment, int months)
     return g_date_time_format(day, "%Y-%m-%d");
 }
 
+// The day that was typed, `2025-03-13` or `13 March 2025`.
+static Moment day_said(const char *answer)
+{
+    Words words;
+    g_autofree char *day = NULL;
+    return words_begin(&words, answer, NULL) && words_date(&words, &day, NULL) ? moment_of_day(day)
+                                                                               : 0;
+}
+
 // Whether a plan or the need says what it is, so that its name may be left out.
 static gboolean is_of_a_sort(const ToolSaid *said)
 {
@@ -157,7 +167,7 @@ static char *example(const ToolSaid *said, const Desk *desk, ToolAnswer answer)
     case TOOL_DAY:
         return day_of(desk->now, -1);
     case TOOL_DUE:
-        return day_of(moment_of_day(said->answers[TOOL_DAY]), 12);
+        return day_of(day_said(said->answers[TOOL_DAY]), 12);
     default:
         return doubt_example(said);
     }

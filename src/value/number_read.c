@@ -116,11 +116,38 @@ static gboolean refuse_twice(const char *text, Shape shape, gsize *offset, GErro
                                   end));
 }
 
+// `0.038-0.051`, as a strip is read between two of its marks: the middle and half the way, which
+// the reading notation takes. NULL if it is no decimal and a greater one. The caller frees.
+static char *between_words(const char *text, Shape shape)
+{
+    const char *second = text + shape.length + 1;
+    gsize length = decimal_at(second);
+    gboolean decimals = memchr(text, '.', shape.length) && memchr(second, '.', length);
+    if (shape.under || !decimals || second[length] == '/')
+        return NULL;
+    g_autoptr(Number) from = number_new(FALSE), to = number_new(FALSE);
+    set_digits(from, text, shape.length);
+    set_digits(to, second, length);
+    if (number_compare(from, to) >= 0)
+        return NULL;
+    g_autoptr(Number) two = number_from_integer(2), sum = number_add(from, to);
+    g_autoptr(Number) way = number_subtract(to, from), half = number_divide(way, two);
+    g_autoptr(Number) middle = number_divide(sum, two);
+    g_autofree char *middle_text = number_text(middle), *half_text = number_text(half);
+    return g_strdup_printf("`%.*s-%.*s` says no one size; if it lies between the two write the "
+                           "middle and half the way, `%s ± %s`",
+                           (int)shape.length, text, (int)length, second, middle_text, half_text);
+}
+
 // What stands right behind the number must not run on as if it belonged to it.
 static gboolean check_end(const char *text, Shape shape, gsize *offset, GError **error)
 {
     const char *end = text + shape.length;
     int length = (int)shape.length;
+    char *between = end[0] == '-' ? between_words(text, shape) : NULL;
+    if (between) {
+        return refuse(offset, shape.length, error, between);
+    }
     if (end[0] == '-' && end[1] != ' ' && end[1] != '\0') {
         return refuse(offset, shape.length, error,
                       g_strdup_printf("a tight hyphen behind `%.*s` could be a mixed number or a "

@@ -2,6 +2,7 @@
 #include <standbook/base/moment.h>
 #include <standbook/base/text.h>
 #include <standbook/work/words.h>
+#include <stdlib.h>
 #include <string.h>
 
 static const char BLANKS[] = " \t";
@@ -220,17 +221,51 @@ static char *go_behind(Words *words, gsize length)
     return text;
 }
 
+// The number of a month by its name or three letters of it and more, 0 if it is none.
+static guint month_of(const char *text, gsize letters)
+{
+    static const char *const months[] = {"january",   "february", "march",    "april",
+                                         "may",       "june",     "july",     "august",
+                                         "september", "october",  "november", "december"};
+    for (guint i = 0; letters >= 3 && i < G_N_ELEMENTS(months); i++)
+        if (letters <= strlen(months[i]) && g_ascii_strncasecmp(text, months[i], letters) == 0)
+            return i + 1;
+    return 0;
+}
+
+// `1 Sept 2026`, `13. March 2025`, as `2026-09-01`, with its length in the text; NULL if no such
+// date stands there. The caller frees.
+static char *spelled_date(const char *text, gsize *length)
+{
+    gsize digits = strspn(text, "0123456789");
+    const char *name = text + digits + strspn(text + digits, ". ");
+    gsize letters = 0;
+    while (g_ascii_isalpha(name[letters]))
+        letters++;
+    const char *year = name + letters + strspn(name + letters, ". ");
+    gsize figures = strspn(year, "0123456789");
+    guint month = month_of(name, letters);
+    if (digits == 0 || digits > 2 || !month || figures != 4 || (year[4] && year[4] != ' '))
+        return NULL;
+    *length = (gsize)(year + figures - text);
+    return g_strdup_printf("%.4s-%02u-%02d", year, month, atoi(text));
+}
+
 gboolean words_date(Words *words, char **date, GError **error)
 {
     Moment moment;
-    gsize length = word_length(words->at);
+    const char *at = words->at;
+    gsize length = word_length(at);
+    gboolean figures = is_like(at, length, "0000-00-00");
+    g_autofree char *day = figures ? g_strndup(at, length) : spelled_date(at, &length);
     *date = NULL;
-    if (!is_like(words->at, length, "0000-00-00"))
+    if (!day)
         return TRUE;
-    g_autofree char *midnight = g_strdup_printf("%.10sT00:00:00", words->at);
+    g_autofree char *midnight = g_strconcat(day, "T00:00:00", NULL);
     if (!moment_parse(midnight, &moment, NULL))
-        return words_refuse(words, words->at, error, "there is no such day as %.10s", words->at);
-    *date = go_behind(words, length);
+        return words_refuse(words, at, error, "there is no such day as %.*s", (int)length, at);
+    g_free(go_behind(words, length));
+    *date = g_steal_pointer(&day);
     return TRUE;
 }
 

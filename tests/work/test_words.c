@@ -220,6 +220,10 @@ START_TEST(values_with_and_without_units)
         {"59.790 wiht G03", "mm", "column 8: `wiht` is no unit; did you mean `with`?"},
         {"59.790 N·m", "mm",
          "column 8: `N·m` is a torque, but a length is read here; write it in mm"},
+        {"0.038-0.051", "mm",
+         "column 6: `0.038-0.051` says no one size; if it lies between the two write the middle "
+         "and "
+         "half the way, `0.0445 ± 0.0065`"},
         {"5-3", "mm",
          "column 2: a tight hyphen behind `5` could be a mixed number or a minus; write ` - ` with "
          "spaces to subtract, or `2-5/8`"},
@@ -228,6 +232,31 @@ START_TEST(values_with_and_without_units)
         char *text = values_of(cases[i].line, cases[i].unit);
         ck_assert_str_eq(text, cases[i].expected);
         g_free(text);
+    }
+}
+END_TEST
+
+START_TEST(dates_as_people_write_them)
+{
+    static const char *const cases[][2] = {
+        {"1 Sept 2026 good", "2026-09-01"},
+        {"13. march 2025", "2025-03-13"},
+        {"1 Sep 2026", "2026-09-01"},
+        {"29 Feb 2024 x", "2024-02-29"},
+        {"31 June 2025", "refused"},
+        {"1 Ma 2025", "none"},
+        {"1 Mai 2025", "none"},
+        {"1 Mar 25", "none"},
+        {"13 bolts 2025", "none"},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(cases); i++) {
+        Words words;
+        g_autofree char *date = NULL;
+        g_autoptr(GError) error = NULL;
+        ck_assert(words_begin(&words, cases[i][0], NULL));
+        gboolean read = words_date(&words, &date, &error);
+        ck_assert_str_eq(!read ? "refused" : date ? date : "none", cases[i][1]);
+        ck_assert(!date || strchr("gx", *words.at));
     }
 }
 END_TEST
@@ -267,6 +296,7 @@ int main(void)
     tcase_add_test(tcase, places_in_any_order);
     tcase_add_test(tcase, one_place_has_no_brackets);
     tcase_add_test(tcase, values_with_and_without_units);
+    tcase_add_test(tcase, dates_as_people_write_them);
     tcase_add_test(tcase, dates_numbers_and_what_is_left);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);

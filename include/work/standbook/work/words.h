@@ -89,9 +89,9 @@ gboolean words_begin_value(const Words *words);
 // Whether what stands here ends a row of values: a word such as `with` or `due`, a remark, the end.
 gboolean words_end_values(const Words *words);
 
-// A date (`2025-03-13`) or a time (`11:36`, `11:36:20`) if one stands here, and goes behind it;
-// NULL if none does. FALSE if it has that form and there is no such day or time. The caller frees
-// with g_free.
+// A date (`2025-03-13`, or `13 March 2025`, which becomes the same) or a time (`11:36`, `11:36:20`)
+// if one stands here, and goes behind it; NULL if none does. FALSE if it has that form and there is
+// no such day or time. The caller frees with g_free.
 gboolean words_date(Words *words, char **date, GError **error);
 gboolean words_time(Words *words, char **time, GError **error);
 
