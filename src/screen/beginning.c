@@ -47,14 +47,16 @@ static GBytes *plan_file(const char *path)
     return g_bytes_new_take(text, length);
 }
 
-static Plan *plan_of(GBytes *bytes, GError **error)
+// A fault is told with the name of the file.
+static Plan *plan_of(GBytes *bytes, const char *path, GError **error)
 {
     g_autoptr(Faults) faults = faults_new();
     gsize length;
     const char *text = g_bytes_get_data(bytes, &length);
     Plan *plan = plan_read(text, length, faults);
     if (!plan) {
-        g_autofree char *fault = fault_text(faults_at(faults, 0), "plan");
+        g_autofree char *name = path ? g_path_get_basename(path) : g_strdup("plan");
+        g_autofree char *fault = fault_text(faults_at(faults, 0), name);
         g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_NO, fault);
     }
     return plan;
@@ -64,7 +66,7 @@ static Plan *plan_of(GBytes *bytes, GError **error)
 static gboolean holds_plan(const char *path, const Shop *shop)
 {
     g_autoptr(GBytes) bytes = plan_file(path);
-    g_autoptr(Plan) plan = bytes ? plan_of(bytes, NULL) : NULL;
+    g_autoptr(Plan) plan = bytes ? plan_of(bytes, path, NULL) : NULL;
     return plan && !(shop && plan_is_kept(shop, plan, bytes));
 }
 
@@ -139,7 +141,7 @@ char *plan_typed(const GPtrArray *plans, const char *typed, GError **error)
             return g_strdup(typed);
     g_autofree char *path = path_of(typed);
     g_autoptr(GBytes) bytes = plan_file(path);
-    g_autoptr(Plan) plan = bytes ? plan_of(bytes, error) : NULL;
+    g_autoptr(Plan) plan = bytes ? plan_of(bytes, path, error) : NULL;
     if (plan)
         return g_steal_pointer(&path);
     if (!bytes && line)
@@ -375,7 +377,7 @@ static Plan *take_plan(Desk *desk, const char *named, GError **error)
     const SessionOptions options = session_options(desk);
     g_autoptr(GBytes) bytes =
         named ? plan_file(named) : g_bytes_new_static(blank_card, strlen(blank_card));
-    g_autoptr(Plan) plan = bytes ? plan_of(bytes, error) : NULL;
+    g_autoptr(Plan) plan = bytes ? plan_of(bytes, named, error) : NULL;
     return plan && plan_keep(desk->book, bytes, plan, &options, NULL, error) &&
                    desk_read_shop(desk, error)
                ? g_steal_pointer(&plan)
