@@ -1,6 +1,7 @@
 #include "proof_body.h"
 
 #include "about.h"
+#include "clock_line.h"
 #include "to_lay.h"
 #include "widget_groups.h"
 #include "widget_subjects.h"
@@ -56,9 +57,8 @@ static guint paint_clocks(const Gaps *gaps, guint row, Page *page)
         clocks_running(agenda->plan, agenda->assessment, agenda->entries, agenda->count, now);
     for (guint i = 0; i < clocks->len; i++) {
         const Clock *clock = &g_array_index(clocks, Clock, i);
-        g_autofree char *until = moment_text(clock->at);
-        g_autofree char *said =
-            g_strdup_printf("%s %s %.16s", clock->subject, clock_words(clock, now), until);
+        g_autofree char *until = clock_until(clock, now);
+        g_autofree char *said = g_strconcat(clock->subject, " ", until, NULL);
         line_paint(page->body, row++, VERDICT_OPEN, "clocks", said);
     }
     if (clocks->len || row > before)

@@ -232,6 +232,11 @@ def point_14_clocks_show_everywhere_and_become_late():
         stand.answer("W1")
         stand.press("\r")
         stand.has("sump no fluid before 13:30", 1)
+        stand.ask("resize 80x90")
+        for key in ("e", "w"):
+            stand.type(key)
+            stand.settle()
+        stand.expect("Proof: ", "clocks                  sump no fluid before 13:30")
         stand.restarted("TERM")
         stand.has("sump no fluid before 13:30", 1)
     return "FIT BEFORE 11:42 on bench, shop, build, find and after a kill; LATE with one bell at 11:43; fitted: no fluid before 13:30"
