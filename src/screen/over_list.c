@@ -114,13 +114,22 @@ static guint width_of(const char *text)
     return (guint)g_utf8_strlen(text, -1);
 }
 
+char *over_list_place(const Over *row)
+{
+    const Requirement *made = row->made;
+    gboolean again = made->step != made->check->step;
+    return again ? g_strconcat(made->place, *made->place ? ", " : "", made->step->name, NULL)
+                 : g_strdup(made->place);
+}
+
 // What all rows have in common.
 static void find_shape(OverList *list)
 {
     for (guint i = 0; i < list->rows->len; i++) {
         const Requirement *made = g_array_index(list->rows, Over, i).made;
         g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
-        list->place_width = MAX(list->place_width, width_of(made->place));
+        g_autofree char *place = over_list_place(&g_array_index(list->rows, Over, i));
+        list->place_width = MAX(list->place_width, width_of(place));
         list->value_width = MAX(list->value_width, width_of(value));
         list->wear = list->wear || made->wear;
         list->away = list->away || over_wears_away(made);

@@ -28,6 +28,10 @@ void over_list_look(OverList *list, const Desk *desk);
 // Turns to the check behind the one shown; after the last to the first.
 void over_list_next(OverList *list, const Desk *desk);
 
+// The place of a row; where a later step reads the check again, with that step behind it. The
+// caller frees with g_free.
+char *over_list_place(const Over *row) G_GNUC_WARN_UNUSED_RESULT;
+
 // Whether a row is the first of its engine, the number of the engine in the list (from 1), and the
 // build of that number; NULL for none.
 gboolean over_list_is_first(const OverList *list, guint row);

@@ -99,6 +99,7 @@ static void paint_row(const OverList *list, guint at, guint engine, gboolean cho
     const Over *row = row_at(list, at);
     const Requirement *made = row->made;
     g_autofree char *number = g_strdup_printf("%u", engine), *value = figure_value(made);
+    g_autofree char *place = over_list_place(row);
     g_autofree char *strip = row_strip(list, row, columns->cells);
     Verdict verdict = over_verdict(made);
     if (engine) {
@@ -106,7 +107,7 @@ static void paint_row(const OverList *list, guint at, guint engine, gboolean cho
         canvas_put(page->body, 1 + at, BUILD_COLUMN, 8, plain, row->number);
     }
     canvas_put(page->body, 1 + at, PLACE_COLUMN, MAX(columns->place_width, 1),
-               style_of(chosen ? TYPE_REVERSE : TYPE_PLAIN, 0), *made->place ? made->place : " ");
+               style_of(chosen ? TYPE_REVERSE : TYPE_PLAIN, 0), *place ? place : " ");
     canvas_put_right(page->body, 1 + at, columns->value_end, style_of(TYPE_BOLD, 0), value);
     canvas_put(page->body, 1 + at, columns->mark, MARK_WIDTH, verdict_style(verdict),
                verdict_mark(verdict, over_reason(made), NULL));
