@@ -128,9 +128,9 @@ typedef struct {
     guint counts[VERDICTS]; // of this gate and those before
     guint left;             // requirements that keep it from being complete
     gint64 sealed;          // seq of its newest live seal, 0 if none
-    guint
-        since; // live entries since that seal that can change what the gate asks for: it does not
-               // cover them and is to be renewed; 0 where a later gate was sealed, which covers all
+    // Live entries since that seal that can change what the gate asks for: it does not cover them and
+    // is to be renewed; 0 where a later gate was sealed, which covers all.
+    guint since;
 } GateCount;
 
 // Which verdicts turn if this tool was out by so much? Its readings are judged by their value then:
