@@ -7,10 +7,12 @@
 #include "widget_advice.h"
 #include "widget_digits.h"
 #include "widget_groups.h"
+#include "widget_strip.h"
 #include "widget_trials.h"
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/sheet/strip.h>
 #include <standbook/work/entry_words.h>
 #include <string.h>
 
@@ -88,19 +90,19 @@ void setting_body(const Trials *trials, const TrialNext *next, const NextMove *a
 
 // FAR AND BESIDE --------------------------------------------------------------------------------
 
-// `try 2 · turn out, to 0.14`, `try 2 · loose at 1`: what the large figure is.
+// `turn out`, `loose at 1`: what the large figure is.
 static char *far_head(const Trials *trials, const TrialNext *next, const NextMove *advised)
 {
-    const Trial *last = trials_last(trials);
     g_autofree char *at = setting_at(trials, setting_made(trials, next));
-    guint number = MAX(1, trials->all->len) + (next->ask == TRIAL_MOVE && last && last->readings);
     if (next->ask != TRIAL_MOVE)
-        return g_strdup_printf("try %u · %s%s", number,
-                               next->ask == TRIAL_LOOSE ? "loose" : "tight", at);
+        return g_strconcat(next->ask == TRIAL_LOOSE ? "loose" : "tight", at, NULL);
     if (!next_move_moves(advised))
-        return g_strdup_printf("try %u · %s", number, trials->check->setting->move);
-    g_autofree char *move = next_move_words(trials, advised), *to = next_move_to(trials, advised);
-    return g_strdup_printf("try %u · %s, to %s", number, move, to);
+        return g_strdup(trials->check->setting->move);
+    g_autofree char *size = next_move_size(trials, advised);
+    char *move = next_move_words(trials, advised);
+    if (g_str_has_suffix(move, size))
+        move[strlen(move) - strlen(size)] = '\0';
+    return g_strchomp(move);
 }
 
 // How far to move; where no move is advised, where it stands.
@@ -113,24 +115,42 @@ static char *far_figure(const Trials *trials, const TrialNext *next, const NextM
                                     : trial_position_words(trials->check, last->position);
 }
 
-// What is in hand over the whole body, its strip below.
-void setting_far(const Trials *trials, const TrialNext *next, const NextMove *advised,
-                 const char *typed, Page *page)
+// Beside the strip: where a move leads, else how what is typed stands, else the last try.
+static char *far_outcome(const Trials *trials, const TrialNext *next, const NextMove *advised,
+                         const Requirement *typed)
 {
-    enum { DOT = 3, HIGH = 2, LEFT = 5, ROW = 3, BELOW = 14 };
+    const Trial *last = trials_last(trials);
+    if (typed)
+        return g_strdup(verdict_mark(typed->verdict, typed->reason, typed->check));
+    if (next->ask != TRIAL_MOVE || !next_move_moves(advised))
+        return last && last->read ? trial_outcome(trials, last) : g_strdup("");
+    g_autofree char *to = next_move_to(trials, advised);
+    return g_strconcat("to ", to, NULL);
+}
+
+// As the far view of a reading: what is in hand five rows high, the strip, the digits ten rows high.
+void setting_far(const Trials *trials, const TrialNext *next, const NextMove *advised,
+                 const char *digits, const Requirement *typed, Page *page)
+{
+    enum { HEAD_DOT = 2, DOT = 3, HIGH = 2, LEFT = 5, STRIP_ROW = 5, ROW = 6 };
     const Trial *last = trials_last(trials);
     g_autofree char *head = far_head(trials, next, advised);
     g_autofree char *figure = far_figure(trials, next, advised);
-    const char *shown = *typed ? typed : figure;
+    const char *shown = *digits ? digits : figure;
     guint dot = digits_dot(shown, DOT, PAGE_WIDTH - LEFT);
-    canvas_put(page->body, 1, LEFT, 0, style_of(TYPE_BOLD, ROLE_CALM), head);
+    if (digits_width(head, HEAD_DOT) <= PAGE_WIDTH - LEFT)
+        digits_paint(page->body, 0, LEFT, HEAD_DOT, 1, style_of(0, 0), head);
+    else
+        canvas_put(page->body, 2, LEFT, 0, style_of(TYPE_BOLD, ROLE_CALM), head);
     if (dot)
         digits_paint(page->body, ROW, LEFT, dot, HIGH, style_of(0, 0), shown);
-    g_autofree char *strip = last ? trial_strip(trials, last) : g_strdup("");
-    g_autofree char *outcome = last && last->read ? trial_outcome(trials, last) : g_strdup("");
-    g_autofree char *line = g_strdup_printf("%s   %s", strip, outcome);
-    canvas_put(page->body, BELOW, LEFT, 0,
-               verdict_style(last && last->read ? last->verdict : VERDICT_OPEN), line);
+    g_autofree char *strip = typed  ? strip_text(typed)
+                             : last ? trial_strip(trials, last)
+                                    : g_strdup("");
+    g_autofree char *outcome = far_outcome(trials, next, advised, typed);
+    Verdict verdict = typed ? typed->verdict : last && last->read ? last->verdict : VERDICT_OPEN;
+    guint column = strip_paint(page->body, STRIP_ROW, LEFT, strip, verdict);
+    canvas_put(page->body, STRIP_ROW, column + 3, 0, verdict_style(verdict), outcome);
 }
 
 // ` at 1`, ` chain play 1, forth`, ``: where something was read.

@@ -12,8 +12,9 @@ void setting_body(const Trials *trials, const TrialNext *next, const NextMove *a
 // Whether all of the advice fits there.
 gboolean setting_says_all(const Trials *trials, const TrialNext *next, const NextMove *advised,
                           const Page *page);
-// What is in hand over the whole body, its strip below.
+// What is in hand over the whole body: `digits` are typed, and `typed` is how its place stands with
+// them (setting_typed); NULL for the last try.
 void setting_far(const Trials *trials, const TrialNext *next, const NextMove *advised,
-                 const char *typed, Page *page);
+                 const char *digits, const Requirement *typed, Page *page);
 // At the right of a wide screen: the place asked for, the tries entry by entry, the newest entries.
 void setting_detail(Desk *desk, const Trials *trials, const TrialNext *next, Page *page);

@@ -243,6 +243,15 @@ static const Requirement *supposed_made(const Supposed *supposed, const Trials *
     return now;
 }
 
+const Requirement *setting_typed(const Supposed *supposed, const Trials *trials,
+                                 const TrialNext *next)
+{
+    gboolean judged = supposed->line && supposed->made && next->ask == TRIAL_TIGHT;
+    const Requirement *made =
+        judged ? supposed_made(supposed, trials, trials->made[next->place]) : NULL;
+    return made && made->value ? made : NULL;
+}
+
 // `0.07 mm ±.01   ▼ FAIL, 0.01 under`
 static char *value_words_of(const Requirement *made)
 {

@@ -38,3 +38,7 @@ char *setting_then(const Trials *trials, const TrialNext *next) G_GNUC_WARN_UNUS
 // behind a point or sign, while more is still to come.
 char *setting_meaning(const Supposed *supposed, const Trials *trials, const TrialNext *next,
                       const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+// How the place of the setting stands with what is typed; NULL where that is not judged: a move, a
+// loose reading, nothing.
+const Requirement *setting_typed(const Supposed *supposed, const Trials *trials,
+                                 const TrialNext *next);

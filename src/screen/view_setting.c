@@ -144,7 +144,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
              trials->all->len == 1 ? "try" : "tries", trials_minutes(trials));
     suppose(setting, desk, trials, &next, typed);
     if (desk->big)
-        setting_far(trials, &next, &setting->tries.advised, typed, page);
+        setting_far(trials, &next, &setting->tries.advised, typed,
+                    setting_typed(&setting->supposed, trials, &next), page);
     else
         setting_body(trials, &next, &setting->tries.advised, typed, page);
     if (setting->look)
