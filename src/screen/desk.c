@@ -11,6 +11,8 @@
 #include <standbook/work/opened.h>
 #include <string.h>
 
+static const guint NOT_YET = G_MAXUINT; // looked at the build in hand
+
 static SessionOptions session_options(const Desk *desk)
 {
     return (SessionOptions){
@@ -157,7 +159,10 @@ Session *desk_session(Desk *desk, const char *number)
 
 Session *desk_build(Desk *desk)
 {
-    return desk->number ? desk_session(desk, desk->number) : NULL;
+    Session *session = desk->number ? desk_session(desk, desk->number) : NULL;
+    if (session && desk->known == NOT_YET)
+        desk->known = session_entries(session)->len;
+    return session;
 }
 
 void desk_take_up(Desk *desk, const char *number)
@@ -169,8 +174,7 @@ void desk_take_up(Desk *desk, const char *number)
     desk->last_seq = desk->last_first = desk->entered_seq = 0;
     desk->seal_asked = 0;
     desk->latest_of = 0;
-    Session *session = desk_build(desk);
-    desk->known = session ? session_entries(session)->len : 0;
+    desk->known = NOT_YET;
     g_array_set_size(desk->entered_since, 0);
     desk_recall(desk);
 }

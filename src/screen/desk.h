@@ -22,7 +22,7 @@ typedef struct {
     char *last_by;       // `08:54 MO` where that is the newest entry here; else NULL
     gint64 last_seq;     // this terminal's newest entry in the build in hand, 0 if none
     gint64 last_first;   // the first of those that came of one line with it; 0: it was recalled
-    guint known;         // how many entries the build in hand had when it was taken up here
+    guint known;         // how many entries the build in hand had when it was first looked at here
     GArray *entered_since; // gint64: numbers of those that were entered here since
     guint seal_asked;    // how many entries the build in hand had when it was asked to be sealed
     char *entered;       // that entry in words, as long as entered_seq is its number
