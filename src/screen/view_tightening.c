@@ -139,6 +139,7 @@ static void heed_loosened(Bolts *bolts, Desk *desk)
         return;
     bolts->loosened = newest->seq;
     bolts->placed = FALSE;
+    slip_forget(&bolts->slip); // it was asked of the bolt as it stood
 }
 
 // INTERRUPTION ----------------------------------------------------------------------------------
