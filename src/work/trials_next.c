@@ -54,6 +54,13 @@ static gboolean has_failed(const Requirement *made)
     return made->verdict == VERDICT_FAIL;
 }
 
+// Whether it was tightened with a wrench that was found wrong: it is done again.
+static gboolean is_misled(const Requirement *made)
+{
+    return made->verdict == VERDICT_IN_DOUBT && made->reason == REASON_TOOL &&
+           made->tool.state == TOOL_WRONG;
+}
+
 // The first turn of the tightening that stands so; NULL if none does.
 static const Requirement *turn_that(const Trials *trials, const PlanTightening *tightening,
                                     gboolean (*stands)(const Requirement *))
@@ -96,15 +103,21 @@ const PlanTightening *trials_open_hold(const Trials *trials)
     return NULL;
 }
 
-const Requirement *trials_failed_hold(const Trials *trials)
+// The first turn of all that holds it that stands so; NULL if none does.
+static const Requirement *hold_that(const Trials *trials, gboolean (*stands)(const Requirement *))
 {
-    const Requirement *failed = NULL;
-    for (guint i = 0; !failed && i < trials->step->tightenings->len; i++) {
+    const Requirement *found = NULL;
+    for (guint i = 0; !found && i < trials->step->tightenings->len; i++) {
         const PlanTightening *tightening = trials->step->tightenings->pdata[i];
         if (is_held_by(trials->check, tightening->group, TRUE))
-            failed = turn_that(trials, tightening, has_failed);
+            found = turn_that(trials, tightening, stands);
     }
-    return failed;
+    return found;
+}
+
+const Requirement *trials_failed_hold(const Trials *trials)
+{
+    return hold_that(trials, has_failed);
 }
 
 GPtrArray *trials_to_slacken(const Trials *trials)
@@ -180,6 +193,7 @@ gboolean trials_is_early(const Trials *trials)
     const Trial *last = trials_last(trials);
     return last && last->readings && !last->ended && !last->joined &&
            last->verdict == VERDICT_IN_DOUBT && last->reason == REASON_BASIS &&
+           !hold_that(trials, is_misled) &&
            (trials_open_hold(trials) || first_early(trials, last) < trials->places);
 }
 

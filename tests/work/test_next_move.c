@@ -401,6 +401,31 @@ START_TEST(a_try_read_before_it_was_tightened_is_tightened_and_read_again)
 }
 END_TEST
 
+// Bolts that stand from a wrench found wrong are all done again, one by one, before it is read.
+START_TEST(a_wrench_found_wrong_asks_for_its_bolts_before_the_reading)
+{
+    static const char again[] = "tighten idler carrier stage 1 all with W4\n"
+                                "tighten idler carrier[1] stage 2 with W4\n"
+                                "tighten idler carrier[3] stage 2 with W4";
+    begin(late);
+    take_all(loosen);
+    try_at("0.13", "0.09", late, " 0.14 0.16 0.10 0.12");
+    char *refusal =
+        demo_try(demo, demo->desk, "2025-03-11 09:40 EV calibration W2 2025-03-11 wrong \"low\"");
+    ck_assert_msg(!refusal, "%s", refusal);
+    g_auto(GStrv) each = g_strsplit(again, "\n", -1);
+    for (guint i = 0; each[i]; i++) {
+        take(each[i]);
+        g_autoptr(Trials) trials = trials_now();
+        ck_assert_int_eq(trials_next(trials, FALSE).ask, TRIAL_DONE);
+        ck_assert(!trials_is_early(trials));
+    }
+    take("tighten idler carrier[2] stage 2 with W4");
+    expect_within("It was read before it was tightened: read it again");
+    expect_asked(TRIAL_TIGHT, 0);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
@@ -415,6 +440,7 @@ int main(void)
         what_is_asked_follows_the_advice,
         a_try_that_passed_and_was_loosened_is_tightened_again,
         a_try_read_before_it_was_tightened_is_tightened_and_read_again,
+        a_wrench_found_wrong_asks_for_its_bolts_before_the_reading,
     };
     return run_on_build("next move", tests, G_N_ELEMENTS(tests), 0);
 }

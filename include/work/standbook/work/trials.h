@@ -159,7 +159,8 @@ TrialNext trials_next_again(const Trials *trials);
 // Whether the plan names anything in its step that holds the setting.
 gboolean trials_has_hold(const Trials *trials);
 // Whether the newest try was read tight before its hold was tightened, is in doubt for it, and was
-// not all read again since.
+// not all read again since. As long as a bolt that holds it stands from a wrench found wrong, it
+// is not: that bolt comes first.
 gboolean trials_is_early(const Trials *trials);
 // What holds the setting in its step and is still open: the first such tightening; NULL if it is
 // held.
