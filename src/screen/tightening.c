@@ -127,6 +127,33 @@ guint tightening_next(const Tightening *tightening, guint from)
     return i;
 }
 
+gboolean tightening_to_mend(const Tightening *tightening, const Turn *turn)
+{
+    const Requirement *made = turn->made;
+    return made->asked == ASKED_BOLT && made->verdict == VERDICT_IN_DOUBT &&
+           made->reason == tightening->reason && made->entry <= tightening->mends;
+}
+
+guint tightening_in_hand(const Tightening *tightening)
+{
+    guint open = tightening_next(tightening, 0), i = 0;
+    if (tightening_turn(tightening, open))
+        return open;
+    while (i < tightening->turns->len &&
+           !tightening_to_mend(tightening, tightening_turn(tightening, i)))
+        i++;
+    return i;
+}
+
+gboolean tightening_has_doubt(const Tightening *tightening, guint here, guint count)
+{
+    for (guint i = 0; i < tightening->turns->len; i++)
+        if ((i < here || i >= here + count) &&
+            tightening_turn(tightening, i)->made->verdict == VERDICT_IN_DOUBT)
+            return TRUE;
+    return FALSE;
+}
+
 const Turn *tightening_before(const Tightening *tightening, guint here)
 {
     const Turn *turn = tightening_turn(tightening, here);
@@ -223,6 +250,33 @@ gboolean tightening_may_pull_again(const Tightening *tightening, const Turn *tur
             return FALSE;
     }
     return (stage_is_torque(kind) || kind == STAGE_SNUG) && turn->made->reason != REASON_HIGH;
+}
+
+// Whether a bolt that was left by one stage stands tighter than another asks.
+static gboolean is_tighter(const Stage *left, const Stage *asked)
+{
+    g_autoptr(Number) stands = left->formula ? formula_constant(left->formula) : NULL;
+    g_autoptr(Number) wanted = asked->formula ? formula_constant(asked->formula) : NULL;
+    gboolean both = stage_is_torque(left->kind) && stands && wanted;
+    return left->kind != STAGE_SLACKEN && (!both || number_compare(stands, wanted) > 0);
+}
+
+const Turn *tightening_above(const Tightening *tightening, const Turn *turn)
+{
+    const Stage *asked = tightening_stage(tightening, turn->stage);
+    gboolean again = turn->made->verdict != VERDICT_OPEN;
+    const Turn *last = NULL;
+    for (guint i = 0; again && i < tightening->turns->len; i++) {
+        const Turn *other = tightening_turn(tightening, i);
+        if (other->position == turn->position && other->stage > turn->stage &&
+            other->made->asked == ASKED_BOLT && other->made->verdict != VERDICT_OPEN &&
+            tightening_stage(tightening, other->stage)->kind != STAGE_CHECK &&
+            (!last || other->stage > last->stage))
+            last = other;
+    }
+    gboolean pulled = asked->kind == STAGE_TORQUE || asked->kind == STAGE_SNUG;
+    return pulled && last && is_tighter(tightening_stage(tightening, last->stage), asked) ? last
+                                                                                          : NULL;
 }
 
 // `75`: a bare torque without its unit.

@@ -17,6 +17,8 @@ typedef struct {
     char *at;     // `1, in`: only the bolts at this place of a check are left (tightening_keep_at)
     guint bolts, stages;
     GArray *turns; // Turn, in the order of the work
+    gint64 mends;  // seq up to which bolts in doubt for `reason` are done again; 0: none is
+    Reason reason;
 } Tightening;
 
 // The tightening of a bolt set in a step; NULL if the plan has none. The plan and the
@@ -35,6 +37,13 @@ const Turn *tightening_turn(const Tightening *tightening, guint index); // NULL 
 // The first turn that is open, from that one on; behind the last if there is none.
 guint tightening_next(const Tightening *tightening, guint from);
 
+// Whether the bolt of a turn is in doubt as those that are done again, and was not done since.
+gboolean tightening_to_mend(const Tightening *tightening, const Turn *turn);
+// The first turn that is open, else the first to mend; behind the last if there is none.
+guint tightening_in_hand(const Tightening *tightening);
+// Whether any turn but those `count` from `here` on, which are in hand, is in doubt.
+gboolean tightening_has_doubt(const Tightening *tightening, guint here, guint count);
+
 // The turn in front of one at the same stage that was done; NULL if there is none.
 const Turn *tightening_before(const Tightening *tightening, guint here);
 
@@ -52,6 +61,10 @@ const Turn *tightening_failed(const Tightening *tightening, guint from);
 // Whether a bolt that was through this turn may be pulled once more without being loosened: to a
 // torque that was not passed, as long as no stage behind it was begun on that bolt.
 gboolean tightening_may_pull_again(const Tightening *tightening, const Turn *turn);
+
+// Of a bolt that was pulled to the torque of this turn already, and is asked for it again: the turn
+// behind it that left it tighter, so that a wrench would only click there. NULL if none did.
+const Turn *tightening_above(const Tightening *tightening, const Turn *turn);
 
 // How many bolts have been through a stage, of so many that are needed; a wait counts as one.
 guint tightening_done(const Tightening *tightening, guint stage);

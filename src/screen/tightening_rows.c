@@ -152,6 +152,23 @@ char *tightening_shown(const Tightening *tightening, const Turn *turn, const cha
     return g_strconcat(typed, *unit ? " " : "", unit, NULL);
 }
 
+// Whether a turn comes behind the one in hand: what is open before what is done again.
+static gboolean comes_behind(const Tightening *tightening, guint here, guint i, gboolean open)
+{
+    const Turn *turn = tightening_turn(tightening, i);
+    return open ? turn->made->verdict == VERDICT_OPEN && i >= here
+                : i != here && tightening_to_mend(tightening, turn);
+}
+
+// How the set stands once what is in hand is done, and nothing comes behind it.
+static const char *whole_words(const Tightening *tightening, guint here, guint round)
+{
+    return tightening_failed(tightening, 0)                ? "through, but not whole"
+           : tightening_has_doubt(tightening, here, round) ? "through, but in doubt"
+           : tightening->at                                ? "tight"
+                                                           : "whole";
+}
+
 // The bolts still to come at this stage, of many the first, or the stage behind it.
 static void say_then(const Tightening *tightening, guint here, guint round, Page *page)
 {
@@ -159,9 +176,11 @@ static void say_then(const Tightening *tightening, guint here, guint round, Page
     g_autofree char *after = NULL;
     enum { MOST = 50 }; // characters of their names
     guint stage = tightening_turn(tightening, here)->stage, count = 0, more = 0;
-    for (guint i = here + round; i < tightening->turns->len && !after; i++) {
+    guint open = tightening_next(tightening, here + round);
+    gboolean opens = tightening_turn(tightening, open) != NULL;
+    for (guint i = opens ? open : 0; i < tightening->turns->len && !after; i++) {
         const Turn *next = tightening_turn(tightening, i);
-        if (next->made->verdict != VERDICT_OPEN)
+        if (!comes_behind(tightening, here, i, opens))
             continue;
         if (next->stage != stage)
             after = tightening_words(tightening, next->stage);
@@ -179,9 +198,7 @@ static void say_then(const Tightening *tightening, guint here, guint round, Page
         page_say(&page->then, "the next stage, %s", after);
     else
         page_say(&page->then, "%s is %s", tightening->at ? tightening->at : "the set",
-                 tightening_failed(tightening, 0) ? "through, but not whole"
-                 : tightening->at                 ? "tight"
-                                                  : "whole");
+                 whole_words(tightening, here, round));
 }
 
 // Of a bolt that fails already: what was shown, and what can be done; FALSE if it does not.
@@ -200,6 +217,18 @@ static gboolean say_failed(const Tightening *tightening, const Turn *turn, Page 
     return TRUE;
 }
 
+// Of a bolt that stands tighter than it is pulled: a wrench would only click. FALSE if it does not.
+static gboolean say_above(const Tightening *tightening, const Turn *turn, Page *page)
+{
+    const Turn *above = tightening_above(tightening, turn);
+    if (!above)
+        return FALSE;
+    g_autofree char *stands = tightening_words(tightening, above->stage);
+    page_say(&page->then, "it stands at %s: loosen it first (l), a wrench would only click",
+             stands);
+    return TRUE;
+}
+
 // Where the wrench in use was found wrong, that comes before what is behind.
 static void say_wrong(Desk *desk, const Tightening *tightening, guint here, Page *page)
 {
@@ -212,13 +241,17 @@ void tightening_rows(Desk *desk, const Tightening *tightening, guint here, const
                      Page *page)
 {
     say_next(desk, tightening, here, page);
-    if (!say_failed(tightening, tightening_turn(tightening, here), page))
+    const Turn *turn = tightening_turn(tightening, here);
+    gboolean failed = say_failed(tightening, turn, page);
+    gboolean above = !failed && say_above(tightening, turn, page);
+    if (!failed && !above)
         say_then(tightening, here, tightening_round(desk, tightening, here), page);
     if (!*typed) {
-        say_wrong(desk, tightening, here, page);
+        if (!above) // first it is loosened
+            say_wrong(desk, tightening, here, page);
         return;
     }
-    g_autofree char *shown = tightening_shown(tightening, tightening_turn(tightening, here), typed);
+    g_autofree char *shown = tightening_shown(tightening, turn, typed);
     page->means = TRUE;
     page_say(&page->then, "%s, as the wrench shows it", shown);
 }

@@ -38,6 +38,8 @@ typedef struct {
     gboolean only_again; // opened for that question alone
     gint64 again;      // seq of the note that began a stage again, 0 for none: its bolts are taken
     guint again_stage; // once more, as far as they were not ticked behind it
+    gint64 mends;      // seq up to which bolts in doubt are done again, 0: none is,
+    Reason reason;     // and why they are in doubt: that of the bolt with which it began
     Slip slip;         // a line that was asked about once
     Supposed supposed; // by what is typed
     // With so many entries nothing had to be closed before the turn `ready_at`:
@@ -86,17 +88,36 @@ static Tightening *tightening_of(const Bolts *bolts, Desk *desk)
         bolts->check && tightening ? plan_check(session_plan(session), bolts->check) : NULL;
     if (check && check->setting->each)
         tightening_keep_at(tightening, check, bolts->place);
+    if (tightening) {
+        tightening->mends = bolts->mends;
+        tightening->reason = bolts->reason;
+    }
     return tightening;
 }
 
-// Begins at the turn of that requirement, though it may be done.
+// Begins at the turn of that requirement, though it may be done. Where it is in doubt, and not
+// opened to be loosened only, all bolts in doubt as it is are done again behind it.
 static void begin_at(Bolts *bolts, const Tightening *tightening, const char *name)
 {
     for (guint i = 0; i < tightening->turns->len && !bolts->placed; i++) {
-        g_autofree char *each = requirement_name(tightening_turn(tightening, i)->made);
+        const Requirement *made = tightening_turn(tightening, i)->made;
+        g_autofree char *each = requirement_name(made);
         bolts->placed = strcmp(each, name) == 0;
         bolts->here = i;
+        if (bolts->placed && made->verdict == VERDICT_IN_DOUBT && !bolts->only_again) {
+            bolts->mends = bolts->opened;
+            bolts->reason = made->reason;
+        }
     }
+}
+
+// Ends it where a bolt that was done again is in doubt as before.
+static void heed_mended(Bolts *bolts, Desk *desk, guint here)
+{
+    g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
+    const Turn *turn = tightening ? tightening_turn(tightening, here) : NULL;
+    if (turn && turn->made->verdict == VERDICT_IN_DOUBT && turn->made->reason == bolts->reason)
+        bolts->mends = 0;
 }
 
 // The turn in hand; NULL when all are done.
@@ -107,10 +128,10 @@ static const Turn *in_hand(Bolts *bolts, const Tightening *tightening)
     g_clear_pointer(&bolts->first, g_free);
     if (!bolts->placed)
         bolts->here = bolts->again ? tightening_older(tightening, bolts->again_stage, bolts->again)
-                                   : tightening_next(tightening, 0);
+                                   : tightening_in_hand(tightening);
     if (bolts->again && !tightening_turn(tightening, bolts->here)) { // all once more
         bolts->again = 0;
-        bolts->here = tightening_next(tightening, 0);
+        bolts->here = tightening_in_hand(tightening);
     }
     return tightening_turn(tightening, bolts->here);
 }
@@ -254,11 +275,12 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 
 // KEYS ------------------------------------------------------------------------------------------
 
-// What was opened over other work closes nothing: that work goes on behind it.
+// What was opened over other work closes nothing: that work goes on behind it. Nor does a bolt that
+// is mended: what is to be closed waits for it.
 static Go wants_closing(Bolts *bolts, Desk *desk, const Tightening *tightening, const Turn *turn)
 {
     guint known = session_entries(desk_build(desk))->len;
-    if (bolts->over || (bolts->ready == known && bolts->ready_at == bolts->here))
+    if (bolts->over || bolts->mends || (bolts->ready == known && bolts->ready_at == bolts->here))
         return go(GO_STAY);
     Go closing = go_before_closing(desk, tightening->plan->step, turn->made);
     if (closing.kind == GO_STAY) {
@@ -331,6 +353,7 @@ static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
     slip_forget(&bolts->slip);
     desk_last_entry(desk, "%s · %s%s%s", bolt, amount, read ? " · shown " : "", read ? read : "");
     bolts->placed = FALSE;
+    heed_mended(bolts, desk, bolts->here);
     toolbox_forget_adapter(desk);
     return TRUE;
 }
