@@ -172,6 +172,7 @@ static void judge_bolt_fit(const Judge *judge, guint index, const SetState *set,
     const PlanGroup *group = set->group;
     gint64 fit = set->bolt[place].fit;
     guint evidence = 0;
+    judge_requirement(judge, index)->spent = set->bolt[place].spent;
     if (!fit)
         return;
     guint32 doubts =

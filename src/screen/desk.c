@@ -172,7 +172,7 @@ void desk_take_up(Desk *desk, const char *number)
     g_free(desk->number);
     desk->number = g_strdup(number);
     desk->last_seq = desk->last_first = desk->entered_seq = 0;
-    desk->seal_asked = 0;
+    desk->seal_asked = desk->new_asked = 0;
     desk->latest_of = 0;
     desk->known = NOT_YET;
     g_array_set_size(desk->entered_since, 0);

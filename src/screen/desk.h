@@ -25,6 +25,7 @@ typedef struct {
     guint known;         // how many entries the build in hand had when it was first looked at here
     GArray *entered_since; // gint64: numbers of those that were entered here since
     guint seal_asked;    // how many entries the build in hand had when it was asked to be sealed
+    guint new_asked;     // likewise, when a new bolt was asked for
     char *entered;       // that entry in words, as long as entered_seq is its number
     gint64 entered_seq;
     char *warning;      // what row 23 warns of until the next key; NULL for nothing

@@ -26,6 +26,8 @@ gint64 left_interrupted(Desk *desk, const char *step, const char *set)
         if (kind_field(entry->kind, "tightening") &&
             g_strcmp0(entry_text(entry, "tightening"), set) == 0)
             return again && !others_are_at(desk, step, entry) ? entry->seq : 0;
+        if (kind_field(entry->kind, "part") && g_strcmp0(entry_text(entry, "part"), set) == 0)
+            return 0; // a bolt fitted since lies there as it was fitted
         again = again || (is_of(entry, "pick up", step) && is_by(desk, entry, desk->who));
     }
     return 0;

@@ -5,6 +5,7 @@
 #include "concede.h"
 #include "left.h"
 #include "line_words.h"
+#include "new_bolt.h"
 #include "others.h"
 #include "setting_tries.h"
 #include "slip.h"
@@ -318,7 +319,9 @@ static Go wants(gpointer state, Desk *desk)
     if (!turn)
         return tightening && !bolts->over ? go_instead(VIEW_BENCH, g_strdup(bolts->step))
                                           : go(GO_UP);
-    Go before = wants_again(bolts, desk, tightening, turn);
+    Go before = bolts->over ? go(GO_STAY) : new_bolt_ask(desk, turn);
+    if (before.kind == GO_STAY)
+        before = wants_again(bolts, desk, tightening, turn);
     if (before.kind == GO_STAY)
         before = wants_closing(bolts, desk, tightening, turn);
     if (before.kind != GO_STAY)
@@ -428,13 +431,31 @@ static Go answer_again(Bolts *bolts, Desk *desk, const Tightening *tightening, g
 // who answers saw it tightened. FALSE with a warning if that is refused.
 static gboolean note_found(Desk *desk, const Tightening *tightening, const Turn *turn, guint digit)
 {
-    static const char *const found[] = {[1] = "found done", [2] = "found not begun"};
+    static const char *const found[] = {[1] = "found done",
+                                        [2] = "found not begun",
+                                        [3] = "nobody can tell how it was left"};
     g_autofree char *target = line_target(session_plan(desk_build(desk)), turn->made);
     g_autofree char *amount = tightening_words(tightening, turn->stage);
     g_autofree char *line =
         g_strdup_printf("note on %s \"bolt %s, stage %u, %s: %s when work was taken up again\"",
                         target, turn->made->place, turn->stage, amount, found[digit]);
     return desk_line(desk, line, NULL);
+}
+
+// Nobody can tell how the bolt in hand was left: it comes out. Where a new one goes in, that takes
+// it out: until it is entered the question stays, also for who begins anew. `*taken`: it is out.
+static Go take_out(const Bolts *bolts, Desk *desk, const Tightening *tightening, const Turn *turn,
+                   gboolean *taken)
+{
+    const Requirement *fit = bolts->over ? NULL : new_bolt_fit(desk, turn);
+    g_autofree char *target = line_target(session_plan(desk_build(desk)), turn->made);
+    g_autofree char *line = g_strdup_printf("slacken %s \"cannot tell how it was left\"", target);
+    if (fit && fit->entry)
+        return note_found(desk, tightening, turn, 3) ? new_bolt_go(fit) : go(GO_STAY);
+    *taken = desk_line(desk, line, NULL);
+    if (*taken)
+        desk_last(desk, "bolt out: nobody can tell how it was left");
+    return *taken && fit ? new_bolt_go(fit) : go(GO_STAY);
 }
 
 // An answer to how the bolt in hand was left, or to what is done again.
@@ -450,19 +471,12 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     gint64 answered = left_interrupted(desk, bolts->step, bolts->set);
     if (!answered || !is_question(bolts, desk, tightening, turn))
         return go(GO_STAY);
-    gboolean taken = digit == 3 || note_found(desk, tightening, turn, digit);
+    gboolean taken = digit != 3 && note_found(desk, tightening, turn, digit);
     if (taken && digit == 1)
         taken = tick(bolts, desk, "");
-    if (digit == 3) {
-        g_autofree char *target = line_target(session_plan(desk_build(desk)), turn->made);
-        g_autofree char *line =
-            g_strdup_printf("slacken %s \"cannot tell how it was left\"", target);
-        taken = desk_line(desk, line, NULL);
-        if (taken)
-            desk_last(desk, "bolt out: nobody can tell how it was left");
-    }
+    Go out = digit == 3 ? take_out(bolts, desk, tightening, turn, &taken) : go(GO_STAY);
     bolts->answered = taken ? answered : bolts->answered;
-    return go(GO_STAY);
+    return out;
 }
 
 static Go back_a_bolt(Bolts *bolts, Desk *desk, const Turn *turn)

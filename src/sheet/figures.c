@@ -134,7 +134,7 @@ const char *reason_sentence(Reason reason)
         [REASON_TOOL] = "The tool used had no valid calibration, was out of its range, or was found wrong.",
         [REASON_ORDER] = "It was not done in the order asked for.",
         [REASON_BASIS] = "What it was measured on was disturbed afterwards.",
-        [REASON_SPENT] = "A fastener meant for one use was tightened again.",
+        [REASON_SPENT] = "A fastener meant for one use was tightened again; fit a new one.",
         [REASON_PART] = "The part or material used is expired, recalled or not the one asked for.",
         [REASON_WINDOW] = "It was done too soon or too late for the time asked for.",
         [REASON_DISAGREE] = "Two readings differ by more than their doubt allows.",

@@ -108,6 +108,8 @@ typedef struct {
     ToolCause tool;   // of a doubt for a tool, or for bolts it stands on: stands or was upheld
     ToolCause redone; // of a bolt tightened again with another tool: that found wrong since or then
     gboolean pulled_again; // of a bolt: once more after it was turned, without being loosened
+    gboolean spent; // of the fit of a single-use bolt: it was slackened after it was used up, and
+                    // no new one has been fitted since
 
     Verdict value_verdict; // of the value or the answer alone, any doubt about its evidence apart
     Reason value_reason;   // likewise
