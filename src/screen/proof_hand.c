@@ -126,7 +126,7 @@ char *proof_hand_said(const ProofHand *hand, Desk *desk, const char *typed)
                    : bench_place(&hand->work.agenda, hand->place, STATE_ASKED);
     g_autofree char *bolt = bolt_said(hand, desk);
     g_autofree char *shown =
-        *typed ? tightening_shown(hand->tightening, turn_in_hand(hand), typed) : NULL;
+        *typed ? tightening_shown(desk, hand->tightening, turn_in_hand(hand), typed) : NULL;
     return g_strconcat(bolt, shown ? " · shown " : "", shown, NULL);
 }
 

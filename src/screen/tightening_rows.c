@@ -4,6 +4,7 @@
 #include "tightening_about.h"
 
 #include <standbook/rules/thread.h>
+#include <standbook/work/wrench.h>
 #include <string.h>
 
 char *bolt_words(const Turn *turn)
@@ -44,6 +45,30 @@ char *tightening_round_words(const Tightening *tightening, guint here, guint cou
     return g_string_free(words, FALSE);
 }
 
+// The unit of what is shown at a turn: that of the wrench in hand, else of the stage; degrees of an
+// angle, "" of anything else.
+static char *shown_unit(Desk *desk, const Tightening *tightening, const Turn *turn)
+{
+    StageKind kind = tightening_stage(tightening, turn->stage)->kind;
+    if (stage_is_angle(kind))
+        return g_strdup("°");
+    if (!stage_is_torque(kind) && kind != STAGE_UNTIL && kind != STAGE_SNUG)
+        return g_strdup("");
+    g_auto(BoltTool) tool = bolt_tool(desk, tightening, turn);
+    const Shop *shop = session_shop(desk->shop);
+    g_autoptr(Unit) own = tool.tool ? wrench_unit(shop_find(shop, "tool", tool.tool)) : NULL;
+    return own ? g_strdup(unit_text(own)) : tightening_unit(tightening, turn->stage);
+}
+
+char *tightening_shown(Desk *desk, const Tightening *tightening, const Turn *turn,
+                       const char *typed)
+{
+    if (!g_ascii_isdigit(typed[strlen(typed) - 1]))
+        return g_strdup(typed);
+    g_autofree char *unit = shown_unit(desk, tightening, turn);
+    return g_strconcat(typed, *unit && strcmp(unit, "°") != 0 ? " " : "", unit, NULL);
+}
+
 char *tightening_line(Desk *desk, const Tightening *tightening, guint here, const char *typed)
 {
     const Turn *first = tightening_turn(tightening, here);
@@ -52,9 +77,11 @@ char *tightening_line(Desk *desk, const Tightening *tightening, guint here, cons
     g_auto(BoltTool) tool = bolt_tool(desk, tightening, first);
     g_autofree char *with = bolt_tool_line(&tool);
     g_autofree char *target = line_target(session_plan(desk_build(desk)), first->made);
-    g_autofree char *unit = tightening_unit(tightening, first->stage);
-    gboolean own = *typed && strcmp(unit, tightening->torque) != 0; // a bare line has the plan's
-    g_autofree char *read = own ? tightening_shown(tightening, first, typed) : g_strdup(typed);
+    g_autofree char *unit = shown_unit(desk, tightening, first);
+    gboolean angle = stage_is_angle(tightening_stage(tightening, first->stage)->kind);
+    gboolean own = *typed && !angle && strcmp(unit, tightening->torque) != 0; // bare: the plan's
+    g_autofree char *read =
+        own ? tightening_shown(desk, tightening, first, typed) : g_strdup(typed);
     g_autofree char *shown = g_strconcat(*read ? " " : "", read, NULL);
     if (tightening_stage(tightening, first->stage)->kind == STAGE_WAIT)
         return g_strdup_printf("waited %s in %s stage %u", set, step, first->stage);
@@ -140,16 +167,6 @@ static void say_next(Desk *desk, const Tightening *tightening, guint here, Page 
     else
         page_say(&page->unit, "Enter = %s", tick_word(kind, &tool));
     say_bolt(tightening, turn, bolts, tool.words, count, page);
-}
-
-char *tightening_shown(const Tightening *tightening, const Turn *turn, const char *typed)
-{
-    StageKind kind = tightening_stage(tightening, turn->stage)->kind;
-    gboolean bare = g_ascii_isdigit(typed[strlen(typed) - 1]);
-    gboolean torque = stage_is_torque(kind) || kind == STAGE_UNTIL || kind == STAGE_SNUG;
-    g_autofree char *unit =
-        bare && torque ? tightening_unit(tightening, turn->stage) : g_strdup("");
-    return g_strconcat(typed, *unit ? " " : "", unit, NULL);
 }
 
 // Whether a turn comes behind the one in hand: what is open before what is done again.
@@ -251,7 +268,7 @@ void tightening_rows(Desk *desk, const Tightening *tightening, guint here, const
             say_wrong(desk, tightening, here, page);
         return;
     }
-    g_autofree char *shown = tightening_shown(tightening, turn, typed);
+    g_autofree char *shown = tightening_shown(desk, tightening, turn, typed);
     page->means = TRUE;
     page_say(&page->then, "%s, as the wrench shows it", shown);
 }

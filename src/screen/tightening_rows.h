@@ -19,8 +19,9 @@ char *tightening_round_words(const Tightening *tightening, guint here,
 void tightening_rows(Desk *desk, const Tightening *tightening, guint here, const char *typed,
                      Page *page);
 
-// What the wrench shows, in the unit that it is taken in. The caller frees with g_free.
-char *tightening_shown(const Tightening *tightening, const Turn *turn,
+// What the wrench shows, a bare figure in the unit of the one in hand, else in that of the stage,
+// and an angle in degrees. The caller frees with g_free.
+char *tightening_shown(Desk *desk, const Tightening *tightening, const Turn *turn,
                        const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 
 // The line that enters the round (standbook-log(5)). The caller frees with g_free.

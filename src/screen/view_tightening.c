@@ -350,7 +350,7 @@ static gboolean tick(Bolts *bolts, Desk *desk, const char *typed)
     guint count = tightening_round(desk, tightening, bolts->here);
     g_autofree char *bolt = tightening_round_words(tightening, bolts->here, count);
     g_autofree char *amount = tightening_words(tightening, turn->stage);
-    g_autofree char *read = *typed ? tightening_shown(tightening, turn, typed) : NULL;
+    g_autofree char *read = *typed ? tightening_shown(desk, tightening, turn, typed) : NULL;
     if (slip_asks(&bolts->slip, desk, line) || !desk_line(desk, line, NULL))
         return FALSE;
     slip_forget(&bolts->slip);
