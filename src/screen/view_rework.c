@@ -33,13 +33,12 @@ static void close(gpointer state)
     g_free(rework);
 }
 
-static void paint_work(const Rework *rework, const char *typed, Page *page)
+static void paint_work(const char *typed, Page *page)
 {
     page->field = ASKS_TEXT;
     page_say(&page->unit, " ");
     page_say(&page->next, "what was done?");
-    page_say(&page->then, "on %s: filed, honed; what was read before stays, and is read again",
-             rework->target);
+    page_say(&page->then, "filed, honed; what was read before stays, and is read again");
     page->keys[0] =
         (PageKey){ACTION_TAKE, "Enter", *typed ? "enters it" : "leaves, nothing is entered"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field leaves"};
@@ -53,7 +52,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->means = FALSE;
     memset(page->keys, 0, sizeof page->keys);
     if (rework->worked) {
-        paint_work(rework, typed, page);
+        paint_work(typed, page);
         return;
     }
     page->field = ASKS_DIGIT;
