@@ -1,6 +1,7 @@
 #include "tightening_rows.h"
 
 #include "line_words.h"
+#include "struck.h"
 #include "tightening_about.h"
 
 #include <standbook/rules/thread.h>
@@ -218,8 +219,9 @@ static void say_then(const Tightening *tightening, guint here, guint round, Page
                  whole_words(tightening, here, round));
 }
 
-// Of a bolt that fails already: what was shown, and what can be done; FALSE if it does not.
-static gboolean say_failed(const Tightening *tightening, const Turn *turn, Page *page)
+// Of a bolt that fails already: what was shown, and what can be done; FALSE if it does not. Only
+// who entered it strikes it.
+static gboolean say_failed(Desk *desk, const Tightening *tightening, const Turn *turn, Page *page)
 {
     const Requirement *made = turn->made;
     if (made->verdict != VERDICT_FAIL)
@@ -229,8 +231,8 @@ static gboolean say_failed(const Tightening *tightening, const Turn *turn, Page 
                       : stage_is_angle(kind)                      ? "no turn more: l loosen"
                                                                   : "l loosen";
     page_say(&page->unit, "Enter = again");
-    page_say(&page->then, "%s FAIL: %s; %s, c accept; slip: w, *",
-             made->reason == REASON_HIGH ? "▲" : "▼", made->answer, way);
+    page_say(&page->then, "%s FAIL: %s; %s, c accept%s", made->reason == REASON_HIGH ? "▲" : "▼",
+             made->answer, way, struck_is_own(desk, made->entry) ? "; slip: w, *" : "");
     return TRUE;
 }
 
@@ -259,7 +261,7 @@ void tightening_rows(Desk *desk, const Tightening *tightening, guint here, const
 {
     say_next(desk, tightening, here, page);
     const Turn *turn = tightening_turn(tightening, here);
-    gboolean failed = say_failed(tightening, turn, page);
+    gboolean failed = say_failed(desk, tightening, turn, page);
     gboolean above = !failed && say_above(tightening, turn, page);
     if (!failed && !above)
         say_then(tightening, here, tightening_round(desk, tightening, here), page);
