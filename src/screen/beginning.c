@@ -260,6 +260,13 @@ gboolean demo_is_made(const Desk *desk)
     return g_file_test(path, G_FILE_TEST_EXISTS);
 }
 
+gboolean demo_is_open(const Desk *desk)
+{
+    g_autofree char *demo = demo_path(desk), *wanted = g_path_get_basename(demo);
+    g_autofree char *open = desk->book ? g_path_get_basename(book_path(desk->book)) : NULL;
+    return g_strcmp0(open, wanted) == 0;
+}
+
 gboolean begin_demo(Desk *desk, GError **error)
 {
     const SessionOptions options = session_options(desk);

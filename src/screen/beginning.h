@@ -41,6 +41,8 @@ char *build_free(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 // Where the demo is kept, beside the store; whether it was made already. The caller frees the path.
 char *demo_path(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 gboolean demo_is_made(const Desk *desk);
+// Whether the store that is open is the demo: it is known by the name of its file.
+gboolean demo_is_open(const Desk *desk);
 // Makes the demo there, unless it is there, and works on it from then on.
 gboolean begin_demo(Desk *desk, GError **error);
 

@@ -12,6 +12,7 @@ typedef enum { DOOR_NONE, DOOR_DEMO, DOOR_PLAN, DOOR_BLANK } Door;
 typedef struct {
     Door door;
     gboolean another; // there is a logbook, and somebody who works here
+    gboolean in_demo; // which is the demo
     gboolean who;     // that was asked
     GPtrArray *plans; // char *: those that are kept, and files that hold one without fault
     Beginning answers;
@@ -79,6 +80,7 @@ static gpointer open(Desk *desk, const char *argument)
     First *first = g_new0(First, 1);
     (void)argument;
     first->another = desk->book != NULL;
+    first->in_demo = demo_is_open(desk);
     first->plans = plans_found(desk);
     first->kept = demo_is_made(desk);
     return first;
@@ -151,8 +153,10 @@ static void paint_doors(const First *first, Page *page)
 {
     guint row = 3;
     canvas_put(page->body, 1, 2, 0, style_of(0, 0),
-               first->another ? "What comes onto the stand?"
-                              : "There is nothing to set up. What is on the stand?");
+               first->in_demo ? "This is the demo: a real engine does not belong here. What comes "
+                                "to try?"
+               : first->another ? "What comes onto the stand?"
+                                : "There is nothing to set up. What is on the stand?");
     for (Door door = first_door(first); door <= DOOR_BLANK; door++)
         row = paint_door(first, door, row, page);
     for (gsize i = 0; i < G_N_ELEMENTS(welcome) && !first->another; i++)
@@ -251,9 +255,11 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const First *first = state;
     (void)typed;
-    g_autofree char *store = store_words(desk->options->store);
+    g_autofree char *store = store_words(desk->book ? book_path(desk->book) : desk->options->store);
     page_say(&page->status, "standbook");
-    page_say(&page->head, first->another ? "Another engine" : "An empty logbook");
+    page_say(&page->head, first->in_demo   ? "Another engine, in the demo"
+                          : first->another ? "Another engine"
+                                           : "An empty logbook");
     page_say(&page->count, "%s", strlen(store) > 60 ? "" : store);
     if (first->door == DOOR_DEMO)
         paint_making(first, page);
