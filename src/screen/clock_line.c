@@ -1,24 +1,12 @@
 #include "clock_line.h"
 
-static const gint64 MINUTE = 60, HOUR = 3600, DAY = 86400;
+static const gint64 MINUTE = 60, HOUR = 3600;
 
 GArray *clocks_of(Session *session, Moment now)
 {
     const GPtrArray *entries = session_entries(session);
     return clocks_running(session_plan(session), session_assessment(session),
                           (const Entry *const *)entries->pdata, entries->len, now);
-}
-
-// `11:48` today, `Fri 10:31` within a week, else `14 Mar`.
-static char *when(Moment at, Moment now)
-{
-    static const char *const days[] = {"Thu", "Fri", "Sat", "Sun", "Mon", "Tue", "Wed"};
-    g_autofree char *text = moment_text(at);
-    if (at / DAY == now / DAY)
-        return g_strdup_printf("%.5s", text + 11);
-    if (ABS(at - now) < 7 * DAY) // 1970-01-01 was a Thursday
-        return g_strdup_printf("%s %.5s", days[(at / DAY) % 7], text + 11);
-    return g_strdup_printf("%.10s", text);
 }
 
 // `6 min`, `1 h 59 min`, `24 h`: how long it still runs, or how late it is; of many hours the
@@ -37,8 +25,8 @@ static char *span(gint64 seconds)
 
 static char *line_of(const Clock *clock, Moment now)
 {
-    g_autofree char *at = when(clock->at, now), *left = span(clock->at - now);
-    return g_strdup_printf("%s %s %s, %s", clock->subject, clock_words(clock, now), at, left);
+    g_autofree char *until = clock_until(clock, now), *left = span(clock->at - now);
+    return g_strdup_printf("%s %s, %s", clock->subject, until, left);
 }
 
 // The soonest clock of the build in hand is looked for once a second, and after an entry.
@@ -76,12 +64,6 @@ char *clock_line_of_all(const Desk *desk)
         line = line_of(clock, desk->now);
     }
     return g_steal_pointer(&line);
-}
-
-char *clock_until(const Clock *clock, Moment now)
-{
-    g_autofree char *at = when(clock->at, now);
-    return g_strdup_printf("%s %s", clock_words(clock, now), at);
 }
 
 char *clock_left(const Clock *clock, Moment now)

@@ -12,7 +12,5 @@ char *clock_line_of_all(const Desk *desk);
 // The clocks of a build that still matter (Clock), the soonest first. The caller frees with
 // g_array_unref.
 GArray *clocks_of(Session *session, Moment now) G_GNUC_WARN_UNUSED_RESULT;
-// `no fluid before 13:30`, `FIT BEFORE 11:48`. The caller frees with g_free.
-char *clock_until(const Clock *clock, Moment now) G_GNUC_WARN_UNUSED_RESULT;
 // `6 min left`, `2 h late`. The caller frees with g_free.
 char *clock_left(const Clock *clock, Moment now) G_GNUC_WARN_UNUSED_RESULT;

@@ -7,6 +7,7 @@
 #include "concede.h"
 #include "line_words.h"
 #include "setting_tries.h"
+#include "slip.h"
 #include "to_lay.h"
 #include "uphold.h"
 #include "view.h"
@@ -16,6 +17,7 @@
 
 #include <standbook/work/closing.h>
 #include <standbook/work/finding.h>
+#include <standbook/work/too_soon.h>
 #include <string.h>
 
 typedef struct {
@@ -23,6 +25,7 @@ typedef struct {
     char *before;    // the requirement in front of which it is asked, NULL: before it is signed
     gboolean reason; // the reason for closing it all the same is being typed
     gboolean reopens; // or, of one that is signed, for signing it again
+    Slip slip;        // a signature that was asked about once
 } Closing;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -38,6 +41,7 @@ static gpointer open(Desk *desk, const char *argument)
 static void close(gpointer state)
 {
     Closing *closing = state;
+    slip_forget(&closing->slip);
     g_free(closing->before);
     g_free(closing->step);
     g_free(closing);
@@ -145,6 +149,12 @@ static char *others_words(const ClosingState *state, Desk *desk)
     return g_string_free(g_string_append(names, "0 new"), FALSE);
 }
 
+// `case screws: no fluid before 14:45`, where it is too soon to sign; NULL where it is not.
+static char *too_soon_of(const ClosingState *state)
+{
+    return too_soon_words(&state->told.agenda, state->step, state->told.telling.now);
+}
+
 static void ask_signature(const ClosingState *state, Desk *desk, Page *page)
 {
     gboolean other = state->sign->stage > 1;
@@ -154,8 +164,11 @@ static void ask_signature(const ClosingState *state, Desk *desk, Page *page)
     page_say(&page->unit, other ? "a digit" : "1");
     if (other)
         page_say(&page->then, "%s", others);
-    else
-        page_say(&page->then, "1 %s signs", desk->who ? desk->who : "nobody yet");
+    else {
+        g_autofree char *soon = too_soon_of(state);
+        page_say(&page->then, "1 %s signs%s%s", desk->who ? desk->who : "nobody yet",
+                 soon ? ", in doubt: " : "", soon ? soon : "");
+    }
 }
 
 // The first finding in the lines that waits for later work; NULL if there is none.
@@ -199,6 +212,11 @@ static void ask_of_doubt(const ClosingState *state, Page *page)
              reason_said(state->doubted->reason));
     page_say(&page->unit, "1 or 2");
     page_say(&page->then, "1 reopen it: say why, then sign     2 concede or uphold it");
+    g_autofree char *soon = too_soon_of(state);
+    if (soon)
+        page->remark = g_strdup_printf("%s; signed again before then, it is in doubt again. "
+                                       "c accepts it as it is, u upholds it.",
+                                       soon);
 }
 
 // The first that is outside or in doubt, a signature last; NULL if none is.
@@ -280,9 +298,15 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
                                                  : "closes the step with this reason"};
 }
 
-static gboolean sign(const Closing *closing, Desk *desk)
+// What is signed too soon is asked about once.
+static gboolean sign(Closing *closing, Desk *desk)
 {
     g_autofree char *line = g_strdup_printf("sign %s", closing->step);
+    if (slip_asks(&closing->slip, desk, line)) {
+        desk_warn(desk, "%s", closing->slip.said);
+        return FALSE;
+    }
+    slip_forget(&closing->slip);
     if (!desk_line(desk, line, NULL))
         return FALSE;
     g_autofree char *time = moment_text(desk->now);
@@ -292,7 +316,7 @@ static gboolean sign(const Closing *closing, Desk *desk)
 
 // The first signature is of whom works here; another person's digit is that person's signature,
 // while who works here stays.
-static Go sign_next(const Closing *closing, const ClosingState *now, Desk *desk, guint digit)
+static Go sign_next(Closing *closing, const ClosingState *now, Desk *desk, guint digit)
 {
     g_autoptr(GPtrArray) people = desk_people(desk);
     gboolean other = now->sign->stage > 1;

@@ -224,3 +224,39 @@ const char *clock_words(const Clock *clock, Moment now)
                                         "wait until"};
     return clock->sort == CLOCK_FIT_BEFORE && now > clock->at ? "LATE" : words[clock->sort];
 }
+
+gboolean clock_forbids(const Plan *plan, const PlanStep *step, const Entry *const *entries,
+                       gsize count, Moment now, Clock *clock)
+{
+    if (!step->begins)
+        return FALSE;
+    ClockSort sort = strcmp(step->begins, "run") == 0 ? CLOCK_NO_RUN : CLOCK_NO_FLUID;
+    g_autoptr(GArray) clocks = g_array_new(FALSE, FALSE, sizeof(Clock));
+    const Running running = {plan, NULL, entries, count, clocks};
+    clocks_of(&running);
+    for (guint i = clocks->len; i-- > 0;) {
+        *clock = g_array_index(clocks, Clock, i);
+        if (clock->sort == sort)
+            return clock->at > now;
+    }
+    return FALSE;
+}
+
+// `11:48` today, `Fri 10:31` within a week, else `14 Mar`.
+static char *when(Moment at, Moment now)
+{
+    static const gint64 DAY = 86400;
+    static const char *const days[] = {"Thu", "Fri", "Sat", "Sun", "Mon", "Tue", "Wed"};
+    g_autofree char *text = moment_text(at);
+    if (at / DAY == now / DAY)
+        return g_strdup_printf("%.5s", text + 11);
+    if (ABS(at - now) < 7 * DAY) // 1970-01-01 was a Thursday
+        return g_strdup_printf("%s %.5s", days[(at / DAY) % 7], text + 11);
+    return g_strdup_printf("%.10s", text);
+}
+
+char *clock_until(const Clock *clock, Moment now)
+{
+    g_autofree char *at = when(clock->at, now);
+    return g_strdup_printf("%s %s", clock_words(clock, now), at);
+}

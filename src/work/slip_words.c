@@ -7,6 +7,7 @@
 #include <standbook/rules/slip.h>
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/slip_words.h>
+#include <standbook/work/too_soon.h>
 #include <string.h>
 
 // What a value is compared with, and how that is called.
@@ -386,12 +387,16 @@ static GPtrArray *slips_in(Session *session, const GPtrArray *entries, gboolean 
     GPtrArray *slips = g_ptr_array_new_with_free_func(g_free);
     for (guint i = 0; i < entries->len; i++) {
         const Entry *entry = entries->pdata[i];
-        char *slip = strcmp(entry->ledger, session->build) != 0 ? NULL
+        gboolean here = strcmp(entry->ledger, session->build) == 0;
+        char *slip = !here ? NULL
                      : strcmp(entry->kind->name, "tick") == 0
                          ? slip_of_tick(&agenda, entry, ask)
                          : slip_of_reading(session, before, entries, entry, ask);
+        char *soon = here && !(slip && ask) ? too_soon(&agenda, entry, ask) : NULL;
         if (slip)
             g_ptr_array_add(slips, slip);
+        if (soon)
+            g_ptr_array_add(slips, soon);
     }
     return slips;
 }

@@ -43,3 +43,12 @@ Moment clock_latest(const Entry *const *entries, gsize count);
 
 // `FIT BEFORE`, `LATE`, `no fluid before`, `no run before`, `wait until`. Static.
 const char *clock_words(const Clock *clock, Moment now);
+
+// `no fluid before 13:30`, `FIT BEFORE 11:48`; of another day `Fri 10:31`, beyond a week the date.
+// The caller frees with g_free.
+char *clock_until(const Clock *clock, Moment now) G_GNUC_WARN_UNUSED_RESULT;
+
+// The clock by which that step, which fills a fluid or runs the engine (begins), is too soon at
+// `now`: of several the one that ends last. FALSE if it may begin.
+gboolean clock_forbids(const Plan *plan, const PlanStep *step, const Entry *const *entries,
+                       gsize count, Moment now, Clock *clock);

@@ -5,7 +5,7 @@
 // where there are none with other engines of the family, then with the plan's aim; what is set,
 // loose or tightened, with its limits as well (a move of it: move_slip.h). What a wrench showed is
 // compared with what the stage asks. A bolt that stands turned and is pulled once more is asked
-// about (stages_turn_past).
+// about (stages_turn_past), and what is filled or run too soon (too_soon.h).
 #pragma once
 #include <standbook/work/session.h>
 
