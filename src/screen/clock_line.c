@@ -52,16 +52,17 @@ char *clock_line_of_all(const Desk *desk)
     g_autofree char *line = NULL;
     Moment soonest = 0;
     GHashTableIter iterator;
-    gpointer session;
+    gpointer number, session;
     g_hash_table_iter_init(&iterator, desk->sessions);
-    while (g_hash_table_iter_next(&iterator, NULL, &session)) {
+    while (g_hash_table_iter_next(&iterator, &number, &session)) {
         g_autoptr(GArray) clocks = session ? clocks_of(session, desk->now) : NULL;
         const Clock *clock = clocks && clocks->len ? &g_array_index(clocks, Clock, 0) : NULL;
         if (!clock || (line && clock->at >= soonest))
             continue;
         soonest = clock->at;
+        g_autofree char *words = line_of(clock, desk->now);
         g_free(line);
-        line = line_of(clock, desk->now);
+        line = g_strdup_printf("%s: %s", (const char *)number, words);
     }
     return g_steal_pointer(&line);
 }

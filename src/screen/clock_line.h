@@ -6,7 +6,8 @@
 
 // `sump FIT BEFORE 11:48, 6 min`; NULL if none runs. The caller frees with g_free.
 char *clock_line(Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
-// The same of the soonest clock of all builds that are open by now.
+// The same of the soonest clock of all builds that are open by now, behind the number of its build:
+// `B-2: sump FIT BEFORE 11:48, 6 min`.
 char *clock_line_of_all(const Desk *desk);
 
 // The clocks of a build that still matter (Clock), the soonest first. The caller frees with

@@ -10,7 +10,7 @@ enum { POLL = 250, IDLE_POLL = 5 }; // ms
 
 static gboolean is_late(const char *clock)
 {
-    return clock && strstr(clock, "LATE");
+    return clock && strstr(clock, " LATE ");
 }
 
 // The clocks stand as they were a second ago, unless something was entered. One that runs out rings

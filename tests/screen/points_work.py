@@ -215,11 +215,12 @@ def point_13_returning_to_an_angle_stage_asks_how_the_bolt_was_left():
 
 def point_14_clocks_show_everywhere_and_become_late():
     with at(LAID, "JT") as stand:
-        stand.has("sump FIT BEFORE 11:42, 11 min", 1)
-        for key in ("h", "+\r", "f"):
+        stand.has(" {2}sump FIT BEFORE 11:42, 11 min", 1)
+        for key in ("\x7f", "h", "f"):  # the build, the shop, find
             stand.type(key)
             stand.settle()
-            stand.has("FIT BEFORE 11:42", 1)
+            named = "TL-0412: sump " if key in "hf" else " {2}sump "  # where no build is on screen
+            stand.has(named + "FIT BEFORE 11:42", 1)
         stand.restarted("KILL")
         stand.has("FIT BEFORE 11:42", 1)
         stand.bells()
