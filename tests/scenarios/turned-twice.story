@@ -18,7 +18,7 @@ tighten caps[3] stage 1 with W1
 ? says nothing of: not done in the order
 uphold caps[3] stage 1 "the wrench clicked at once"
 ? 0 from sheet T-1 record
-? says: far it is turned now is not known. Upheld, stage 1: the wrench clicked at
+? says: far it is turned now is not known. Upheld, bolt 3, stage 1: the wrench
 ? says nothing of: not done in the order
 slacken caps[2]
 slacken caps[3]

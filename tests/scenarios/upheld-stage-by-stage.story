@@ -1,4 +1,4 @@
-# Bolts of one set upheld for two reasons: the customer reads both, each with its stage.
+# Bolts of one set upheld for two reasons: the customer reads both, each with its bolt and stage.
 plan: caps
 2001-09-10 08:00 MO pick up Block
 tighten caps stage 1 all with W1
@@ -9,6 +9,8 @@ uphold caps[2], stage 1 "tried" second JT
 ? 0 from sheet T-1
 ? says: loose. Mab Orrin
 ? says: tried. Mab Orrin
-? says: Upheld, stage 1:
+? says: Upheld, bolt 1, stage
+? says: Upheld, bolt 2, stage
+? says: 1: tried.
 ? says: 2 of 4, 2 in doubt
 ? says: Turned without an angle gauge, by a mark.
