@@ -242,7 +242,9 @@ static char *amended_words(const Requirement *requirement, const Entry *entry)
 
 static char *undecided_words(const SheetSource *source, const Requirement *requirement)
 {
-    g_autofree char *reason = figure_reason(requirement, source->taken, source->entries);
+    g_autofree char *soon = signed_too_soon(source, requirement, requirement->reason);
+    g_autofree char *reason =
+        soon ? g_steal_pointer(&soon) : figure_reason(requirement, source->taken, source->entries);
     if (requirement->verdict == VERDICT_IN_DOUBT)
         return g_strconcat("Undecided. ", reason, NULL);
     g_autofree char *outside = figure_far(requirement);

@@ -40,6 +40,10 @@ void section_settings(Document *document, const SheetSource *source);
 char *tries_words(const SheetSource *source, const PlanCheck *check);
 // Adds a footnote to the numbers of a cell, once, and frees its text.
 void note_add(GString *numbers, Document *document, char *text);
+// `Oil in was signed 2026-03-02 13:49; sump: no fluid before 14:45.`: what was too soon, and for
+// which time; NULL where that is not why it is in doubt. The caller frees with g_free.
+char *signed_too_soon(const SheetSource *source, const Requirement *made,
+                      Reason doubt) G_GNUC_WARN_UNUSED_RESULT;
 // The footnote of a requirement to what that entry upholds there, or of what it rests on: why it
 // was in doubt, where a tool found wrong is the cause which and when; and who upheld it with what
 // reason. The caller frees with g_free.

@@ -4,9 +4,7 @@
 #include <standbook/work/too_soon.h>
 #include <string.h>
 
-// `Oil in was signed 2026-03-02 13:49; sump: no fluid before 14:45.`: what was too soon, and for
-// which time; NULL of all that is no such signature.
-static char *signed_too_soon(const SheetSource *source, const Requirement *made, Reason doubt)
+char *signed_too_soon(const SheetSource *source, const Requirement *made, Reason doubt)
 {
     const Entry *sign = source_entry(source, made->entry);
     if (doubt != REASON_WINDOW || made->asked != ASKED_SIGN || !sign)

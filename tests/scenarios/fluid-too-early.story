@@ -9,7 +9,7 @@ plan: sealant
 ? sign Fill, 1: in doubt · window
 ? 0 from sheet T-1
 ? says: Fill  in doubt  1
-? says: Undecided. It was done too soon or too late for the time asked for.
+? says: Undecided. Fill was signed 2001-09-10 08:59; sump: no fluid before 09:00.
 reopen Fill "too early"
 ? sign Fill, 1: open
 09:00 sign Fill
