@@ -53,6 +53,17 @@ static void bring_back(Screen *screen, char *waited, gboolean pushed)
         g_free(waited);
 }
 
+// Over the first screen the build in hand alone, whichever pages one came by.
+static void close_to_build(Screen *screen)
+{
+    g_autofree char *number = g_strdup(screen->desk.number);
+    screen_close_to(screen, 1);
+    if (g_strcmp0(screen->desk.number, number) != 0)
+        desk_take_up(&screen->desk, number);
+    if (screen_upper(screen, 0)->ops != view_ops(VIEW_STEPS))
+        screen_open(screen, VIEW_STEPS, NULL);
+}
+
 void screen_go(Screen *screen, Go there)
 {
     char *waits = there.keeps ? g_strdup(screen->typing.text->str) : NULL;
@@ -68,9 +79,12 @@ void screen_go(Screen *screen, Go there)
         waits = g_steal_pointer(&screen_upper(screen, 0)->typed);
         view_pop(screen);
     }
+    if (there.kind == GO_WORK)
+        close_to_build(screen);
     gboolean under = there.kind == GO_INSTEAD && !there.argument && screen->views->len > 0 &&
                      screen_upper(screen, 0)->ops == view_ops(there.view);
-    gboolean pushed = (there.kind == GO_OPEN || there.kind == GO_INSTEAD) && !under;
+    gboolean pushed =
+        (there.kind == GO_OPEN || there.kind == GO_INSTEAD || there.kind == GO_WORK) && !under;
     if (pushed)
         view_push(screen, there.view, there.argument, there.build);
     bring_back(screen, waits, pushed);

@@ -45,6 +45,7 @@ typedef enum {
     GO_DEFAULT, // the view has nothing to say to this: what every view does
     GO_OPEN,    // open `view` over this one
     GO_INSTEAD, // open `view` in place of this one, or go back to it if it is right under this one
+    GO_WORK,    // open `view` over the build in hand; the pages one came by are closed
     GO_UP,      // back to what was under this one
     GO_ACT,     // back, and do `action` there
     GO_HOME,    // back to the first screen

@@ -162,14 +162,14 @@ static gboolean idle(gpointer state, Desk *desk)
     return lot && find_list_open_next(why->list, desk);
 }
 
-// In place of this page; who works here is asked first.
+// To the work, with no page of the search left under it; who works here is asked first.
 static Go lead(Desk *desk, const Requirement *made)
 {
     g_auto(Told) told = {0};
     if (!desk->who)
         return go_open(VIEW_WHO, NULL);
     Go there = told_init(&told, desk) ? go_to_place(desk, &told.agenda, made) : go(GO_KEEP);
-    there.kind = there.kind == GO_OPEN ? GO_INSTEAD : there.kind;
+    there.kind = there.kind == GO_OPEN ? GO_WORK : there.kind;
     return there;
 }
 
