@@ -26,6 +26,7 @@ typedef struct {
     gint64 answered;   // when a question was answered last, µs
     guint told_lost;   // how many bursts unplaced it was said of that leaving loses them
     gint64 went_up;    // when the last key that goes up one screen was pressed, µs
+    gint64 told_first; // when that key was told last that this is the first screen, µs
     Moment looked;     // when the clocks of all builds were last looked at
     guint known;       // how many entries stood in them then
     char *soonest;     // the clock that runs out first, in words; NULL if none runs

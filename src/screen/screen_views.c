@@ -98,7 +98,7 @@ void screen_go(Screen *screen, Go there)
         screen_act(screen, there.action);
 }
 
-enum { LEAVE_GAP = 1000000 }; // µs
+enum { LEAVE_GAP = 1000000, AGAIN_GAP = 400000 }; // µs; behind the warning a key held down is known
 
 // What is unplaced is kept until it is taken or struck: who leaves with it is told so once.
 static Go leave(Screen *screen)
@@ -124,8 +124,10 @@ static Go go_up(Screen *screen)
         desk_warn(&screen->desk, "this is the first screen; q leaves the program");
         return go(GO_STAY);
     }
-    if (!before || screen->pressed - before >= LEAVE_GAP)
+    gint64 gap = before == screen->told_first ? AGAIN_GAP : LEAVE_GAP;
+    if (!before || screen->pressed - before >= gap)
         return leave(screen);
+    screen->told_first = screen->pressed;
     desk_warn(&screen->desk, "this is the first screen; the same key again leaves the program");
     return go(GO_STAY);
 }
