@@ -1,5 +1,6 @@
 #include "left.h"
 
+#include "line_words.h"
 #include "others.h"
 
 #include <string.h>
@@ -46,4 +47,16 @@ gboolean left_picked_up_here(Desk *desk, const char *step)
         if (is_of(entries->pdata[i], "pick up", step))
             return is_by(desk, entries->pdata[i], desk->who);
     return FALSE;
+}
+
+gboolean left_note(Desk *desk, const Tightening *tightening, const Turn *turn, guint digit)
+{
+    static const char *const found[] = {
+        [1] = "found done", [2] = "found not begun", [3] = "nobody can tell how it was left"};
+    g_autofree char *target = line_target(session_plan(desk_build(desk)), turn->made);
+    g_autofree char *amount = tightening_words(tightening, turn->stage);
+    g_autofree char *line =
+        g_strdup_printf("note on %s \"bolt %s, stage %u, %s: %s when work was taken up again\"",
+                        target, turn->made->place, turn->stage, amount, found[digit]);
+    return desk_line(desk, line, NULL);
 }

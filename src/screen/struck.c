@@ -80,3 +80,15 @@ char *struck_words(Desk *desk, gint64 seq)
     g_autoptr(Taken) taken = taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
     return entry_said(session_plan(desk_build(desk)), taken, entry);
 }
+
+gboolean struck_behind(Desk *desk, guint opened, const char *set)
+{
+    const GPtrArray *entries = session_entries(desk_build(desk));
+    const Entry *newest = entries->len ? entries->pdata[entries->len - 1] : NULL;
+    if (entries->len <= opened || strcmp(newest->kind->name, "strike") != 0)
+        return FALSE;
+    const Entry *struck = entries->pdata[entry_number(newest, "entry") - 1];
+    const char *of =
+        kind_field(struck->kind, "tightening") ? entry_text(struck, "tightening") : NULL;
+    return g_strcmp0(of, set) != 0;
+}

@@ -18,3 +18,7 @@ gboolean struck_is_own(Desk *desk, gint64 seq);
 // What an entry says: as it was put when it was entered here, else as any page tells it. The caller
 // frees with g_free.
 char *struck_words(Desk *desk, gint64 seq) G_GNUC_WARN_UNUSED_RESULT;
+
+// Whether the newest entry of the build in hand came behind the first `opened` and strikes what is
+// of no bolt of that set: then what was done in front of the bolts is asked again first.
+gboolean struck_behind(Desk *desk, guint opened, const char *set);

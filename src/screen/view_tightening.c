@@ -6,12 +6,13 @@
 #include "left.h"
 #include "line_words.h"
 #include "new_bolt.h"
-#include "others.h"
 #include "setting_tries.h"
 #include "slip.h"
+#include "struck.h"
 #include "supposed.h"
 #include "tightening_about.h"
 #include "tightening_beside.h"
+#include "tightening_head.h"
 #include "tightening_page.h"
 #include "tightening_rows.h"
 #include "toolbox.h"
@@ -137,20 +138,6 @@ static const Turn *in_hand(Bolts *bolts, const Tightening *tightening)
     return tightening_turn(tightening, bolts->here);
 }
 
-// Whether what was done in front of the bolts has been struck since they were opened over it: that
-// is asked again first.
-static gboolean struck_behind(const Bolts *bolts, Desk *desk)
-{
-    const GPtrArray *entries = session_entries(desk_build(desk));
-    const Entry *newest = entries->len ? entries->pdata[entries->len - 1] : NULL;
-    if (!bolts->over || entries->len <= bolts->opened || strcmp(newest->kind->name, "strike") != 0)
-        return FALSE;
-    const Entry *struck = entries->pdata[entry_number(newest, "entry") - 1];
-    const char *set =
-        kind_field(struck->kind, "tightening") ? entry_text(struck, "tightening") : NULL;
-    return g_strcmp0(set, bolts->set) != 0;
-}
-
 // Once bolts of this set are loosened, what is open again comes first, wherever one was.
 static void heed_loosened(Bolts *bolts, Desk *desk)
 {
@@ -180,46 +167,6 @@ static gboolean is_question(const Bolts *bolts, Desk *desk, const Tightening *ti
 
 // PAINT -----------------------------------------------------------------------------------------
 
-static void paint_keys(const Desk *desk, const BoltTool *tool, Page *page)
-{
-    page_key(page, ACTION_TAKE, tool->asked ? "choose" : "tight");
-    page_key(page, ACTION_STRIKE, NULL);
-    page_key(page, ACTION_PUT_DOWN, NULL);
-    if (desk->big)
-        page_key(page, ACTION_BIG, "small again");
-    else
-        page_key(page, ACTION_BACK, "back a bolt");
-    page_key(page, ACTION_MORE, NULL);
-    page_key(page, ACTION_HELP, NULL);
-}
-
-// Says which bolts another person tightened.
-static void name_others(Desk *desk, Tightening *tightening)
-{
-    for (guint i = 0; i < tightening->turns->len; i++) {
-        Turn *turn = &g_array_index(tightening->turns, Turn, i);
-        if (turn->made->verdict != VERDICT_OPEN)
-            turn->by = others_initials(desk, turn->made->entry);
-    }
-}
-
-// `S31  flywheel bolts, 6 × M10 × 1.0, one-time`; at the right who else is here, and the stage.
-static void paint_head(const Bolts *bolts, Desk *desk, const Tightening *tightening,
-                       const Turn *turn, Page *page)
-{
-    const PlanGroup *group = tightening->plan->group;
-    guint stage = turn ? turn->stage : tightening->stages;
-    StageKind kind = tightening_stage(tightening, stage)->kind;
-    gboolean angle = stage_is_angle(kind);
-    g_autofree char *amount = angle ? tightening_words(tightening, stage) : NULL;
-    g_autofree char *others = others_here(desk, bolts->step);
-    page_say(&page->head, "S%02u  %s, %u %s%s%s", tightening->plan->step->index + 1, bolts->set,
-             tightening->bolts, group->thread ? "× " : "bolts",
-             group->thread ? group->thread->text : "", group->once ? ", one-time" : "");
-    page_say(&page->count, "%s%sstage %u of %u%s%s", others ? others : "", others ? " · " : "",
-             stage, tightening->stages, amount ? ": " : "", amount ? amount : "");
-}
-
 // What the wrench shows is refused, or was asked about: the sentence stays until it is changed.
 static void say_typed(Bolts *bolts, Desk *desk, const Tightening *tightening, const char *typed,
                       Page *page)
@@ -241,16 +188,16 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->status, "%s", title);
     page->status_right = clock_line(desk);
     if (!tightening) {
-        paint_keys(desk, &(BoltTool){.tool = NULL}, page);
+        tightening_keys(desk, &(BoltTool){.tool = NULL}, page);
         return;
     }
-    name_others(desk, tightening);
+    tightening_name_others(desk, tightening);
     const Turn *turn = in_hand(bolts, tightening);
-    paint_head(bolts, desk, tightening, turn, page);
+    tightening_head(desk, tightening, turn, page);
     g_auto(BoltTool) tool = {.tool = NULL};
     if (turn)
         tool = bolt_tool(desk, tightening, turn);
-    paint_keys(desk, &tool, page);
+    tightening_keys(desk, &tool, page);
     tightening_beside(desk, tightening, turn, page);
     const Plan *plan = session_plan(desk_build(desk));
     if (turn && is_question(bolts, desk, tightening, turn)) {
@@ -314,7 +261,7 @@ static Go wants(gpointer state, Desk *desk)
     if (tightening)
         heed_loosened(bolts, desk);
     const Turn *turn = tightening ? in_hand(bolts, tightening) : NULL;
-    if (tightening && struck_behind(bolts, desk))
+    if (tightening && bolts->over && struck_behind(desk, bolts->opened, bolts->set))
         return go(GO_UP);
     if (!turn)
         return tightening && !bolts->over ? go_instead(VIEW_BENCH, g_strdup(bolts->step))
@@ -427,21 +374,6 @@ static Go answer_again(Bolts *bolts, Desk *desk, const Tightening *tightening, g
     return go(GO_STAY);
 }
 
-// How the bolt in hand was found stands in the record, in front of what is done about it: nobody
-// who answers saw it tightened. FALSE with a warning if that is refused.
-static gboolean note_found(Desk *desk, const Tightening *tightening, const Turn *turn, guint digit)
-{
-    static const char *const found[] = {[1] = "found done",
-                                        [2] = "found not begun",
-                                        [3] = "nobody can tell how it was left"};
-    g_autofree char *target = line_target(session_plan(desk_build(desk)), turn->made);
-    g_autofree char *amount = tightening_words(tightening, turn->stage);
-    g_autofree char *line =
-        g_strdup_printf("note on %s \"bolt %s, stage %u, %s: %s when work was taken up again\"",
-                        target, turn->made->place, turn->stage, amount, found[digit]);
-    return desk_line(desk, line, NULL);
-}
-
 // Nobody can tell how the bolt in hand was left: it comes out. Where a new one goes in, that takes
 // it out: until it is entered the question stays, also for who begins anew. `*taken`: it is out.
 static Go take_out(const Bolts *bolts, Desk *desk, const Tightening *tightening, const Turn *turn,
@@ -451,7 +383,7 @@ static Go take_out(const Bolts *bolts, Desk *desk, const Tightening *tightening,
     g_autofree char *target = line_target(session_plan(desk_build(desk)), turn->made);
     g_autofree char *line = g_strdup_printf("slacken %s \"cannot tell how it was left\"", target);
     if (fit && fit->entry)
-        return note_found(desk, tightening, turn, 3) ? new_bolt_go(fit) : go(GO_STAY);
+        return left_note(desk, tightening, turn, 3) ? new_bolt_go(fit) : go(GO_STAY);
     *taken = desk_line(desk, line, NULL);
     if (*taken)
         desk_last(desk, "bolt out: nobody can tell how it was left");
@@ -471,7 +403,7 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     gint64 answered = left_interrupted(desk, bolts->step, bolts->set);
     if (!answered || !is_question(bolts, desk, tightening, turn))
         return go(GO_STAY);
-    gboolean taken = digit != 3 && note_found(desk, tightening, turn, digit);
+    gboolean taken = digit != 3 && left_note(desk, tightening, turn, digit);
     if (taken && digit == 1)
         taken = tick(bolts, desk, "");
     Go out = digit == 3 ? take_out(bolts, desk, tightening, turn, &taken) : go(GO_STAY);
