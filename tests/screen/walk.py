@@ -309,9 +309,9 @@ def walk_second(player):
         player.fail("the bolts are not in the plan's unit of torque")
     yield "tightening, in lbf·ft"
     go(player, "\r", "last  all 10")
-    go(player, "12.5", "12.5 lbf")
+    go(player, "16.5", "16.5 N")
     yield "tightening, typing"
-    go(player, "\r", "shown 12.5 lbf")
+    go(player, "\r", "shown 16.5 N")
     yield "tightening, a wrench read"
     go(player, "\r", "NEXT  main bush 1, v")
     go(player, "*", "ASK   strike")
