@@ -35,8 +35,8 @@ void section_parts(Document *document, const SheetSource *source);
 // nothing where nothing was set.
 void section_settings(Document *document, const SheetSource *source);
 // `Set in 3 tries.`, `2 of 6 places set, in one try.`: how often a setting was tightened and read
-// until it stood, of those places that stand; NULL if it is none, or none stands. The caller frees
-// with g_free.
+// until it stood, of those places that stand, and what stands in of a stock; NULL if it is none, or
+// none stands. The caller frees with g_free.
 char *tries_words(const SheetSource *source, const PlanCheck *check);
 // Adds a footnote to the numbers of a cell, once, and frees its text.
 void note_add(GString *numbers, Document *document, char *text);

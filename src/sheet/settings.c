@@ -32,7 +32,8 @@ static void put_passed(Document *document, const Trials *trials, const Trial *tr
     for (guint i = 0; i < trial->entries->len; i++) {
         const Entry *entry = trial->entries->pdata[i];
         gint input = trials_input(trials, entry);
-        if (input < 0 || !trials->inputs[input] || trial->tight[input] == entry || trial->loosely[input] == entry)
+        if (input < 0 || !trials->inputs[input] || trial->tight[input] == entry ||
+            trial->loosely[input] == entry)
             continue;
         g_autofree char *name = requirement_title(trials->inputs[input]);
         g_autofree char *value = read_words(entry);
@@ -106,6 +107,7 @@ void section_settings(Document *document, const SheetSource *source)
 typedef struct {
     guint asked, set;
     guint least, most; // tries of one that is set
+    GString *fitted;   // `2.45 at 1; 2.50 at 2`: of a stock what stands in where it is set
 } Tries;
 
 // How many tries were read tightened.
@@ -131,6 +133,19 @@ static gboolean is_set(const Trials *trials)
     return TRUE;
 }
 
+// What was put in out of a stock, a shim say, is a size of the engine as it is now.
+static void fitted_add(GString *fitted, const Trials *trials)
+{
+    const Trial *last = trials_last(trials);
+    if (!trials->check->setting->stock || !last || !last->position)
+        return;
+    const Requirement *made = trials->made[0];
+    gboolean one = trials->check->setting->each && made && *made->place;
+    g_autofree char *size = trial_position_words(trials->check, last->position);
+    g_string_append_printf(fitted, "%s%s%s%s", fitted->len ? "; " : "", size, one ? " at " : "",
+                           one ? made->place : "");
+}
+
 static void tries_add(Tries *tries, const Trials *trials)
 {
     guint count = tries_read(trials);
@@ -143,11 +158,22 @@ static void tries_add(Tries *tries, const Trials *trials)
     tries->set++;
     tries->least = MIN(tries->least, count);
     tries->most = MAX(tries->most, count);
+    fitted_add(tries->fitted, trials);
+}
+
+// ` The shim, in mm: 2.45 at 1; 2.50 at 2.`
+static char *fitted_words(const PlanSetting *setting, const GString *fitted)
+{
+    const char *unit = setting->unit_text;
+    return fitted->len ? g_strdup_printf(" The %s%s%s: %s.", setting->move, unit ? ", in " : "",
+                                         unit ? unit : "", fitted->str)
+                       : g_strdup("");
 }
 
 char *tries_words(const SheetSource *source, const PlanCheck *check)
 {
-    Tries tries = {.least = G_MAXUINT};
+    g_autoptr(GString) fitted = g_string_new(NULL);
+    Tries tries = {.least = G_MAXUINT, .fitted = fitted};
     for (guint place = 0; check && place < setting_count(check); place++) {
         g_autoptr(Trials) trials = trials_of(source, check, place);
         tries_add(&tries, trials);
@@ -157,8 +183,9 @@ char *tries_words(const SheetSource *source, const PlanCheck *check)
     g_autofree char *set = tries.set < tries.asked
                                ? g_strdup_printf("%u of %u places set,", tries.set, tries.asked)
                                : g_strdup(check->setting->each ? "Each place set" : "Set");
+    g_autofree char *put = fitted_words(check->setting, fitted);
     if (tries.least < tries.most)
-        return g_strdup_printf("%s in %u to %u tries.", set, tries.least, tries.most);
-    return tries.most == 1 ? g_strdup_printf("%s in one try.", set)
-                           : g_strdup_printf("%s in %u tries.", set, tries.most);
+        return g_strdup_printf("%s in %u to %u tries.%s", set, tries.least, tries.most, put);
+    return tries.most == 1 ? g_strdup_printf("%s in one try.%s", set, put)
+                           : g_strdup_printf("%s in %u tries.%s", set, tries.most, put);
 }

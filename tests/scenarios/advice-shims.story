@@ -17,6 +17,8 @@ read float 0.11 with G3
 ? 0 from setting T-1 float --json
 ? says: "Leave it: a further move is no better than this (chance 1.00)."
 ? says: 1.18 stands in."
+? 0 from sheet T-1
+? says: Set in 2 tries. The shim, in mm: 1.18.
 move float to 1.12 mm
 ? 0 from setting T-1 float
 ? says: 1.12 stands in, which is none of
