@@ -1,5 +1,6 @@
 #include "found_inside.h"
 
+#include <standbook/work/words.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -40,19 +41,6 @@ static gboolean is_figures(const char *word, gsize least, gsize most)
     return word[length] == '\0' && length >= least && length <= most;
 }
 
-// 1 to 12 of `mar`, `March`; 0 for any other word.
-static guint month_of(const char *word)
-{
-    static const char *const months[] = {"january",   "february", "march",    "april",
-                                         "may",       "june",     "july",     "august",
-                                         "september", "october",  "november", "december"};
-    gsize length = strlen(word);
-    for (guint i = 0; length >= 3 && i < G_N_ELEMENTS(months); i++)
-        if (length <= strlen(months[i]) && g_ascii_strncasecmp(word, months[i], length) == 0)
-            return i + 1;
-    return 0;
-}
-
 static gboolean is_iso_day(const char *word)
 {
     return strlen(word) == 10 && strspn(word, "0123456789") == 4 && word[4] == '-' &&
@@ -64,7 +52,7 @@ static guint read_day(const GPtrArray *words, guint at, char **day)
 {
     const char *word = words->pdata[at], *next = at + 1 < words->len ? words->pdata[at + 1] : "";
     const char *year = at + 2 < words->len ? words->pdata[at + 2] : "";
-    guint month = month_of(next);
+    guint month = words_month(next, strlen(next));
     if (is_iso_day(word)) {
         *day = g_strdup(word);
         return 1;

@@ -221,8 +221,7 @@ static char *go_behind(Words *words, gsize length)
     return text;
 }
 
-// The number of a month by its name or three letters of it and more, 0 if it is none.
-static guint month_of(const char *text, gsize letters)
+guint words_month(const char *text, gsize letters)
 {
     static const char *const months[] = {"january",   "february", "march",    "april",
                                          "may",       "june",     "july",     "august",
@@ -244,7 +243,7 @@ static char *spelled_date(const char *text, gsize *length)
         letters++;
     const char *year = name + letters + strspn(name + letters, ". ");
     gsize figures = strspn(year, "0123456789");
-    guint month = month_of(name, letters);
+    guint month = words_month(name, letters);
     if (digits == 0 || digits > 2 || !month || figures != 4 || (year[4] && year[4] != ' '))
         return NULL;
     *length = (gsize)(year + figures - text);
