@@ -49,13 +49,19 @@ gboolean requirement_is_doubted(const Requirement *requirement)
     return requirement->verdict == VERDICT_IN_DOUBT || requirement->own_verdict == VERDICT_IN_DOUBT;
 }
 
+char *reasons_words(guint32 doubts)
+{
+    GString *words = g_string_new(NULL);
+    for (guint i = REASON_NONE + 1; i < REASONS; i++)
+        if (doubts & reason_bit((Reason)i))
+            g_string_append_printf(words, "%s%s", words->len ? ", " : "", reasons[i]);
+    return g_string_free(words, FALSE);
+}
+
 char *requirement_reasons(const Requirement *requirement, Reason reason)
 {
-    g_autoptr(GString) words = g_string_new(NULL);
-    for (guint i = 1; (requirement->doubts & reason_bit(reason)) && i < REASONS; i++)
-        if (requirement->doubts & reason_bit((Reason)i))
-            g_string_append_printf(words, "%s%s", words->len ? ", " : "", reasons[i]);
-    return g_strdup(words->len ? words->str : reasons[reason]);
+    gboolean doubt = (requirement->doubts & reason_bit(reason)) != 0;
+    return doubt ? reasons_words(requirement->doubts) : g_strdup(reasons[reason]);
 }
 
 guint32 reason_bit(Reason reason)

@@ -80,13 +80,9 @@ guint uphold_count(const Assessment *assessment, const Requirement *made)
 char *uphold_doubts(const Assessment *assessment, const Requirement *made, gboolean whole)
 {
     guint32 doubts = doubts_of(made);
-    g_autoptr(GString) words = g_string_new(NULL);
     for (guint i = 0; whole && i < assessment->requirements->len; i++) {
         const Requirement *each = assessment->requirements->pdata[i];
         doubts |= is_alike(each, made) ? doubts_of(each) : 0;
     }
-    for (guint i = REASON_NONE + 1; i < REASONS; i++)
-        if (doubts & reason_bit((Reason)i))
-            g_string_append_printf(words, "%s%s", words->len ? ", " : "", reason_words((Reason)i));
-    return g_string_free(g_steal_pointer(&words), FALSE);
+    return reasons_words(doubts);
 }

@@ -174,6 +174,9 @@ gboolean requirement_is_bolted(const Requirement *requirement);
 // Whether a doubt is what it stands for, in its verdict or its own beside it: then each doubt about
 // its evidence is told of, and can be upheld.
 gboolean requirement_is_doubted(const Requirement *requirement);
+// `tool, order`: of doubts (reason_bit), the heaviest first; "" of none. The caller frees with
+// g_free.
+char *reasons_words(guint32 doubts) G_GNUC_WARN_UNUSED_RESULT;
 // The words of its reason, or own reason; where that is a doubt about the evidence, of each such
 // doubt that stands, the heaviest first: `tool, order`. The caller frees with g_free.
 char *requirement_reasons(const Requirement *requirement, Reason reason) G_GNUC_WARN_UNUSED_RESULT;
