@@ -70,12 +70,9 @@ static void add_begun(GArray *dues, const Agenda *agenda, const PlanGroup *group
     if (left == 0 || left == all)
         return;
     count_left(agenda, group, step, counts);
-    guint open = counts[VERDICT_OPEN];
-    g_autofree char *faults = summary_faults(counts);
-    add(dues, g_strdup(group->name),
-        g_strdup_printf(open ? "HALF tightened in S%02u" : "tightened in S%02u", step->index + 1),
-        open ? g_strdup_printf("%u of %u left%s%s", open, all, *faults ? ", " : "", faults)
-             : g_strdup_printf("%s of %u", faults, all));
+    const char *half = counts[VERDICT_OPEN] ? "HALF " : "";
+    add(dues, g_strdup(group->name), g_strdup_printf("%stightened in S%02u", half, step->index + 1),
+        summary_left("%u of %u left", counts, all));
 }
 
 // Bolts that were begun and left, where the work is not in hand.

@@ -112,18 +112,6 @@ static void say_steps(const Agenda *agenda, guint gate, GateSum *sum)
                              : g_strdup_printf("%u of %u signed", whole, all);
 }
 
-// How many ticks are left, and how many that were made fail or are in doubt: `3 of 94 ticks left, 1
-// DOUBT`, `1 DOUBT of 94`. `counts`: of those that keep the gate from being complete.
-static char *left_words(const char *some, const guint counts[VERDICTS], guint all)
-{
-    g_autofree char *faults = summary_faults(counts);
-    guint open = counts[VERDICT_OPEN];
-    if (!open && *faults)
-        return g_strdup_printf("%s of %u", faults, all);
-    g_autofree char *left = g_strdup_printf(some, open, all);
-    return g_strconcat(left, *faults ? ", " : "", faults, NULL);
-}
-
 static void say_sum(const Agenda *agenda, guint gate, guint at, const guint counts[VERDICTS],
                     GateSum *sum)
 {
@@ -140,7 +128,7 @@ static void say_sum(const Agenda *agenda, guint gate, guint at, const guint coun
         return;
     }
     sum->what = g_strdup(words[at].what);
-    sum->said = left ? left_words(words[at].some, counts, sum->all)
+    sum->said = left ? summary_left(words[at].some, counts, sum->all)
                      : g_strdup_printf(words[at].said, sum->all);
 }
 

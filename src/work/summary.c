@@ -197,6 +197,16 @@ char *summary_faults(const guint counts[VERDICTS])
     return g_strconcat(some ? fail : "", some && more ? ", " : "", more ? doubt : "", NULL);
 }
 
+char *summary_left(const char *some, const guint counts[VERDICTS], guint all)
+{
+    g_autofree char *faults = summary_faults(counts);
+    guint open = counts[VERDICT_OPEN];
+    if (!open && *faults)
+        return g_strdup_printf("%s of %u", faults, all);
+    g_autofree char *left = g_strdup_printf(some, open, all);
+    return g_strconcat(left, *faults ? ", " : "", faults, NULL);
+}
+
 char *summary_come(Asked asked, guint done, guint all, const guint counts[VERDICTS])
 {
     g_autofree char *faults = summary_faults(counts);

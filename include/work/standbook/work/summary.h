@@ -35,6 +35,11 @@ GPtrArray *summary_phases(const Plan *plan) G_GNUC_WARN_UNUSED_RESULT;
 const char *summary_did(Asked asked);
 // `2 FAIL, 1 DOUBT`: how many need a person; "" for none. The caller frees with g_free.
 char *summary_faults(const guint counts[VERDICTS]) G_GNUC_WARN_UNUSED_RESULT;
+// How many of so many are left, and how many of those done need a person: `3 of 94 ticks left, 1
+// DOUBT`, `1 DOUBT of 94`. `some` says the first, a format for two numbers; `counts`: of those that
+// are not settled. The caller frees with g_free.
+char *summary_left(const char *some, const guint counts[VERDICTS],
+                   guint all) G_GNUC_WARN_UNUSED_RESULT;
 // How far something has come that is asked at several places, and how many of those done need a
 // person: `4 of 6 ticked`, `1 FAIL, 4 of 6 ticked`; once all are done `2 FAIL, 1 DOUBT of 6`. The
 // caller frees with g_free.
