@@ -262,10 +262,11 @@ static void take_value(Judge *judge, const CheckState *state, Requirement *made,
         made->upheld = state->upheld[at];
         made->beside = judge_beside(judge, state, (guint)at);
     }
-    if (is_without_gauge(judge, place))
+    gboolean unnamed = is_without_gauge(judge, place);
+    if (unnamed)
         requirement_note(made,
                          g_strdup("no gauge named: its doubt is taken from the last place typed"));
-    if (is_without_gauge(judge, place) && is_taken_over(state, place))
+    if (unnamed && is_taken_over(state, place))
         requirement_note(made, g_strdup("no gauge named: that does not answer for the gauge in "
                                         "doubt with which it was read before"));
     if (state->chosen[index] < 0)
