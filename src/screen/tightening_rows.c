@@ -48,26 +48,33 @@ char *tightening_round_words(const Tightening *tightening, guint here, guint cou
 
 // The unit of what is shown at a turn: that of the wrench in hand, else of the stage; degrees of an
 // angle, "" of anything else.
-static char *shown_unit(Desk *desk, const Tightening *tightening, const Turn *turn)
+static char *shown_unit(Desk *desk, const Tightening *tightening, const Turn *turn,
+                        const BoltTool *tool)
 {
     StageKind kind = tightening_stage(tightening, turn->stage)->kind;
     if (stage_is_angle(kind))
         return g_strdup("°");
     if (!stage_is_torque(kind) && kind != STAGE_UNTIL && kind != STAGE_SNUG)
         return g_strdup("");
-    g_auto(BoltTool) tool = bolt_tool(desk, tightening, turn);
     const Shop *shop = session_shop(desk->shop);
-    g_autoptr(Unit) own = tool.tool ? wrench_unit(shop_find(shop, "tool", tool.tool)) : NULL;
+    g_autoptr(Unit) own = tool->tool ? wrench_unit(shop_find(shop, "tool", tool->tool)) : NULL;
     return own ? g_strdup(unit_text(own)) : tightening_unit(tightening, turn->stage);
+}
+
+// What has a unit of its own, or more to come, keeps it.
+static char *with_unit(const char *typed, const char *unit)
+{
+    gboolean bare = g_ascii_isdigit(typed[strlen(typed) - 1]);
+    gboolean apart = *unit && strcmp(unit, "°") != 0;
+    return g_strconcat(typed, bare && apart ? " " : "", bare ? unit : "", NULL);
 }
 
 char *tightening_shown(Desk *desk, const Tightening *tightening, const Turn *turn,
                        const char *typed)
 {
-    if (!g_ascii_isdigit(typed[strlen(typed) - 1]))
-        return g_strdup(typed);
-    g_autofree char *unit = shown_unit(desk, tightening, turn);
-    return g_strconcat(typed, *unit && strcmp(unit, "°") != 0 ? " " : "", unit, NULL);
+    g_auto(BoltTool) tool = bolt_tool(desk, tightening, turn);
+    g_autofree char *unit = shown_unit(desk, tightening, turn, &tool);
+    return with_unit(typed, unit);
 }
 
 char *tightening_line(Desk *desk, const Tightening *tightening, guint here, const char *typed)
@@ -78,11 +85,10 @@ char *tightening_line(Desk *desk, const Tightening *tightening, guint here, cons
     g_auto(BoltTool) tool = bolt_tool(desk, tightening, first);
     g_autofree char *with = bolt_tool_line(&tool);
     g_autofree char *target = line_target(session_plan(desk_build(desk)), first->made);
-    g_autofree char *unit = shown_unit(desk, tightening, first);
+    g_autofree char *unit = *typed ? shown_unit(desk, tightening, first, &tool) : g_strdup("");
     gboolean angle = stage_is_angle(tightening_stage(tightening, first->stage)->kind);
     gboolean own = *typed && !angle && strcmp(unit, tightening->torque) != 0; // bare: the plan's
-    g_autofree char *read =
-        own ? tightening_shown(desk, tightening, first, typed) : g_strdup(typed);
+    g_autofree char *read = own ? with_unit(typed, unit) : g_strdup(typed);
     g_autofree char *shown = g_strconcat(*read ? " " : "", read, NULL);
     if (tightening_stage(tightening, first->stage)->kind == STAGE_WAIT)
         return g_strdup_printf("waited %s in %s stage %u", set, step, first->stage);

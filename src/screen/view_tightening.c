@@ -116,7 +116,7 @@ static void begin_at(Bolts *bolts, const Tightening *tightening, const char *nam
 // Ends it where a bolt that was done again is in doubt as before.
 static void heed_mended(Bolts *bolts, Desk *desk, guint here)
 {
-    g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
+    g_autoptr(Tightening) tightening = bolts->mends ? tightening_of(bolts, desk) : NULL;
     const Turn *turn = tightening ? tightening_turn(tightening, here) : NULL;
     if (turn && turn->made->verdict == VERDICT_IN_DOUBT && turn->made->reason == bolts->reason)
         bolts->mends = 0;
