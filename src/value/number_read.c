@@ -145,9 +145,8 @@ static gboolean check_end(const char *text, Shape shape, gsize *offset, GError *
     const char *end = text + shape.length;
     int length = (int)shape.length;
     char *between = end[0] == '-' ? between_words(text, shape) : NULL;
-    if (between) {
+    if (between)
         return refuse(offset, shape.length, error, between);
-    }
     if (end[0] == '-' && end[1] != ' ' && end[1] != '\0') {
         return refuse(offset, shape.length, error,
                       g_strdup_printf("a tight hyphen behind `%.*s` could be a mixed number or a "

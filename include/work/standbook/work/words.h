@@ -89,8 +89,8 @@ gboolean words_begin_value(const Words *words);
 // Whether what stands here ends a row of values: a word such as `with` or `due`, a remark, the end.
 gboolean words_end_values(const Words *words);
 
-// 1 to 12 of the name of a month, `March`, or of three letters of it and more, `mar`, whatever stands
-// behind so many letters; 0 if it is none.
+// 1 to 12 of the name of a month, `March`, or of three letters of it and more, `mar`, whatever
+// stands behind so many letters; 0 if it is none.
 guint words_month(const char *text, gsize letters);
 
 // A date (`2025-03-13`, or `13 March 2025`, which becomes the same) or a time (`11:36`, `11:36:20`)
