@@ -184,18 +184,22 @@ static void paint_line(const FindList *list, guint at, const Desk *desk, Page *p
         paint_lot(list, page, row);
 }
 
-void find_paint_lines(const FindList *list, const Desk *desk, guint chosen, guint seen, Page *page,
-                      guint row)
+void find_paint_lines(const FindList *list, const Desk *desk, ListPart *part, gboolean chosen,
+                      Page *page, guint row)
 {
-    guint lines = list->lines->len, most = page->height ? page->height : lines;
-    guint from = seen > most ? seen - most : 0, to = MIN(lines, seen + most + 1);
-    for (guint i = from; i < to; i++) {
+    guint lines = list->lines->len;
+    page->heads = row;
+    ListPart seen = list_part_fitted(part, lines, page_list_rows(page));
+    for (guint i = seen.from; i < seen.from + seen.rows; i++) {
         g_autofree char *number = g_strdup_printf("%2u", i + 1);
-        canvas_put(page->body, row + i, 0, 3, style_of(i == chosen ? TYPE_REVERSE : TYPE_PLAIN, 0),
+        gboolean reverse = chosen && i == seen.at;
+        canvas_put(page->body, row + i, 0, 3, style_of(reverse ? TYPE_REVERSE : TYPE_PLAIN, 0),
                    number);
         paint_line(list, i, desk, page, row + i);
     }
-    page->heads = row;
+    page_scroll(page, seen.from);
+    if (page->height)
+        *part = seen;
     guint builds = find_list_builds(list);
     if (lines && builds)
         page_say(&page->count, "%u found in %u build%s", lines, builds, builds == 1 ? "" : "s");

@@ -160,19 +160,45 @@ static Canvas *remark_lines(const Page *page, gboolean ascii, gboolean wrapped, 
     return canvas;
 }
 
-// Puts the remark on the last rows; returns how many are left for the body, with a blank one
-// between.
-static guint put_remark(const Page *page, Canvas *canvas, guint rows)
+// The remark as that many rows have room for it, and how many of them it leaves for the body, with
+// a blank one between.
+static Canvas *remark_fitted(const Page *page, gboolean ascii, guint rows, guint *left)
 {
     enum { LEAST = 4 }; // that the body keeps: else long lines are cut
     guint count = 0;
-    g_autoptr(Canvas) lines = remark_lines(page, canvas->ascii, TRUE, &count);
+    Canvas *lines = remark_lines(page, ascii, TRUE, &count);
     if (count + LEAST > rows) {
         canvas_free(lines);
-        lines = remark_lines(page, canvas->ascii, FALSE, &count);
+        lines = remark_lines(page, ascii, FALSE, &count);
     }
-    canvas_copy(canvas, ROW_BODY + rows - count, 1, lines, 0, count);
-    return count ? rows - count - 1 : rows;
+    *left = count ? rows - count - 1 : rows;
+    return lines;
+}
+
+// Puts the remark on the last rows; returns how many are left for the body.
+static guint put_remark(const Page *page, Canvas *canvas, guint rows)
+{
+    guint left;
+    g_autoptr(Canvas) lines = remark_fitted(page, canvas->ascii, rows, &left);
+    if (left < rows)
+        canvas_copy(canvas, ROW_BODY + left + 1, 1, lines, 0, rows - left - 1);
+    return left;
+}
+
+guint page_list_rows(const Page *page)
+{
+    guint rows = page_rows(page), left;
+    if (rows == G_MAXUINT)
+        return rows;
+    g_autoptr(Canvas) lines = remark_fitted(page, page->body->ascii, rows, &left);
+    return left - MIN(left, page->heads);
+}
+
+void page_scroll(Page *page, guint from)
+{
+    guint rows = page_list_rows(page);
+    if (rows != G_MAXUINT)
+        page->focus = from + page->heads + rows - MIN(2, page->heads + rows);
 }
 
 static void put_body(const Page *page, Canvas *canvas, guint rows)

@@ -61,6 +61,13 @@ void page_key(Page *page, Action action, const char *word);
 // How many rows of the body are seen; G_MAXUINT where all of it is wanted.
 guint page_rows(const Page *page);
 
+// How many of the rows behind its heads are seen above its remark, where they are more than that;
+// G_MAXUINT where all of it is wanted.
+guint page_list_rows(const Page *page);
+
+// Begins what stands behind its heads with that row of it. Its remark is already said.
+void page_scroll(Page *page, guint from);
+
 // Shows a body that has more rows than that from this one on. Returns the row with which the rest
 // begins; 0 if there is none.
 guint page_turn(Page *page, guint from);

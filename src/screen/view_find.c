@@ -8,12 +8,10 @@
 
 #include <string.h>
 
-enum { MORE_LINES = 6 };
-
 typedef struct {
     FindList *list;
     gboolean asking; // words are typed; else a line is chosen
-    guint at, seen;  // the line chosen; the last one that must be seen
+    ListPart part;   // of the lines, that are seen
 } Find;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -92,9 +90,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         say_kept(find, page);
     page_key(page, ACTION_HELP, NULL);
     guint row = find_paint_answer(find->list, desk, page);
-    find_paint_lines(find->list, desk, find->asking ? G_MAXUINT : find->at, find->seen, page, row);
-    page->focus = find->seen >= MORE_LINES ? row + find->seen : 0;
-    find_paint_detail(find->list, desk, find->at, page);
+    find_paint_lines(find->list, desk, &find->part, !find->asking, page, row);
+    find_paint_detail(find->list, desk, find->part.at, page);
 }
 
 // KEYS -------------------------------------------------------------------------------------------
@@ -112,7 +109,7 @@ static Go keep(Find *find, Desk *desk, const char *typed)
         return go(GO_KEEP);
     }
     find->asking = FALSE;
-    find->at = find->seen = 0;
+    find->part.at = find->part.from = 0;
     return go(GO_STAY);
 }
 
@@ -150,28 +147,16 @@ static Go open_line(Find *find, Desk *desk, const FindLine *line)
     return go_tell(line->build->number, line->made);
 }
 
-static void choose(Find *find, guint line)
-{
-    find->at = line;
-    find->seen = CLAMP(find->seen, line, line + MORE_LINES - 1);
-}
-
-static Go turn(Find *find)
-{
-    guint next = MAX(find->seen + 1, MORE_LINES);
-    choose(find, next < lines_in(find) ? next : 0);
-    find->seen = MIN(find->at + MORE_LINES, lines_in(find)) - 1;
-    return go(GO_STAY);
-}
-
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Find *find = state;
     if (find->asking)
         return *typed ? keep(find, desk, typed) : go(GO_UP);
     guint64 line = g_ascii_strtoull(typed, NULL, 10);
-    if (strcmp(typed, "0") == 0)
-        return turn(find);
+    if (strcmp(typed, "0") == 0) {
+        list_part_turn(&find->part, lines_in(find));
+        return go(GO_STAY);
+    }
     if (line >= 1 && line <= lines_in(find))
         return open_line(find, desk, line_at(find, (guint)line - 1));
     desk_warn(desk, "there is no line %s; the list has 1 to %u", typed, lines_in(find));
@@ -181,17 +166,16 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 static Go move(gpointer state, Desk *desk, gint direction)
 {
     Find *find = state;
-    gint last = (gint)lines_in(find) - 1;
     (void)desk;
     if (!find->asking)
-        choose(find, (guint)CLAMP((gint)find->at + direction, 0, MAX(last, 0)));
+        list_part_move(&find->part, lines_in(find), direction);
     return go(GO_STAY);
 }
 
 // The check of the line chosen over all engines of its family, whichever build is in hand.
 static Go over(const Find *find)
 {
-    const FindLine *line = find->at < lines_in(find) ? line_at(find, find->at) : NULL;
+    const FindLine *line = find->part.at < lines_in(find) ? line_at(find, find->part.at) : NULL;
     const FindLine place = line ? place_of(find, line) : (FindLine){.build = NULL};
     return place.made && place.made->check
                ? go_look(place.build->number, VIEW_OVER, g_strdup(place.made->check->name))
@@ -206,7 +190,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     switch (action) {
     case ACTION_UP:
         find->asking = TRUE;
-        find->at = find->seen = 0;
+        find->part.at = find->part.from = 0;
         find_list_let_go(find->list);
         return go(GO_STAY);
     case ACTION_OVER:

@@ -1,5 +1,6 @@
 // One check over all engines of the family: its places one under the other, in one window.
 #include "about.h"
+#include "list_part.h"
 #include "over_list.h"
 #include "print_list.h"
 #include "to_place.h"
@@ -13,7 +14,6 @@
 #include <string.h>
 
 enum { BUILD_COLUMN = 3, PLACE_COLUMN = 12, PLACE_MOST = 24, STRIP_END = 78, MARK_WIDTH = 7 };
-enum { MORE_LINES = 12 };
 
 static const Style plain = {TYPE_PLAIN, ROLE_CALM};
 
@@ -21,7 +21,7 @@ typedef struct {
     OverList *list;
     guint tried;    // of all builds, newest first, that were opened by now
     gboolean whole; // all of them
-    guint at, seen; // the line chosen; the last one that must be seen
+    ListPart part;  // of the lines, that are seen
 } OverAll;
 
 // Where the columns of a list stand.
@@ -173,31 +173,31 @@ static void paint_heads(const OverList *list, const Columns *columns, Page *page
     page->heads = 1;
 }
 
-// Those that can be seen, and some more to either side.
-static void paint_rows(const OverAll *over, Page *page)
+// Those that can be seen.
+static void paint_rows(OverAll *over, Page *page)
 {
     const OverList *list = over->list;
     const Columns columns = columns_of(list);
-    guint most = MIN(page_rows(page), list->rows->len);
-    guint from = over->seen > most ? over->seen - most : 0;
-    guint to = MIN(list->rows->len, over->seen + most + 1);
-    guint engine = from ? over_list_engine(list, from - 1) : 0;
     paint_heads(list, &columns, page);
-    for (guint i = from; i < to; i++) {
+    ListPart seen = list_part_fitted(&over->part, list->rows->len, page_list_rows(page));
+    guint engine = seen.from ? over_list_engine(list, seen.from - 1) : 0;
+    for (guint i = seen.from; i < seen.from + seen.rows; i++) {
         gboolean first = over_list_is_first(list, i);
         engine += first ? 1 : 0;
-        paint_row(list, i, first ? engine : 0, i == over->at, &columns, page);
+        paint_row(list, i, first ? engine : 0, i == seen.at, &columns, page);
     }
-    page->focus = over->seen >= MORE_LINES ? 1 + over->seen : 0;
+    page_scroll(page, seen.from);
+    if (page->height)
+        over->part = seen;
 }
 
 // At the right of a wide screen: what is known of the line chosen.
 static void paint_detail(const OverAll *over, const Desk *desk, Page *page)
 {
     guint width = page_detail_width(page->width);
-    if (!width || over->at >= over->list->rows->len)
+    if (!width || over->part.at >= over->list->rows->len)
         return;
-    const Over *row = row_at(over->list, over->at);
+    const Over *row = row_at(over->list, over->part.at);
     g_autofree char *title = desk_title(desk, row->number), *name = requirement_title(row->made);
     page->detail = canvas_new_growing(width, page->body->ascii);
     canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
@@ -267,27 +267,13 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         return;
     }
     say_check(over->list, page);
+    page->remark = sentences(over->list->words, page->body->ascii);
     paint_rows(over, page);
     paint_detail(over, desk, page);
-    page->remark = sentences(over->list->words, page->body->ascii);
     say_signs(over->list, page);
 }
 
 // KEYS -------------------------------------------------------------------------------------------
-
-static void choose(OverAll *over, guint line)
-{
-    over->at = line;
-    over->seen = CLAMP(over->seen, line, line + MORE_LINES - 1);
-}
-
-static Go turn(OverAll *over, guint lines)
-{
-    guint next = MAX(over->seen + 1, MORE_LINES);
-    choose(over, next < lines ? next : 0);
-    over->seen = MIN(over->at + MORE_LINES, lines) - 1;
-    return go(GO_STAY);
-}
 
 // The engine is opened at the place that needs a person most.
 static Go enter(gpointer state, Desk *desk, const char *typed)
@@ -295,8 +281,10 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     OverAll *over = state;
     over_list_look(over->list, desk);
     const GArray *rows = over->list->rows;
-    if (rows->len && strcmp(typed, "0") == 0)
-        return turn(over, rows->len);
+    if (rows->len && strcmp(typed, "0") == 0) {
+        list_part_turn(&over->part, rows->len);
+        return go(GO_STAY);
+    }
     const char *number = over_list_build(over->list, g_ascii_strtoull(typed, NULL, 10));
     if (!number) {
         desk_warn(desk, "there is no engine %s in this list", typed);
@@ -309,8 +297,7 @@ static Go move(gpointer state, Desk *desk, gint direction)
 {
     OverAll *over = state;
     over_list_look(over->list, desk);
-    if (over->list->rows->len)
-        choose(over, (guint)CLAMP((gint)over->at + direction, 0, (gint)over->list->rows->len - 1));
+    list_part_move(&over->part, over->list->rows->len, direction);
     return go(GO_STAY);
 }
 
@@ -320,7 +307,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     switch (action) {
     case ACTION_ON:
         over_list_next(over->list, desk);
-        over->at = over->seen = 0;
+        over->part.at = over->part.from = 0;
         return go(GO_STAY);
     case ACTION_PRINT:
         print_list(desk, "check", over->list->check ? over->list->check : "", paint, over);
