@@ -24,9 +24,9 @@ enum {
 
 static const Style plain;
 
-static void put(Page *page, guint row, guint column, guint cells, const char *text)
+static void put(Canvas *canvas, guint row, guint column, guint cells, const char *text)
 {
-    canvas_put(page->body, row, column, cells, plain, text ? text : "");
+    canvas_put(canvas, row, column, cells, plain, text ? text : "");
 }
 
 // Whole counts on as many rows as they need. Returns the row behind.
@@ -45,19 +45,21 @@ static guint put_tally(Canvas *canvas, guint row, guint column, guint cells, con
     return row + 1;
 }
 
-static guint put_card(const Card *card, guint number, guint row, Page *page)
+// One build, with its line in the list; `next` is the one NEXT speaks of. Returns the row behind.
+static guint put_card(const Card *card, guint number, gboolean next, Canvas *rows)
 {
     g_autofree char *line = g_strdup_printf("%u", number);
-    canvas_put_right(page->body, row, 3, plain, line);
-    put(page, row, BUILD, BUILD_CELLS, card->number);
-    put(page, row, ENGINE, ENGINE_CELLS, card->engine);
-    put(page, row, STANDS, STANDS_CELLS, card->waits.stands);
-    put(page, row, WAITS, WAITS_CELLS, card->waits.waits);
-    put(page, row + 1, WAITS, WAITS_CELLS, card->waits.since);
-    return put_tally(page->body, row + 1, ENGINE, TALLY_CELLS, card->tally);
+    canvas_put(rows, 0, 0, 0, style_of(TYPE_BOLD, 0), next ? ">" : "");
+    canvas_put_right(rows, 0, 3, plain, line);
+    put(rows, 0, BUILD, BUILD_CELLS, card->number);
+    put(rows, 0, ENGINE, ENGINE_CELLS, card->engine);
+    put(rows, 0, STANDS, STANDS_CELLS, card->waits.stands);
+    put(rows, 0, WAITS, WAITS_CELLS, card->waits.waits);
+    put(rows, 1, WAITS, WAITS_CELLS, card->waits.since);
+    return put_tally(rows, 1, ENGINE, TALLY_CELLS, card->tally);
 }
 
-guint shop_cards(const GPtrArray *cards, const Card *next, Page *page)
+static void put_heads(Canvas *body)
 {
     static const struct {
         guint column;
@@ -68,14 +70,25 @@ guint shop_cards(const GPtrArray *cards, const Card *next, Page *page)
                  {STANDS, "stands at"},
                  {WAITS, "waits for"}};
     for (gsize i = 0; i < G_N_ELEMENTS(heads); i++)
-        canvas_put(page->body, 0, heads[i].column, 0, style_of(TYPE_UNDERLINE, 0), heads[i].word);
-    guint row = 1;
-    for (guint i = 0; i < cards->len; i++) {
-        if (cards->pdata[i] == next)
-            canvas_put(page->body, row, 0, 0, style_of(TYPE_BOLD, 0), ">");
-        row = put_card(cards->pdata[i], i + 1, row, page);
+        canvas_put(body, 0, heads[i].column, 0, style_of(TYPE_UNDERLINE, 0), heads[i].word);
+}
+
+guint shop_cards(const GPtrArray *cards, guint from, guint room, const Card *next, Canvas *body,
+                 guint *row)
+{
+    guint i = from;
+    put_heads(body);
+    *row = 1;
+    for (; i < cards->len; i++) {
+        const Card *card = cards->pdata[i];
+        g_autoptr(Canvas) rows = canvas_new_growing(PAGE_WIDTH, body->ascii);
+        guint height = put_card(card, i + 1, card == next, rows);
+        if (i > from && *row + height > room)
+            break;
+        canvas_copy(body, *row, 0, rows, 0, height);
+        *row += height;
     }
-    return row;
+    return i - from;
 }
 
 // CLOCKS ----------------------------------------------------------------------------------------
@@ -86,33 +99,33 @@ static gint compare_clocks(gconstpointer first, gconstpointer second)
     return one->clock.at < other->clock.at ? -1 : one->clock.at > other->clock.at;
 }
 
-guint shop_clocks(GArray *clocks, guint row, Moment now, Page *page)
+guint shop_clocks(GArray *clocks, guint row, Moment now, Canvas *body)
 {
     g_array_sort(clocks, compare_clocks);
     if (clocks->len)
-        put(page, row, 1, 0, "clocks");
+        put(body, row, 1, 0, "clocks");
     for (guint i = 0; i < clocks->len; i++, row++) {
         const ShopClock *one = &g_array_index(clocks, ShopClock, i);
         g_autofree char *what = g_strconcat(one->number, " ", one->clock.subject, NULL);
         g_autofree char *until = clock_until(&one->clock, now);
         g_autofree char *left = clock_left(&one->clock, now);
-        put(page, row, ENGINE, WHAT_CELLS, what);
-        canvas_put(page->body, row, WHEN, CLOCK_CELLS, style_of(0, ROLE_UNSURE), until);
-        canvas_put_right(page->body, row, PAGE_WIDTH, plain, left);
+        put(body, row, ENGINE, WHAT_CELLS, what);
+        canvas_put(body, row, WHEN, CLOCK_CELLS, style_of(0, ROLE_UNSURE), until);
+        canvas_put_right(body, row, PAGE_WIDTH, plain, left);
     }
     return clocks->len ? row + 1 : row;
 }
 
 // DUE -------------------------------------------------------------------------------------------
 
-static guint put_dues(const GArray *dues, guint row, const char *number, Page *page)
+static guint put_dues(const GArray *dues, guint row, const char *number, Canvas *body)
 {
     for (guint i = 0; i < dues->len; i++, row++) {
         const Due *due = &g_array_index(dues, Due, i);
         g_autofree char *what = g_strconcat(number, *number ? " " : "", due->what, NULL);
-        put(page, row, ENGINE, WHAT_CELLS, what);
-        put(page, row, WHEN, WHY_CELLS, due->why);
-        canvas_put_right(page->body, row, PAGE_WIDTH, plain, due->when);
+        put(body, row, ENGINE, WHAT_CELLS, what);
+        put(body, row, WHEN, WHY_CELLS, due->why);
+        canvas_put_right(body, row, PAGE_WIDTH, plain, due->when);
     }
     return row;
 }
@@ -131,7 +144,7 @@ static void add_used(GHashTable *used, Session *session)
     }
 }
 
-void shop_dues(const GPtrArray *cards, guint row, Desk *desk, Page *page)
+void shop_dues(const GPtrArray *cards, guint row, Desk *desk, Canvas *body)
 {
     guint first = row;
     g_autoptr(GHashTable) used = g_hash_table_new(g_str_hash, g_str_equal);
@@ -139,15 +152,15 @@ void shop_dues(const GPtrArray *cards, guint row, Desk *desk, Page *page)
         const Card *card = cards->pdata[i];
         if (!card->dues)
             continue;
-        row = put_dues(card->dues, row, card->number, page);
+        row = put_dues(card->dues, row, card->number, body);
         add_used(used, desk_session(desk, card->number));
     }
     g_autoptr(GArray) tools =
         desk->shop ? dues_of_tools(session_shop(desk->shop), used, desk->now) : NULL;
     if (tools)
-        row = put_dues(tools, row, "", page);
+        row = put_dues(tools, row, "", body);
     if (row > first)
-        put(page, first, 1, 0, "due");
+        put(body, first, 1, 0, "due");
 }
 
 // DETAIL ----------------------------------------------------------------------------------------

@@ -5,9 +5,11 @@
 #include "page.h"
 #include "shop_card.h"
 
-// The builds (Card), and the column heads; `next` (NULL: none) is the one NEXT speaks of, by its
-// mark. Returns the row behind.
-guint shop_cards(const GPtrArray *cards, const Card *next, Page *page);
+// The column heads, and the builds (Card) from that one on which have room in so many rows, at
+// least one; `next` (NULL: none) is the one NEXT speaks of, by its mark. Returns how many; the row
+// behind is put in `*row`.
+guint shop_cards(const GPtrArray *cards, guint from, guint room, const Card *next, Canvas *body,
+                 guint *row);
 typedef struct {
     const char *number; // of its build
     Clock clock;
@@ -15,8 +17,8 @@ typedef struct {
 
 // The clocks (ShopClock), sorted there: the soonest first, whose build it may be. Returns the row
 // behind.
-guint shop_clocks(GArray *clocks, guint row, Moment now, Page *page);
+guint shop_clocks(GArray *clocks, guint row, Moment now, Canvas *body);
 // What falls due: of the builds, and of the tools that builds use which are not done.
-void shop_dues(const GPtrArray *cards, guint row, Desk *desk, Page *page);
+void shop_dues(const GPtrArray *cards, guint row, Desk *desk, Canvas *body);
 // One build at the right of a wide screen.
 void shop_detail(const Card *card, Desk *desk, Page *page);

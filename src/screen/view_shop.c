@@ -5,11 +5,17 @@
 
 #include <string.h>
 
+enum { REST_COLUMN = 14 }; // under the engines
+
 typedef struct {
     GPtrArray *cards; // Card *
     gint64 seen;      // the shop's last entry when they were listed
     char *latest;     // the build with the newest entry, NULL for none
     gboolean asked;   // who works here
+    // Where not all has room: the first build seen, the one behind those seen, and whether clocks
+    // and what is due go on after the builds.
+    guint from, behind;
+    gboolean cut;
 } Shelf;
 
 // A build is never taken away: those that are new come in between.
@@ -107,6 +113,78 @@ static void say_next(const Card *next, Page *page)
         page_say(&page->then, "%s", next->progress);
 }
 
+static void say_rest(guint count, const char *what, const char *where, guint row, Canvas *body)
+{
+    g_autofree char *words =
+        g_strdup_printf("%u more %s%s: %s", count, what, count == 1 ? "" : "s", where);
+    canvas_put(body, row, REST_COLUMN, 0, style_of(TYPE_PLAIN, 0), words);
+}
+
+// Clocks, and what falls due.
+static Canvas *paint_below(const Shelf *shelf, Desk *desk, gboolean ascii)
+{
+    Canvas *below = canvas_new_growing(PAGE_WIDTH, ascii);
+    g_autoptr(GArray) clocks = clocks_of_known(shelf, desk);
+    guint row = shop_clocks(clocks, 0, desk->now, below);
+    shop_dues(shelf->cards, row, desk, below);
+    return below;
+}
+
+// Puts it from that row on as far as there is room, and else how many lines follow.
+static void put_below(const Canvas *below, guint row, guint rows, Canvas *body)
+{
+    guint most = row + below->height > rows ? rows - row - 1 : below->height;
+    canvas_copy(body, row, 0, below, 0, most);
+    if (most < below->height)
+        say_rest(below->height - most, "line", "behind the builds", row + most, body);
+}
+
+// A part of the builds over the first of the clocks and of what is due; behind the last build all
+// of these.
+static void paint_part(Shelf *shelf, const Canvas *below, const Card *next, Page *page)
+{
+    enum { BELOW_PART = 3 }; // of the rows, for clocks and what is due
+    const guint rows = page_rows(page), count = shelf->cards->len;
+    guint kept = below->height ? MIN(below->height, rows / BELOW_PART) + 1 : 0, row;
+    shelf->from = MIN(shelf->from, count);
+    shelf->cut = kept < below->height;
+    if (shelf->from == count) {
+        shelf->behind = 0;
+        put_below(below, 0, rows, page->body);
+        return;
+    }
+    shelf->behind = shelf->from +
+                    shop_cards(shelf->cards, shelf->from, rows - kept - 1, next, page->body, &row);
+    if (shelf->behind < count)
+        say_rest(count - shelf->behind, "build", "0 Enter", row, page->body);
+    if (kept)
+        put_below(below, rows - kept + 1, rows, page->body);
+}
+
+static void paint_lists(Shelf *shelf, Desk *desk, const Card *next, Page *page)
+{
+    g_autoptr(Canvas) below = paint_below(shelf, desk, page->body->ascii);
+    g_autoptr(Canvas) all = canvas_new_growing(PAGE_WIDTH, page->body->ascii);
+    guint row;
+    shelf->behind = shop_cards(shelf->cards, 0, G_MAXUINT, next, all, &row);
+    canvas_copy(all, row + 1, 0, below, 0, below->height);
+    if (all->height > page_rows(page)) {
+        paint_part(shelf, below, next, page);
+        return;
+    }
+    shelf->from = 0;
+    canvas_copy(page->body, 0, 0, all, 0, all->height);
+}
+
+// More of it; behind its end the beginning again.
+static Go turn(Shelf *shelf)
+{
+    guint count = shelf->cards->len;
+    gboolean is_last = shelf->behind == count;
+    shelf->from = !is_last ? shelf->behind : shelf->cut && shelf->from < count ? count : 0;
+    return go(GO_STAY);
+}
+
 static void paint_keys(Page *page)
 {
     page->keys[0] = (PageKey){ACTION_TAKE, "number Enter", "opens"};
@@ -130,10 +208,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     for (guint i = 0; i < shelf->cards->len; i++)
         card_refresh(shelf->cards->pdata[i], desk);
     const Card *next = card_of(shelf, next_number(shelf, desk)), *line = line_of(shelf, typed);
-    guint row = shop_cards(shelf->cards, next, page);
-    g_autoptr(GArray) clocks = clocks_of_known(shelf, desk);
-    row = shop_clocks(clocks, row + 1, desk->now, page);
-    shop_dues(shelf->cards, row, desk, page);
+    paint_lists(shelf, desk, next, page);
     say_next(next, page);
     paint_keys(page);
     if (line || next)
@@ -153,7 +228,9 @@ static Go act(gpointer state, Desk *desk, Action action)
 
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
-    const Shelf *shelf = state;
+    Shelf *shelf = state;
+    if (strcmp(typed, "0") == 0)
+        return turn(shelf);
     const Card *card = line_of(shelf, typed);
     if (!card) {
         desk_warn(desk, "there is no line %s; the list has 1 to %u", typed, shelf->cards->len);

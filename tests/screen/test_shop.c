@@ -27,7 +27,9 @@ START_TEST(all_seven_counts_are_whole)
     Page page = shop_page();
     g_autoptr(GPtrArray) cards =
         one_card("3 FAIL  130 DOUBT  427 pass  191 noted  11 conc.  313 open  12 n/a");
-    ck_assert_uint_eq(shop_cards(cards, NULL, &page), 4);
+    guint row;
+    ck_assert_uint_eq(shop_cards(cards, 0, G_MAXUINT, NULL, page.body, &row), 1);
+    ck_assert_uint_eq(row, 4);
     g_autofree char *text = canvas_text(page.body);
     ck_assert_ptr_nonnull(strstr(text, "              3 FAIL  130 DOUBT  427 pass  191 noted  "
                                        "       due 18 Mar\n"
@@ -40,9 +42,31 @@ START_TEST(few_counts_stand_on_one_row)
 {
     Page page = shop_page();
     g_autoptr(GPtrArray) cards = one_card("461 pass  2 open");
-    ck_assert_uint_eq(shop_cards(cards, cards->pdata[0], &page), 3);
+    guint row;
+    ck_assert_uint_eq(shop_cards(cards, 0, G_MAXUINT, cards->pdata[0], page.body, &row), 1);
+    ck_assert_uint_eq(row, 3);
     ck_assert_uint_eq(canvas_cell(page.body, 1, 0)->character, (gunichar)0x3e); // >
     page_clear(&page);
+}
+END_TEST
+
+// Builds are whole or on the next part of the list, and at least one is seen.
+START_TEST(builds_have_room_or_wait)
+{
+    static const struct {
+        guint from, room, shown, row;
+    } rows[] = {{0, 7, 3, 7}, {0, 6, 2, 5}, {3, 9, 2, 5}, {4, 2, 1, 3}, {5, 9, 0, 1}};
+    g_autoptr(GPtrArray) cards = one_card("461 pass  2 open");
+    for (guint i = 0; i < 4; i++)
+        g_ptr_array_add(cards, card_new("TL-0405"));
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        Page page = shop_page();
+        guint row;
+        ck_assert_uint_eq(shop_cards(cards, rows[i].from, rows[i].room, NULL, page.body, &row),
+                          rows[i].shown);
+        ck_assert_uint_eq(row, rows[i].row);
+        page_clear(&page);
+    }
 }
 END_TEST
 
@@ -60,7 +84,7 @@ START_TEST(the_soonest_of_all_builds_is_first)
     add_clock(clocks, "B-1", 80);
     add_clock(clocks, "B-2", 5);
     add_clock(clocks, "B-2", 70);
-    ck_assert_uint_eq(shop_clocks(clocks, 0, NOON, &page), 5);
+    ck_assert_uint_eq(shop_clocks(clocks, 0, NOON, page.body), 5);
     g_autofree char *text = canvas_text(page.body);
     g_auto(GStrv) rows = g_strsplit(text, "\n", -1);
     static const char *const parts[] = {"B-2 sump", "B-1 sump", "B-2 sump", "B-1 sump"};
@@ -98,6 +122,7 @@ int main(void)
     TCase *lists = tcase_create("lists");
     tcase_add_test(lists, all_seven_counts_are_whole);
     tcase_add_test(lists, few_counts_stand_on_one_row);
+    tcase_add_test(lists, builds_have_room_or_wait);
     tcase_add_test(lists, the_soonest_of_all_builds_is_first);
     tcase_add_test(lists, what_is_left_is_not_an_hour_less);
     suite_add_tcase(suite, lists);
