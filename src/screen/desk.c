@@ -76,6 +76,7 @@ void desk_clear(Desk *desk)
     g_array_unref(desk->entered_since);
     g_free(desk->number);
     g_free(desk->who);
+    g_free(desk->called);
     g_free(desk->last);
     g_free(desk->last_by);
     g_free(desk->entered);
@@ -463,16 +464,6 @@ char *desk_latest(const Desk *desk)
         latest = g_strdup(ledger->label);
     }
     return latest;
-}
-
-GPtrArray *desk_people(const Desk *desk)
-{
-    GPtrArray *people = g_ptr_array_new();
-    g_autoptr(GPtrArray) entries =
-        desk->shop ? shop_all(session_shop(desk->shop), "person", NULL) : g_ptr_array_new();
-    for (guint i = 0; i < entries->len; i++)
-        g_ptr_array_add(people, (gpointer)shop_label(entries->pdata[i]));
-    return people;
 }
 
 const Entry *desk_engine(const Desk *desk, const char *number)

@@ -9,6 +9,7 @@ typedef struct {
     Session *shop;        // NULL without a store
     char *number;         // of the build in hand, NULL if none
     char *who;            // initials of who works here, NULL if nobody yet
+    char *called;         // of whom was typed last to be among those with a digit; NULL for nobody
     Moment now;
     Moment latest;      // that the clock or an entry of the build in hand ever said
     guint latest_of;    // how many entries that build had then
@@ -119,8 +120,6 @@ gboolean desk_catch_up(Desk *desk);
 GPtrArray *desk_numbers(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 // The build with the newest entry, NULL if there is none. The caller frees with g_free.
 char *desk_latest(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
-// The initials of the shop's people (const char *), by first entry. The caller frees.
-GPtrArray *desk_people(const Desk *desk) G_GNUC_WARN_UNUSED_RESULT;
 // `TL-0412 Marigold  H23-4/01187`: the build and what it is of. The caller frees with g_free.
 char *desk_title(const Desk *desk, const char *number) G_GNUC_WARN_UNUSED_RESULT;
 // The engine that a build is of; NULL where the shop does not know it. It belongs to the shop.

@@ -2,6 +2,7 @@
 
 #include "bench_field.h"
 #include "bench_said.h"
+#include "people.h"
 #include "tightening_rows.h"
 
 #include <standbook/work/agenda_item.h>
@@ -80,9 +81,9 @@ Go proof_hand_ask_tool(const ProofHand *hand, Desk *desk)
 // `another person signs: /1 EV  /3 JT`: the keys that say who works here, of all others.
 static char *others_words(Desk *desk)
 {
-    g_autoptr(GPtrArray) people = desk_people(desk);
+    g_autoptr(GPtrArray) people = people_listed(desk);
     GString *words = g_string_new("another person signs:");
-    for (guint i = 0; i < people->len && i < 9; i++)
+    for (guint i = 0; i < MIN(people->len, PEOPLE_DIGITS); i++)
         if (g_strcmp0(people->pdata[i], desk->who) != 0)
             g_string_append_printf(words, " /%u %s ", i + 1, (const char *)people->pdata[i]);
     return g_string_free(words, FALSE);

@@ -6,6 +6,7 @@
 #include "closing_state.h"
 #include "concede.h"
 #include "line_words.h"
+#include "people.h"
 #include "setting_tries.h"
 #include "slip.h"
 #include "to_lay.h"
@@ -138,15 +139,15 @@ static gboolean has_signed(const ClosingState *state, Desk *desk, const char *pe
     return FALSE;
 }
 
-// Those who may sign as another person, each with the digit that picks up: `1 MO  2 JT  0 new`.
+// Those who may sign as another person, each with the digit that picks up, and 0.
 static char *others_words(const ClosingState *state, Desk *desk)
 {
-    g_autoptr(GPtrArray) people = desk_people(desk);
+    g_autoptr(GPtrArray) people = people_listed(desk);
     GString *names = g_string_new(NULL);
-    for (guint i = 0; i < people->len && i < 9; i++)
+    for (guint i = 0; i < MIN(people->len, PEOPLE_DIGITS); i++)
         if (!has_signed(state, desk, people->pdata[i]))
             g_string_append_printf(names, "%u %s  ", i + 1, (const char *)people->pdata[i]);
-    return g_string_free(g_string_append(names, "0 new"), FALSE);
+    return g_string_free(g_string_append(names, people_others(people)), FALSE);
 }
 
 // `case screws: no fluid before 14:45`, where it is too soon to sign; NULL where it is not.
@@ -318,7 +319,7 @@ static gboolean sign(Closing *closing, Desk *desk)
 // while who works here stays.
 static Go sign_next(Closing *closing, const ClosingState *now, Desk *desk, guint digit)
 {
-    g_autoptr(GPtrArray) people = desk_people(desk);
+    g_autoptr(GPtrArray) people = people_listed(desk);
     gboolean other = now->sign->stage > 1;
     if (other && digit == 0)
         return go_open(VIEW_ENTER, g_strdup("person"));

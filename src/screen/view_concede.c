@@ -1,6 +1,7 @@
 // Accepts what is outside its requirement: seven lines, the last of which makes the entry.
 #include "beside.h"
 #include "line_words.h"
+#include "people.h"
 #include "view.h"
 #include "widget_groups.h"
 #include "widget_strip.h"
@@ -121,7 +122,7 @@ static void paint_lines(const Concession *concession, Page *page)
 static GPtrArray *offered(const Concession *concession, Desk *desk)
 {
     if (concession->at == LINE_DECIDES)
-        return desk_people(desk);
+        return people_listed(desk);
     Session *session = desk_build(desk);
     const GPtrArray *entries = session ? session_entries(session) : NULL;
     return entries ? concession_before((const Entry *const *)entries->pdata, entries->len,

@@ -1,6 +1,7 @@
 // Entered where it is missed: a person, what a gauge was zeroed on.
 #include "beginning.h"
 #include "line_words.h"
+#include "people.h"
 #include "view.h"
 #include "words.h"
 
@@ -33,6 +34,13 @@ static char *zero_line(const Desk *desk, const Thing *thing, const char *typed, 
     return g_strdup_printf("zero %s at %s", thing->of, typed);
 }
 
+// Gives a digit to who is known by these initials; FALSE if nobody is.
+static gboolean call_person(Desk *desk, const char *typed)
+{
+    g_autofree char *person = initials_typed(typed);
+    return people_call(desk, g_strstrip(person));
+}
+
 static char *person_hint(const Thing *thing)
 {
     (void)thing;
@@ -50,9 +58,10 @@ static const struct {
     char *(*hint)(const Thing *thing);
     char *(*line)(const Desk *desk, const Thing *thing, const char *typed, GError **error);
     gboolean build; // it is entered in the build, not in the shop
+    gboolean (*known)(Desk *desk, const char *typed); // it need not be entered; NULL: never
 } things[] = {
-    {"person", "who?", person_hint, person_line, FALSE},
-    {"zero", "zeroed on?", zero_hint, zero_line, TRUE},
+    {"person", "who?", person_hint, person_line, FALSE, call_person},
+    {"zero", "zeroed on?", zero_hint, zero_line, TRUE, NULL},
 };
 
 // The argument: what, and what it is of behind a line feed.
@@ -102,16 +111,19 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     const Thing *thing = state;
     GError *error = NULL;
-    if (!*typed)
+    if (!*typed || (things[thing->at].known && things[thing->at].known(desk, typed)))
         return go(GO_UP);
     g_autofree char *line = things[thing->at].line(desk, thing, typed, &error);
     if (error)
         desk_warn_error(desk, error);
     gboolean build = things[thing->at].build;
+    g_autofree char *first = g_strndup(typed, strcspn(typed, " "));
     if (!line || !(build ? desk_line(desk, line, NULL) : desk_shop_line(desk, line)))
         return go(GO_KEEP);
     if (build)
         say_last(desk, thing, typed);
+    else
+        call_person(desk, first);
     return go(GO_UP);
 }
 

@@ -1,4 +1,5 @@
 // The shop: all builds, what each stands at, and what to go on with.
+#include "people.h"
 #include "shop_rows.h"
 #include "view.h"
 #include "words.h"
@@ -244,7 +245,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 static Go wants(gpointer state, Desk *desk)
 {
     Shelf *shelf = state;
-    g_autoptr(GPtrArray) people = desk_people(desk);
+    g_autoptr(GPtrArray) people = people_listed(desk);
     if (shelf->asked || people->len == 0)
         return go(GO_STAY);
     shelf->asked = TRUE;

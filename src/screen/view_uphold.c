@@ -1,5 +1,6 @@
 // A doubt that does not count: at the place or at all of that name, why, and who else says so.
 #include "line_words.h"
+#include "people.h"
 #include "uphold.h"
 
 #include <standbook/sheet/figures.h>
@@ -83,9 +84,9 @@ static void paint_why(const Uphold *uphold, Desk *desk, Page *page)
 // `1 JT  3 EV  0 nobody`: all but who works here, by the digits that they have everywhere.
 static void paint_second(Desk *desk, Page *page)
 {
-    g_autoptr(GPtrArray) people = desk_people(desk);
+    g_autoptr(GPtrArray) people = people_listed(desk);
     g_autoptr(GString) others = g_string_new(NULL);
-    for (guint i = 0; i < people->len && i < 9; i++)
+    for (guint i = 0; i < MIN(people->len, PEOPLE_DIGITS); i++)
         if (g_strcmp0(people->pdata[i], desk->who) != 0)
             g_string_append_printf(others, "%u %s  ", i + 1, (const char *)people->pdata[i]);
     page_say(&page->unit, "a digit");
@@ -144,7 +145,7 @@ static Go digit(gpointer state, Desk *desk, guint digit)
         uphold->at = digit == 1 || digit == 2 ? AT_WHY : AT_WHERE;
         return go(GO_STAY);
     }
-    g_autoptr(GPtrArray) people = desk_people(desk);
+    g_autoptr(GPtrArray) people = people_listed(desk);
     const char *second = digit && digit <= people->len ? people->pdata[digit - 1] : NULL;
     gboolean same = second && g_strcmp0(second, desk->who) == 0;
     if (same)

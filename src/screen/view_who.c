@@ -1,4 +1,5 @@
 // Put down, and who picks up: one digit says who works from now on.
+#include "people.h"
 #include "view.h"
 #include "words.h"
 
@@ -72,16 +73,16 @@ static void close(gpointer state)
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const Who *who = state;
-    g_autoptr(GPtrArray) people = desk_people(desk);
+    g_autoptr(GPtrArray) people = people_listed(desk);
     (void)typed;
     g_autoptr(GString) names = g_string_new(NULL);
-    for (guint i = 0; i < people->len && i < 9; i++)
+    for (guint i = 0; i < MIN(people->len, PEOPLE_DIGITS); i++)
         g_string_append_printf(names, "%u %s  ", i + 1, (const char *)people->pdata[i]);
-    g_string_append(names, "0 new");
+    g_string_append(names, people_others(people));
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     page->means = FALSE;
-    page_ask_digit(page, MIN(people->len, 9));
+    page_ask_digit(page, MIN(people->len, PEOPLE_DIGITS));
     page_say(&page->next, "%s%swho picks up?", who->stamp ? who->stamp : "",
              who->stamp ? ": " : "");
     page_say(&page->then, "%s%s%s", names->str, who->work ? "     " : "",
@@ -114,7 +115,7 @@ static Go choose_work(const Who *who, Desk *desk)
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     Who *who = state;
-    g_autoptr(GPtrArray) people = desk_people(desk);
+    g_autoptr(GPtrArray) people = people_listed(desk);
     idle(state, desk);
     if (digit == 0)
         return go_open(VIEW_ENTER, g_strdup("person"));
