@@ -15,10 +15,8 @@ static char *place_words(const Entry *entry)
     return g_string_free(words, FALSE);
 }
 
-static const char not_since[] = "not read since";
-
 // What the next rebuild orders parts from: `89.999 to 90.027 mm`, as a check of that name was left
-// at the places that were worked on, read after that.
+// at the places that were worked on, read after that; NULL where it was not.
 static char *size_words(const SheetSource *source, const Entry *rework)
 {
     const char *name = entry_text(rework, "name");
@@ -40,7 +38,7 @@ static char *size_words(const SheetSource *source, const Entry *rework)
             most = each;
     }
     if (!least)
-        return g_strdup(not_since);
+        return NULL;
     g_autofree char *one = figure_value(least), *other = figure_value(most);
     gboolean same = strcmp(one, other) == 0;
     return g_strconcat(one, same ? "" : " to ", same ? "" : other, " ", figure_unit(least), NULL);
@@ -95,12 +93,12 @@ static void section_sizes(Document *document, const SheetSource *source)
         begun = TRUE;
         gboolean check = plan_check(source->plan, entry_text(entry, "name")) != NULL;
         g_autofree char *name = place_words(entry);
-        g_autofree char *size = check ? size_words(source, entry) : g_strdup("");
-        gboolean again = check && strcmp(size, not_since) != 0;
-        g_autofree char *before = again ? before_words(source, live, i) : NULL;
+        g_autofree char *size = check ? size_words(source, entry) : NULL;
+        g_autofree char *before = size ? before_words(source, live, i) : NULL;
         g_autofree char *work =
             g_strconcat(entry_text(entry, "work"), before ? "; " : "", before, NULL);
-        document_row(document, (const char *const[]){name, size, work});
+        const char *left = size ? size : check ? "not read since" : "";
+        document_row(document, (const char *const[]){name, left, work});
     }
 }
 
