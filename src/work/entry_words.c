@@ -333,7 +333,8 @@ static void seal_words(GString *out, const Taken *taken, const Entry *entry)
     if (entry_number(entry, "supplement") > 0)
         g_string_append_printf(out, ", supplement %" G_GINT64_FORMAT,
                                entry_number(entry, "supplement"));
-    g_string_append_printf(out, ", entries 1 to %" G_GINT64_FORMAT, entry_number(entry, "covers"));
+    g_string_append_printf(out, ", covers entries 1 to %" G_GINT64_FORMAT,
+                           entry_number(entry, "covers"));
 }
 
 static void remark_words(GString *out, const Taken *taken, const Entry *entry)

@@ -79,9 +79,9 @@ START_TEST(a_second_seal_says_its_number)
     g_autoptr(Taken) taken = taken_of(entries, NULL);
     Entry *seal = g_ptr_array_index(entries, 41);
     json_object_set_new(seal->body, "supplement", json_integer(2));
-    expect_words(taken, entries, 42, "seal first start, supplement 2, entries 1 to 41");
+    expect_words(taken, entries, 42, "seal first start, supplement 2, covers entries 1 to 41");
     json_object_set_new(seal->body, "supplement", json_integer(0));
-    expect_words(taken, entries, 42, "seal first start, entries 1 to 41");
+    expect_words(taken, entries, 42, "seal first start, covers entries 1 to 41");
 }
 END_TEST
 

@@ -178,7 +178,7 @@ START_TEST(a_strike_says_what_it_struck)
     expect_refusal("strike last typo",
                    "column 8: the last entry of this person is the seal `abandoned`; a seal is "
                    "struck by its number: `strike #37 …`");
-    expect_remark("strike #37 typo", "Struck: #37 `seal abandoned, entries 1 to 36`.");
+    expect_remark("strike #37 typo", "Struck: #37 `seal abandoned, covers entries 1 to 36`.");
 }
 END_TEST
 
