@@ -105,12 +105,13 @@ static void section_sizes(Document *document, const SheetSource *source)
 // ON RECORD
 
 // What was answered in words, or where nothing is asked that it should be: the complaint, what was
-// missing, the numbers of certificates.
-static gboolean is_on_record(const Requirement *made)
+// missing, the numbers of certificates; the number by which the engine is named above not again.
+static gboolean is_on_record(const SheetSource *source, const Requirement *made)
 {
     gboolean fact = made->verdict == VERDICT_NOTED && !made->finding;
     return made->asked == ASKED_LOOK && !made->withdrawn && made->answer && made->check &&
-           (fact || made->check->asks == LIMITS_TEXT);
+           (fact || made->check->asks == LIMITS_TEXT) &&
+           g_strcmp0(made->answer, engine_serial(source)) != 0;
 }
 
 static void section_words(Document *document, const SheetSource *source)
@@ -120,7 +121,7 @@ static void section_words(Document *document, const SheetSource *source)
     gboolean begun = FALSE;
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);
-        if (!is_on_record(each))
+        if (!is_on_record(source, each))
             continue;
         if (!begun) {
             document_heading(document, 1, "On record");
@@ -295,7 +296,7 @@ static void section_signed(Document *document, const SheetSource *source)
     document_footnotes(document);
 }
 
-// STILL TO COME: what is open, a line for each step.
+// STILL TO COME: what is open, a line for each step, gate by gate.
 
 static void name_open(GString *names, const char *name)
 {
@@ -304,45 +305,59 @@ static void name_open(GString *names, const char *name)
         g_string_append_printf(names, "%s%s", names->len ? ", " : "", name);
 }
 
-static void section_open(Document *document, const SheetSource *source)
+// `inlet lash, head nuts, signature`: what is open in a step. The caller frees.
+static char *open_in(const SheetSource *source, const PlanStep *step)
 {
-    const DocumentColumn columns[] = {
-        {"in", ALIGN_LEFT}, {"before", ALIGN_WHOLE}, {"", ALIGN_LEFT}};
     const GPtrArray *all = source->assessment->requirements;
+    GString *names = g_string_new(NULL);
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *each = g_ptr_array_index(all, i);
+        if (each->step == step && !each->withdrawn && each->verdict == VERDICT_OPEN)
+            name_open(names, each->asked == ASKED_SIGN ? "signature" : each->name);
+    }
+    return g_string_free(names, FALSE);
+}
+
+static void section_open(Document *document, const SheetSource *source, guint gate)
+{
+    const DocumentColumn columns[] = {{"", ALIGN_WHOLE}, {"", ALIGN_LEFT}};
+    g_autofree char *heading =
+        g_strconcat("Still to come before ", g_ptr_array_index(source->plan->gates, gate), NULL);
     gboolean begun = FALSE;
     for (guint s = 0; s < source->plan->steps->len; s++) {
         const PlanStep *step = g_ptr_array_index(source->plan->steps, s);
-        g_autoptr(GString) names = g_string_new(NULL);
-        for (guint i = 0; i < all->len; i++) {
-            const Requirement *each = g_ptr_array_index(all, i);
-            if (each->step == step && !each->withdrawn && each->verdict == VERDICT_OPEN)
-                name_open(names, each->asked == ASKED_SIGN ? "signature" : each->name);
-        }
-        if (names->len == 0)
+        g_autofree char *names = step->gate == gate ? open_in(source, step) : g_strdup("");
+        if (!*names)
             continue;
         if (!begun) {
-            document_heading(document, 1, "Still to come");
+            document_heading(document, 1, heading);
             document_table(document, columns, G_N_ELEMENTS(columns));
         }
         begun = TRUE;
-        document_row(document, (const char *const[]){
-                                   step->name, g_ptr_array_index(source->plan->gates, step->gate),
-                                   names->str});
+        document_row(document, (const char *const[]){step->name, names});
     }
 }
 
+// The gates up to one that is complete are; those behind are not, each with what is left.
 static void section_state(Document *document, const SheetSource *source)
 {
     const GPtrArray *gates = source->assessment->gates;
-    g_autoptr(GString) words = g_string_new(NULL);
+    g_autoptr(GString) complete = g_string_new(NULL), left = g_string_new(NULL);
     for (guint i = 0; i < gates->len; i++) {
-        const GateCount *gate = g_ptr_array_index(gates, i);
-        g_autofree char *line =
-            gate->left ? g_strdup_printf("Not complete for %s: %u left.", gate->name, gate->left)
-                       : g_strdup_printf("Complete for %s.", gate->name);
-        g_string_append_printf(words, "%s%s", i ? " " : "", line);
+        const GateCount *gate = g_ptr_array_index(gates, i),
+                        *next = i + 1 < gates->len ? g_ptr_array_index(gates, i + 1) : NULL;
+        const char *joined = next && next->left == 0 ? ", " : " and ";
+        if (gate->left)
+            g_string_append_printf(left, "%s %s: %u left", left->len ? ", for" : "Not complete for",
+                                   gate->name, gate->left);
+        else
+            g_string_append_printf(complete, "%s%s", complete->len ? joined : "Complete for ",
+                                   gate->name);
     }
-    document_line(document, words->str);
+    g_autofree char *words =
+        g_strconcat(complete->str, complete->len ? "." : "", complete->len && left->len ? " " : "",
+                    left->str, left->len ? "." : "", NULL);
+    document_line(document, words);
 }
 
 static void section_safety(Document *document)
@@ -453,9 +468,11 @@ Document *sheet_customer(const SheetSource *source)
     section_measured(document, source);
     section_tightened(document, source);
     section_parts(document, source);
+    section_laid(document, source);
     section_looks(document, source);
     section_signed(document, source);
-    section_open(document, source);
+    for (guint gate = 0; gate < source->plan->gates->len; gate++)
+        section_open(document, source, gate);
     section_safety(document);
     section_seal(document, source, seal);
     return document;

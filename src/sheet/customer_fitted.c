@@ -270,6 +270,6 @@ void section_parts(Document *document, const SheetSource *source)
     g_autofree char *line =
         g_strconcat(rows ? "Also fitted, new: " : "New: ", plain->str, ".", NULL);
     if (plain->len)
-        document_paragraph(document, line);
+        document_line(document, line);
     document_footnotes(document);
 }

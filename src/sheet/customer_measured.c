@@ -1,5 +1,6 @@
-// The customer's sheet: every figure with limits as it was left, beside its strip. Figures of the
-// unit most used stand in two tables, those below ten and those above, so that the columns are as
+// The customer's sheet: every figure with limits as it was left, beside its strip. What is outside
+// its limits or cannot be told stands first, apart from the rest. Figures of the unit most used
+// stand in two tables, those below ten and those above, so that the columns are as
 // narrow as their figures; all other units follow in a third. Figures without limits stand in a
 // table of their own.
 #include "measured.h"
@@ -148,18 +149,55 @@ static int compare_tables(gconstpointer a, gconstpointer b, gpointer unit)
     return table_of(one, unit) - table_of(other, unit);
 }
 
-static void put_limited(Rows *rows, GPtrArray *groups)
+// Whether it is outside its limits, accepted or not, or nobody can tell.
+static gboolean stands_out(const Requirement *made)
+{
+    return made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT ||
+           made->verdict == VERDICT_CONCEDED;
+}
+
+// Of each group those that stand out, or the others; groups without any are left out.
+static GPtrArray *parted(const GPtrArray *groups, gboolean out)
+{
+    GPtrArray *parts = g_ptr_array_new_with_free_func((GDestroyNotify)g_ptr_array_unref);
+    for (guint i = 0; i < groups->len; i++) {
+        const GPtrArray *group = groups->pdata[i];
+        g_autoptr(GPtrArray) part = g_ptr_array_new();
+        for (guint j = 0; j < group->len; j++)
+            if (stands_out(group->pdata[j]) == out)
+                g_ptr_array_add(part, group->pdata[j]);
+        if (part->len)
+            g_ptr_array_add(parts, g_steal_pointer(&part));
+    }
+    return parts;
+}
+
+// In one table, whatever their units: `unit` alone is not said again.
+static void put_outstanding(Rows *rows, const GPtrArray *groups, const char *unit)
+{
+    gboolean units = FALSE;
+    for (guint i = 0; i < groups->len; i++) {
+        units |= strcmp(unit_of(groups->pdata[i]), unit) != 0;
+        measured_group_add(rows, groups->pdata[i]);
+    }
+    if (groups->len)
+        rows_put(rows, units, TRUE);
+}
+
+static void put_limited(Rows *rows, const GPtrArray *groups)
 {
     const char *unit = most_used(groups);
+    g_autoptr(GPtrArray) out = parted(groups, TRUE), others = parted(groups, FALSE);
     g_autofree char *legend =
         g_strconcat(*unit ? "in " : "", unit_said(unit), *unit ? "   " : "",
                     "█ the reading   ▒ what the gauge cannot tell (U, k = 2)   ├ ┤ limits", NULL);
-    g_ptr_array_sort_with_data(groups, compare_tables, (gpointer)unit);
+    g_ptr_array_sort_with_data(others, compare_tables, (gpointer)unit);
     document_line(rows->document, legend);
     document_keep(rows->document);
-    put_folded(rows, groups);
+    put_folded(rows, others);
+    put_outstanding(rows, out, unit);
     for (int table = TABLE_SMALL; table <= TABLE_OTHERS; table++)
-        put_table(rows, groups, unit, table);
+        put_table(rows, others, unit, table);
 }
 
 // `explained` is whether a table above has said what `×4` means.
@@ -183,13 +221,13 @@ void section_measured(Document *document, const SheetSource *source)
     if (limited->len + unlimited->len == 0 && !by_plan && !others)
         return;
     document_heading(document, 1, "Measured");
-    if (by_plan)
-        document_line(document, by_plan);
     if (limited->len)
         put_limited(&rows, limited);
     if (unlimited->len)
         put_unlimited(&rows, unlimited, measured_folded(limited) > 0);
     if (others)
         document_line(document, others);
+    if (by_plan)
+        document_line(document, by_plan);
     document_footnotes(document);
 }

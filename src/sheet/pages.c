@@ -8,7 +8,7 @@
 #include <string.h>
 
 enum {
-    HEAD = 4, // lines: empty, words, rule, empty
+    HEAD = 3, // lines: words, rule, empty
     FOOT = 3, // empty, rule, words
     BODY = PAGE_LINES - HEAD - FOOT,
 };
@@ -154,7 +154,7 @@ void put_pages(GString *out, const Document *document)
     for (guint i = 0; i < pages->len; i++) {
         const PrintedPage *page = g_ptr_array_index(pages, i);
         g_autofree char *number = g_strdup_printf("%u of %u", i + 1, pages->len);
-        g_string_append(out, i ? "\f\n" : "\n");
+        g_string_append(out, i ? "\f" : "");
         put_sides(out, document->head_left, document->head_right);
         put_rule(out);
         end_line(out);

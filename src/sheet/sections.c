@@ -47,6 +47,11 @@ static const char *engine_text(const Entry *engine, const char *field)
     return json_string_value(json_object_get(body, field));
 }
 
+const char *engine_serial(const SheetSource *source)
+{
+    return engine_text(engine_then(source), "serial");
+}
+
 char *engine_words(const SheetSource *source)
 {
     const Entry *engine = engine_then(source);
@@ -117,16 +122,31 @@ void section_precedence(Document *document)
     document_paragraph(document, precedence_words());
 }
 
+// What the newest seal covers, and that it is itself the entry behind; `digest` is put behind it
+// where it is the last.
+static void line_sealed(Document *document, const Entry *seal, const char *digest)
+{
+    g_autofree char *line = g_strdup_printf(
+        "Sealed are entries 1 to %" G_GINT64_FORMAT "; the seal is entry %" G_GINT64_FORMAT "%s%s.",
+        entry_number(seal, "covers"), seal->seq, digest ? ", digest " : "", digest ? digest : "");
+    document_line(document, line);
+    document_keep(document);
+}
+
 void section_digest(Document *document, const SheetSource *source)
 {
+    const Entry *seal = newest_seal(source, NULL);
+    g_autofree char *digest = source->digest ? g_strndup(source->digest, 16) : NULL;
+    gboolean last = digest && seal && (gsize)seal->seq == source->count;
     g_autofree char *line =
-        source->digest ? g_strdup_printf("Entries 1 to %" G_GSIZE_FORMAT ", the last with digest "
-                                         "%.16s.",
-                                         source->count, source->digest)
-                       : g_strdup_printf("Entries 1 to %" G_GSIZE_FORMAT "; later ones are left "
-                                         "out.",
-                                         source->count);
-    document_line(document, line);
+        digest ? g_strdup_printf("Entries 1 to %" G_GSIZE_FORMAT ", the last with digest %s.",
+                                 source->count, digest)
+               : g_strdup_printf("Entries 1 to %" G_GSIZE_FORMAT "; later ones are left out.",
+                                 source->count);
+    if (seal)
+        line_sealed(document, seal, last ? digest : NULL);
+    if (!last)
+        document_line(document, line);
 }
 
 char *counts_words(const guint counts[VERDICTS], guint optional)

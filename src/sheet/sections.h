@@ -7,10 +7,12 @@
 void section_head(Document *document, const SheetSource *source);
 // `H23-4, no. H23-4/01187`: that engine. The caller frees with g_free.
 char *engine_words(const SheetSource *source) G_GNUC_WARN_UNUSED_RESULT;
+// Its serial number, NULL if it is not known; belongs to the entries.
+const char *engine_serial(const SheetSource *source);
 // `13 January 2025`: when an entry was done. The caller frees with g_free.
 char *date_words(const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
-// The entries looked at, and the digest that only a printed sheet can hold against a ledger that
-// was cut or rewritten.
+// The entries looked at, those sealed, and the digest that only a printed sheet can hold against a
+// ledger that was cut or rewritten.
 void section_digest(Document *document, const SheetSource *source);
 // The line that stands on every sheet.
 void section_precedence(Document *document);
@@ -30,6 +32,10 @@ void section_tightened(Document *document, const SheetSource *source);
 
 // What is fitted, and from which lot or why it is used again; nothing where nothing is.
 void section_parts(Document *document, const SheetSource *source);
+
+// What was laid as sealant, locker or paste: on what, its lot, when, and where the plan gives a
+// time whether it was closed in it; nothing where nothing was laid.
+void section_laid(Document *document, const SheetSource *source);
 
 // Every setting with its tries and strips, of one that is worked out also what was read for it;
 // nothing where nothing was set.

@@ -178,8 +178,8 @@ static void expect_frame(const char *page, guint number, guint count)
     g_autofree char *foot = g_strdup_printf("%u of %u", number, count);
     ck_assert_uint_eq(g_strv_length(lines), PAGE_LINES + 1);
     ck_assert_str_eq(lines[PAGE_LINES], "");
-    ck_assert(g_str_has_prefix(lines[1], "  The shop  "));
-    ck_assert(g_str_has_suffix(lines[1], "  Build sheet 1"));
+    ck_assert(g_str_has_prefix(lines[0], "  The shop  "));
+    ck_assert(g_str_has_suffix(lines[0], "  Build sheet 1"));
     ck_assert(g_str_has_prefix(lines[PAGE_LINES - 1], "  seal 7f3a  "));
     ck_assert(g_str_has_suffix(lines[PAGE_LINES - 1], foot));
     ck_assert_uint_eq(g_utf8_strlen(lines[PAGE_LINES - 1], -1), DOCUMENT_WIDTH - 2);
