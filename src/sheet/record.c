@@ -171,41 +171,11 @@ static gboolean is_cost(const SheetSource *source, const gboolean *live, gsize i
     return live[i] && is_kind(source->entries[i], "cost");
 }
 
-// Whether a step was picked up by who had it in hand: the work had broken off without a word.
-static gboolean broke_off(const SheetSource *source, const gboolean *live, gsize i)
-{
-    const Entry *entry = source->entries[i];
-    const char *step = entry_text(entry, "step");
-    for (gsize j = is_kind(entry, "pick up") ? i : 0; j-- > 0;) {
-        const Entry *before = source->entries[j];
-        gboolean own = g_strcmp0(before->by, entry->by) == 0;
-        gboolean same =
-            kind_field(before->kind, "step") && g_strcmp0(entry_text(before, "step"), step) == 0;
-        if (live[j] && own && is_kind(before, "pick up"))
-            return same;
-        if (live[j] && ((own && is_kind(before, "put down")) || (same && is_kind(before, "sign"))))
-            return FALSE;
-    }
-    return FALSE;
-}
-
-// The words given behind the putting down, as its reason.
-static gboolean is_reason(const SheetSource *source, const gboolean *live, gsize i)
-{
-    const Entry *entry = source->entries[i], *down = i ? source->entries[i - 1] : NULL;
-    return is_note(source, live, i) && !entry_text(entry, "about") && down && live[i - 1] &&
-           is_kind(down, "put down") && g_strcmp0(down->by, entry->by) == 0;
-}
-
-static gboolean is_interruption(const SheetSource *source, const gboolean *live, gsize i)
-{
-    return live[i] && (is_kind(source->entries[i], "put down") || broke_off(source, live, i) ||
-                       is_reason(source, live, i));
-}
-
-// The live entries of one sort, under their heading; nothing if there is none.
+// The live entries of one sort, under their heading, each with what `under` (NULL: nothing) says of
+// it; nothing if there is none.
 static void section_sort(Document *document, const SheetSource *source, const char *heading,
-                         gboolean (*is_of)(const SheetSource *, const gboolean *, gsize))
+                         gboolean (*is_of)(const SheetSource *, const gboolean *, gsize),
+                         char *(*under)(const SheetSource *, const gboolean *, gsize))
 {
     const DocumentColumn columns[] = {
         {"", ALIGN_RIGHT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
@@ -221,6 +191,9 @@ static void section_sort(Document *document, const SheetSource *source, const ch
         }
         begun = TRUE;
         entry_row(document, source, live, (gint64)i + 1);
+        g_autofree char *more = under ? under(source, live, i) : NULL;
+        if (more)
+            document_under(document, more);
     }
 }
 
@@ -265,10 +238,9 @@ Document *sheet_record(const SheetSource *source)
     section_claims(document, source);
     section_tools(document, source);
     section_lots(document, source);
-    section_sort(document, source, "Interruptions; a pick-up: work had broken off",
-                 is_interruption);
-    section_sort(document, source, "Notes", is_note);
-    section_sort(document, source, "Costs", is_cost);
+    section_sort(document, source, "Interruptions", is_interruption, interruption_words);
+    section_sort(document, source, "Notes", is_note, NULL);
+    section_sort(document, source, "Costs", is_cost, NULL);
     section_sums(document, source);
     section_precedence(document);
     section_digest(document, source);

@@ -56,6 +56,14 @@ char *signed_too_soon(const SheetSource *source, const Requirement *made,
 char *upheld_words(const SheetSource *source, const Requirement *made,
                    const Entry *uphold) G_GNUC_WARN_UNUSED_RESULT;
 
+// Whether work broke off at that entry (its index; `live` is of all entries): it was put down, with
+// the reason in a note behind; or picked up while somebody had it in hand who did not go on.
+gboolean is_interruption(const SheetSource *source, const gboolean *live, gsize i);
+// `taken up again 2025-03-13 15:31, MO`, `broken off without a word: JT had it in hand, up to …`;
+// NULL of the reason. The caller frees with g_free.
+char *interruption_words(const SheetSource *source, const gboolean *live,
+                         gsize i) G_GNUC_WARN_UNUSED_RESULT;
+
 // What certificates claim beside the own readings; nothing where there is no claim.
 void section_claims(Document *document, const SheetSource *source);
 

@@ -78,6 +78,53 @@ START_TEST(the_record_holds_everything)
 }
 END_TEST
 
+static void enter_by(Story *story, const char *digits, const char *kind, const char *body)
+{
+    Entry *entry = story_enter(story, kind, body);
+    g_free(entry->by);
+    entry->by = g_strconcat("6f1c2d30-0000-4000-8000-0000000000", digits, NULL);
+}
+
+static void enter_person(Story *story, const char *digits, const char *initials)
+{
+    g_autofree char *body = g_strdup_printf(
+        "{'what':'person','format':1,'seq':9,'body':{'id':'6f1c2d30-0000-4000-8000-0000000000%s',"
+        "'initials':'%s'}}",
+        digits, initials);
+    story_enter(story, "take", body);
+}
+
+// Put down, killed and picked up by the same person or by another: each is one. Two who work at the
+// same step interrupt nobody.
+START_TEST(interruptions_are_told_whoever_goes_on)
+{
+    static const char up[] = "{'step':'Block'}", seen[] = "{'check':'clean','step':'Block',"
+                                                          "'answer':'yes'}";
+    Story story;
+    story_begin(&story, plan);
+    enter_person(&story, "0a", "MO");
+    enter_person(&story, "0b", "JT");
+    enter_by(&story, "0a", "pick up", up);
+    enter_by(&story, "0b", "pick up", up); // while MO is at it
+    enter_by(&story, "0a", "look", seen);
+    g_autofree char *both = print(&story, record, 0);
+    expect_silence(both, "INTERRUPTIONS");
+    enter_by(&story, "0b", "look", seen);
+    enter_by(&story, "0a", "pick up", up); // after a kill
+    g_autofree char *own = print(&story, record, 0);
+    expect_said(own, "#7 2001-09-09 01:52 MO pick up Block broken off without a word: MO had it in "
+                     "hand, up to #5 2001-09-09 01:50 look clean yes The maker");
+    enter_by(&story, "0b", "put down", up);
+    enter_by(&story, "0b", "pick up", up); // MO has not come back since
+    enter_by(&story, "0b", "put down", up);
+    g_autofree char *other = print(&story, record, 0);
+    expect_said(other, "#8 2001-09-09 01:53 JT put down Block taken up again 2001-09-09 01:54, JT "
+                       "#9 2001-09-09 01:54 JT pick up Block broken off without a word: MO had it");
+    expect_said(other, "put down Block not taken up again");
+    story_end(&story);
+}
+END_TEST
+
 START_TEST(a_completion_report_prints_its_gaps)
 {
     Story story;
@@ -170,6 +217,7 @@ int main(void)
     TCase *tcase = tcase_create("sheet");
     tcase_add_test(tcase, an_assessment_tells_alike_things_once);
     tcase_add_test(tcase, the_record_holds_everything);
+    tcase_add_test(tcase, interruptions_are_told_whoever_goes_on);
     tcase_add_test(tcase, a_completion_report_prints_its_gaps);
     tcase_add_test(tcase, no_gaps_is_the_proof);
     tcase_add_test(tcase, what_is_left_of_a_gate_is_not_due_beyond_it);
