@@ -148,11 +148,13 @@ static void tool_row(Document *document, const Shop *shop, Book *book, const Ent
     g_autoptr(GPtrArray) all = shop_calibrations(shop, entry_text(tool, "id"));
     const Entry *last = all->len ? g_ptr_array_index(all, all->len - 1) : NULL;
     g_autofree char *doubt = value_words(last ? json_object_get(last->body, "uncertainty") : NULL);
+    const Entry *end = shop_end(shop, tool, NULL);
+    g_autofree char *ended = end ? shop_end_words(end) : g_strdup("");
     g_autofree char *due = last ? tool_due_words(tool->body, last->body) : g_strdup("");
-    document_row(document,
-                 (const char *const[]){entry_text(tool, "label"), entry_text(tool, "sort"),
-                                       last ? entry_text(last, "date") : "never",
-                                       last ? entry_text(last, "found") : "", doubt, due, uses});
+    document_row(document, (const char *const[]){
+                               entry_text(tool, "label"), entry_text(tool, "sort"),
+                               last ? entry_text(last, "date") : "never",
+                               last ? entry_text(last, "found") : "", doubt, due, uses, ended});
 }
 
 static int no_kind(const Shop *shop, const char *kind)
@@ -167,6 +169,14 @@ static int no_kind(const Shop *shop, const char *kind)
                        hint);
 }
 
+static gboolean any_out_of_use(const Shop *shop, const GPtrArray *tools)
+{
+    for (guint i = 0; i < tools->len; i++)
+        if (shop_end(shop, tools->pdata[i], NULL))
+            return TRUE;
+    return FALSE;
+}
+
 static int tool_list(GStrv words, Common *common)
 {
     int status = 0;
@@ -177,12 +187,13 @@ static int tool_list(GStrv words, Common *common)
     const DocumentColumn columns[] = {{"tool", ALIGN_WHOLE},       {"", ALIGN_LEFT},
                                       {"calibrated", ALIGN_WHOLE}, {"found", ALIGN_WHOLE},
                                       {"U", ALIGN_WHOLE},          {"due", ALIGN_WHOLE},
-                                      {"uses", ALIGN_RIGHT}};
+                                      {"uses", ALIGN_RIGHT},       {"out of use", ALIGN_LEFT}};
     g_autoptr(Document) document = document_new("tools", "Tools");
     g_autoptr(GPtrArray) all = shop_all(shop, "tool", words[0]);
     if (words[0] && all->len == 0)
         return no_kind(shop, words[0]);
-    document_table(document, columns, G_N_ELEMENTS(columns));
+    document_table(document, columns,
+                   any_out_of_use(shop, all) ? G_N_ELEMENTS(columns) : G_N_ELEMENTS(columns) - 1);
     for (guint i = 0; i < all->len; i++)
         tool_row(document, shop, book, g_ptr_array_index(all, i));
     say_document(document, common->json);

@@ -179,6 +179,19 @@ static void tell_note(Trace *trace, const char *before, const char *text)
         document_line(trace->document, line);
 }
 
+// When a thing was out of use, and that it was back.
+static void tell_ends(Trace *trace, const Entry *thing)
+{
+    g_autoptr(GPtrArray) all = shop_uses_of(trace->shop, thing);
+    g_autoptr(Taken) taken = taken_new(&thing, 1, NULL);
+    for (guint i = 0; i < all->len; i++) {
+        const Entry *entry = g_ptr_array_index(all, i);
+        g_autofree char *when = entry_when(entry), *words = entry_words(taken, entry);
+        g_autofree char *line = g_strconcat(when, "  ", words, NULL);
+        document_line(trace->document, line);
+    }
+}
+
 static void begin_table(Trace *trace)
 {
     const DocumentColumn columns[] = {
@@ -232,6 +245,7 @@ static gboolean trace_tool(Trace *trace, const char *name, GError **error)
         g_autofree char *words = entry_words(taken, each);
         tell_note(trace, "", words);
     }
+    tell_ends(trace, tool);
     begin_table(trace);
     return trace_found(trace, BOOK_FIND_TOOL, id, error);
 }
@@ -246,6 +260,7 @@ static gboolean trace_lot(Trace *trace, const char *name, GError **error)
     tell_note(trace, "", lot ? entry_text(lot, "part") : entry_text(consumable, "sort"));
     tell_note(trace, "from ", entry_text(lot ? lot : consumable, "supplier"));
     tell_note(trace, "RECALLED: ", recall ? entry_text(recall, "why") : NULL);
+    tell_ends(trace, lot ? lot : consumable);
     begin_table(trace);
     return lot ? trace_found(trace, BOOK_FIND_LOT, entry_text(lot, "id"), error)
                : trace_hits(trace, BOOK_FIND_WORDS, name, "laid", error);

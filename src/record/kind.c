@@ -35,6 +35,7 @@
 #define REASONS \
     "low/high/beyond wear/look/gauge/tool/order/basis/spent/part/window/disagree/clock"
 #define OWN_ID {"id", FIELD_ID, TRUE, "its id", NULL}
+#define STOCK {"what", FIELD_CHOICE, TRUE, "which sort of thing", "tool/lot/consumable"}
 #define LABEL {"label", FIELD_TEXT, TRUE, "what the shop calls it", NULL}
 #define CALIBRATED \
     OWN_ID, {"tool", FIELD_ID, TRUE, "which tool", NULL}, \
@@ -216,6 +217,13 @@ static const EntryKind kinds[] = {
       {"supplier", FIELD_TEXT, FALSE, "who sold it", NULL},
       {"opened", FIELD_DATE, FALSE, "when it was opened", NULL},
       {"expires", FIELD_DATE, FALSE, "the last day it may be used", NULL}, NOTE}},
+    {"out of use", 1, LEDGER_SHOP, "a tool, lot or tin that is not worked with any more",
+     {STOCK, OWN_ID,
+      {"how", FIELD_CHOICE, TRUE, "what became of it",
+       "scrapped/lost/lent/sold/sent back/used up/thrown away/put aside"},
+      {"why", FIELD_TEXT, FALSE, "the reason, in words", NULL}}},
+    {"back in use", 1, LEDGER_SHOP, "a tool, lot or tin that was out of use and is not now",
+     {STOCK, OWN_ID, {"why", FIELD_TEXT, FALSE, "where it was, or what was done", NULL}}},
     {"plan", 1, LEDGER_SHOP, "a plan file taken in",
      {{"digest", FIELD_DIGEST, TRUE, "SHA-256 of the file", NULL},
       {"name", FIELD_TEXT, TRUE, "the plan's name", NULL},

@@ -131,7 +131,7 @@ static gboolean fits(const Entry *tool, const ToolNeed *need)
 
 static void add_serving(const Desk *desk, const ToolNeed *need, gboolean holding, GPtrArray *labels)
 {
-    g_autoptr(GPtrArray) tools = shop_all(session_shop(desk->shop), "tool", NULL);
+    g_autoptr(GPtrArray) tools = shop_in_use(session_shop(desk->shop), "tool", NULL);
     for (guint i = 0; i < tools->len; i++) {
         const Entry *tool = tools->pdata[i];
         if (serves(tool, need) && fits(tool, need) == holding)
@@ -176,7 +176,8 @@ gboolean toolbox_is_none(const Desk *desk, const ToolNeed *need)
 static const char *holding(const Desk *desk, const ToolNeed *need, const char *label)
 {
     const Entry *tool = tool_of(desk, label);
-    return tool && (fits(tool, need) || is_beyond(desk, need, label)) ? label : NULL;
+    gboolean ended = tool && shop_end(session_shop(desk->shop), tool, NULL);
+    return tool && !ended && (fits(tool, need) || is_beyond(desk, need, label)) ? label : NULL;
 }
 
 // A wrench that pulls until a check passes is told by its ceiling, as a gauge is.
@@ -352,7 +353,7 @@ GPtrArray *toolbox_wrenches(Desk *desk, const ToolNeed *need)
     g_autoptr(GPtrArray) wrenches = toolbox_all(desk, need);
     const Shop *shop = session_shop(desk->shop);
     const Entry *planned = need->sort ? wrench_adapter_tool(shop, need->sort) : NULL;
-    g_autoptr(GPtrArray) tools = shop_all(shop, "tool", NULL);
+    g_autoptr(GPtrArray) tools = shop_in_use(shop, "tool", NULL);
     GPtrArray *labels = g_ptr_array_new_with_free_func(g_free);
     if (need->sort && !add_with(desk, need, wrenches, need->sort, TRUE, labels))
         add_with(desk, need, wrenches, need->sort, FALSE, labels);

@@ -50,7 +50,7 @@ static GPtrArray *lots_of(const Lay *lay, Desk *desk)
 {
     const PlanConsumable *consumable =
         plan_consumable(session_plan(desk_build(desk)), lay->consumable);
-    g_autoptr(GPtrArray) all = shop_all(session_shop(desk_build(desk)), "consumable", NULL);
+    g_autoptr(GPtrArray) all = shop_in_use(session_shop(desk_build(desk)), "consumable", NULL);
     GPtrArray *lots = g_ptr_array_new();
     for (guint i = all->len; i-- > 0;) {
         const char *sort = entry_text(all->pdata[i], "sort");

@@ -185,7 +185,7 @@ static void add_tool(GArray *dues, const Entry *tool, const Entry *last, gboolea
 GArray *dues_of_tools(const Shop *shop, GHashTable *used, Moment now)
 {
     GArray *dues = dues_new();
-    g_autoptr(GPtrArray) tools = shop_all(shop, "tool", NULL);
+    g_autoptr(GPtrArray) tools = shop_in_use(shop, "tool", NULL);
     for (guint i = 0; i < tools->len; i++) {
         const char *id = entry_text(tools->pdata[i], "id");
         g_autoptr(GPtrArray) made = shop_calibrations(shop, id);

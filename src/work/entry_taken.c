@@ -13,9 +13,11 @@ struct Taken {
 
 static void taken_add(Taken *taken, const Entry *entry)
 {
-    gboolean own = strcmp(entry->kind->name, "tool") == 0; // in the shop's own ledger
+    static const char *const things[] = {"tool", "lot", "consumable", NULL};
+    const char *kind = entry->kind->name;
+    gboolean own = g_strv_contains(things, kind); // in the shop's own ledger
     json_t *body = own ? entry->body : json_object_get(entry->body, "body");
-    char *key = own ? g_strconcat("tool ", entry_text(entry, "id"), NULL) : taken_key(entry);
+    char *key = own ? g_strconcat(kind, " ", entry_text(entry, "id"), NULL) : taken_key(entry);
     if (key && !g_hash_table_contains(taken->bodies, key))
         g_ptr_array_add(taken->keys, g_strdup(key));
     if (key)

@@ -370,6 +370,19 @@ static void calibration_words(GString *out, const Taken *taken, const Entry *ent
     put_calibration(out, entry->body);
 }
 
+// `tool G05 scrapped "spindle bent"`, as standbook-log(5) has it where the label is known.
+static void use_words(GString *out, const Taken *taken, const Entry *entry)
+{
+    const char *what = entry_text(entry, "what");
+    put(out, " ", what);
+    put(out, " ",
+        taken_text(taken, what, entry_text(entry, "id"),
+                   g_strcmp0(what, "consumable") == 0 ? "lot" : "label"));
+    put(out, " ", entry_text(entry, "how"));
+    if (entry_text(entry, "why"))
+        put_in_quotes(out, entry_text(entry, "why"));
+}
+
 // A kind without its own row says its fields of one word in their order; so every kind is told.
 static const struct {
     const char *kind;
@@ -409,6 +422,8 @@ static const struct {
     {"photo", NULL, remark_words},
     {"cost", NULL, cost_words},
     {"calibration", NULL, calibration_words},
+    {"out of use", NULL, use_words},
+    {"back in use", NULL, use_words},
 };
 
 static void field_words(GString *out, const Entry *entry)

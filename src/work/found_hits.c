@@ -92,6 +92,15 @@ static void add_calibrations(const Search *search, GPtrArray *hits, const char *
     }
 }
 
+static void add_ends(const Search *search, GPtrArray *hits, const Entry *thing)
+{
+    g_autoptr(GPtrArray) all = shop_uses_of(search->shop, thing);
+    for (guint i = 0; i < all->len; i++) {
+        const Entry *entry = all->pdata[i];
+        add_hit(hits, entry->ledger, entry->seq);
+    }
+}
+
 // Adds the hits of another question that are not there yet. FALSE with an error.
 static gboolean add_hits(Search *search, GPtrArray *hits, BookQuestion question, const char *text,
                          GError **error)
@@ -116,6 +125,8 @@ static GPtrArray *hits_of(Search *search, const char *word, GError **error)
         const Entry *thing = found_thing(search->shop, found_things[i].kind, word);
         if (thing && !add_hits(search, hits, found_things[i].uses, entry_text(thing, "id"), error))
             return NULL;
+        if (thing)
+            add_ends(search, hits, thing);
         if (thing && i == 0)
             add_calibrations(search, hits, entry_text(thing, "id"));
         if (thing)

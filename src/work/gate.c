@@ -195,7 +195,7 @@ static gboolean is_passed_over(const Agenda *agenda, const GPtrArray *laid, cons
 char *gate_lots(const Agenda *agenda, const Shop *shop)
 {
     g_autofree gboolean *live = g_new0(gboolean, agenda->count + 1);
-    g_autoptr(GPtrArray) laid = g_ptr_array_new(), tins = shop_all(shop, "consumable", NULL);
+    g_autoptr(GPtrArray) laid = g_ptr_array_new(), tins = shop_in_use(shop, "consumable", NULL);
     g_autoptr(GString) names = g_string_new(NULL);
     guint count = 0;
     live_entries(agenda->entries, agenda->count, live);

@@ -209,7 +209,7 @@ void gauge_choices_clear(GaugeChoices *choices)
 
 static void add_gauges(const Choosing *choosing, const Requirement *here, GArray *gauges)
 {
-    g_autoptr(GPtrArray) tools = shop_all(choosing->shop, "tool", NULL);
+    g_autoptr(GPtrArray) tools = shop_in_use(choosing->shop, "tool", NULL);
     for (guint i = 0; i < tools->len; i++) {
         const Entry *tool = tools->pdata[i];
         const char *label = shop_label(tool);

@@ -36,7 +36,7 @@ GPtrArray *part_lots(const Session *session, const char *part)
     const GPtrArray *entries = session_entries(session);
     g_autofree gboolean *live = g_new(gboolean, entries->len + 1);
     live_entries((const Entry *const *)entries->pdata, entries->len, live);
-    g_autoptr(GPtrArray) all = shop_all(session_shop(session), "lot", NULL);
+    g_autoptr(GPtrArray) all = shop_in_use(session_shop(session), "lot", NULL);
     g_autoptr(GPtrArray) struck = g_ptr_array_new();
     GPtrArray *lots = g_ptr_array_new();
     for (guint i = all->len; i-- > 0;)

@@ -8,7 +8,7 @@ struct Shop {
     GPtrArray *entries;  // Entry *, all of them
     GHashTable *labels;  // `kind label` -> newest live Entry *
     GHashTable *ids;     // `kind id` -> newest live Entry *
-    GPtrArray *relevant; // live calibrations and recalls
+    GPtrArray *relevant; // what is live of `said_later`
 };
 
 // What stands on a thing of each kind, and what identifies it.
@@ -19,6 +19,10 @@ static const struct {
     {"build", "number", "id"},    {"tool", "label", "id"},    {"lot", "label", "id"},
     {"consumable", "lot", "id"},  {"plan", "name", "digest"}, {"default", "name", "name"},
 };
+
+// What is said later of a thing.
+static const char *const said_later[] = {"calibration", "recall", "out of use", "back in use",
+                                         NULL};
 
 static gssize naming_of(const char *kind)
 {
@@ -67,14 +71,26 @@ static const Entry *index_get(GHashTable *table, const char *kind, const char *n
     return g_hash_table_lookup(table, key);
 }
 
+// What was called otherwise before is not found by that any more.
+static void forget_label(Shop *shop, const Entry *entry, gssize row)
+{
+    const char *kind = entry->kind->name;
+    const Entry *before = index_get(shop->ids, kind, entry_text(entry, naming[row].id));
+    const char *label = before ? entry_text(before, naming[row].label) : NULL;
+    g_autofree char *key = label ? g_strconcat(kind, " ", label, NULL) : NULL;
+    if (key && g_hash_table_lookup(shop->labels, key) == before)
+        g_hash_table_remove(shop->labels, key);
+}
+
 static void index_entry(Shop *shop, Entry *entry)
 {
     const char *kind = entry->kind->name;
     gssize row = naming_of(kind);
     if (row >= 0) {
+        forget_label(shop, entry, row);
         index_put(shop->labels, entry, entry_text(entry, naming[row].label));
         index_put(shop->ids, entry, entry_text(entry, naming[row].id));
-    } else if (strcmp(kind, "calibration") == 0 || strcmp(kind, "recall") == 0) {
+    } else if (g_strv_contains(said_later, kind)) {
         g_ptr_array_add(shop->relevant, entry);
     }
 }
@@ -154,6 +170,15 @@ GPtrArray *shop_all(const Shop *shop, const char *kind, const char *sort)
     return all;
 }
 
+GPtrArray *shop_in_use(const Shop *shop, const char *kind, const char *sort)
+{
+    GPtrArray *all = shop_all(shop, kind, sort);
+    for (guint i = all->len; i-- > 0;)
+        if (shop_end(shop, all->pdata[i], NULL))
+            g_ptr_array_remove_index(all, i);
+    return all;
+}
+
 const char *shop_nearest(const Shop *shop, const char *kind, const char *label)
 {
     g_autoptr(GPtrArray) all = shop_all(shop, kind, NULL);
@@ -197,6 +222,43 @@ const Entry *shop_recall(const Shop *shop, const char *lot)
         if (g_strcmp0(entry_text(shop->relevant->pdata[i], "lot"), lot) == 0)
             newest = shop->relevant->pdata[i];
     return newest;
+}
+
+static gint by_moment(gconstpointer one, gconstpointer other)
+{
+    const Entry *a = *(const Entry *const *)one, *b = *(const Entry *const *)other;
+    int moments = strcmp(entry_done(a), entry_done(b));
+    return moments ? moments : (a->seq > b->seq) - (a->seq < b->seq);
+}
+
+GPtrArray *shop_uses_of(const Shop *shop, const Entry *thing)
+{
+    const char *id = entry_text(thing, "id");
+    GPtrArray *found = g_ptr_array_new();
+    for (guint i = 0; i < shop->relevant->len; i++) {
+        const Entry *entry = shop->relevant->pdata[i];
+        if (kind_field(entry->kind, "what") && g_strcmp0(entry_text(entry, "id"), id) == 0)
+            g_ptr_array_add(found, (gpointer)entry);
+    }
+    g_ptr_array_sort(found, by_moment);
+    return found;
+}
+
+const Entry *shop_end(const Shop *shop, const Entry *thing, const char *moment)
+{
+    g_autoptr(GPtrArray) all = shop_uses_of(shop, thing);
+    const Entry *last = NULL;
+    for (guint i = 0; i < all->len; i++)
+        if (!moment || strcmp(entry_done(all->pdata[i]), moment) <= 0)
+            last = all->pdata[i];
+    return last && strcmp(last->kind->name, "out of use") == 0 ? last : NULL;
+}
+
+char *shop_end_words(const Entry *end)
+{
+    const char *why = entry_text(end, "why");
+    return g_strdup_printf("%s %.10s%s%s", entry_text(end, "how"), entry_done(end), why ? ", " : "",
+                           why ? why : "");
 }
 
 gboolean tool_measures(const Entry *tool, Kind kind)

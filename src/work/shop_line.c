@@ -5,12 +5,17 @@
 void shop_set_new_id(Take *take, Entry *entry)
 {
     const LineHelp *help = &take->taker->help;
-    g_autofree char *id = help->new_id(help->user);
+    g_autofree char *id = take->said_before ? g_strdup(entry_text(take->said_before, "id"))
+                                            : help->new_id(help->user);
     entry_set_text(entry, "id", id);
 }
 
 char *shop_read_new_label(Take *take, const char *kind, const char *what, GError **error)
 {
+    if (take->correct && !(take->said_before = take_shop_label(take, kind, what, error)))
+        return NULL;
+    if (take->correct && !words_skip(&take->words, "to"))
+        return g_strdup(shop_label(take->said_before));
     const char *at = take->words.at;
     g_autofree char *label = words_word(&take->words, what, error);
     if (!label || !shop_find(take->taker->shop, kind, label))

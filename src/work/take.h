@@ -37,6 +37,8 @@ typedef struct {
     char *day;          // on which it was done
     gint64 after;       // 0 if it stands where it was typed
     gboolean paper;     // from paper
+    gboolean correct;   // what is said of a thing of the shop takes the place of what was said
+    const Entry *said_before; // that thing
     GPtrArray *takes;   // Entry *: what the build relies on from now on
     GPtrArray *made;    // Entry *: what the line says
     GPtrArray *shop;    // Entry *: for the shop's ledger
@@ -209,6 +211,11 @@ gboolean verb_shop(Take *take, GError **error);
 
 // Whether a consumable has to be fitted within, or waited for.
 gboolean consumable_has_clock(const PlanConsumable *consumable);
+
+// verb_strike.c
+// Why something is struck: one of the words for it, or words in quotes. NULL with an error; the
+// caller frees.
+char *take_cause(Take *take, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 // A verb and what reads it; the longest phrase stands first.
 typedef struct {

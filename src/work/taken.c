@@ -134,6 +134,23 @@ const Entry *take_shop_label(Take *take, const char *kind, const char *what, GEr
     return NULL;
 }
 
+// A label of what work is done with: what is out of use by then is asked about.
+static const Entry *take_in_use(Take *take, const char *kind, const char *what, GError **error)
+{
+    const char *at = take->words.at;
+    const Entry *thing = take_shop_label(take, kind, what, error);
+    const Entry *end =
+        thing ? shop_end(take->taker->shop, thing, take->done ? take->done : take->at) : NULL;
+    if (!end)
+        return thing;
+    g_autofree char *how = shop_end_words(end);
+    words_refuse(&take->words, at, error,
+                 "%s `%s` is out of use: %s; is it another one? If it is in use all the same, say "
+                 "so first: `shop back in use %s %s`",
+                 kind, shop_label(thing), how, kind, shop_label(thing));
+    return NULL;
+}
+
 // The calibration in force is what the use relies on; what came after it and is known by now says
 // whether that was right.
 static const char *take_calibrations(Take *take, const char *tool)
@@ -151,7 +168,7 @@ static const char *take_calibrations(Take *take, const char *tool)
 
 gboolean take_tool(Take *take, const Entry **tool, const char **calibration, GError **error)
 {
-    *tool = take_shop_label(take, "tool", "the tool", error);
+    *tool = take_in_use(take, "tool", "the tool", error);
     if (!*tool)
         return FALSE;
     take_in(take, *tool);
@@ -169,7 +186,7 @@ const Entry *take_person(Take *take, GError **error)
 
 const Entry *take_lot(Take *take, GError **error)
 {
-    const Entry *lot = take_shop_label(take, "lot", "the lot", error);
+    const Entry *lot = take_in_use(take, "lot", "the lot", error);
     if (!lot)
         return NULL;
     take_in(take, lot);
@@ -181,7 +198,7 @@ const Entry *take_lot(Take *take, GError **error)
 
 const Entry *take_consumable(Take *take, GError **error)
 {
-    const Entry *item = take_shop_label(take, "consumable", "the lot", error);
+    const Entry *item = take_in_use(take, "consumable", "the lot", error);
     if (item)
         take_in(take, item);
     return item;

@@ -143,14 +143,36 @@ static gboolean shop_called(Take *take, GError **error)
     return TRUE;
 }
 
+// What was entered wrongly of a tool, lot or tin that builds work with: they are told.
+static gboolean shop_correct(Take *take, GError **error)
+{
+    static const VerbRow rows[] = {
+        {"tool", shop_tool}, {"lot", shop_lot}, {"consumable", shop_consumable}};
+    take->correct = TRUE;
+    if (!take_verb(take, rows, G_N_ELEMENTS(rows), error))
+        return FALSE;
+    take_news(take, take->shop->pdata[take->shop->len - 1], take->said_before->kind->name,
+              entry_text(take->said_before, "id"));
+    return TRUE;
+}
+
 gboolean verb_shop(Take *take, GError **error)
 {
     static const VerbRow rows[] = {
-        {"person", shop_person},     {"owner", shop_owner},
-        {"engine", shop_engine},     {"build", shop_build},
-        {"tool", shop_tool},         {"calibration", shop_calibration},
-        {"lot", shop_lot},           {"consumable", shop_consumable},
-        {"recall", shop_recall_lot}, {"name", shop_called},
+        {"person", shop_person},
+        {"owner", shop_owner},
+        {"engine", shop_engine},
+        {"build", shop_build},
+        {"tool", shop_tool},
+        {"calibration", shop_calibration},
+        {"lot", shop_lot},
+        {"consumable", shop_consumable},
+        {"recall", shop_recall_lot},
+        {"name", shop_called},
+        {"correct", shop_correct},
+        {"strike", shop_strike},
+        {"out of use", shop_out_of_use},
+        {"back in use", shop_back_in_use},
     };
     return take_verb(take, rows, G_N_ELEMENTS(rows), error);
 }

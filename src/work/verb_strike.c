@@ -243,7 +243,7 @@ static void remark_struck(Take *take, const GArray *seqs)
     take_remark(take, "Struck: %s", told->str);
 }
 
-static char *read_cause(Take *take, GError **error)
+char *take_cause(Take *take, GError **error)
 {
     static const char *const causes[] = {"typo",        "dirt",       "dropped", "cold",
                                          "wrong place", "wrong tool", "not done"};
@@ -266,7 +266,7 @@ gboolean verb_strike(Take *take, GError **error)
     gboolean last = FALSE;
     if (!find_struck(take, live, &last, seqs, error))
         return FALSE;
-    g_autofree char *cause = read_cause(take, error);
+    g_autofree char *cause = take_cause(take, error);
     if (!cause)
         return FALSE;
     for (guint i = 0; i < seqs->len; i++) {

@@ -4,7 +4,7 @@
 #include <standbook/record/entry.h>
 
 // What a build's ledger says about the people, tools, lots and the engine it relies on, by their
-// ids: the newest `take` or `news` of each. Of the shop's own ledger, its tools.
+// ids: the newest `take` or `news` of each. Of the shop's own ledger, its tools, lots and tins.
 typedef struct Taken Taken;
 
 // Reads all `take` and `news` of the entries, which outlive the result. `names` holds names in

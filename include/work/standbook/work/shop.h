@@ -35,6 +35,20 @@ const char *shop_name(const Shop *shop);
 // The newest entry of a kind with this id (a plan: with this digest); NULL if there is none.
 const Entry *shop_by_id(const Shop *shop, const char *kind, const char *id);
 
+// Those of a tool, lot or consumable (its entry) that put it out of use and back, in order of when
+// that was (const Entry *). The caller frees with g_ptr_array_unref.
+GPtrArray *shop_uses_of(const Shop *shop, const Entry *thing) G_GNUC_WARN_UNUSED_RESULT;
+
+// What put it out of use at a moment (as entries have it; NULL: by now); NULL while it is in use.
+const Entry *shop_end(const Shop *shop, const Entry *thing, const char *moment);
+
+// `scrapped 2025-03-11, spindle bent`: freed with g_free.
+char *shop_end_words(const Entry *end) G_GNUC_WARN_UNUSED_RESULT;
+
+// shop_all without what is out of use: what can be offered for new work.
+GPtrArray *shop_in_use(const Shop *shop, const char *kind,
+                       const char *sort) G_GNUC_WARN_UNUSED_RESULT;
+
 // The label of that kind nearest to a wrong one (base/text.h); NULL if none is near.
 const char *shop_nearest(const Shop *shop, const char *kind, const char *label);
 
