@@ -25,7 +25,7 @@ static const ActionInfo infos[ACTIONS] = {
     [ACTION_ADD] = {"a", "add", 'a', -1, "adds work, limits, or an engine"},
     [ACTION_UPHOLD] = {"u", "uphold", 'u', -1, "argues a doubt away, and why"},
     [ACTION_PRINT] = {"r", "print", 'r', -1, "the sheets"},
-    [ACTION_CLOSE] = {"d", "close", 'd', -1, "closes the step"},
+    [ACTION_CLOSE] = {"d", "close", 'd', -1, "closes the step; ends a tool"},
     [ACTION_CLEAR] = {"Escape", "empty", 0, -1, "empties the field, as Ctrl-U"},
     [ACTION_UP] = {"q", "leave", 'q', -1, "up one screen; in the shop, out"},
 };

@@ -19,6 +19,7 @@ typedef enum {
     VIEW_NOTE,       // small: words on the place in hand
     VIEW_ENTER,      // small: a person who is new, what a gauge was zeroed on
     VIEW_TOOL,       // a tool that is new
+    VIEW_END,        // small: what became of a tool that is worked with no more
     VIEW_LOOSEN,     // small: why a bolt is loosened
     VIEW_CAUTION,    // what may hurt in this step
     VIEW_CONCEDE,    // accepts what is outside, with its reasons

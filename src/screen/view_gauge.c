@@ -156,6 +156,14 @@ static char *answers(const Tools *tools, const Desk *desk)
     return g_string_free(words, FALSE);
 }
 
+// The one in hand, without its adapter; NULL for none. The caller frees.
+static char *in_hand(Tools *tools, Desk *desk)
+{
+    const char *label = toolbox_for(desk, need_of(tools, desk));
+    g_auto(GStrv) parts = label ? g_strsplit(label, " with ", 2) : NULL;
+    return parts && *parts[0] ? g_strdup(parts[0]) : NULL;
+}
+
 static void say_digits(const Tools *tools, Page *page)
 {
     guint count = tools->labels->len;
@@ -186,10 +194,13 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->next, "which %s is in hand?", need_words(tools->need.need));
     page_say(&page->then, "%s", words);
     memset(page->keys, 0, sizeof page->keys);
-    page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "takes it in hand"};
+    page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "takes it"};
     guint key = 1;
     if (tools->need.need == NEED_GAUGE)
         page->keys[key++] = (PageKey){ACTION_GAUGE, "g", "it was zeroed"};
+    g_autofree char *ended = in_hand(tools, desk);
+    if (ended)
+        page->keys[key++] = (PageKey){ACTION_CLOSE, "d", "out of use"};
     page->keys[key] = (PageKey){ACTION_UP, "Backspace", "leave it open"};
 }
 
@@ -292,10 +303,13 @@ static Go digit(gpointer state, Desk *desk, guint digit)
                                       : take(tools, desk, tools->labels->pdata[digit - 1]);
 }
 
-// The gauge in hand was zeroed: on what is asked.
+// The gauge in hand was zeroed: on what is asked. Done with, it is out of use: how is asked.
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Tools *tools = state;
+    char *ended = action == ACTION_CLOSE ? in_hand(tools, desk) : NULL;
+    if (ended)
+        return go_open(VIEW_END, ended);
     if (action != ACTION_GAUGE || tools->need.need != NEED_GAUGE)
         return go(GO_DEFAULT);
     const char *label = toolbox_for(desk, need_of(tools, desk));

@@ -6,7 +6,7 @@ extern const ViewOps first_view, shop_view, steps_view, bench_view, tightening_v
     closing_view, who_view, strike_view, more_view, gauge_view, note_view, enter_view, tool_view,
     loosen_view, caution_view, concede_view, accept_view, uphold_view, why_view, working_view,
     lay_view, rework_view, add_view, find_view, over_view, print_view, seal_view, proof_view,
-    help_view;
+    help_view, end_view;
 
 const ViewOps *view_ops(ViewName view)
 {
@@ -25,6 +25,7 @@ const ViewOps *view_ops(ViewName view)
         [VIEW_NOTE] = &note_view,
         [VIEW_ENTER] = &enter_view,
         [VIEW_TOOL] = &tool_view,
+        [VIEW_END] = &end_view,
         [VIEW_LOOSEN] = &loosen_view,
         [VIEW_CAUTION] = &caution_view,
         [VIEW_CONCEDE] = &concede_view,
