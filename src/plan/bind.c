@@ -245,6 +245,14 @@ Number *read_amount(Reader *reader, const TreeNode *node, const Unit *unit, Kind
         site_fault(&site, offset, error->message);
         return NULL;
     }
+    if (limits_could_be_two(node->text)) {
+        g_autofree char *message =
+            g_strdup_printf("`%s` is one number; write what `%s` leaves over, or both numbers as "
+                            "limits",
+                            node->key->text, node->text);
+        site_fault(&site, 0, message);
+        return NULL;
+    }
     if (unit)
         formula_give_unit(formula, unit);
     Kind found;

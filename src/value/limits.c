@@ -41,8 +41,26 @@ static gboolean refuse(const Reader *reader, const char *at, const char *message
     return FALSE;
 }
 
+// In the place of one limit, a number less another one may be meant as two limits.
+static gboolean refuse_difference(const Reader *reader, const char *start, const char *end)
+{
+    Mark between = mark_between(start, end);
+    g_autofree char *one = between.at ? g_strndup(start, (gsize)(between.at - start)) : NULL;
+    const char *behind = between.at + between.length;
+    g_autofree char *other = one ? g_strndup(behind, (gsize)(end - behind)) : NULL;
+    g_autofree char *message =
+        one ? g_strdup_printf("two limits, or a number less another one? Write `%s to %s` alone "
+                              "for two limits, else what is left over as one number",
+                              g_strstrip(one), g_strstrip(other))
+            : NULL;
+    return message && !refuse(reader, start + strspn(start, " "), message);
+}
+
 static Formula *read_side(const Reader *reader, const char *start, const char *end)
 {
+    if (refuse_difference(reader, start, end)) {
+        return NULL;
+    }
     g_autofree char *part = mark_points(start, end);
     Formula *side = formula_parse_part(part, strlen(part), offset_of(reader, start), reader->offset,
                                        reader->error);
@@ -291,6 +309,7 @@ static gboolean read_span(Reader *reader, const char *start, const char *end)
     if (!between.at && mark_deviations(start, end, &deviations)) {
         return read_deviations(reader, deviations);
     }
+    between = between.at ? between : mark_between(start, end);
     between = between.at ? between : mark_dash(start);
     return between.at ? read_range(reader, start, between) : refuse_form(reader, start);
 }
@@ -374,6 +393,11 @@ static gboolean check_order(Reader *reader)
     }
     return refuse(reader, reader->text + strspn(reader->text, " \t"),
                   "the limits are upside down; write the smaller one first");
+}
+
+gboolean limits_could_be_two(const char *text)
+{
+    return mark_between(text, text + strlen(text)).at != NULL;
 }
 
 Limits *limits_parse(const char *text, const Unit *unit, gsize *offset, GError **error)

@@ -120,6 +120,20 @@ gboolean mark_quantity(const char *start, const char *end, gboolean *unit)
     return unit_span(rest) == strlen(rest);
 }
 
+Mark mark_between(const char *start, const char *end)
+{
+    static const char *const DASHES[] = {" - ", " – ", " − "};
+    for (gsize i = 0; i < G_N_ELEMENTS(DASHES); i++) {
+        const char *at = g_strstr_len(start, end - start, DASHES[i]);
+        const char *behind = at ? at + strlen(DASHES[i]) : NULL;
+        gboolean unit = FALSE;
+        if (at && mark_quantity(start, at, &unit) && mark_quantity(behind, end, &unit)) {
+            return (Mark){at, (gsize)(behind - at)};
+        }
+    }
+    return (Mark){NULL, 0};
+}
+
 char *mark_points(const char *start, const char *end)
 {
     char *text = g_strndup(start, (gsize)(end - start));

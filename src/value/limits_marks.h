@@ -25,5 +25,8 @@ typedef struct {
 gboolean mark_deviations(const char *text, const char *end, Deviations *deviations);
 // Whether the text is one number and perhaps its unit; *unit is whether it has one.
 gboolean mark_quantity(const char *start, const char *end, gboolean *unit);
+// The hyphen or dash, with the blanks around it, between two such texts: `1/2 - 3/4 in`. No place
+// if there is more than one, or none.
+Mark mark_between(const char *start, const char *end);
 // A copy in which a decimal comma, the only mark of its number and outside of brackets, is a point.
 char *mark_points(const char *start, const char *end) G_GNUC_WARN_UNUSED_RESULT;

@@ -130,6 +130,9 @@ START_TEST(limits_fit_their_check)
     expect_checks("      x: {limits: 1..2, wear: 1.5}\n",
                   "t:13:31: " CHECK_PREFIX
                   "the service limit must lie outside the limits; check both figures\n");
+    expect_checks("      x: {limits: 1..2, wear: 2.5 - 0.2}\n",
+                  "t:13:31: " CHECK_PREFIX "`wear` is one number; write what `2.5 - 0.2` leaves "
+                  "over, or both numbers as limits\n");
     expect_checks("      x: 0.001 * skirt .. 0.002 * skirt\n",
                   "t:13:10: " CHECK_PREFIX
                   "this limit varies over cylinder, which the check does not; fold it\n");

@@ -22,6 +22,9 @@ typedef struct Limits Limits;
 // that are both constant and upside down are an error too.
 Limits *limits_parse(const char *text, const Unit *unit, gsize *offset,
                      GError **error) G_GNUC_WARN_UNUSED_RESULT;
+// Whether a text that is no limits, but one number, could be meant as two limits: a number less
+// another one, as in `0.06 - 0.01 mm`.
+gboolean limits_could_be_two(const char *text);
 Limits *limits_copy(const Limits *limits) G_GNUC_WARN_UNUSED_RESULT;
 void limits_free(Limits *limits); // NULL is allowed
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(Limits, limits_free)
