@@ -91,6 +91,11 @@ void check_check_name(Reader *reader, const TreeNode *node, const char *name, co
     const char *fault = fault_of(name, TRUE);
     if (!fault)
         return;
+    if (*fault == ':') {
+        fault_at(reader, node, (gsize)g_utf8_pointer_to_offset(name, fault), where,
+                 "behind the colon of a name stands a blank: `bore: 89.9..90.1`");
+        return;
+    }
     g_autofree char *said = fault_said(name, fault), *instead = name_instead(name);
     g_autofree char *message = g_strdup_printf(
         "%s; write %s`%s`%s", said, instead ? "" : "words such as ",

@@ -109,8 +109,11 @@ static void check_value(const SchemaKey *key, const TreeNode *value, const char 
         faults_add(faults, place->line, place->column, "%snothing stands behind `%s`; write %s",
                    where, key->key, key->choices ? key->choices : words);
     else if (!shape_fits(key, value))
-        faults_add(faults, place->line, place->column, "%s`%s` does not fit here; write %s", where,
-                   key->key, words);
+        faults_add(faults, place->line, place->column, "%s`%s` does not fit here; write %s%s",
+                   where, key->key, words,
+                   value->kind == TREE_SCALAR && strchr(value->text, ':')
+                       ? ", and a blank behind each colon"
+                       : "");
     else if (!content_fits(key, value))
         faults_add(faults, place->line, place->column, "%s`%s` cannot be `%s`; write %s", where,
                    key->key, value->text, key->choices ? key->choices : words);

@@ -96,10 +96,12 @@ static const struct {
      "the bracket { opened before is not closed here; write , or }"},
     {"did not find expected ',' or ']'", '\0',
      "the bracket [ opened before is not closed here; write , or ]"},
-    {"unexpected end of stream", '\0', "a quote is opened and never closed; close it"},
-    {"unexpected document indicator", '\0', "a quote is opened and never closed; close it"},
+    {"unexpected end of stream", '\0', "a quote is opened here and never closed; close it"},
+    {"unexpected document indicator", '\0', "a quote is opened here and never closed; close it"},
     {"unknown escape character", '\0',
      "a backslash inside \" \" means something else; use ' ' quotes"},
+    {"did not find expected key", '}', "this } closes no bracket; take it out"},
+    {"did not find expected key", ']', "this ] closes no bracket; take it out"},
     {"did not find expected key", '\0',
      "this line is not in line with those above it, or a quote ends before the text does; check "
      "spaces and quotes"},
@@ -112,12 +114,27 @@ static const struct {
      "a list cannot begin with - here; begin it on its own line"},
 };
 
+// Whether a `: ` stands in front of the mark in its own line.
+static gboolean has_colon_before(const Reading *reading, yaml_mark_t mark)
+{
+    const char *end = reading->bytes;
+    for (gsize i = 0; i < mark.index && *end; i++)
+        end = g_utf8_next_char(end);
+    const char *line = end;
+    while (line > reading->bytes && line[-1] != '\n')
+        line--;
+    return g_strstr_len(line, end - line, ": ") != NULL;
+}
+
 // The sentence for a problem at a mark; NULL where libyaml's own words must do.
 static const char *hint_for(const Reading *reading, const char *problem, yaml_mark_t mark)
 {
     char character = character_at(reading, mark);
     if (mark.column > TREE_KEY_LENGTH && strstr(problem, "mapping values"))
         return "a name or formula has at most 1,024 characters; name its parts";
+    if (strstr(problem, "mapping values") && !has_colon_before(reading, mark))
+        return "this line goes on from the one above: that one has no `: `, or this one stands "
+               "too deep; mend the colon there or the spaces here";
     for (gsize i = 0; i < G_N_ELEMENTS(hints); i++) {
         gboolean fits = !hints[i].character || hints[i].character == character;
         if (fits && strstr(problem, hints[i].problem))
@@ -126,19 +143,43 @@ static const char *hint_for(const Reading *reading, const char *problem, yaml_ma
     return NULL;
 }
 
+// Where what is not closed was opened, if libyaml says so.
+static yaml_mark_t opened_at(const yaml_parser_t *parser, const char *problem)
+{
+    gboolean quote = parser->context && strstr(parser->context, "quoted scalar") &&
+                     g_str_has_prefix(problem, "found unexpected");
+    return quote ? parser->context_mark : parser->problem_mark;
+}
+
+// Where a bracket that is not closed was opened: ` (line 6, column 10)`; "" in the last line, and
+// of anything else. The caller frees.
+static char *bracket_words(const Reading *reading)
+{
+    const yaml_parser_t *parser = &reading->parser;
+    yaml_mark_t opened = parser->context_mark;
+    gboolean bracket = parser->context && strstr(parser->context, "parsing a flow");
+    gboolean last = !character_at(reading, parser->problem_mark) &&
+                    opened.line + 1 >= parser->problem_mark.line;
+    return bracket && !last
+               ? g_strdup_printf(" (line %zu, column %zu)", opened.line + 1, opened.column + 1)
+               : g_strdup("");
+}
+
 // Where the file is no YAML nothing else of it can be checked, which is said.
 static void explain_problem(Reading *reading)
 {
     const yaml_parser_t *parser = &reading->parser;
     const char *problem = parser->problem ? parser->problem : "the file cannot be read";
-    yaml_mark_t mark = parser->problem_mark;
+    yaml_mark_t mark = opened_at(parser, problem);
+    g_autofree char *bracket = bracket_words(reading);
     const char *hint = hint_for(reading, problem, mark);
     g_autofree char *own =
         hint ? NULL
              : g_strdup_printf(
                    "the file cannot be read here: %s; check spaces, quotes and brackets", problem);
     faults_add(reading->faults, (guint)mark.line + 1, (guint)mark.column + 1,
-               "%s (the rest of the file is checked once this is mended)", hint ? hint : own);
+               "%s%s (the rest of the file is checked once this is mended)", hint ? hint : own,
+               bracket);
 }
 
 static TreeNode *innermost(const Reading *reading)

@@ -95,8 +95,12 @@ START_TEST(traps_have_a_hint)
     expect_text_refused("a: {limits: > 0.25}\n", "1:13", "at least");
     expect_text_refused("limits: % of skirt\n", "1:9", "percent");
     expect_text_refused("do: first: the crank\n", "1:10", "quotes");
-    expect_text_refused("do: \"never closed\n", "2:1", "quote");
+    expect_text_refused("do: \"never closed\n", "1:5", "opened here");
     expect_text_refused("a: {b: 1\nc: 2\n", "2:2", "}");
+    expect_text_refused("a: {b: 1\nc: 2\n", "2:2", "(line 1, column 4)");
+    expect_text_refused("a: {b: 1}}\n", "1:10", "closes no bracket");
+    expect_text_refused("a\nb: 1\n", "2:2", "the one above: that one has no `: `");
+    expect_text_refused("a: 1\n  b: 2\n", "2:4", "stands too deep");
 }
 END_TEST
 
