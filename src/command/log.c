@@ -83,14 +83,27 @@ typedef struct {
     json_t *list; // NULL: said in words
 } Logging;
 
+// What stands entered would be entered twice if all were fed again; and what carries forward from
+// it is not known to a new run.
+static void say_how_to_go_on(const Session *session)
+{
+    g_autofree char *carried = session_carried(session);
+    g_autofree char *clean = text_clean(carried, -1);
+    guint line = session_lines(session);
+    if (*clean)
+        g_printerr("they are entered: go on with line %u, behind a line `%s`\n", line, clean);
+    else
+        g_printerr("they are entered: go on with line %u\n", line);
+}
+
 static int say_stopped(const Session *session, gboolean check, GError *error)
 {
-    g_autofree char *taken = text_counted(session_taken(session), "line");
+    guint count = session_taken(session);
+    g_autofree char *taken = text_counted(count, "line");
     int status = fail_with(error);
-    g_printerr("%s %s taken before it\n", taken,
-               check                         ? "would be"
-               : session_taken(session) == 1 ? "was"
-                                             : "were");
+    g_printerr("%s %s taken before it\n", taken, check ? "would be" : count == 1 ? "was" : "were");
+    if (!check && count)
+        say_how_to_go_on(session);
     return status;
 }
 

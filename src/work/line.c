@@ -107,6 +107,18 @@ const GPtrArray *line_taker_entries(const LineTaker *taker)
     return taker->entries;
 }
 
+char *line_taker_carried(const LineTaker *taker)
+{
+    const LineCarry *carry = &taker->carry;
+    const Entry *person = carry->by ? shop_by_id(taker->shop, "person", carry->by) : NULL;
+    const char *const parts[] = {carry->date, carry->time, person ? shop_label(person) : NULL};
+    GString *words = g_string_new(NULL);
+    for (gsize i = 0; i < G_N_ELEMENTS(parts); i++)
+        if (parts[i])
+            g_string_append_printf(words, "%s%s", words->len ? " " : "", parts[i]);
+    return g_string_free(words, FALSE);
+}
+
 const PlanStep *line_taker_step(const LineTaker *taker)
 {
     return taker->step && taker->plan ? plan_step(taker->plan, taker->step) : NULL;

@@ -239,6 +239,16 @@ const GPtrArray *session_last_slips(const Session *session)
     return session->slips;
 }
 
+guint session_lines(const Session *session)
+{
+    return session->lines;
+}
+
+char *session_carried(const Session *session)
+{
+    return line_taker_carried(session->taker);
+}
+
 guint session_taken(const Session *session)
 {
     return session->taken;

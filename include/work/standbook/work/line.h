@@ -55,6 +55,10 @@ void line_taker_set_plan(LineTaker *taker, const Plan *plan);
 // A line from paper keeps the latest time typed before, if that is later.
 void line_taker_trust_times(LineTaker *taker, gboolean trust);
 
+// The date, time and initials that hold for the next line, as a line of their own sets them:
+// `2025-03-04 10:05 MO`; "" where none was written yet. The caller frees with g_free.
+char *line_taker_carried(const LineTaker *taker) G_GNUC_WARN_UNUSED_RESULT;
+
 // The step in hand, NULL if there is none.
 const PlanStep *line_taker_step(const LineTaker *taker);
 

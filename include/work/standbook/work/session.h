@@ -46,6 +46,10 @@ gboolean session_text(Session *session, const char *text, gsize length,
 
 // How many lines have been taken that entered something.
 guint session_taken(const Session *session);
+// How many lines have been read, refused ones among them.
+guint session_lines(const Session *session);
+// What carries forward to the next line (line_taker_carried). The caller frees with g_free.
+char *session_carried(const Session *session) G_GNUC_WARN_UNUSED_RESULT;
 
 // The plan in force, with what the build added; NULL for the shop.
 const Plan *session_plan(const Session *session);
