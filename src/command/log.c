@@ -91,9 +91,9 @@ static void say_how_to_go_on(const Session *session)
     g_autofree char *clean = text_clean(carried, -1);
     guint line = session_lines(session);
     if (*clean)
-        g_printerr("they are entered: go on with line %u, behind a line `%s`\n", line, clean);
+        g_printerr("what was taken stands: go on with line %u, behind a line `%s`\n", line, clean);
     else
-        g_printerr("they are entered: go on with line %u\n", line);
+        g_printerr("what was taken stands: go on with line %u\n", line);
 }
 
 static int say_stopped(const Session *session, gboolean check, GError *error)

@@ -73,8 +73,9 @@ static gboolean bind_side(const Site *site, const PlanCheck *check, const Formul
     if (!kind_equal(kind, check->kind)) {
         g_autofree char *one = kind_text(check->kind), *other = kind_text(kind);
         g_autofree char *message =
-            g_strdup_printf("the %s %s, but its limits are %s",
-                            check->formula ? "formula gives" : "check is read as", one, other);
+            g_strdup_printf("the %s %s, but its limits are %s%s",
+                            check->formula ? "formula gives" : "check is read as", one, other,
+                            kind_is_pure(kind) ? "; write their unit behind them" : "");
         site_fault(site, 0, message);
         return FALSE;
     }

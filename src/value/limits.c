@@ -291,8 +291,34 @@ static Mark find_words(const char **start)
     return (Mark){NULL, 0};
 }
 
+// `min 0.03 max 0.06`: moves *start behind the first word.
+static Mark find_both(const char **start)
+{
+    static const struct {
+        const char *front, *between;
+    } WORDS[] = {{"min ", " max "}, {"min. ", " max. "}, {"at least ", " at most "}};
+    for (gsize i = 0; i < G_N_ELEMENTS(WORDS); i++) {
+        const char *at = begins(*start, WORDS[i].front) ? strstr(*start, WORDS[i].between) : NULL;
+        gboolean unit = FALSE;
+        if (at && mark_quantity(*start + strlen(WORDS[i].front), at, &unit)) {
+            *start += strlen(WORDS[i].front);
+            return (Mark){at, strlen(WORDS[i].between)};
+        }
+    }
+    return (Mark){NULL, 0};
+}
+
 static gboolean refuse_form(const Reader *reader, const char *start)
 {
+    gboolean unit = FALSE;
+    if (mark_quantity(start, text_end(reader), &unit)) {
+        g_autofree char *one = g_strchomp(g_strdup(start));
+        g_autofree char *message = g_strdup_printf(
+            "one number alone is no limits; write `min %s`, `max %s`, or how far to "
+            "either side: `80 ± 0.02 mm`",
+            one, one);
+        return refuse(reader, start, message);
+    }
     gboolean number = *start && strchr("0123456789.,+-", *start);
     return refuse(reader, start,
                   number ? "these are no limits; write `0.03 to 0.065 mm`, `max 0.05 mm` or "
@@ -342,6 +368,10 @@ static gboolean read_form(Reader *reader)
     g_autofree char *word = g_strchomp(g_strdup(start));
     const char *end = start + strlen(word);
     gboolean read = read_word(reader, word, &known);
+    Mark both = find_both(&start);
+    if (both.at) {
+        return read_range(reader, start, both);
+    }
     const Side *front = known ? NULL : front_of(start);
     const Side *tail = known || front ? NULL : tail_of(start, end, &unit);
     if (front) {

@@ -72,6 +72,9 @@ START_TEST(names_kinds_and_order_of_steps)
     expect_checks("      x = max(bore): 40..50 N·m\n",
                   "t:13:22: " CHECK_PREFIX
                   "the formula gives a length, but its limits are a torque\n");
+    expect_checks("      x = max(bore) / 1 s: at most 1\n",
+                  "t:13:28: " CHECK_PREFIX "the formula gives a speed, but its limits are a pure "
+                  "number; write their unit behind them\n");
     expect("    after: nothing\n    checks:\n      x = bore[T, mid] - skirt: 0.05..0.08\n",
            "t:14:11: " CHECK_PREFIX
            "`bore` is read in step \"Measure\", which need not come before "
