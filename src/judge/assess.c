@@ -212,6 +212,11 @@ const char *requirement_pulled_said(void)
            "is not known";
 }
 
+const char *requirement_undone_said(void)
+{
+    return "what it was signed for was undone, or done again, since";
+}
+
 char *requirement_title(const Requirement *made)
 {
     return g_strconcat(made->name, *made->place ? " " : "", made->place, NULL);

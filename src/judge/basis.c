@@ -88,20 +88,32 @@ static gboolean concerns(const CheckState *state, const Disturbance *one, guint 
     const PlanCheck *check = state->check;
     gboolean itself =
         one->moved ? g_ptr_array_find(check->moved_by, one->subject, NULL) : one->subject == check;
-    return one->step < until && (itself || names_subject(check->rests_on, one->subject) ||
-                                 (parting && names_subject(check->with, one->subject)));
+    return (!one->step || one->step->index < until) &&
+           (itself || names_subject(check->rests_on, one->subject) ||
+            (parting && names_subject(check->with, one->subject)));
 }
 
-// The disturbances of a place between two ranks: the newest, or the oldest; 0 if there is none.
-static guint find_disturbance(const Judge *judge, const CheckState *state, guint place, guint after,
-                              guint before, gboolean parting, gboolean newest)
+// Which disturbances are looked for.
+typedef struct {
+    guint after, before; // between these ranks
+    gboolean parting;    // also slackenings of what the check is `with`
+    gboolean own;        // only in the step in which the check is asked for
+    gboolean oldest;     // the oldest of them, not the newest
+} Sought;
+
+// The rank of one that concerns a place; 0 if there is none.
+static guint find_disturbance(const Judge *judge, const CheckState *state, guint place,
+                              const Sought *sought)
 {
     const GArray *all = judge->disturbances;
     guint until = all->len ? asked_again_in(judge, state, place) : 0;
     g_autofree const char **labels = NULL;
     for (guint i = 0; i < all->len; i++) {
-        const Disturbance *one = &g_array_index(all, Disturbance, newest ? all->len - 1 - i : i);
-        if (one->rank <= after || one->rank >= before || !concerns(state, one, until, parting))
+        const Disturbance *one =
+            &g_array_index(all, Disturbance, sought->oldest ? i : all->len - 1 - i);
+        if (one->rank <= sought->after || one->rank >= sought->before ||
+            (sought->own && one->step != state->step) ||
+            !concerns(state, one, until, sought->parting))
             continue;
         if (!labels)
             labels = judge_labels(state->check->axes, place);
@@ -113,15 +125,22 @@ static guint find_disturbance(const Judge *judge, const CheckState *state, guint
 
 guint basis_fell(const Judge *judge, const CheckState *state, guint place, guint after)
 {
-    return find_disturbance(judge, state, place, after, G_MAXUINT, FALSE, TRUE);
+    return find_disturbance(judge, state, place, &(Sought){.after = after, .before = G_MAXUINT});
 }
 
 guint basis_fell_first(const Judge *judge, const CheckState *state, guint place, guint after)
 {
-    return find_disturbance(judge, state, place, after, G_MAXUINT, FALSE, FALSE);
+    return find_disturbance(judge, state, place,
+                            &(Sought){.after = after, .before = G_MAXUINT, .oldest = TRUE});
+}
+
+guint basis_undone(const Judge *judge, const CheckState *state, guint place, guint after)
+{
+    return find_disturbance(judge, state, place,
+                            &(Sought){.after = after, .before = G_MAXUINT, .own = TRUE});
 }
 
 guint basis_parted(const Judge *judge, const CheckState *state, guint place, guint before)
 {
-    return find_disturbance(judge, state, place, 0, before, TRUE, TRUE);
+    return find_disturbance(judge, state, place, &(Sought){.before = before, .parting = TRUE});
 }

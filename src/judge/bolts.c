@@ -147,10 +147,17 @@ static guint32 bolt_doubt(const Judge *judge, const SetState *set, const BoltSta
     return doubts;
 }
 
-static void clear_ticks(SetState *set, TighteningState *state, guint bolt)
+static void undo_tick(Judge *judge, const TighteningState *state, gint tick, guint rank)
+{
+    if (tick >= 0)
+        judge_undo(judge, state->tightening->step, tick_at(judge, (guint)tick)->rank, rank);
+}
+
+static void clear_ticks(Judge *judge, SetState *set, TighteningState *state, guint bolt, guint rank)
 {
     g_clear_pointer(&state->disordered, g_free);
     for (guint i = 0; i < state->tightening->stages->len; i++) {
+        undo_tick(judge, state, state->ticks[i * set->bolts + bolt], rank);
         state->ticks[i * set->bolts + bolt] = -1;
         state->laps[i * set->bolts + bolt] = 0;
     }
@@ -175,11 +182,11 @@ static void doubt_those_ahead(Judge *judge, const SetState *set, const Tightenin
 }
 
 // A bolt taken up again after it was loose begins anew: what it had been through is over.
-static void begin_anew(Judge *judge, SetState *set, TighteningState *state, guint bolt)
+static void begin_anew(Judge *judge, SetState *set, TighteningState *state, guint bolt, guint rank)
 {
     if (!bolt_is_left_out(judge, set, state, bolt) && bolt_is_through(judge, set, state, bolt))
         doubt_those_ahead(judge, set, state, bolt);
-    clear_ticks(set, state, bolt);
+    clear_ticks(judge, set, state, bolt, rank);
 }
 
 // Whether a bolt that was turned, and not slackened since, is pulled once more.
@@ -230,7 +237,8 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, 
     gboolean was_loose = !of->tight;
     judge_touch(judge, set->group);
     if (was_loose)
-        begin_anew(judge, set, state, bolt);
+        begin_anew(judge, set, state, bolt, rank);
+    undo_tick(judge, state, state->ticks[cell], rank);
     tick.requirement = state->requirement[cell];
     tick.seq = entry->seq;
     tick.rank = rank;
@@ -314,7 +322,7 @@ void judge_slacken_bolt(Judge *judge, SetState *set, guint bolt, const Entry *en
         of->slackened = judge_rank(judge, entry->seq);
     }
     if (set->tightenings->len && !is_foreseen(judge, set, bolt, entry))
-        clear_ticks(set, tightening_at(set, of->force), bolt);
+        clear_ticks(judge, set, tightening_at(set, of->force), bolt, judge_rank(judge, entry->seq));
     of->tight = FALSE;
     of->spent |= of->used_up && set->group->once;
     disturb_bolt(judge, set, bolt, entry);

@@ -22,7 +22,8 @@ typedef struct {
 
 // One answer to a look.
 typedef struct {
-    gint64 seq; // 0: none yet
+    gint64 seq;  // 0: none yet
+    guint first; // rank of the first answer ever
     Basis basis;
 } LookState;
 
@@ -124,14 +125,20 @@ typedef struct {
     gint64 laid;        // seq of the consumable laid on it last, 0 if none
 } PartState;
 
+// A signature of a step, as it stands.
+typedef struct {
+    gint64 seq;   // 0: none yet
+    guint undone; // rank of the newest that undid, or did again, what it was given for; 0 if none
+} Signature;
+
 // Something slackened, replaced, moved or reworked: readings that rest on it fall.
 typedef struct {
     const void *subject; // PlanGroup, PlanPart or PlanCheck
     const GPtrArray *axes;
     const char **labels; // in the order of `axes`; NULL for all places
     guint rank;
-    guint step;     // index of the step it happened in
-    gboolean moved; // by a move: what is read for the setting falls, not its formula
+    const PlanStep *step; // in which it happened; NULL if the entry does not say
+    gboolean moved;       // by a move: what is read for the setting falls, not its formula
 } Disturbance;
 
 // What a requirement is judged from: exactly one of them, none for a signature.
@@ -198,7 +205,7 @@ typedef struct {
     GHashTable *known;        // by id: GPtrArray of Entry *, `take` and `news` about it
     GHashTable *tools;        // by id: what evidence.c made of `known`
     GHashTable *units;        // by their words: Unit *
-    GHashTable *signatures;   // PlanStep → GArray of gint64: seq by signature
+    GHashTable *signatures;   // PlanStep → GArray of Signature, by number
     guint *evidence;          // by requirement: rank that an uphold of it must stand behind
     gint methods;             // ± of formulas' methods given out so far
     GHashTable *before;       // by rank: Verdict array of everything as it stood just before
@@ -389,6 +396,8 @@ guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence, gin
 // 0 if there is none.
 guint basis_fell(const Judge *judge, const CheckState *state, guint place, guint after);
 guint basis_fell_first(const Judge *judge, const CheckState *state, guint place, guint after);
+// The newest behind `after` that happened in the step in which the check is asked for; 0 if none.
+guint basis_undone(const Judge *judge, const CheckState *state, guint place, guint after);
 // The newest below `before` that parts readings from those earlier, which no longer compete: a
 // disturbance, or a slackening of what the check is `with`.
 guint basis_parted(const Judge *judge, const CheckState *state, guint place, guint before);
@@ -506,6 +515,9 @@ void walk_look(Judge *judge, const Entry *entry);
 void walk_choose(Judge *judge, const Entry *entry);
 void walk_sign(Judge *judge, const Entry *entry);
 void walk_reopen(Judge *judge, const Entry *entry);
+// What a step asks for and what was done at rank `stood` is undone, or done again, at `rank`: the
+// signatures given between are in doubt.
+void judge_undo(Judge *judge, const PlanStep *step, guint stood, guint rank);
 void judge_look_requirement(Judge *judge, guint index);
 void judge_sign_requirement(Judge *judge, guint index);
 

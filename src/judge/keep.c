@@ -4,7 +4,7 @@
 #include <standbook/record/kind.h>
 #include <string.h>
 
-const char EDITION[] = "6";
+const char EDITION[] = "7";
 
 static json_t *text_or_null(const char *text)
 {

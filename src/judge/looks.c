@@ -13,6 +13,7 @@ static void look_at(Judge *judge, guint place, gpointer user)
     LookState *at = &look->state->looks[place];
     basis_clear(&at->basis);
     at->seq = look->seq;
+    at->first = at->first ? at->first : judge_rank(judge, look->seq);
     at->basis = basis_at(judge, look->state->check, look->state->check->places, place);
 }
 
@@ -50,20 +51,31 @@ void walk_choose(Judge *judge, const Entry *entry)
 void walk_sign(Judge *judge, const Entry *entry)
 {
     const PlanStep *step = plan_step(judge->plan, entry_text(entry, "step"));
-    GArray *seqs = step ? g_hash_table_lookup(judge->signatures, step) : NULL;
+    GArray *signatures = step ? g_hash_table_lookup(judge->signatures, step) : NULL;
     gint64 number = entry_number(entry, "signature");
     judge_touch(judge, step);
-    if (seqs && number >= 1 && number <= (gint64)seqs->len)
-        g_array_index(seqs, gint64, number - 1) = entry->seq;
+    if (signatures && number >= 1 && number <= (gint64)signatures->len)
+        g_array_index(signatures, Signature, number - 1) = (Signature){.seq = entry->seq};
 }
 
 void walk_reopen(Judge *judge, const Entry *entry)
 {
     const PlanStep *step = plan_step(judge->plan, entry_text(entry, "step"));
-    GArray *seqs = step ? g_hash_table_lookup(judge->signatures, step) : NULL;
+    GArray *signatures = step ? g_hash_table_lookup(judge->signatures, step) : NULL;
     judge_touch(judge, step);
-    for (guint i = 0; seqs && i < seqs->len; i++)
-        g_array_index(seqs, gint64, i) = 0;
+    for (guint i = 0; signatures && i < signatures->len; i++)
+        g_array_index(signatures, Signature, i) = (Signature){0};
+}
+
+void judge_undo(Judge *judge, const PlanStep *step, guint stood, guint rank)
+{
+    GArray *signatures = g_hash_table_lookup(judge->signatures, step);
+    for (guint i = 0; signatures && i < signatures->len; i++) {
+        Signature *signature = &g_array_index(signatures, Signature, i);
+        if (signature->seq && judge_rank(judge, signature->seq) > stood)
+            signature->undone = rank;
+    }
+    judge_touch(judge, step);
 }
 
 static gboolean answer_fits(const PlanCheck *check, const Limits *limits, const char *answer)
@@ -152,32 +164,72 @@ static guint32 begin_doubt(const Judge *judge, const PlanStep *step, gint64 sign
 }
 
 // Whether this signature is by somebody who did not sign this step before.
-static gboolean is_another(const Judge *judge, const GArray *seqs, guint index)
+static gboolean is_another(const Judge *judge, const GArray *signatures, guint index)
 {
-    const char *by = judge_entry(judge, g_array_index(seqs, gint64, index))->by;
+    const char *by = judge_entry(judge, g_array_index(signatures, Signature, index).seq)->by;
     for (guint i = 0; i < index; i++) {
-        gint64 seq = g_array_index(seqs, gint64, i);
+        gint64 seq = g_array_index(signatures, Signature, i).seq;
         if (seq && strcmp(judge_entry(judge, seq)->by, by) == 0)
             return FALSE;
     }
     return TRUE;
 }
 
+// The rank of the first reading or answer there ever was at a place of check->axes; 0 if none.
+static guint first_taken(const Judge *judge, const CheckState *state, guint place)
+{
+    const GArray *readings = state->readings[place];
+    if (readings->len)
+        return reading_at(judge, g_array_index(readings, guint, 0))->rank;
+    return state->check->choose ? 0 : state->looks[place].first;
+}
+
+// When what was read or answered in the step before it was signed last fell since by work in that
+// step; 0 if it did not. What falls by work elsewhere is in doubt by itself.
+static guint fell_since(const Judge *judge, const CheckState *state, guint signed_at)
+{
+    guint newest = 0;
+    for (guint i = 0; !state->check->finding && i < state->places; i++) {
+        guint first = first_taken(judge, state, i);
+        if (first && first < signed_at)
+            newest = MAX(newest, basis_undone(judge, state, i, signed_at));
+    }
+    return newest;
+}
+
+// The newest that undid, or did again, what the step asks for and what was signed; 0 if nothing
+// did.
+static guint undone_since(const Judge *judge, const PlanStep *step, const Signature *signature)
+{
+    guint newest = signature->undone;
+    for (guint i = 0; i < judge->checks->len; i++) {
+        const CheckState *state = g_ptr_array_index(judge->checks, i);
+        if (state->step == step)
+            newest = MAX(newest, fell_since(judge, state, judge_rank(judge, signature->seq)));
+    }
+    return newest;
+}
+
 void judge_sign_requirement(Judge *judge, guint index)
 {
     const PlanRequirement *asked = &g_array_index(judge->asked, PlanRequirement, index);
     Requirement *made = judge_requirement(judge, index);
-    const GArray *seqs = g_hash_table_lookup(judge->signatures, asked->step);
-    gint64 seq = g_array_index(seqs, gint64, asked->number - 1);
-    if (!seq)
+    const GArray *signatures = g_hash_table_lookup(judge->signatures, asked->step);
+    const Signature *signature = &g_array_index(signatures, Signature, asked->number - 1);
+    if (!signature->seq)
         return;
-    if (!is_another(judge, seqs, asked->number - 1)) {
+    if (!is_another(judge, signatures, asked->number - 1)) {
         requirement_note(made, g_strdup("signed by the same person; another is asked for"));
         return;
     }
-    made->entry = seq;
-    made->verdict = made->value_verdict = VERDICT_PASS;
-    judge->evidence[index] = judge_rank(judge, seq);
+    guint undone = undone_since(judge, asked->step, signature);
+    guint32 doubts = undone ? reason_bit(REASON_BASIS) : 0;
     if (asked->number == 1)
-        requirement_doubt(made, begin_doubt(judge, asked->step, seq));
+        doubts |= begin_doubt(judge, asked->step, signature->seq);
+    made->entry = signature->seq;
+    made->verdict = made->value_verdict = VERDICT_PASS;
+    judge->evidence[index] = MAX(judge_rank(judge, signature->seq), undone);
+    if (undone)
+        requirement_note(made, g_strdup(requirement_undone_said()));
+    requirement_doubt(made, doubts);
 }

@@ -12,8 +12,12 @@ static void fit_part(Judge *judge, guint place, gpointer user)
 {
     const Fitting *fitting = user;
     const GPtrArray *axes = fitting->part->part->axes;
-    if (fitting->part->fit[place])
+    gint64 stood = fitting->part->fit[place];
+    if (stood) {
         judge_disturb(judge, fitting->entry, fitting->part->part, axes, judge_labels(axes, place));
+        judge_undo(judge, fitting->part->part->step, judge_rank(judge, stood),
+                   judge_rank(judge, fitting->entry->seq));
+    }
     fitting->part->fit[place] = fitting->entry->seq;
     judge_touch(judge, fitting->part->part);
 }

@@ -167,14 +167,14 @@ static void link_fit(Judge *judge, const PlanRequirement *asked, guint index)
 
 static void link_sign(Judge *judge, const PlanRequirement *asked, guint index)
 {
-    GArray *seqs = g_hash_table_lookup(judge->signatures, asked->step);
+    GArray *signatures = g_hash_table_lookup(judge->signatures, asked->step);
     (void)index;
-    if (!seqs) {
-        seqs = g_array_new(FALSE, TRUE, sizeof(gint64));
-        g_hash_table_insert(judge->signatures, (gpointer)asked->step, seqs);
+    if (!signatures) {
+        signatures = g_array_new(FALSE, TRUE, sizeof(Signature));
+        g_hash_table_insert(judge->signatures, (gpointer)asked->step, signatures);
     }
-    if (seqs->len < asked->number)
-        g_array_set_size(seqs, asked->number);
+    if (signatures->len < asked->number)
+        g_array_set_size(signatures, asked->number);
 }
 
 // Indexed by PlanAsked.

@@ -53,24 +53,17 @@ void judge_walk(Judge *judge)
         judge_walk_entry(judge, judge_entry(judge, judge->ranked[i]));
 }
 
-// The step an entry was made in, by its index; the first where it does not say, so that it counts
-// for every check.
-static guint step_index(const Judge *judge, const Entry *entry)
-{
-    const char *name = entry_text(entry, "step");
-    const PlanStep *step = name ? plan_step(judge->plan, name) : NULL;
-    return step ? step->index : 0;
-}
-
 void judge_disturb(Judge *judge, const Entry *entry, const void *subject, const GPtrArray *axes,
                    const char **labels)
 {
+    const char *step = entry_text(entry, "step");
     Disturbance one = {.subject = subject,
                        .axes = axes,
                        .labels = labels,
                        .rank = judge_rank(judge, entry->seq),
-                       .step = step_index(judge, entry),
+                       .step = step ? plan_step(judge->plan, step) : NULL,
                        .moved = strcmp(entry->kind->name, "move") == 0};
     g_array_append_val(judge->disturbances, one);
     judge_touch_resting(judge, subject);
+    judge_touch(judge, one.step); // its signatures
 }

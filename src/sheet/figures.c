@@ -152,6 +152,8 @@ char *figure_doubted(const Requirement *requirement, Reason doubt, const Taken *
     char *words = of_tool ? tool_cause_words(taken, entries, requirement) : NULL;
     if (doubt == REASON_ORDER && requirement->pulled_again)
         return g_strdup_printf("It was %s.", requirement_pulled_said());
+    if (doubt == REASON_BASIS && requirement->asked == ASKED_SIGN)
+        return g_strdup_printf("It was signed, but %s.", requirement_undone_said());
     return words ? words : g_strdup(reason_sentence(doubt));
 }
 

@@ -123,6 +123,11 @@ class Tightened:
         """Out of turn, or before their time."""
         return self.out_of_turn(stage) | {tick.place for tick in self.ticks_at(stage) if tick.early}
 
+    def stood(self, place: Labels, stages: list[int]) -> list[tuple[str, int]]:
+        """The step and rank of each tick that counts at these stages of a bolt."""
+        return [(self.of.step, self.ticks[(place, stage)].entry.rank) for stage in stages
+                if (place, stage) in self.ticks]
+
     def remove(self, place: Labels) -> None:
         for stage in self.bolt_stages():
             self.ticks.pop((place, stage), None)
@@ -179,6 +184,10 @@ class BoltSet:
         return [bolt for bolt in self.tightened[0].places
                 if meet(self.group.axes, bolt, axes, place)]
 
+    def stood(self, state: Tightened, place: Labels, stage: int) -> list[tuple[str, int]]:
+        """What a tick at this stage undoes or does again."""
+        return state.stood(place, state.bolt_stages() if place in self.slack else [stage])
+
     def tick(self, entry: Entry, text: str, turn: int) -> Tick:
         state, stage, place = self.at(entry.text("step")), entry.body["stage"], self.place_of(text)
         if place in self.slack:
@@ -222,18 +231,23 @@ class BoltSet:
         last = [n for n, one in enumerate(tightening.stages, 1) if one.kind != "wait"][-1]
         return self.group.use == "once" and stage == (angles[0] if angles else last)
 
-    def slacken(self, entry: Entry) -> None:
-        for text in entry.body["bolts"]:
-            self.loosen(self.place_of(text), entry.text("step"), entry.rank)
+    def slacken(self, entry: Entry) -> list[tuple[str, int]]:
+        """What that undoes."""
+        return [one for text in entry.body["bolts"]
+                for one in self.loosen(self.place_of(text), entry.text("step"), entry.rank)]
 
-    def loosen(self, place: Labels, step: str | None, rank: int) -> None:
+    def loosen(self, place: Labels, step: str | None, rank: int) -> list[tuple[str, int]]:
         if place not in self.slack:
             self.batch[place] = self.batch_now()
             self.slackened[place] = rank
+        undone: list[tuple[str, int]] = []
         if not self.foreseen(place, step):
-            self.in_force.get(place, self.tightened[0]).remove(place)
+            state = self.in_force.get(place, self.tightened[0])
+            undone = state.stood(place, state.bolt_stages())
+            state.remove(place)
         self.slack.add(place)
         self.spent |= self.used & {place}
+        return undone
 
     def batch_now(self) -> int:
         """Bolts slackened together are done again among themselves, until all are through."""

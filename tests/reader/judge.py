@@ -151,12 +151,13 @@ class Judge(Values):
         others = [self.walk.signs.get((asked.step, n)) for n in range(1, asked.number)]
         if entry is None or any(other and other.by == entry.by for other in others):
             return Verdict(asked, "open")
-        doubts: set[str] = set()
+        undone = self.walk.undone_since(asked.step, entry, asked.number)
+        doubts = {"basis"} if undone else set()
         for laid in self.walk.laid if asked.number == 1 else ():
             needed = self.no_before(asked.step, laid.consumable)
             if needed is not None and laid.entry.rank < entry.rank:
                 doubts |= self.walk.soon(laid.entry, entry, needed)
-        return doubted(asked, self.argue(asked, dict.fromkeys(doubts, entry.rank)))
+        return doubted(asked, self.argue(asked, dict.fromkeys(doubts, max(entry.rank, undone))))
 
     def no_before(self, step: str, consumable: str) -> F | None:
         clocks, begins = self.plan.consumables.get(consumable), self.plan.steps[step].begins

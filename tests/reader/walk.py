@@ -54,8 +54,10 @@ class Walk:
                      for name, group in plan.groups.items()}
         self.readings: dict[Key, list[list[Reading]]] = {}
         self.fallen: dict[Key, list[int]] = {}
+        self.fallen_here: dict[Key, list[int]] = {}  # by work in the step that asks
         self.fits: dict[tuple[str, Labels], Entry] = {}
         self.signs: dict[tuple[str, int], Entry] = {}
+        self.undone: dict[tuple[str, int], int] = {}
         self.laid: list[Laid] = []
         self.choices: dict[tuple[str, Labels], Entry] = {}
         self.unsound_until: dict[Key, int] = {}
@@ -192,6 +194,8 @@ class Walk:
     def fall(self, check: Check, entry: Entry, fallen: list[Labels]) -> None:
         for key in self.concerned(check, entry, fallen):
             self.fall_at(key, entry.rank)
+            if entry.text("step") == key[1]:
+                self.fallen_here.setdefault(key, []).append(entry.rank)
 
     def concerned(self, check: Check, entry: Entry, disturbed: list[Labels]) -> Iterator[Key]:
         """Where it is asked for, but for what a later step reads again by then: that is judged as it
@@ -265,7 +269,10 @@ class Walk:
         bolts = self.sets[entry.body["tightening"]]
         for turn, text in enumerate(entry.body["bolts"]):
             loose = bolts.place_of(text) in bolts.slack
+            stood = bolts.stood(bolts.at(entry.text("step")), bolts.place_of(text),
+                                entry.body["stage"])
             tick = bolts.tick(entry, text, turn)
+            self.undo(stood, entry)
             tick.doubts = self.tick_doubts(tick, loose)
         stage = bolts.at(entry.text("step")).of.stages[entry.body["stage"] - 1]
         if stage.kind == "slacken":
@@ -342,7 +349,7 @@ class Walk:
 
     def on_slacken(self, entry: Entry) -> None:
         bolts = self.sets[entry.body["tightening"]]
-        bolts.slacken(entry)
+        self.undo(bolts.slacken(entry), entry)
         self.disturb_bolts(bolts, entry)
 
     # Parts, consumables, signatures, choices
@@ -355,7 +362,9 @@ class Walk:
         if name in self.sets:
             replaced = [place for place in replaced if place not in self.sets[name].slack]
             for place in replaced:
-                self.sets[name].loosen(place, entry.text("step"), entry.rank)
+                self.undo(self.sets[name].loosen(place, entry.text("step"), entry.rank), entry)
+        elif name in self.plan.parts:
+            self.undo([(owner.step, self.fits[(name, place)].rank) for place in replaced], entry)
         self.disturb(name, entry, owner.axes, replaced)
         for place in fitted:
             self.fits[(name, place)] = entry
@@ -370,11 +379,32 @@ class Walk:
         self.laid.append(Laid(entry, entry.text("tightening") or "", name, expired))
 
     def on_sign(self, entry: Entry) -> None:
-        self.signs[(entry.body["step"], entry.body["signature"])] = entry
+        key = entry.body["step"], entry.body["signature"]
+        self.signs[key] = entry
+        self.undone.pop(key, None)
 
     def on_reopen(self, entry: Entry) -> None:
         for key in [key for key in self.signs if key[0] == entry.body["step"]]:
             del self.signs[key]
+            self.undone.pop(key, None)
+
+    def undo(self, stood: list[tuple[str, int]], entry: Entry) -> None:
+        """What stood in a step, by the rank it was done at, does no longer: what was signed over it
+        since then is in doubt."""
+        for step, rank in stood:
+            self.undone |= {key: entry.rank for key, sign in self.signs.items()
+                            if key[0] == step and sign.rank > rank}
+
+    def undone_since(self, step: str, sign: Entry, number: int) -> int:
+        """When what was signed was last undone, done again or, if it was read,
+        fell by work in this step; 0 if never."""
+        newest = self.undone.get((step, number), 0)
+        for key, segments in self.readings.items():
+            if (key[1] == step and not self.plan.checks[key[0]].finding
+                    and segments[0][0].entry.rank < sign.rank):
+                newest = max([newest, *(rank for rank in self.fallen_here.get(key, [])
+                                        if rank > sign.rank)])
+        return newest
 
     def on_choose(self, entry: Entry) -> None:
         check = self.plan.checks[entry.body["check"]]

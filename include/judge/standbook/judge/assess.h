@@ -169,6 +169,8 @@ gboolean requirement_is_by_plan(const Requirement *requirement);
 const char *requirement_by_plan_said(const Requirement *requirement);
 // What happened to a bolt that was pulled again: `pulled once more after it was turned, …`. Static.
 const char *requirement_pulled_said(void);
+// The words for a signature over work that was undone, or done again, behind it: `what it was …`.
+const char *requirement_undone_said(void);
 // Whether it is a bolt at a stage, or the wait of one.
 gboolean requirement_is_bolted(const Requirement *requirement);
 // Whether a doubt is what it stands for, in its verdict or its own beside it: then each doubt about
