@@ -40,20 +40,30 @@ Basis basis_at(const Judge *judge, const PlanCheck *check, const GPtrArray *axes
     return basis;
 }
 
+// The reasons for which a bolt holds nothing, or may not, that nobody argued away or accepted.
+static guint32 faults_left(const Judge *judge, const BasisTick *one)
+{
+    const TickState *tick = tick_at(judge, one->tick);
+    guint32 order = one->out_of_order ? reason_bit(REASON_ORDER) : 0;
+    guint32 left = tick->doubts | order | (tick->fails ? reason_bit(tick->fails) : 0);
+    if (judge->walking)
+        return left;
+    left &= ~tick->upheld;
+    return judge_is_accepted(judge, tick->requirement, left) ? 0 : left;
+}
+
 guint32 basis_doubt(const Judge *judge, const Basis *basis, guint *evidence, gint64 *cause)
 {
     guint32 doubts = basis->slack ? reason_bit(REASON_BASIS) : 0;
     for (guint i = 0; basis->ticks && i < basis->ticks->len; i++) {
         const BasisTick *one = &g_array_index(basis->ticks, BasisTick, i);
         const TickState *tick = tick_at(judge, one->tick);
-        doubts |= tick->fails ? reason_bit(REASON_BASIS) : 0;
-        guint32 upheld = judge->walking ? 0 : tick->upheld;
-        guint32 order = one->out_of_order ? reason_bit(REASON_ORDER) : 0;
-        if (!((tick->doubts | order) & ~upheld))
+        guint32 left = faults_left(judge, one);
+        doubts |= left ? reason_bit(REASON_BASIS) : 0;
+        if (!(left & ~reason_bit(tick->fails)))
             continue;
-        doubts |= reason_bit(REASON_BASIS);
         *evidence = MAX(*evidence, tick->evidence);
-        if (tick->doubts & ~upheld & reason_bit(REASON_TOOL))
+        if (left & reason_bit(REASON_TOOL))
             *cause = MAX(*cause, tick->cause);
     }
     return doubts;

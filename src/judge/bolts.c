@@ -251,7 +251,7 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, 
         tick.doubts |= reason_bit(REASON_ORDER);
     if (stage == 0 && was_loose)
         tick.doubts |= laid_doubt(judge, set, entry, &evidence);
-    tick.fails = judge_shown(judge, state, &tick, NULL) != REASON_NONE;
+    tick.fails = judge_shown(judge, state, &tick, NULL);
     tick.evidence = evidence;
     g_clear_pointer(&state->disordered, g_free);
     state->ticks[cell] = state->newest[cell] = (gint)judge->ticks->len;

@@ -76,7 +76,7 @@ typedef struct {
     // (0: its first at this stage), and how often it was ticked since, twice in a row counted once.
     guint episode, lap;
     gboolean behind;   // pulled once more behind its turn, without being slackened
-    gboolean fails;    // by what was shown, against what was asked then: it holds nothing
+    Reason fails;      // by what was shown, against what was asked then: it holds nothing
     guint32 doubts;    // of its own, without that of the order as it is now
     gint64 cause;      // of the doubt of its tool (cause.c)
     gint before;       // index of the tick before it at this stage, whatever came between; -1: none
@@ -509,6 +509,8 @@ guint judge_since(const Judge *judge, guint gate);
 
 // settle.c: what people decided about it
 void judge_settle(Judge *judge);
+// Whether a concession about a requirement accepts all these reasons (bits).
+gboolean judge_is_accepted(const Judge *judge, guint index, guint32 reasons);
 
 // looks.c: looks and signatures
 void walk_look(Judge *judge, const Entry *entry);

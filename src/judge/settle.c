@@ -20,6 +20,23 @@ static gboolean has_reason(const Entry *entry, Reason reason)
     return FALSE;
 }
 
+static gboolean has_reasons(const Entry *entry, guint32 reasons)
+{
+    for (Reason reason = REASON_LOW; reason <= REASON_CLOCK; reason++)
+        if ((reasons & reason_bit(reason)) && !has_reason(entry, reason))
+            return FALSE;
+    return TRUE;
+}
+
+gboolean judge_is_accepted(const Judge *judge, guint index, guint32 reasons)
+{
+    const Entry *entry;
+    for (guint at = 0; (entry = judge_said_next(judge, index, SAID_CONCEDE, &at));)
+        if (has_reasons(entry, reasons))
+            return TRUE;
+    return FALSE;
+}
+
 // The side of the limits that is conceded. Where the entry does not say, the reason does, or the
 // limit that the bound lies beyond.
 static gboolean concedes_low(const Entry *entry, const Requirement *made, const Number *bound)
@@ -99,9 +116,8 @@ static const char *answer_before(const Judge *judge, guint index, gint64 concess
 static gboolean is_conceded(const Judge *judge, const Entry *entry, guint index)
 {
     const Requirement *made = judge_requirement(judge, index);
-    for (Reason reason = REASON_TOOL; reason <= REASON_CLOCK; reason++)
-        if ((made->doubts & reason_bit(reason)) && !has_reason(entry, reason))
-            return FALSE;
+    if (!has_reasons(entry, made->doubts))
+        return FALSE;
     if (made->value_reason == REASON_LOOK &&
         g_strcmp0(answer_before(judge, index, entry->seq), made->answer) != 0)
         return FALSE;

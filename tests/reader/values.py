@@ -175,6 +175,8 @@ class Values:
                                        check.kind)
         doubts |= {"tool": max(tool, rank)} if tool else {}
         for tick, out_of_order in reading.leans_on:
+            if self.accepted(tick, out_of_order):
+                continue
             if self.as_shown(tick)[0] == "fail":  # it holds nothing
                 doubts.setdefault("basis", rank)
             if self.tick_doubts(tick, out_of_order):
@@ -191,6 +193,13 @@ class Values:
         asked = Asked("bolt", tick.tightening.group.name, tick.tightening.step, tick.place, tick.stage)
         later = self.walk.sets[asked.name].at(asked.step).later(tick)
         return self.argue(asked, self.all_doubts(tick, out_of_order), later)
+
+    def accepted(self, tick: Tick, out_of_order: bool) -> bool:
+        """Whether somebody conceded all for which the bolt may hold nothing."""
+        asked = Asked("bolt", tick.tightening.group.name, tick.tightening.step, tick.place, tick.stage)
+        faults = self.tick_doubts(tick, out_of_order) | ({self.as_shown(tick)[1]} - {""})
+        return any(faults <= set(entry.body["reasons"])
+                   for entry in self.walk.about("concede", asked))
 
     def all_doubts(self, tick: Tick, out_of_order: bool) -> dict[str, int]:
         doubts = dict(tick.doubts) | ({"order": tick.entry.rank} if out_of_order else {})
