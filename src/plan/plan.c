@@ -119,6 +119,14 @@ gboolean plan_is_family(const Plan *one, const Plan *other)
                                         : g_strcmp0(one->name, other->name) == 0;
 }
 
+gboolean plan_reads_again(const PlanStep *step, const PlanCheck *check)
+{
+    for (guint i = 0; i < step->read_again->len; i++)
+        if (((const PlanName *)step->read_again->pdata[i])->check == check)
+            return TRUE;
+    return FALSE;
+}
+
 const PlanTightening *plan_tightening(const PlanStep *step, const char *group)
 {
     for (guint i = 0; i < step->tightenings->len; i++) {

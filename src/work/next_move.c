@@ -300,7 +300,8 @@ static void tell_before(const Trials *trials, Replay *replay, const Trial *trial
 static gboolean can_be_told(const Trials *trials, const Trial *trial, const TrialValue *value)
 {
     const Requirement *made = value->tight ? trial->places[value->place].made : NULL;
-    return made && made->value && made->bound == BOUND_NONE && is_plain(trials, value);
+    return made && made->value && made->bound == BOUND_NONE && !value->later &&
+           is_plain(trials, value);
 }
 
 // Whether a later value of the same place that is told stands on one of its readings.

@@ -131,18 +131,10 @@ static const PlanTightening *tightening_in(const PlanGroup *group, const PlanSte
     return group ? plan_tightening(step, group->name) : NULL;
 }
 
-static gboolean reads_again(const PlanStep *step, const PlanCheck *check)
-{
-    for (guint i = 0; i < step->read_again->len; i++)
-        if (((const PlanName *)step->read_again->pdata[i])->check == check)
-            return TRUE;
-    return FALSE;
-}
-
 static gboolean is_in(const Target *target, const PlanStep *step)
 {
     if (target->check)
-        return target->check->step == step || reads_again(step, target->check);
+        return target->check->step == step || plan_reads_again(step, target->check);
     if (target->part)
         return target->part->step == step;
     return tightening_in(target->group, step) != NULL;

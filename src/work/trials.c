@@ -10,11 +10,39 @@ static gboolean is_kind(const Entry *entry, const char *kind)
     return strcmp(entry->kind->name, kind) == 0;
 }
 
+static Trial *last_of(const Trials *trials)
+{
+    return trials->all->len ? trials->all->pdata[trials->all->len - 1] : NULL;
+}
+
+const Trial *trials_last(const Trials *trials)
+{
+    return last_of(trials);
+}
+
+// Whether it is work of a step that asks once more for what is read here: a requirement of its own,
+// of which the try in hand is only if it was moved in that step.
+static gboolean is_later(const Trials *trials, const Entry *entry)
+{
+    const Trial *last = last_of(trials);
+    const char *name = entry_text(entry, "step");
+    const PlanStep *step = name ? plan_step(trials->plan, name) : NULL;
+    gboolean again = step && plan_reads_again(step, trials->check);
+    for (guint i = 0; step && !again && i < trials->reads->len; i++)
+        again = plan_reads_again(step, g_array_index(trials->reads, PlanInput, i).check);
+    return again && !(last && last->move && g_strcmp0(entry_text(last->move, "step"), name) == 0);
+}
+
+static gboolean is_read(const Trials *trials, const Entry *entry)
+{
+    return is_kind(entry, "read") && trials_input(trials, entry) >= 0;
+}
+
 // Whether it is a move of this setting or a reading for it.
 static gboolean is_of(const Trials *trials, const Entry *entry)
 {
     if (is_kind(entry, "read"))
-        return trials_input(trials, entry) >= 0;
+        return is_read(trials, entry) && !is_later(trials, entry);
     return is_kind(entry, "move") &&
            g_strcmp0(entry_text(entry, "check"), trials->check->name) == 0 &&
            trials_is_moved(trials, entry);
@@ -62,16 +90,6 @@ void trials_free(Trials *trials)
     g_free(trials->made);
     g_free(trials->inputs);
     g_free(trials);
-}
-
-static Trial *last_of(const Trials *trials)
-{
-    return trials->all->len ? trials->all->pdata[trials->all->len - 1] : NULL;
-}
-
-const Trial *trials_last(const Trials *trials)
-{
-    return last_of(trials);
 }
 
 static Trial *open_trial(Trials *trials)
@@ -125,6 +143,7 @@ static void add_value(const Trials *trials, Trial *trial, const Entry *entry, gu
                         .tight = tight,
                         .place = place,
                         .read = g_memdup2(tight ? trial->tight : trial->loosely, size),
+                        .later = is_later(trials, entry),
                         .value = trials->check->formula ? NULL : entry_amount(entry, "value")};
     g_array_append_val(trial->values, value);
 }
@@ -140,6 +159,23 @@ static void take_tight(Trials *trials, Trial *trial, const Entry *entry)
         trial->places[i].entry = trials_whole(trials, trial->tight, i);
         trial->read += trial->places[i].entry ? 1 : 0;
         if (trial->places[i].entry != entry)
+            continue;
+        add_value(trials, trial, entry, i, TRUE);
+        trial_read_tight(trial);
+    }
+}
+
+// What a later step reads stands behind the try, but is none of it. Of a formula it says nothing by
+// itself.
+static void take_later(Trials *trials, const Entry *entry)
+{
+    Trial *trial = last_of(trials);
+    if (!trial || trials->check->formula || !trials_is_tight(entry))
+        return;
+    for (guint i = 0; i < trials->places; i++) {
+        g_autofree const Entry **read = g_new0(const Entry *, trials->reads->len + 1);
+        trials_put(trials, entry, read);
+        if (trials_whole(trials, read, i) != entry)
             continue;
         add_value(trials, trial, entry, i, TRUE);
         trial_read_tight(trial);
@@ -214,9 +250,10 @@ static void take_other(Trials *trials, const Entry *entry)
     Trial *last = last_of(trials);
     if (!last)
         return;
-    if (last->readings && !last->ended && disturbs(trials, entry))
+    gboolean later = is_later(trials, entry);
+    if (!later && last->readings && !last->ended && disturbs(trials, entry))
         last->ended = entry->seq;
-    if (trials_is_tightening(trials, entry))
+    if (!later && trials_is_tightening(trials, entry))
         memset(last->since, 0, trials->reads->len * sizeof *last->since);
     const char *about = is_kind(entry, "note") ? entry_text(entry, "about") : NULL;
     if (about && (strcmp(about, trials->check->name) == 0 || trials_reads(trials, about)))
@@ -256,13 +293,15 @@ static void join(Trial *trial, const Entry *entry)
 
 static void take_entry(Trials *trials, const Entry *entry, Walk *walk)
 {
-    gboolean mine = is_of(trials, entry);
+    gboolean mine = is_of(trials, entry), read = is_read(trials, entry);
     if (!walk->live[entry->seq - 1]) {
-        if (mine)
+        if (mine || read)
             take_struck(trials, entry, walk);
         return;
     }
     take_other(trials, entry);
+    if (read && !mine)
+        take_later(trials, entry);
     if (!mine)
         return;
     if (is_kind(entry, "move")) {

@@ -244,6 +244,8 @@ const PlanPart *plan_part(const Plan *plan, const char *name);
 // Whether two plans are for engines of one family: they name the same; plans that name none are of
 // one family only if they are called the same.
 gboolean plan_is_family(const Plan *one, const Plan *other);
+// Whether a step asks once more for a check of an earlier one.
+gboolean plan_reads_again(const PlanStep *step, const PlanCheck *check);
 // How the group of that name is tightened in a step; NULL if it is not.
 const PlanTightening *plan_tightening(const PlanStep *step, const char *group);
 // What is asked at a place of these labels, one for each axis: the first limits whose own stand

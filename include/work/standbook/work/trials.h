@@ -23,6 +23,7 @@ typedef struct {
     guint place;
     const Entry **read; // by input of the setting: what counted then
     gboolean joined;    // read behind a struck move
+    gboolean later;     // read in a step that asks for it once more: no part of the try
     Number *value;      // base units; of a formula NULL before trials_judge, and where it cannot be
                         // worked out
 } TrialValue;
