@@ -17,13 +17,15 @@ const Requirement *new_bolt_fit(Desk *desk, const Turn *turn)
     return NULL;
 }
 
-Go new_bolt_go(const Requirement *fit)
+Go new_bolt_go(const Requirement *fit, gboolean over)
 {
     g_autofree char *name = requirement_name(fit);
-    return go_instead(VIEW_BENCH, g_strconcat(fit->step->name, "\n", name, NULL));
+    Go there = go_instead(VIEW_BENCH, g_strconcat(fit->step->name, "\n", name, NULL));
+    there.kind = over ? GO_WORK : there.kind;
+    return there;
 }
 
-Go new_bolt_ask(Desk *desk, const Turn *turn)
+Go new_bolt_ask(Desk *desk, const Turn *turn, gboolean over)
 {
     const guint known = session_entries(desk_build(desk))->len;
     const Requirement *fit = desk->new_asked == known ? NULL : new_bolt_fit(desk, turn);
@@ -32,5 +34,5 @@ Go new_bolt_ask(Desk *desk, const Turn *turn)
     desk->new_asked = known;
     desk_warn(desk, "%s %s is used up: fit a new one before it is tightened again", fit->name,
               fit->place);
-    return new_bolt_go(fit);
+    return new_bolt_go(fit, over);
 }

@@ -266,7 +266,7 @@ static Go wants(gpointer state, Desk *desk)
     if (!turn)
         return tightening && !bolts->over ? go_instead(VIEW_BENCH, g_strdup(bolts->step))
                                           : go(GO_UP);
-    Go before = bolts->over ? go(GO_STAY) : new_bolt_ask(desk, turn);
+    Go before = new_bolt_ask(desk, turn, bolts->over);
     if (before.kind == GO_STAY)
         before = wants_again(bolts, desk, tightening, turn);
     if (before.kind == GO_STAY)
@@ -379,15 +379,15 @@ static Go answer_again(Bolts *bolts, Desk *desk, const Tightening *tightening, g
 static Go take_out(const Bolts *bolts, Desk *desk, const Tightening *tightening, const Turn *turn,
                    gboolean *taken)
 {
-    const Requirement *fit = bolts->over ? NULL : new_bolt_fit(desk, turn);
+    const Requirement *fit = new_bolt_fit(desk, turn);
     g_autofree char *target = line_target(session_plan(desk_build(desk)), turn->made);
     g_autofree char *line = g_strdup_printf("slacken %s \"cannot tell how it was left\"", target);
     if (fit && fit->entry)
-        return left_note(desk, tightening, turn, 3) ? new_bolt_go(fit) : go(GO_STAY);
+        return left_note(desk, tightening, turn, 3) ? new_bolt_go(fit, bolts->over) : go(GO_STAY);
     *taken = desk_line(desk, line, NULL);
     if (*taken)
         desk_last(desk, "bolt out: nobody can tell how it was left");
-    return *taken && fit ? new_bolt_go(fit) : go(GO_STAY);
+    return *taken && fit ? new_bolt_go(fit, bolts->over) : go(GO_STAY);
 }
 
 // An answer to how the bolt in hand was left, or to what is done again.
