@@ -67,12 +67,19 @@ static gboolean is_alike(const Requirement *one, const Requirement *other)
     return one->step == other->step && strcmp(one->name, other->name) == 0;
 }
 
-guint uphold_count(const Assessment *assessment, const Requirement *made)
+// What a line that names its place means, whatever the stage; of signatures it is one.
+static gboolean is_there(const Requirement *one, const Requirement *other)
+{
+    return is_alike(one, other) && strcmp(one->place, other->place) == 0 &&
+           (one->asked != ASKED_SIGN || one->stage == other->stage);
+}
+
+guint uphold_count(const Assessment *assessment, const Requirement *made, gboolean whole)
 {
     guint count = 0;
     for (guint i = 0; i < assessment->requirements->len; i++) {
         const Requirement *each = assessment->requirements->pdata[i];
-        count += is_alike(each, made) && uphold_can(each);
+        count += (whole ? is_alike : is_there)(each, made) && uphold_can(each);
     }
     return count;
 }
@@ -80,9 +87,9 @@ guint uphold_count(const Assessment *assessment, const Requirement *made)
 char *uphold_doubts(const Assessment *assessment, const Requirement *made, gboolean whole)
 {
     guint32 doubts = doubts_of(made);
-    for (guint i = 0; whole && i < assessment->requirements->len; i++) {
+    for (guint i = 0; i < assessment->requirements->len; i++) {
         const Requirement *each = assessment->requirements->pdata[i];
-        doubts |= is_alike(each, made) ? doubts_of(each) : 0;
+        doubts |= (whole ? is_alike : is_there)(each, made) ? doubts_of(each) : 0;
     }
     return reasons_words(doubts);
 }

@@ -16,7 +16,8 @@ const Requirement *uphold_meant(Desk *desk, const PlanStep *step, const Requirem
 // the first of the step. Where nothing can be upheld a warning says why and it stays.
 Go uphold_ask(Desk *desk, const PlanStep *step, const Requirement *made);
 
-// How many places of the same name in that step are in a doubt that can be upheld.
-guint uphold_count(const Assessment *assessment, const Requirement *made);
+// How many stand in a doubt that can be upheld: at that place, of a bolt one a stage, or at all of
+// the same name in that step (`whole`).
+guint uphold_count(const Assessment *assessment, const Requirement *made, gboolean whole);
 // What would be argued away there, or at all of those (`whole`): `tool, order`. The caller frees.
 char *uphold_doubts(const Assessment *assessment, const Requirement *made, gboolean whole);

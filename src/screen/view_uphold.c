@@ -22,17 +22,23 @@ static const Requirement *made_of(const Uphold *uphold, Desk *desk)
     return session ? requirement_of_name(session_assessment(session), uphold->name) : NULL;
 }
 
-static guint count_of(const Uphold *uphold, Desk *desk)
+static guint count_of(const Uphold *uphold, Desk *desk, gboolean whole)
 {
     const Requirement *made = made_of(uphold, desk);
-    return made ? uphold_count(session_assessment(desk_build(desk)), made) : 0;
+    return made ? uphold_count(session_assessment(desk_build(desk)), made, whole) : 0;
+}
+
+// What is asked first: where, if there is more in doubt than at the place.
+static At first_asked(const Uphold *uphold, Desk *desk)
+{
+    return count_of(uphold, desk, TRUE) > count_of(uphold, desk, FALSE) ? AT_WHERE : AT_WHY;
 }
 
 static gpointer open(Desk *desk, const char *argument)
 {
     Uphold *uphold = g_new0(Uphold, 1);
     uphold->name = g_strdup(argument);
-    uphold->at = count_of(uphold, desk) > 1 ? AT_WHERE : AT_WHY;
+    uphold->at = first_asked(uphold, desk);
     return uphold;
 }
 
@@ -47,15 +53,17 @@ static void close(gpointer state)
 
 // PAINT -----------------------------------------------------------------------------------------
 
-// `main clearance 1`, or all: `all 3 of main clearance`, of bolts `all 18 ticks of main caps`, for
-// each bolt has one a stage.
+// `main clearance 1`, of a bolt in doubt at more than one stage `main caps 3: 2 ticks`; or all:
+// `all 3 of main clearance`, of bolts `all 18 ticks of main caps`, for each bolt has one a stage.
 static char *what_words(const Uphold *uphold, Desk *desk, gboolean whole)
 {
     const Requirement *made = made_of(uphold, desk);
+    guint count = count_of(uphold, desk, whole);
+    g_autofree char *title = requirement_title(made);
     if (!whole)
-        return requirement_title(made);
-    return g_strdup_printf("all %u %sof %s", count_of(uphold, desk),
-                           requirement_is_bolted(made) ? "ticks " : "", made->name);
+        return count < 2 ? g_steal_pointer(&title) : g_strdup_printf("%s: %u ticks", title, count);
+    return g_strdup_printf("all %u %sof %s", count, requirement_is_bolted(made) ? "ticks " : "",
+                           made->name);
 }
 
 static void paint_where(const Uphold *uphold, Desk *desk, Page *page)
@@ -64,7 +72,8 @@ static void paint_where(const Uphold *uphold, Desk *desk, Page *page)
     g_autofree char *all = what_words(uphold, desk, TRUE);
     page_say(&page->unit, "1 or 2");
     page_say(&page->next, "uphold which?");
-    page_say(&page->then, "1 %s alone   2 %s in doubt", one, all);
+    page_say(&page->then, "1 %s%s   2 %s in doubt", one,
+             count_of(uphold, desk, FALSE) > 1 ? "" : " alone", all);
 }
 
 static void paint_why(const Uphold *uphold, Desk *desk, Page *page)
@@ -191,8 +200,7 @@ static Go wants(gpointer state, Desk *desk)
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Uphold *uphold = state;
-    At first = count_of(uphold, desk) > 1 ? AT_WHERE : AT_WHY;
-    if (action != ACTION_UP || uphold->at == first)
+    if (action != ACTION_UP || uphold->at == first_asked(uphold, desk))
         return go(GO_DEFAULT);
     uphold->at--;
     return go(GO_STAY);
