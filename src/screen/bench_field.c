@@ -2,7 +2,6 @@
 
 #include "line_words.h"
 
-#include <standbook/base/text.h>
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/choice.h>
 #include <standbook/work/part_lots.h>
@@ -248,14 +247,28 @@ char *bench_new_lot(Desk *desk, const Agenda *agenda, guint index, PartState sta
 char *bench_new_lot_words(Desk *desk, const Agenda *agenda, guint index, const char *typed)
 {
     const char *part = agenda_made(agenda, index)->name;
-    g_autoptr(GPtrArray) lots = part_lots(desk_build(desk), part);
-    g_autoptr(GPtrArray) labels = g_ptr_array_new();
-    for (guint i = 0; i < lots->len; i++)
-        g_ptr_array_add(labels, (gpointer)shop_label(lots->pdata[i]));
-    const char *near = text_nearest(typed, (const char *const *)labels->pdata, labels->len);
-    return near ? g_strdup_printf("is it %s? Enter again enters this new lot, of %s", near, part)
-                : g_strdup_printf("the shop has no such lot yet; Enter again enters it, of %s",
-                                  part);
+    const Entry *near = part_lot_meant(desk_build(desk), part, typed);
+    if (!near)
+        return g_strdup_printf("the shop has no such lot yet; Enter again enters it, of %s", part);
+    if (part_other_lot(desk_build(desk), part, shop_label(near)))
+        return g_strdup_printf("is it %s, of %s? Enter again: new, of %s", shop_label(near),
+                               entry_text(near, "part"), part);
+    return g_strdup_printf("is it %s? Enter again enters this new lot, of %s", shop_label(near),
+                           part);
+}
+
+char *bench_other_lot(Desk *desk, const Agenda *agenda, guint index, PartState state,
+                      const char *typed)
+{
+    g_auto(AgendaItem) item = agenda_item(agenda, index);
+    if (!*typed || !is_by_lot(&item, state))
+        return NULL;
+    g_autoptr(GPtrArray) lots = part_lots(desk_build(desk), item.made->name);
+    g_autofree char *label = part_answer(lots, typed);
+    const Entry *other = part_other_lot(desk_build(desk), item.made->name, label);
+    return other ? g_strdup_printf("%s is of %s: the same box? Enter again fits it",
+                                   shop_label(other), entry_text(other, "part"))
+                 : NULL;
 }
 
 // Why it may be used again, behind its serial where that is asked. NULL as long as one is missing.

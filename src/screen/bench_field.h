@@ -41,10 +41,15 @@ char *bench_line(Desk *desk, const Agenda *agenda, guint index, PartState state,
 // or the shop has it. The caller frees.
 char *bench_new_lot(Desk *desk, const Agenda *agenda, guint index, PartState state,
                     const char *typed) G_GNUC_WARN_UNUSED_RESULT;
-// What is asked before that: of a lot written nearly as one that the shop has, whether it is that
-// one. The caller frees.
+// What is asked before that: of a lot written nearly as one that the shop has, of whatever part,
+// whether it is that one. The caller frees.
 char *bench_new_lot_words(Desk *desk, const Agenda *agenda, guint index,
                           const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+
+// What is asked where the lot typed there is one of another part; NULL where it is not. The caller
+// frees.
+char *bench_other_lot(Desk *desk, const Agenda *agenda, guint index, PartState state,
+                      const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 
 // The gauge this place is read with, if any: it is to reach what was read there, else the limits;
 // at a place of the agenda also what was read at another place of the check.

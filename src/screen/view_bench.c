@@ -366,15 +366,19 @@ static void warn_unfitted(const Bench *bench, Desk *desk, const BenchWork *work)
     bench_field_clear(&field);
 }
 
-// A packet that the shop has not seen: its lot is entered once that was asked. FALSE as long as it
-// is not.
+// A packet that the shop has not seen: its lot is entered once that was asked; one of another part
+// is asked about too. FALSE as long as it is not.
 static gboolean has_lot(Bench *bench, Desk *desk, const BenchWork *work, const char *line,
                         const char *typed)
 {
     g_autofree char *lot = bench_new_lot(desk, &work->agenda, bench->here, bench->part, typed);
-    return !lot || (!slip_asks_this(&bench->slip, line,
-                                    bench_new_lot_words(desk, &work->agenda, bench->here, typed)) &&
-                    desk_shop_line(desk, lot));
+    if (!lot)
+        return !slip_asks_this(
+            &bench->slip, line,
+            bench_other_lot(desk, &work->agenda, bench->here, bench->part, typed));
+    return (!slip_asks_this(&bench->slip, line,
+                            bench_new_lot_words(desk, &work->agenda, bench->here, typed)) &&
+            desk_shop_line(desk, lot));
 }
 
 static Go enter(gpointer state, Desk *desk, const char *typed)

@@ -1,5 +1,6 @@
 #include <standbook/work/part_lots.h>
 
+#include <standbook/base/text.h>
 #include <standbook/record/live.h>
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/suppose.h>
@@ -45,6 +46,38 @@ GPtrArray *part_lots(const Session *session, const char *part)
     for (guint i = 0; i < struck->len; i++)
         g_ptr_array_add(lots, struck->pdata[i]);
     return lots;
+}
+
+// Whether the build has the lot as that part.
+static gboolean is_fitted(const Session *session, const char *part, const Entry *lot)
+{
+    const GPtrArray *entries = session_entries(session);
+    g_autofree gboolean *live = g_new(gboolean, entries->len + 1);
+    live_entries((const Entry *const *)entries->pdata, entries->len, live);
+    for (guint i = 0; i < entries->len; i++)
+        if (live[i] && strcmp(((const Entry *)entries->pdata[i])->kind->name, "fit") == 0 &&
+            g_strcmp0(entry_text(entries->pdata[i], "part"), part) == 0 &&
+            g_strcmp0(entry_text(entries->pdata[i], "lot"), entry_text(lot, "id")) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+const Entry *part_other_lot(const Session *session, const char *part, const char *label)
+{
+    const Entry *lot = shop_find(session_shop(session), "lot", label);
+    return lot && !is_for(lot, part) && !is_fitted(session, part, lot) ? lot : NULL;
+}
+
+const Entry *part_lot_meant(const Session *session, const char *part, const char *typed)
+{
+    const Shop *shop = session_shop(session);
+    g_autoptr(GPtrArray) lots = part_lots(session, part);
+    g_autofree const char **labels = g_new0(const char *, lots->len + 1);
+    for (guint i = 0; i < lots->len; i++)
+        labels[i] = shop_label(lots->pdata[i]);
+    const char *near = text_nearest(typed, labels, lots->len);
+    near = near ? near : shop_nearest(shop, "lot", typed);
+    return near ? shop_find(shop, "lot", near) : NULL;
 }
 
 char *part_answer(const GPtrArray *lots, const char *typed)

@@ -13,6 +13,14 @@ GPtrArray *part_lots(const Session *session, const char *part) G_GNUC_WARN_UNUSE
 // that list, from 1. What is neither comes back as it is. The caller frees with g_free.
 char *part_answer(const GPtrArray *lots, const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 
+// The lot of the shop (it belongs to it) with that label, spelled as it is, if its words are those
+// of another part and none of it was fitted as this part in the build; NULL if there is none.
+const Entry *part_other_lot(const Session *session, const char *part, const char *label);
+
+// The lot of the shop (it belongs to it) whose label `typed` may be with a slip of the keys: of
+// this part, else of another; NULL if none is near.
+const Entry *part_lot_meant(const Session *session, const char *part, const char *typed);
+
 // What one packet fits: the place itself, or, of a part that is tracked by lot along several axes,
 // all that share its labels but the last (both halves of a bearing), if all of those are open.
 typedef struct {
