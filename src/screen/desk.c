@@ -91,6 +91,7 @@ void desk_warn(Desk *desk, const char *format, ...)
     va_start(arguments, format);
     g_free(desk->warning);
     desk->warning = g_strdup_vprintf(format, arguments);
+    desk->warnings++;
     va_end(arguments);
 }
 

@@ -30,6 +30,7 @@ typedef struct {
     char *entered;       // that entry in words, as long as entered_seq is its number
     gint64 entered_seq;
     char *warning;      // what row 23 warns of until the next key; NULL for nothing
+    guint warnings;     // how many there were
     GHashTable *tools;  // in hand: label by what it is needed for (toolbox.h)
     char *new_tool;     // entered just now, and not yet taken in hand; NULL for none
     GHashTable *drafts; // concessions and tools that were begun: GStrv of their lines by name

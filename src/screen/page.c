@@ -267,9 +267,11 @@ static guint put_field(const Page *page, const char *typed, Canvas *canvas, guin
 
 // A warning ends on the row of the newest entry; what it is too long for begins on the row above.
 // Returns how many rows it took.
-static guint put_warning(const char *words, Canvas *canvas, guint row)
+static guint put_warning(const Page *page, Canvas *canvas, guint row)
 {
     enum { ROOM = PAGE_WIDTH - 6, ROWS = 2 };
+    g_autofree char *words = page->brief ? whole_words(or_empty(page->last), ROOM)
+                                         : g_strdup(or_empty(page->last));
     g_autoptr(Canvas) lines = canvas_new_growing(ROOM, canvas->ascii);
     guint rows = MIN(canvas_wrap(lines, 0, 0, ROOM, bold, words), ROWS);
     for (guint i = 0; i < rows; i++)
@@ -280,7 +282,7 @@ static guint put_warning(const char *words, Canvas *canvas, guint row)
 
 static void put_then_last(const Page *page, Canvas *canvas, guint height)
 {
-    guint warned = page->warns ? put_warning(or_empty(page->last), canvas, height - BELOW_LAST) : 0;
+    guint warned = page->warns ? put_warning(page, canvas, height - BELOW_LAST) : 0;
     if (warned < 2) {
         const char *head = page->means ? "=" : page->ask || page->explains ? "" : "then";
         canvas_put(canvas, height - BELOW_THEN, 0, 6, plain, head);

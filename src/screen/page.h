@@ -39,7 +39,8 @@ typedef struct {
     gboolean means;          // row 22 says what is typed (`=`) instead of what is next (`then`)
     gboolean explains;       // row 22 stands by itself, with neither in front
     char *then;              // row 22
-    gboolean warns;          // row 23 warns (`!`), and row 22 too where it needs both
+    gboolean warns;          // row 23 warns (`!`), and row 22 too where it needs both …
+    gboolean brief;          // … unless this is set: row 22 is to be seen
     char *last;              // row 23
     PageKey keys[KEYS_MOST]; // row 24, up to the first ACTION_NONE
 } Page;

@@ -80,6 +80,24 @@ static void paint_desk(const Screen *screen, const char *typed, Page *page)
     }
 }
 
+// A warning is of the page that it was said about. Where another one came by itself since it was
+// seen, it ends; where one came with it, it does not stand over what can be answered there.
+static void heed_page(Screen *screen, Page *page)
+{
+    Desk *desk = &screen->desk;
+    Painted *before = &screen->painted;
+    Painted now = {screen_upper(screen, 0)->state, g_strdup(page->next), desk_entries_known(desk)};
+    gboolean same = now.view == before->view &&
+                    (now.known == before->known || g_strcmp0(now.next, before->next) == 0);
+    gboolean seen = screen->rung == desk->warnings;
+    if (!same && seen)
+        g_clear_pointer(&desk->warning, g_free);
+    screen->brief = seen ? screen->brief : !same && page->ask;
+    page->brief = screen->brief;
+    g_free(before->next);
+    *before = now;
+}
+
 // Under the least size: what is asked, what can be answered and what was typed.
 static void paint_small(const Page *page, const char *typed, Canvas *canvas, guint *row,
                         guint *column)
@@ -116,9 +134,9 @@ static void begin_question(Screen *screen, Asks field)
 {
     if (field == ASKS_DIGIT && (screen->opened || screen->field != ASKS_DIGIT))
         drop_earlier_keys(screen);
-    if (screen->desk.warning && !screen->rung)
+    if (screen->desk.warning && screen->rung != screen->desk.warnings)
         term_bell(screen->term);
-    screen->rung = screen->desk.warning != NULL;
+    screen->rung = screen->desk.warnings;
     screen->opened = FALSE;
     screen->field = field;
 }
@@ -137,6 +155,7 @@ void screen_paint(Screen *screen)
     page.height = height;
     screen->desk.now = screen->desk.options->now(screen->desk.options->user);
     paint_views(screen, &page);
+    heed_page(screen, &page);
     look_at_clocks(screen);
     desk_watch_clock(&screen->desk);
     paint_desk(screen, typed, &page);
@@ -223,6 +242,7 @@ gboolean screen_run(const ScreenOptions *options, GError **error)
         typing_clear(&screen.typing);
     }
     g_free(screen.soonest);
+    g_free(screen.painted.next);
     gboolean ran = screen.term != NULL;
     term_close(screen.term);
     desk_clear(&screen.desk);

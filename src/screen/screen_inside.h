@@ -12,6 +12,13 @@ typedef struct {
     char *typed;  // what waits till then to stand in the field again; NULL: nothing
 } Opened;
 
+// What a page asks, to be told from what the next one asks.
+typedef struct {
+    gconstpointer view; // its state
+    char *next;         // its row 21
+    guint known;        // how many entries the builds had
+} Painted;
+
 typedef struct {
     Term *term;
     Desk desk;
@@ -19,7 +26,9 @@ typedef struct {
     Typing typing;
     Asks field;      // of the page that was painted last
     gboolean opened; // a view that was not painted yet
-    gboolean rung;   // the bell, for the warning that stands
+    guint rung;      // the number of the warning that the bell was rung for last
+    gboolean brief;  // that one came together with a question, whose answers are to be seen
+    Painted painted; // last
     gboolean stale;  // what is painted; to be painted again
     gboolean leave;
     gint64 parked_for; // the pick-up whose digits the newest burst unplaced is of

@@ -6,7 +6,6 @@
 static void clear_warning(Screen *screen)
 {
     g_clear_pointer(&screen->desk.warning, g_free);
-    screen->rung = FALSE;
 }
 
 // Digits right behind a pick-up were meant for what stood there before: they are parked as one,
