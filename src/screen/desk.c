@@ -57,7 +57,7 @@ gboolean desk_open(Desk *desk, const ScreenOptions *options, GError **error)
     desk->drafts =
         g_hash_table_new_full(g_str_hash, g_str_equal, g_free, (GDestroyNotify)g_strfreev);
     desk->not_yet = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
-    desk->unplaced = g_ptr_array_new_with_free_func(g_free);
+    desk->unplaced = unplaced_new();
     desk->entered_since = g_array_new(FALSE, FALSE, sizeof(gint64));
     desk->now = options->now(options->user);
     return !g_file_test(options->store, G_FILE_TEST_EXISTS) ||

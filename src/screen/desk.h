@@ -1,5 +1,7 @@
 // What all views share: the store, the sessions on it, and what this terminal has in hand.
 #pragma once
+#include "unplaced.h"
+
 #include <standbook/screen/screen.h>
 
 typedef struct {
@@ -17,7 +19,7 @@ typedef struct {
     gboolean ascii;
     gboolean typed;      // something stands in the field, as it is painted next
     gboolean big;        // the far view: what is in hand is read from the stand
-    GPtrArray *unplaced; // char *: bursts that came with no field open, oldest first
+    GPtrArray *unplaced; // Unplaced: bursts that came with no field open, oldest first
     char *last;          // what was done last here, in words; NULL if nothing
     Moment last_at;      // and when
     char *last_by;       // `08:54 MO` where that is the newest entry here; else NULL

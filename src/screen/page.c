@@ -20,7 +20,7 @@ void page_init(Page *page, guint width, gboolean ascii)
 void page_clear(Page *page)
 {
     char **const texts[] = {&page->status,   &page->status_right, &page->head, &page->count,
-                            &page->unplaced, &page->next,         &page->unit, &page->then,
+                            &page->unplaced, &page->unplaced_how, &page->next,         &page->unit, &page->then,
                             &page->last,     &page->remark};
     for (gsize i = 0; i < G_N_ELEMENTS(texts); i++)
         g_clear_pointer(texts[i], g_free);
@@ -129,7 +129,10 @@ static void put_unplaced(const Page *page, const char *typed, Canvas *canvas, gu
     g_autofree char *end = g_strconcat(more ? more : "", unplaced_ways(page, typed), " ", NULL);
     guint column = canvas_put(canvas, low, 3, 0, bold, " UNPLACED  ");
     guint room = PAGE_WIDTH - 3 - column - canvas_text_width(canvas, end);
-    column = canvas_put(canvas, low, column, room, bold, page->unplaced);
+    g_autofree char *words = page->unplaced_how
+                                 ? g_strconcat(page->unplaced, ", ", page->unplaced_how, NULL)
+                                 : g_strdup(page->unplaced);
+    column = canvas_put(canvas, low, column, room, bold, words);
     canvas_put(canvas, low, column, 0, bold, end);
 }
 

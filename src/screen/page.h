@@ -30,6 +30,7 @@ typedef struct {
                   // NULL for none
     Canvas *detail;              // at the right of a wide screen; NULL for none
     char *unplaced;              // in the lower rule, cut to its room; NULL for none
+    char *unplaced_how;          // and whence it is, where there is room; NULL: it is not asked
     guint unplaced_more;         // how many wait behind it
     gboolean ask;                // ASK instead of NEXT
     char *next;                  // row 21

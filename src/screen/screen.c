@@ -54,11 +54,12 @@ static void paint_views(Screen *screen, Page *page)
 }
 
 // The oldest burst, and how many there are.
-static void paint_unplaced(const GPtrArray *unplaced, Page *page)
+static void paint_unplaced(const GPtrArray *unplaced, Moment now, Page *page)
 {
     if (unplaced->len == 0)
         return;
-    page_say(&page->unplaced, "%s", (const char *)unplaced->pdata[0]);
+    page_say(&page->unplaced, "%s", unplaced_text(unplaced, 0));
+    page->unplaced_how = unplaced_how(unplaced, 0, now);
     page->unplaced_more = unplaced->len - 1;
 }
 
@@ -67,7 +68,7 @@ static void paint_desk(const Screen *screen, const char *typed, Page *page)
 {
     const Desk *desk = &screen->desk;
     status_right(screen, page);
-    paint_unplaced(desk->unplaced, page);
+    paint_unplaced(desk->unplaced, desk->now, page);
     if (desk->warning) {
         page->warns = TRUE;
         page_say(&page->last, "%s", desk->warning);
@@ -86,7 +87,8 @@ static void heed_page(Screen *screen, Page *page)
 {
     Desk *desk = &screen->desk;
     Painted *before = &screen->painted;
-    Painted now = {screen_upper(screen, 0)->state, g_strdup(page->next), desk_entries_known(desk)};
+    Painted now = {screen_upper(screen, 0)->state, g_strdup(page->next), page->field,
+                   desk_entries_known(desk)};
     gboolean same = now.view == before->view &&
                     (now.known == before->known || g_strcmp0(now.next, before->next) == 0);
     gboolean seen = screen->rung == desk->warnings;
@@ -168,6 +170,7 @@ void screen_paint(Screen *screen)
     begin_question(screen, page.any_key ? ASKS_KEY : page.field);
     screen->typing.offered = page_offers(&page);
     page_clear(&page);
+    screen_keep(screen);
 }
 
 // THE LOOP --------------------------------------------------------------------------------------
@@ -222,6 +225,17 @@ static void loop(Screen *screen)
     }
 }
 
+// What was pressed last, what stands in fields and what was begun is kept for the next start.
+static void end(Screen *screen)
+{
+    g_autoptr(GArray) rest = term_rest(screen->term, BURST_MOST);
+    screen_save_keys(screen, rest);
+    screen_park_typed(screen);
+    screen_park_waiting(screen);
+    screen_close_to(screen, 0);
+    screen_keep(screen);
+}
+
 gboolean screen_run(const ScreenOptions *options, GError **error)
 {
     Screen screen = {0};
@@ -235,14 +249,16 @@ gboolean screen_run(const ScreenOptions *options, GError **error)
         screen.views = g_array_new(FALSE, TRUE, sizeof(Opened));
         typing_init(&screen.typing);
         screen.pressed = g_get_monotonic_time();
+        screen_take_up(&screen);
         screen_open(&screen, screen.desk.book ? VIEW_SHOP : VIEW_FIRST, NULL);
         loop(&screen);
-        screen_close_to(&screen, 0);
+        end(&screen);
         g_array_unref(screen.views);
         typing_clear(&screen.typing);
     }
     g_free(screen.soonest);
     g_free(screen.painted.next);
+    aside_close(screen.aside);
     gboolean ran = screen.term != NULL;
     term_close(screen.term);
     desk_clear(&screen.desk);

@@ -5,6 +5,8 @@
 #include "term.h"
 #include "view.h"
 
+#include <standbook/book/aside.h>
+
 typedef struct {
     const ViewOps *ops;
     gpointer state;
@@ -16,6 +18,7 @@ typedef struct {
 typedef struct {
     gconstpointer view; // its state
     char *next;         // its row 21
+    Asks field;         // what is typed is for
     guint known;        // how many entries the builds had
 } Painted;
 
@@ -33,7 +36,7 @@ typedef struct {
     gboolean leave;
     gint64 parked_for; // the pick-up whose digits the newest burst unplaced is of
     gint64 answered;   // when a question was answered last, µs
-    guint told_lost;   // how many bursts unplaced it was said of that leaving loses them
+    guint told_left;   // how many bursts unplaced it was said of that they are left here
     gint64 went_up;    // when the last key that goes up one screen was pressed, µs
     gint64 told_first; // when that key was told last that this is the first screen, µs
     Moment looked;     // when the clocks of all builds were last looked at
@@ -42,6 +45,8 @@ typedef struct {
     Moment idled;      // when the views were last asked what they do by themselves
     gint64 caught_up;  // when others' entries were looked for last, µs
     gint64 pressed;    // when the last key was, µs
+    Moment typed_at;   // and by the clock on the wall
+    Aside *aside;      // keeps what is typed and not entered
     gint64 dozed;      // when work was put down for want of keys, or not, last, µs
 } Screen;
 
@@ -74,6 +79,19 @@ void screen_park(Screen *screen, const GArray *keys);
 void screen_fall_asleep(Screen *screen);
 // Asks who picks up what was put down meanwhile, here or at another terminal; TRUE if it was.
 gboolean screen_ask_who(Screen *screen);
+
+// WHAT IS NOT ENTERED
+
+// Takes up what programs that have ended left beside the store, and says so.
+void screen_take_up(Screen *screen);
+// Keeps beside the store what stands in fields, what is unplaced and what was begun.
+void screen_keep(Screen *screen);
+// What stands in the field is unplaced from now on, where a burst would be.
+void screen_park_typed(Screen *screen);
+// Likewise what waits under a question.
+void screen_park_waiting(Screen *screen);
+// The program ends: what was pressed, and did nothing yet, is typed or unplaced.
+void screen_save_keys(Screen *screen, const GArray *keys);
 
 // PAINTING
 

@@ -20,11 +20,12 @@ static gboolean is_parked(Screen *screen, const Key *key)
     if (!screen->desk.picked_up)
         return FALSE;
     gboolean more = screen->parked_for == picked_up && unplaced->len;
-    g_autoptr(GString) digits = g_string_new(more ? unplaced->pdata[unplaced->len - 1] : NULL);
+    g_autoptr(GString) digits =
+        g_string_new(more ? unplaced_text(unplaced, unplaced->len - 1) : NULL);
     if (more)
         g_ptr_array_set_size(unplaced, (gint)unplaced->len - 1);
     g_string_append_unichar(digits, key->character);
-    g_ptr_array_add(unplaced, g_strdup(digits->str));
+    unplaced_add(unplaced, digits->str, NULL, screen->desk.now);
     screen->parked_for = picked_up;
     return TRUE;
 }
@@ -133,15 +134,24 @@ GArray *screen_gather(Screen *screen, Key key)
         if (key.kind != PRESSED_RESIZE)
             g_array_append_val(keys, key);
     }
-    screen->leave = screen->leave || key.kind == PRESSED_HANGUP;
+    if (key.kind != PRESSED_HANGUP)
+        return keys;
+    g_autoptr(GArray) rest = term_rest(screen->term, BURST_MOST);
+    g_array_append_vals(keys, rest->data, rest->len);
+    screen->leave = TRUE;
     return keys;
+}
+
+static void park(Screen *screen, const BurstLine *line)
+{
+    unplaced_add(screen->desk.unplaced, line->text, NULL, screen->desk.now);
 }
 
 void screen_park(Screen *screen, const GArray *keys)
 {
     g_autoptr(GArray) lines = burst_lines(keys);
     for (guint i = 0; i < lines->len; i++)
-        g_ptr_array_add(screen->desk.unplaced, g_strdup(g_array_index(lines, BurstLine, i).text));
+        park(screen, &g_array_index(lines, BurstLine, i));
 }
 
 // A burst goes into the open field, and its lines on into the fields behind as long as they are of
@@ -154,11 +164,11 @@ static void burst(Screen *screen, const GArray *keys)
     gboolean ended = FALSE; // the one that was put in last, by Enter
     gboolean waits = FALSE; // it stands in the field, and its Enter did not come with it
     clear_warning(screen);
-    for (guint i = 0; i < lines->len && !screen->leave; i++) {
+    for (guint i = 0; i < lines->len; i++) {
         const BurstLine *line = &g_array_index(lines, BurstLine, i);
-        if (screen->field != field || screen_upper(screen, 0)->ops != ops ||
+        if (screen->leave || screen->field != field || screen_upper(screen, 0)->ops != ops ||
             !typing_fits_burst(&screen->typing, field, line->text)) {
-            g_ptr_array_add(screen->desk.unplaced, g_strdup(line->text));
+            park(screen, line);
             waits = FALSE;
             continue;
         }
@@ -226,8 +236,11 @@ static gboolean is_burst(const Screen *screen, const GArray *keys)
 void screen_take_keys(Screen *screen, Key key)
 {
     screen->pressed = key.at;
+    screen->typed_at = screen->desk.options->now(screen->desk.options->user);
     g_autoptr(GArray) keys = screen_gather(screen, key);
-    if (is_burst(screen, keys))
+    if (screen->leave)
+        screen_save_keys(screen, keys);
+    else if (is_burst(screen, keys))
         burst(screen, keys);
     else
         press_each(screen, keys);

@@ -100,15 +100,16 @@ void screen_go(Screen *screen, Go there)
 
 enum { LEAVE_GAP = 1000000, AGAIN_GAP = 400000 }; // µs; behind the warning a key held down is known
 
-// What is unplaced is kept until it is taken or struck: who leaves with it is told so once.
+// What is unplaced waits until it is taken or struck, for the next program too: who leaves with it
+// is told so once.
 static Go leave(Screen *screen)
 {
     guint unplaced = screen->desk.unplaced->len;
-    if (unplaced == 0 || unplaced == screen->told_lost)
+    if (unplaced == 0 || unplaced == screen->told_left)
         return go(GO_LEAVE);
-    screen->told_lost = unplaced;
+    screen->told_left = unplaced;
     desk_warn(&screen->desk,
-              "UNPLACED would be lost: t at a field takes it, * 6 strikes it; q leaves");
+              "UNPLACED waits for the next start; t at a field takes it, * 6 strikes it, q leaves");
     return go(GO_STAY);
 }
 
@@ -178,13 +179,7 @@ static void take_unplaced(Screen *screen)
                   unplaced->len ? "no field is open for it here" : "nothing is unplaced");
         return;
     }
-    char **first = (char **)&unplaced->pdata[0];
-    gsize taken = typing_add_text(&screen->typing, *first);
-    char *rest = g_strdup(*first + taken);
-    g_free(*first);
-    *first = rest;
-    if (!*rest)
-        g_ptr_array_remove_index(unplaced, 0);
+    unplaced_shorten(unplaced, 0, typing_add_text(&screen->typing, unplaced_text(unplaced, 0)));
     screen->parked_for = 0;
 }
 
@@ -253,7 +248,7 @@ static Go keep_typed(Screen *screen, Go there)
     if (!*typed)
         return there;
     if (there.kind != GO_OPEN)
-        g_ptr_array_add(screen->desk.unplaced, g_strdup(typed));
+        screen_park_typed(screen);
     return there.kind == GO_OPEN ? go_first(there) : there;
 }
 

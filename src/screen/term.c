@@ -328,6 +328,8 @@ Key term_key(Term *term, guint milliseconds)
     Key key = {.kind = PRESSED_NONE};
     if (is_gone(code)) {
         key.kind = PRESSED_HANGUP;
+        if (code != ERR)
+            ungetch(code); // for term_rest
     } else if (code != ERR) {
         key = key_of(code);
     } else if (to_stop) {
@@ -341,6 +343,23 @@ Key term_key(Term *term, guint milliseconds)
     }
     key.at = g_get_monotonic_time();
     return key;
+}
+
+GArray *term_rest(Term *term, guint most)
+{
+    GArray *keys = g_array_new(FALSE, FALSE, sizeof(Key));
+    (void)term;
+    for (guint i = 0; i < most; i++) {
+        timeout(0);
+        int code = getch();
+        if (code == ERR)
+            break;
+        Key key = key_of(code);
+        key.at = g_get_monotonic_time();
+        if (key.kind != PRESSED_RESIZE)
+            g_array_append_val(keys, key);
+    }
+    return keys;
 }
 
 void term_bell(Term *term)

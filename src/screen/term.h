@@ -27,6 +27,9 @@ void term_forget(Term *term);
 // terminal is gone or somebody wants the program to end, PRESSED_RESIZE when all must be painted
 // anew. A byte that belongs to no character comes as U+FFFD.
 Key term_key(Term *term, guint milliseconds);
+// Keys that have come and were not asked for, up to so many, whatever became of the terminal: Key,
+// freed by the caller with g_array_unref.
+GArray *term_rest(Term *term, guint most) G_GNUC_WARN_UNUSED_RESULT;
 // Gives the terminal back and stops, until somebody lets the program go on.
 void term_stop(Term *term);
 void term_bell(Term *term);

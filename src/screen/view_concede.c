@@ -16,6 +16,7 @@ enum { LINES = 7, LINE_WHY = 0, LINE_TOLD = 4, LINE_DECIDES = 6 };
 
 typedef struct {
     char *name;         // of the requirement
+    char *draft;        // and of what is written so far: that of the build too
     char *target;       // as a log line writes it
     char *lines[LINES]; // NULL: not written yet
     guint at;
@@ -40,7 +41,8 @@ static gpointer open(Desk *desk, const char *argument)
     g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
     concession->name = g_strdup(parts[0]);
     concession->target = g_strdup(parts[1]);
-    GStrv draft = g_hash_table_lookup(desk->drafts, concession->name);
+    concession->draft = g_strconcat(desk->number, " ", parts[0], NULL);
+    GStrv draft = g_hash_table_lookup(desk->drafts, concession->draft);
     for (guint i = 0; draft && draft[i]; i++)
         concession->lines[concession->at++] = g_strdup(draft[i]);
     return concession;
@@ -52,7 +54,7 @@ static void keep_draft(const Concession *concession, Desk *desk)
     g_autoptr(GStrvBuilder) draft = g_strv_builder_new();
     for (guint i = 0; i < LINE_DECIDES && concession->lines[i]; i++)
         g_strv_builder_add(draft, concession->lines[i]);
-    g_hash_table_insert(desk->drafts, g_strdup(concession->name), g_strv_builder_end(draft));
+    g_hash_table_insert(desk->drafts, g_strdup(concession->draft), g_strv_builder_end(draft));
 }
 
 static void close(gpointer state)
@@ -61,6 +63,7 @@ static void close(gpointer state)
     for (guint i = 0; i < LINES; i++)
         g_free(concession->lines[i]);
     g_free(concession->name);
+    g_free(concession->draft);
     g_free(concession->target);
     g_free(concession);
 }
@@ -246,7 +249,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     }
     if (!concede(concession, desk))
         return go(GO_KEEP);
-    g_hash_table_remove(desk->drafts, concession->name);
+    g_hash_table_remove(desk->drafts, concession->draft);
     return go(GO_UP);
 }
 

@@ -109,7 +109,7 @@ static Go strike_unplaced(Desk *desk)
 {
     if (!desk->unplaced->len)
         return go(GO_STAY);
-    desk_last(desk, "struck, never entered: %s", (const char *)desk->unplaced->pdata[0]);
+    desk_last(desk, "struck, never entered: %s", unplaced_text(desk->unplaced, 0));
     g_ptr_array_remove_index(desk->unplaced, 0);
     return go(GO_UP);
 }
