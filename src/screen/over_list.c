@@ -175,6 +175,14 @@ void over_list_look(OverList *list, const Desk *desk)
     list->known = known;
 }
 
+void over_list_turn(OverList *list, const Desk *desk, const char *check)
+{
+    g_free(list->check);
+    list->check = g_strdup(check);
+    list->known = G_MAXUINT;
+    over_list_look(list, desk);
+}
+
 void over_list_next(OverList *list, const Desk *desk)
 {
     guint at = 0;
@@ -183,10 +191,7 @@ void over_list_next(OverList *list, const Desk *desk)
         return;
     gboolean there = list->check &&
                      g_ptr_array_find_with_equal_func(list->checks, list->check, g_str_equal, &at);
-    g_free(list->check);
-    list->check = g_strdup(list->checks->pdata[there ? (at + 1) % list->checks->len : 0]);
-    list->known = G_MAXUINT;
-    over_list_look(list, desk);
+    over_list_turn(list, desk, list->checks->pdata[there ? (at + 1) % list->checks->len : 0]);
 }
 
 gboolean over_list_is_first(const OverList *list, guint row)

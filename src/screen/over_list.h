@@ -25,6 +25,8 @@ void over_list_free(OverList *list);
 
 // Looks again if there is something new.
 void over_list_look(OverList *list, const Desk *desk);
+// Turns to the check of that name.
+void over_list_turn(OverList *list, const Desk *desk, const char *check);
 // Turns to the check behind the one shown; after the last to the first.
 void over_list_next(OverList *list, const Desk *desk);
 

@@ -2,6 +2,7 @@
 #include "about.h"
 #include "list_part.h"
 #include "over_list.h"
+#include "over_which.h"
 #include "print_list.h"
 #include "to_place.h"
 #include "widget_groups.h"
@@ -21,7 +22,8 @@ typedef struct {
     OverList *list;
     guint tried;    // of all builds, newest first, that were opened by now
     gboolean whole; // all of them
-    ListPart part;  // of the lines, that are seen
+    ListPart part;   // of the lines, that are seen
+    OverWhich which; // another check, asked for by its name
 } OverAll;
 
 // Where the columns of a list stand.
@@ -43,6 +45,7 @@ static void close(gpointer state)
 {
     OverAll *over = state;
     over_list_free(over->list);
+    over_which_clear(&over->which);
     g_free(over);
 }
 
@@ -240,23 +243,31 @@ static void say_signs(const OverList *list, Page *page)
              list->wear ? "   ║ wear limit" : "", list->engines, list->engines == 1 ? "" : "s");
 }
 
-static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+static void say_keys(Page *page)
 {
-    OverAll *over = state;
-    const char *name = desk->shop ? shop_name(session_shop(desk->shop)) : NULL;
-    (void)typed;
-    over_list_look(over->list, desk);
-    page_say(&page->status, "%s", name ? name : "The shop");
-    page_say(&page->head, "One check over the engines");
     page->field = ASKS_LINE;
     page_say(&page->unit, "no.");
     page_say(&page->next, "which engine?");
     page->keys[0] = (PageKey){ACTION_TAKE, "number Enter", "opens"};
-    page_key(page, ACTION_ON, "next check");
-    page_key(page, ACTION_FIND, NULL);
+    page_key(page, ACTION_ON, "next");
+    page_key(page, ACTION_OVER, "by its name");
     page_key(page, ACTION_PRINT, NULL);
     page_key(page, ACTION_UP, NULL);
     page_key(page, ACTION_HELP, NULL);
+}
+
+static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
+{
+    OverAll *over = state;
+    const char *name = desk->shop ? shop_name(session_shop(desk->shop)) : NULL;
+    over_list_look(over->list, desk);
+    page_say(&page->status, "%s", name ? name : "The shop");
+    page_say(&page->head, "One check over the engines");
+    if (over->which.asks) {
+        over_which_paint(&over->which, over->list->checks, typed, page);
+        return;
+    }
+    say_keys(page);
     if (over->list->rows->len == 0) {
         if (over->list->check)
             page_say(&page->remark, "%s %s. +Enter shows another check.", over->list->check,
@@ -275,11 +286,25 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 
 // KEYS -------------------------------------------------------------------------------------------
 
+static Go enter_which(OverAll *over, Desk *desk, const char *typed)
+{
+    gboolean keeps = FALSE;
+    const char *check = over_which_enter(&over->which, over->list->checks, typed, desk, &keeps);
+    if (!check)
+        return go(keeps ? GO_KEEP : GO_STAY);
+    over_list_turn(over->list, desk, check);
+    over_which_clear(&over->which);
+    over->part.at = over->part.from = 0;
+    return go(GO_STAY);
+}
+
 // The engine is opened at the place that needs a person most.
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     OverAll *over = state;
     over_list_look(over->list, desk);
+    if (over->which.asks)
+        return enter_which(over, desk, typed);
     const GArray *rows = over->list->rows;
     if (rows->len && strcmp(typed, "0") == 0) {
         list_part_turn(&over->part, rows->len);
@@ -297,13 +322,26 @@ static Go move(gpointer state, Desk *desk, gint direction)
 {
     OverAll *over = state;
     over_list_look(over->list, desk);
-    list_part_move(&over->part, over->list->rows->len, direction);
+    if (over->which.asks)
+        over_which_move(&over->which, over->list->checks, direction);
+    else
+        list_part_move(&over->part, over->list->rows->len, direction);
+    return go(GO_STAY);
+}
+
+static Go act_which(OverAll *over, Action action)
+{
+    if (action != ACTION_UP && action != ACTION_BACK)
+        return go(GO_DEFAULT);
+    over_which_up(&over->which);
     return go(GO_STAY);
 }
 
 static Go act(gpointer state, Desk *desk, Action action)
 {
     OverAll *over = state;
+    if (over->which.asks)
+        return act_which(over, action);
     switch (action) {
     case ACTION_ON:
         over_list_next(over->list, desk);
@@ -313,6 +351,7 @@ static Go act(gpointer state, Desk *desk, Action action)
         print_list(desk, "check", over->list->check ? over->list->check : "", paint, over);
         return go(GO_STAY);
     case ACTION_OVER:
+        over_which_begin(&over->which);
         return go(GO_STAY);
     default:
         return go(GO_DEFAULT);
@@ -327,4 +366,4 @@ const ViewOps over_view = {.name = "one check over the engines",
                            .move = move,
                            .act = act,
                            .idle = idle,
-                           .acts = {ACTION_ON}};
+                           .acts = {ACTION_ON, ACTION_OVER}};
