@@ -95,7 +95,7 @@ static char *far_head(const Trials *trials, const TrialNext *next, const NextMov
 {
     g_autofree char *at = setting_at(trials, setting_made(trials, next));
     if (next->ask != TRIAL_MOVE)
-        return g_strconcat(next->ask == TRIAL_LOOSE ? "loose" : "tight", at, NULL);
+        return g_strconcat(trials_read_word(trials, next->ask == TRIAL_LOOSE), at, NULL);
     if (!next_move_moves(advised))
         return g_strdup(trials->check->setting->move);
     g_autofree char *size = next_move_size(trials, advised);
@@ -171,7 +171,10 @@ static char *detail_entry(const Taken *taken, const Trials *trials, const Entry 
     g_autofree char *at = move ? g_strdup("") : detail_place_words(trials, entry);
     const char *state = move ? (to ? "to" : "by") : entry_text(entry, "state");
     return g_strdup_printf(" %s  %s  %s%s %s", when + 11, taken_initials(taken, entry->by),
-                           state ? state : "tightened", at, value);
+                           state                      ? state
+                           : trials_has_tight(trials) ? "tightened"
+                                                      : "read",
+                           at, value);
 }
 
 static guint detail_try(Canvas *about, guint row, const Taken *taken, const Trials *trials,

@@ -177,8 +177,9 @@ char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next, cons
         return move_asked(trials, next, advised);
     if (next->ask == TRIAL_TIGHTEN)
         return g_strdup_printf("%stighten %s", before, next->tightening->group->name);
-    return g_strdup_printf("%s%s%s%s", next->ask == TRIAL_LOOSE ? "loose" : "tight", at,
-                           gauge ? "   " : "", gauge ? gauge : "");
+    gboolean state = next->ask == TRIAL_LOOSE || trials_has_tight(trials);
+    return g_strdup_printf("%s%s%s%s", trials_read_word(trials, next->ask == TRIAL_LOOSE),
+                           *at || state ? at : " it", gauge ? "   " : "", gauge ? gauge : "");
 }
 
 // What is read behind the reading asked: of a loose one only what the same place needs. NULL if
@@ -202,7 +203,9 @@ char *setting_then(const Trials *trials, const TrialNext *next)
     g_autofree char *names = set_names(slack);
     gboolean holds = trials_has_hold(trials);
     g_autofree char *tighten = hold ? g_strdup_printf("tighten %s", hold->group->name)
-                                    : g_strdup(holds ? "tighten" : "read it tight");
+                                    : g_strdup(holds                      ? "tighten"
+                                               : trials_has_tight(trials) ? "read it tight"
+                                                                          : "read it");
     const char *loose = trials->check->setting->loose ? "read it loose" : tighten;
     const Trial *last = trials_last(trials);
     if (next->ask == TRIAL_MOVE && last && last->loose && !last->readings)
@@ -215,7 +218,7 @@ char *setting_then(const Trials *trials, const TrialNext *next)
     g_autofree char *at = beside ? setting_at(trials, beside) : NULL;
     gboolean first = next->ask == TRIAL_TIGHT && last && last->readings == 0;
     if (at)
-        return g_strconcat(next->ask == TRIAL_LOOSE ? "loose" : "tight", at,
+        return g_strconcat(trials_read_word(trials, next->ask == TRIAL_LOOSE), at,
                            first ? "; outside at the first place: the next move" : "", NULL);
     if (next->ask == TRIAL_LOOSE)
         return g_strdup(tighten);

@@ -219,7 +219,7 @@ static void say_last(Setting *setting, Desk *desk, const TrialNext *next, const 
     g_autofree char *outcome = trial_outcome(trials, trial), *fault = fault_words(judged);
     gboolean over = trials_next(trials, FALSE).ask == TRIAL_DONE;
     desk_last(desk, "try %u · %s%s · %s%s%s · %.5s %s", trial->number,
-              next->ask == TRIAL_LOOSE ? "loose" : "tight", at, typed, over ? " · " : "",
+              trials_read_word(trials, next->ask == TRIAL_LOOSE), at, typed, over ? " · " : "",
               over                       ? outcome
               : next->ask == TRIAL_LOOSE ? ""
                                          : fault,

@@ -121,7 +121,7 @@ static void put_head(const Table *table, guint row)
     const PlanSetting *setting = table->trials->check->setting;
     const char *unit = setting->unit_text ? setting->unit_text : setting->move;
     g_autofree char *moved = strcmp(unit, "turn") == 0 ? g_strdup("turns") : g_strdup(unit);
-    g_autoptr(GString) tight = g_string_new("tight");
+    g_autoptr(GString) tight = g_string_new(trials_read_word(table->trials, FALSE));
     for (guint i = 0; i < table->trials->places && table->trials->places > 1; i++)
         g_string_append_printf(tight, "%s%s", i ? " " : ", at ", table->trials->made[i]->place);
     canvas_put(table->canvas, row, TRY_COLUMN, 0, plain, "try");
@@ -243,11 +243,12 @@ static void put_struck(const Table *table, guint row, const TrialStruck *struck)
     g_autofree char *typed = trial_struck_typed(struck);
     gboolean loose = read && g_strcmp0(entry_text(entry, "state"), "loose") == 0;
     const char *place = read ? table->trials->inputs[struck->input]->place : "";
-    g_autofree char *words = g_strdup_printf("──%s──  struck: %s%s%s%s", typed, struck->cause,
-                                             !read   ? ""
-                                             : loose ? ", loose"
-                                                     : ", tight",
-                                             *place ? " at " : "", place);
+    g_autofree char *words =
+        g_strdup_printf("──%s──  struck: %s%s%s%s", typed, struck->cause,
+                        !read || (!loose && !trials_has_tight(table->trials)) ? ""
+                        : loose                                               ? ", loose"
+                                                                              : ", tight",
+                        *place ? " at " : "", place);
     guint column = !read ? MOVE_COLUMN : loose ? LOOSE_COLUMN : TIGHT_COLUMN;
     canvas_put(table->canvas, row, column, RIGHT - column, faint, words);
 }

@@ -116,6 +116,7 @@ static GPtrArray *titles_of(const Table *table)
 {
     const PlanSetting *setting = table->trials->check->setting;
     const char *unit = setting->unit_text ? setting->unit_text : setting->move;
+    const char *read = trials_read_word(table->trials, FALSE);
     GPtrArray *titles = g_ptr_array_new_with_free_func(g_free);
     g_ptr_array_add(titles, g_strdup("try"));
     g_ptr_array_add(titles, g_strdup(unit));
@@ -123,10 +124,10 @@ static GPtrArray *titles_of(const Table *table)
         g_ptr_array_add(titles, g_strdup("loose"));
     for (guint i = 0; table->apart && i < table->trials->places; i++) {
         const char *place = table->trials->made[i]->place;
-        g_ptr_array_add(titles, *place ? g_strconcat("at ", place, NULL) : g_strdup("tight"));
+        g_ptr_array_add(titles, *place ? g_strconcat("at ", place, NULL) : g_strdup(read));
     }
     if (!table->apart)
-        g_ptr_array_add(titles, g_strdup("tight"));
+        g_ptr_array_add(titles, g_strdup(read));
     g_ptr_array_add(titles, g_strdup("")); // its verdict
     return titles;
 }
@@ -269,9 +270,11 @@ static char *asks_words(const Trials *trials, const TrialNext *asked)
         return g_strdup_printf("Next: tighten %s.", asked->tightening->group->name);
     case TRIAL_LOOSE:
     case TRIAL_TIGHT:
-        return g_strdup_printf("Next: read %s %s%s%s.", named ? made->check->name : "it",
-                               asked->ask == TRIAL_LOOSE ? "loose" : "tight", *place ? " at " : "",
-                               place);
+        return g_strdup_printf("Next: read %s%s%s%s.", named ? made->check->name : "it",
+                               asked->ask == TRIAL_LOOSE  ? " loose"
+                               : trials_has_tight(trials) ? " tight"
+                                                          : "",
+                               *place ? " at " : "", place);
     case TRIAL_DONE:
         break;
     }

@@ -179,9 +179,9 @@ static void say_answer(const Trials *trials, const Trial *before, const Trial *t
     g_autoptr(Number) change = number_subtract(is->value, was->value);
     g_autoptr(Number) size = number_abs(change);
     g_autofree char *width = check_width_words(trials->check, size), *at = place_words(is);
-    say(sentences, "From %s to %s%s%s it %s by %s%s, tight.", from, to,
-        setting->unit_text ? " " : "", setting->unit_text ? setting->unit_text : "",
-        number_sign(change) < 0 ? "fell" : "rose", width, at);
+    say(sentences, "From %s to %s%s%s it %s by %s%s%s.", from, to, setting->unit_text ? " " : "",
+        setting->unit_text ? setting->unit_text : "", number_sign(change) < 0 ? "fell" : "rose",
+        width, at, trials_has_tight(trials) ? ", tight" : "");
 }
 
 static void say_spread(const Trials *trials, const Trial *trial, GPtrArray *sentences)

@@ -234,12 +234,14 @@ static void say_expected(const Trials *trials, const NextMove *next, const Setti
     g_autofree char *all = span_words(trials, next, fmin(tightest->mean, loosest->mean),
                                       fmax(tightest->mean, loosest->mean));
     gboolean apart = g_str_has_prefix(between, "between");
+    const char *tight = trials_has_tight(trials) ? ", tight" : "";
     if (trials->places == 1)
-        say(sentences, "Then expect %s%s%s, tight.", mean, apart ? ", " : "", apart ? between : "");
+        say(sentences, "Then expect %s%s%s%s.", mean, apart ? ", " : "", apart ? between : "",
+            tight);
     else
-        say(sentences, "Then expect %s at %s%s%s, and %s over the %u, tight.", mean,
+        say(sentences, "Then expect %s at %s%s%s, and %s over the %u%s.", mean,
             trials->made[next_move_place(trials, 0)]->place, apart ? ", " : "",
-            apart ? between : "", all, trials->places);
+            apart ? between : "", all, trials->places, tight);
 }
 
 static void say_tightest(const Trials *trials, const NextMove *next, const char *before,
@@ -282,6 +284,9 @@ static const char *tighten_words(const Trials *trials, const NextMove *next)
         return trials_open_hold(trials)
                    ? "It was read before it was tightened: tighten it, then read it again"
                    : "It was read before it was tightened: read it again";
+    if (!trials_has_tight(trials))
+        return read ? "Leave it where it stands and read it again"
+                    : "Leave it where it stands and read it";
     if (!trials_has_hold(trials))
         return read ? "Leave it where it stands and read it again"
                     : "Leave it where it stands and read it tight";

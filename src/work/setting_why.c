@@ -112,8 +112,8 @@ static void say_steps(Why *why, const GArray *seen, const char *at)
             continue;
         g_autofree char *slope =
             slope_words(why, (is->value - was->value) / (is->position - was->position));
-        say(why, i == first ? "seen" : "", "From try %u to %u, tight%s%s: %s.", was->number,
-            is->number, *at ? " at " : "", at, slope);
+        say(why, i == first ? "seen" : "", "From try %u to %u%s%s%s: %s.", was->number, is->number,
+            trials_has_tight(why->trials) ? ", tight" : "", *at ? " at " : "", at, slope);
     }
 }
 
@@ -136,7 +136,8 @@ static void say_seen(Why *why)
     guint place = best_place(why->trials);
     g_autoptr(GArray) seen = seen_at(why, place);
     if (seen->len < 2) {
-        say(why, "seen", "No two tries were read tight yet.");
+        say(why, "seen", "No two tries were read%s yet.",
+            trials_has_tight(why->trials) ? " tight" : "");
         return;
     }
     say_steps(why, seen, why->trials->made[place]->place);
@@ -209,9 +210,11 @@ static void say_rests(Why *why)
     const NextMove *next = why->next;
     if (!next->told)
         say(why, "rests on", "Nothing is read yet.");
-    else
+    else if (trials_has_tight(why->trials))
         say(why, "rests on", "%u %s, %u of them tightened.", next->told,
             next->told == 1 ? "reading" : "readings", next->tight);
+    else
+        say(why, "rests on", "%u %s.", next->told, next->told == 1 ? "reading" : "readings");
     g_autofree char *earlier = next_move_earlier(why->trials, next);
     if (next->earlier)
         say(why, "", "It began with %s.", earlier);
@@ -220,7 +223,8 @@ static void say_rests(Why *why)
             why->trials->labels ? "other place, here or in an earlier build of the family,"
                                 : "earlier build of the family");
     if (next->doubted)
-        say(why, "", "%u tightened %s left out as doubtful.", next->doubted,
+        say(why, "", "%u %s%s left out as doubtful.", next->doubted,
+            trials_has_tight(why->trials) ? "tightened " : "",
             next->doubted == 1 ? "reading is" : "readings are");
 }
 

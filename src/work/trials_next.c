@@ -84,6 +84,16 @@ gboolean trials_has_hold(const Trials *trials)
     return FALSE;
 }
 
+gboolean trials_has_tight(const Trials *trials)
+{
+    return trials->check->setting->loose || trials_has_hold(trials);
+}
+
+const char *trials_read_word(const Trials *trials, gboolean loose)
+{
+    return loose ? "loose" : trials_has_tight(trials) ? "tight" : "read";
+}
+
 gboolean trials_is_tightening(const Trials *trials, const Entry *entry)
 {
     const char *name =

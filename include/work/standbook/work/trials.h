@@ -159,6 +159,11 @@ TrialNext trials_next_again(const Trials *trials);
 
 // Whether the plan names anything in its step that holds the setting.
 gboolean trials_has_hold(const Trials *trials);
+// Whether it is tight or loose when it is read: the plan holds it, or reads it loose too. What a
+// shim alone sets is neither.
+gboolean trials_has_tight(const Trials *trials);
+// What a reading of it is: `loose`, `tight`, or `read` where that is neither. Static.
+const char *trials_read_word(const Trials *trials, gboolean loose);
 // Whether the newest try was read tight before its hold was tightened, is in doubt for it, and was
 // not all read again since. As long as a bolt that holds it stands from a wrench found wrong, it
 // is not: that bolt comes first.
