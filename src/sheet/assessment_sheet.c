@@ -201,6 +201,8 @@ static void section_wanted(Document *document, const SheetSource *source, const 
         return;
     document_heading(document, 2, heading);
     document_table(document, columns, G_N_ELEMENTS(columns));
+    if (!grouped)
+        document_tight(document);
     const PlanStep *told = NULL;
     for (guint i = 0; i < groups->len; i++) {
         const GPtrArray *group = g_ptr_array_index(groups, i);

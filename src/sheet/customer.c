@@ -298,6 +298,15 @@ static void section_signed(Document *document, const SheetSource *source)
 
 // STILL TO COME: what is open, a line for each step, gate by gate.
 
+// What of a requirement that is open is to come: of a part that is in, its number alone.
+static char *open_name(const SheetSource *source, const Requirement *made)
+{
+    const char *lacks = fit_lacks(source, made);
+    return lacks                       ? g_strconcat(lacks, " of ", made->name, NULL)
+           : made->asked == ASKED_SIGN ? g_strdup("signature")
+                                       : g_strdup(made->name);
+}
+
 static void name_open(GString *names, const char *name)
 {
     g_auto(GStrv) known = g_strsplit(names->str, ", ", -1);
@@ -312,8 +321,9 @@ static char *open_in(const SheetSource *source, const PlanStep *step)
     GString *names = g_string_new(NULL);
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);
+        g_autofree char *name = open_name(source, each);
         if (each->step == step && !each->withdrawn && each->verdict == VERDICT_OPEN)
-            name_open(names, each->asked == ASKED_SIGN ? "signature" : each->name);
+            name_open(names, name);
     }
     return g_string_free(names, FALSE);
 }
@@ -393,12 +403,13 @@ static guint since_seal(const SheetSource *source, const Entry *seal)
     return gate < 0 ? 0 : ((const GateCount *)source->assessment->gates->pdata[gate])->since;
 }
 
-// `3 entries since then are not covered by the seal.`
+// `3 entries since then bear on this and are not covered by the seal.`
 static void line_since(Document *document, guint since)
 {
     g_autofree char *entries = text_counted(since, "entry");
-    g_autofree char *line = g_strdup_printf("%s since then %s not covered by the seal.", entries,
-                                            since == 1 ? "is" : "are");
+    g_autofree char *line =
+        g_strdup_printf("%s since then %s on this and %s not covered by the seal.", entries,
+                        since == 1 ? "bears" : "bear", since == 1 ? "is" : "are");
     if (!since)
         return;
     document_line(document, line);

@@ -33,12 +33,14 @@ static GPtrArray *bolts_of(const SheetSource *source, const PlanTightening *tigh
     return stages_of(source, tightening, ASKED_BOLT);
 }
 
-// How a bolt stands: as its last stage does, or as one before it that failed or is in doubt.
+// How a bolt stands: as its last stage does, or as one before it that failed, is in doubt or was
+// conceded.
 static Verdict bolt_verdict(const GPtrArray *bolts, const Requirement *last)
 {
     for (guint i = 0; last->verdict != VERDICT_OPEN && i < bolts->len; i++) {
         const Requirement *each = g_ptr_array_index(bolts, i);
-        gboolean faulty = each->verdict == VERDICT_FAIL || each->verdict == VERDICT_IN_DOUBT;
+        gboolean faulty = each->verdict == VERDICT_FAIL || each->verdict == VERDICT_IN_DOUBT ||
+                          each->verdict == VERDICT_CONCEDED;
         if (faulty && each->stage < last->stage && strcmp(each->place, last->place) == 0)
             return each->verdict;
     }
@@ -156,8 +158,10 @@ static char *tight_words(const TightState *state)
     static const struct {
         Verdict verdict;
         const char *words;
-    } others[] = {
-        {VERDICT_OPEN, "not done"}, {VERDICT_FAIL, "failed"}, {VERDICT_IN_DOUBT, "in doubt"}};
+    } others[] = {{VERDICT_OPEN, "not done"},
+                  {VERDICT_FAIL, "failed"},
+                  {VERDICT_IN_DOUBT, "in doubt"},
+                  {VERDICT_CONCEDED, "conceded"}};
     g_autoptr(GString) why = g_string_new(NULL);
     guint good = state->bolts;
     for (gsize i = 0; i < G_N_ELEMENTS(others); i++) {

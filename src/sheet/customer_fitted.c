@@ -111,6 +111,14 @@ static gboolean is_fitted_alike(const Fitted *one, const Fitted *other)
            is_judged_alike(one->made, other->made);
 }
 
+const char *fit_lacks(const SheetSource *source, const Requirement *made)
+{
+    const PlanPart *part = plan_part(source->plan, made->name);
+    const PlanGroup *group = part ? NULL : plan_group(source->plan, made->name);
+    gboolean lacks = made->asked == ASKED_FIT && made->verdict == VERDICT_OPEN && made->entry > 0;
+    return !lacks ? NULL : part ? part->track : group ? group->track : NULL;
+}
+
 // PLACES
 
 // Whether two places have the same labels on every axis but one.
@@ -246,13 +254,16 @@ static void fitted_put(Document *document, const SheetSource *source, const GPtr
     const char *use = text_of(first, "use"), *why = text_of(first, "evidence");
     g_autofree char *name = fitted_name(source, alike), *from = fitted_from(source, alike);
     g_autofree char *notes = fitted_notes(document, source, alike);
-    if (strcmp(use, "new") == 0 && !*from && !why && !*notes) {
+    const char *lacks = first->made ? fit_lacks(source, first->made) : NULL;
+    if (strcmp(use, "new") == 0 && !*from && !why && !*notes && !lacks) {
         g_string_append_printf(plain, "%s%s", plain->len ? ", " : "", name);
         return;
     }
     if ((*rows)++ == 0)
         document_table(document, columns, G_N_ELEMENTS(columns));
-    g_autofree char *words = g_strconcat(from, *from && why ? ", " : "", why, NULL);
+    g_autofree char *unknown = lacks ? g_strconcat(lacks, " not known", NULL) : g_strdup("");
+    g_autofree char *words = g_strconcat(from, *from && *unknown ? ", " : "", unknown,
+                                         (*from || *unknown) && why ? ", " : "", why, NULL);
     document_row(document, (const char *const[]){name, use, words, notes});
 }
 

@@ -59,6 +59,7 @@ static void section_verdicts(Document *document, const SheetSource *source)
     const GPtrArray *all = source->assessment->requirements;
     document_heading(document, 1, "Everything asked for, with its verdict");
     document_table(document, columns, G_N_ELEMENTS(columns));
+    document_tight(document);
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);
         g_autofree char *name = requirement_name(each), *value = figure_value(each);

@@ -211,13 +211,23 @@ static void append_since(GString *words, const SheetSource *source, const Requir
     }
 }
 
+// `, bolt R4, stage 4`: which of a bolt set it is; "" of all else.
+static char *bolt_words(const Requirement *made)
+{
+    return made->asked == ASKED_BOLT
+               ? g_strdup_printf(", bolt %s, stage %u", made->place, made->stage)
+               : g_strdup("");
+}
+
 static char *conceded_words(const SheetSource *source, const Requirement *requirement,
                             const Entry *entry)
 {
     g_autofree char *outside = figure_far(requirement), *day = day_of(entry);
+    g_autofree char *bolt = bolt_words(requirement);
     const char *who = entry_text(entry, "who"), *how = entry_text(entry, "how");
     const char *person = taken_name(source->taken, entry_text(entry, "person"));
     GString *words = g_string_new("Conceded");
+    g_string_append(words, bolt);
     if (*outside)
         g_string_append_printf(words, ", %s", outside);
     g_autofree char *why = concession_sentences(entry_text(entry, "why"));
@@ -268,7 +278,8 @@ static char *undecided_words(const SheetSource *source, const Requirement *requi
     if (requirement->verdict == VERDICT_IN_DOUBT)
         return g_strconcat("Undecided. ", reason, NULL);
     g_autofree char *outside = figure_far(requirement);
-    return g_strconcat("Failed", *outside ? ", " : "", outside, ". ", reason,
+    g_autofree char *bolt = *outside ? bolt_words(requirement) : g_strdup("");
+    return g_strconcat("Failed", bolt, *outside ? ", " : "", outside, ". ", reason,
                        " Nobody has accepted it.", NULL);
 }
 

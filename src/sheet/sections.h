@@ -32,6 +32,9 @@ void section_tightened(Document *document, const SheetSource *source);
 
 // What is fitted, and from which lot or why it is used again; nothing where nothing is.
 void section_parts(Document *document, const SheetSource *source);
+// `serial` or `lot`: what the plan asks for and nobody has said of what was fitted there; NULL if
+// nothing lacks.
+const char *fit_lacks(const SheetSource *source, const Requirement *made);
 
 // What was laid as sealant, locker or paste: on what, its lot, when, and where the plan gives a
 // time whether it was closed in it; nothing where nothing was laid.

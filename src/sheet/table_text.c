@@ -7,7 +7,7 @@
 #include <standbook/base/text.h>
 #include <string.h>
 
-enum { FIGURE = 32, UNDER = 6 }; // columns
+enum { WORDS = 12, FIGURE = 16, UNDER = 6 }; // columns
 
 typedef struct {
     guint width;
@@ -57,19 +57,10 @@ static const char *cell_at(const Layout *layout, guint row, guint column)
     return ((GStrv)g_ptr_array_index(layout->cells, row))[column];
 }
 
-// Words among the figures: then there is no point to stand under.
-static gboolean has_words(const Layout *layout, guint column)
-{
-    for (guint r = 1; r < layout->cells->len; r++)
-        if (text_width(cell_at(layout, r, column)) > FIGURE)
-            return TRUE;
-    return FALSE;
-}
-
 static void column_measure(const Layout *layout, guint index, DocumentAlign align)
 {
     Column *column = &layout->columns[index];
-    column->align = align == ALIGN_POINT && has_words(layout, index) ? ALIGN_LEFT : align;
+    column->align = align;
     for (guint r = 1; r < layout->cells->len; r++)
         column_widen(column, cell_at(layout, r, index));
     guint title = text_width(cell_at(layout, 0, index));
@@ -246,6 +237,56 @@ static gboolean has_titles(const DocumentPart *table)
     return FALSE;
 }
 
+// What is no figure, or no longer one.
+static gboolean is_said(const char *cell)
+{
+    return before_point(cell) > WORDS || text_width(cell) > FIGURE;
+}
+
+// Words among figures are taken out of their cell, to stand under the row. NULL where there are
+// none.
+static char *words_taken(const DocumentPart *table, GStrv row)
+{
+    GString *words = g_string_new(NULL);
+    for (guint i = 0; i < table->columns; i++) {
+        if (table->align[i] != ALIGN_POINT || !is_said(row[i]))
+            continue;
+        g_string_append_printf(words, "%s%s", words->len ? "; " : "", row[i]);
+        *row[i] = '\0';
+    }
+    return g_string_free(words, words->len == 0);
+}
+
+static void columns_clear(Column *columns, guint count)
+{
+    for (guint i = 0; i < count; i++) {
+        g_ptr_array_unref(columns[i].words);
+        g_free(columns[i].heights);
+        columns[i] = (Column){0};
+    }
+}
+
+static void columns_measure(const Layout *layout, const DocumentPart *table)
+{
+    for (guint i = 0; i < table->columns; i++)
+        column_measure(layout, i, table->align[i]);
+}
+
+// Where the table is too wide, words among its figures leave them the room: what of each row stands
+// under it (char *, NULL for nothing).
+static GPtrArray *layout_words(const Layout *layout, const DocumentPart *table)
+{
+    GPtrArray *taken = g_ptr_array_new_with_free_func(g_free);
+    gboolean wide = layout_width(layout) > width_allowed(layout);
+    for (guint r = 0; r < layout->cells->len; r++)
+        g_ptr_array_add(taken, wide ? words_taken(table, layout->cells->pdata[r]) : NULL);
+    if (wide) {
+        columns_clear(layout->columns, layout->count);
+        columns_measure(layout, table);
+    }
+    return taken;
+}
+
 GPtrArray *table_lines(const DocumentPart *table)
 {
     g_autofree Column *columns = g_new0(Column, table->columns);
@@ -255,20 +296,19 @@ GPtrArray *table_lines(const DocumentPart *table)
     g_ptr_array_add(cells, row_clean(table->titles, table->columns));
     for (guint r = 0; r < table->rows->len; r++)
         g_ptr_array_add(cells, row_clean(g_ptr_array_index(table->rows, r), table->columns));
-    for (guint i = 0; i < table->columns; i++)
-        column_measure(&layout, i, table->align[i]);
+    columns_measure(&layout, table);
+    g_autoptr(GPtrArray) taken = layout_words(&layout, table);
     layout_narrow(&layout);
     for (guint r = 0; r < cells->len; r++) {
         GString *text = g_string_new(NULL);
         if (r > 0 || has_titles(table))
             put_row(text, &layout, r);
+        if (taken->pdata[r])
+            put_under(text, taken->pdata[r]);
         if (r > 0 && g_ptr_array_index(table->unders, r - 1))
             put_under(text, g_ptr_array_index(table->unders, r - 1));
         g_ptr_array_add(lines, g_string_free(text, FALSE));
     }
-    for (guint i = 0; i < table->columns; i++) {
-        g_ptr_array_unref(columns[i].words);
-        g_free(columns[i].heights);
-    }
+    columns_clear(columns, table->columns);
     return lines;
 }

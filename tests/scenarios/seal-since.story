@@ -23,7 +23,7 @@ read float 0.12 with G1
 ? 0 from assess T-1
 ? says: sealed, 2 entries since
 ? 0 from sheet T-1
-? says: 2 entries since then are not covered by the seal.
+? says: 2 entries since then bear on this and are not covered by the seal.
 ? says: , 2 since
 ? 0 from assess T-1 --json
 ? says: "since": 2
@@ -32,4 +32,4 @@ seal first start
 ? says nothing of: since
 strike #{CLEAN} "one more look"
 ? 0 from sheet T-1
-? says: 1 entry since then is not covered by the seal.
+? says: 1 entry since then bears on this and is not covered by the seal.

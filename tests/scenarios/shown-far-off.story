@@ -23,5 +23,6 @@ concede caps[4], stage 1 "it is but a little" customer telephone
 ? says: 9 of 90° shown
 ? says: 44.1 of 40 N·m shown
 ? 0 from sheet T-1
-? says: Conceded, 44.1 of 40 N·m shown: it is but a little.
-? says: Failed, 9 of 90° shown. It lies below what was asked for.
+? says: Conceded, bolt 4, stage 1, 44.1 of 40 N·m shown: it is but a little.
+? says: Failed, bolt 2, stage 2, 9 of 90° shown. It lies below what was asked
+? says: 2 of 4, 1 failed, 1 conceded

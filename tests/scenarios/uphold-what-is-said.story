@@ -19,4 +19,4 @@ uphold caps "done once more by hand" second JT
 ? 0 from sheet T-1 record
 ? says: 2  Click wrench of caps had a calibration that ran out 2001-08-01. Upheld,
 ? says: 3  It was not done in the order asked for. Upheld, bolt 4, stage 1: done
-? says: pass         #9  3 2
+? says: pass        #9 3 2

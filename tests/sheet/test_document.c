@@ -111,6 +111,28 @@ START_TEST(words_stay_whole_and_the_page_is_used)
 }
 END_TEST
 
+// What was answered in words among figures leaves the other columns their room; where there is room
+// for all, it stays in its place.
+START_TEST(words_among_figures_stand_under_their_row)
+{
+    const DocumentColumn columns[] = {
+        {"asked", ALIGN_LEFT}, {"", ALIGN_POINT}, {"limits", ALIGN_WHOLE}};
+    for (guint wide = 0; wide < 2; wide++) {
+        g_autoptr(Document) document = document_new("record", "A title");
+        document_table(document, columns, 3);
+        document_row(document, (const char *const[]){
+                                   wide ? "what was said on the telephone when it came" : "said",
+                                   "knocks when it is warm", "as the owner words it"});
+        document_row(document, (const char *const[]){"bore", "60.14 to 60.16", "59.70 to 60.00"});
+        g_autofree char *text = document_text(document);
+        ck_assert_msg(wide == (strstr(text, "\n      knocks when it is warm\n") != NULL), "%s",
+                      text);
+        ck_assert_msg(!wide == (strstr(text, "said   knocks when it is warm") != NULL), "%s", text);
+        ck_assert_msg(strstr(text, "60.14 to 60.16") != NULL, "%s", text);
+    }
+}
+END_TEST
+
 START_TEST(escapes_do_not_reach_the_page)
 {
     g_autoptr(Document) document = document_new("record", "\x1b[2J");
@@ -272,6 +294,7 @@ int main(void)
     TCase *tcase = tcase_create("document");
     tcase_add_test(tcase, points_stand_in_one_column);
     tcase_add_test(tcase, nothing_is_wider_than_the_page);
+    tcase_add_test(tcase, words_among_figures_stand_under_their_row);
     tcase_add_test(tcase, the_first_figure_stands_on_the_point);
     tcase_add_test(tcase, words_among_figures_are_broken_too);
     tcase_add_test(tcase, words_stay_whole_and_the_page_is_used);

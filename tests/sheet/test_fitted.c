@@ -168,6 +168,27 @@ START_TEST(what_was_passed_over_is_not_laid)
 }
 END_TEST
 
+// A part is in, and yet its number is to come; of new ones too.
+START_TEST(what_lacks_its_number_says_so)
+{
+    static const char parts[] = "plan: Parts\n"
+                                "units: [mm]\n"
+                                "steps:\n"
+                                "  Crank:\n"
+                                "    fit:\n"
+                                "      crank: {use: may be reused, track: serial}\n"
+                                "      shells: {track: lot}\n";
+    Story story;
+    story_begin(&story, parts);
+    story_enter(&story, "fit", "{'part':'crank','use':'reused','evidence':'ground'}");
+    fit(&story, "shells", "", "'description':'as ordered'");
+    g_autofree char *text = print(&story, customer, 0);
+    expect_said(text, "FITTED crank reused serial not known, ground shells new lot not known");
+    expect_said(text, "Crank serial of crank, lot of shells, signature");
+    story_end(&story);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("fitted");
@@ -177,6 +198,7 @@ int main(void)
     tcase_add_test(tcase, a_part_in_doubt_says_so_where_it_is_fitted);
     tcase_add_test(tcase, what_was_laid_says_whether_it_was_closed_in_time);
     tcase_add_test(tcase, what_was_passed_over_is_not_laid);
+    tcase_add_test(tcase, what_lacks_its_number_says_so);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

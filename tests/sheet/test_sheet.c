@@ -55,7 +55,7 @@ START_TEST(an_assessment_tells_alike_things_once)
     g_autofree char *all = print(&story, everything, 0);
     expect_said(all, "read journal[2] 60.14");
     expect_said(all, "read journal[3] 60.16");
-    expect_said(all, "Crank[2], stage 2");
+    expect_said(all, "bolt caps in Crank[2], stage");
     story_end(&story);
 }
 END_TEST

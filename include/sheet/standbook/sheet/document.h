@@ -13,7 +13,8 @@ typedef enum {
     ALIGN_LEFT,  // whole words, broken over lines where the table would be too wide
     ALIGN_WHOLE, // left, never broken
     ALIGN_RIGHT, // never broken
-    ALIGN_POINT, // figures, the decimal points under one another; never broken
+    ALIGN_POINT, // figures, the decimal points under one another; never broken; where the text form
+                 // would be too wide, words among them stand under their row
     ALIGN_NOTES, // left; numbers of footnotes, `1 2`, which then stand on the same page
 } DocumentAlign;
 
