@@ -167,6 +167,23 @@ static void say_missing(Book *book, const char *rows)
             missing);
 }
 
+// What the ledger of these rows is called here, which no import changes: where it came in before,
+// that is not what is asked for now. NULL if it cannot be told; the caller frees.
+static char *label_here(Book *book, const char *rows)
+{
+    ChainLink link;
+    g_auto(GStrv) lines = g_strsplit(rows, "\n", 2);
+    g_autoptr(Entry) first =
+        lines[0] && chain_row_read(lines[0], &link, NULL) ? entry_read(link.line, NULL) : NULL;
+    g_autoptr(GPtrArray) ledgers = book_ledgers(book, NULL);
+    for (guint i = 0; first && ledgers && i < ledgers->len; i++) {
+        const BookLedger *ledger = g_ptr_array_index(ledgers, i);
+        if (strcmp(ledger->id, first->ledger) == 0)
+            return g_strdup(ledger->label);
+    }
+    return NULL;
+}
+
 static int import_rows(Book *book, const char *rows, gsize length, const char *label)
 {
     g_autofree char *number = NULL;
@@ -178,8 +195,10 @@ static int import_rows(Book *book, const char *rows, gsize length, const char *l
     GError *error = NULL;
     if (!book_import(book, rows, (gssize)length, sort, name, &taken, &error))
         return fail_with(error);
-    g_autofree char *clean = text_clean(name, -1);
-    say("%s: %" G_GINT64_FORMAT " entries taken\n", clean, taken);
+    g_autofree char *here = label_here(book, rows), *entries = text_counted((guint)taken, "entry");
+    g_autofree char *clean = text_clean(here ? here : name, -1);
+    say("%s: %s taken%s\n", clean, entries,
+        label && g_strcmp0(here, label) != 0 ? "; it came in before and keeps its number" : "");
     say_missing(book, rows);
     return 0;
 }

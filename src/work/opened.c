@@ -100,7 +100,11 @@ char *ledger_of(Book *book, const char *label, GError **error)
             return g_strdup(ledger->id);
     }
     g_autofree char *nearest = nearest_label(ledgers, label);
-    if (nearest)
+    if (strcmp(label, "shop") == 0)
+        g_set_error_literal(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                            "this store has no shop yet; its first line begins one: `standbook log "
+                            "--shop`");
+    else if (nearest)
         g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
                     "there is no build `%s`; did you mean `%s`?", label, nearest);
     else
@@ -179,8 +183,13 @@ gboolean opened_as_of(Opened *opened, const char *words, GError **error)
         g_autofree char *moment =
             strlen(words) == 10 ? g_strconcat(words, " 23:59:59", NULL) : g_strdup(words);
         Moment by;
-        if (!moment_parse(moment, &by, error))
+        if (!moment_parse(moment, &by, NULL)) {
+            g_set_error(error, STANDBOOK_ERROR, STANDBOOK_ERROR_MISUSE,
+                        "`%s` is no day or moment, nor the number of an entry; write it like "
+                        "2025-03-13, \"2025-03-13 11:36\" or #412",
+                        words);
             return FALSE;
+        }
         upto = typed_by(opened, by);
     }
     if (words && upto == 0) {
