@@ -275,39 +275,6 @@ static gboolean read_word(Reader *reader, const char *word, gboolean *known)
     return FALSE;
 }
 
-// `between 0.03 and 0.065`: moves *start behind the first word.
-static Mark find_words(const char **start)
-{
-    static const struct {
-        const char *front, *between;
-    } WORDS[] = {{"between ", " and "}, {"from ", " to "}, {"", " to "}};
-    for (gsize i = 0; i < G_N_ELEMENTS(WORDS); i++) {
-        const char *at = strstr(*start, WORDS[i].between);
-        if (at && begins(*start, WORDS[i].front)) {
-            *start += strlen(WORDS[i].front);
-            return (Mark){at, strlen(WORDS[i].between)};
-        }
-    }
-    return (Mark){NULL, 0};
-}
-
-// `min 0.03 max 0.06`: moves *start behind the first word.
-static Mark find_both(const char **start)
-{
-    static const struct {
-        const char *front, *between;
-    } WORDS[] = {{"min ", " max "}, {"min. ", " max. "}, {"at least ", " at most "}};
-    for (gsize i = 0; i < G_N_ELEMENTS(WORDS); i++) {
-        const char *at = begins(*start, WORDS[i].front) ? strstr(*start, WORDS[i].between) : NULL;
-        gboolean unit = FALSE;
-        if (at && mark_quantity(*start + strlen(WORDS[i].front), at, &unit)) {
-            *start += strlen(WORDS[i].front);
-            return (Mark){at, strlen(WORDS[i].between)};
-        }
-    }
-    return (Mark){NULL, 0};
-}
-
 static gboolean refuse_form(const Reader *reader, const char *start)
 {
     gboolean unit = FALSE;
@@ -331,7 +298,7 @@ static gboolean refuse_form(const Reader *reader, const char *start)
 static gboolean read_span(Reader *reader, const char *start, const char *end)
 {
     Deviations deviations;
-    Mark between = find_words(&start);
+    Mark between = mark_words(&start);
     if (!between.at && mark_deviations(start, end, &deviations)) {
         return read_deviations(reader, deviations);
     }
@@ -368,7 +335,7 @@ static gboolean read_form(Reader *reader)
     g_autofree char *word = g_strchomp(g_strdup(start));
     const char *end = start + strlen(word);
     gboolean read = read_word(reader, word, &known);
-    Mark both = find_both(&start);
+    Mark both = mark_both(&start);
     if (both.at) {
         return read_range(reader, start, both);
     }

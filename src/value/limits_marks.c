@@ -134,6 +134,43 @@ Mark mark_between(const char *start, const char *end)
     return (Mark){NULL, 0};
 }
 
+static gboolean begins_with(const char *text, const char *words)
+{
+    return g_ascii_strncasecmp(text, words, strlen(words)) == 0;
+}
+
+Mark mark_words(const char **start)
+{
+    static const struct {
+        const char *front, *between;
+    } WORDS[] = {{"between ", " and "}, {"from ", " to "}, {"", " to "}};
+    for (gsize i = 0; i < G_N_ELEMENTS(WORDS); i++) {
+        const char *at = strstr(*start, WORDS[i].between);
+        if (at && begins_with(*start, WORDS[i].front)) {
+            *start += strlen(WORDS[i].front);
+            return (Mark){at, strlen(WORDS[i].between)};
+        }
+    }
+    return (Mark){NULL, 0};
+}
+
+Mark mark_both(const char **start)
+{
+    static const struct {
+        const char *front, *between;
+    } WORDS[] = {{"min ", " max "}, {"min. ", " max. "}, {"at least ", " at most "}};
+    for (gsize i = 0; i < G_N_ELEMENTS(WORDS); i++) {
+        const char *at =
+            begins_with(*start, WORDS[i].front) ? strstr(*start, WORDS[i].between) : NULL;
+        gboolean unit = FALSE;
+        if (at && mark_quantity(*start + strlen(WORDS[i].front), at, &unit)) {
+            *start += strlen(WORDS[i].front);
+            return (Mark){at, strlen(WORDS[i].between)};
+        }
+    }
+    return (Mark){NULL, 0};
+}
+
 char *mark_points(const char *start, const char *end)
 {
     char *text = g_strndup(start, (gsize)(end - start));

@@ -28,5 +28,9 @@ gboolean mark_quantity(const char *start, const char *end, gboolean *unit);
 // The hyphen or dash, with the blanks around it, between two such texts: `1/2 - 3/4 in`. No place
 // if there is more than one, or none.
 Mark mark_between(const char *start, const char *end);
+// What parts the limits of `between 0.03 and 0.065` or `0.03 to 0.065`, and of `min 0.03 max 0.06`:
+// *start then goes behind the word in front.
+Mark mark_words(const char **start);
+Mark mark_both(const char **start);
 // A copy in which a decimal comma, the only mark of its number and outside of brackets, is a point.
 char *mark_points(const char *start, const char *end) G_GNUC_WARN_UNUSED_RESULT;
