@@ -223,12 +223,11 @@ static void attend(Desk *desk, const Entry *entry)
 gboolean desk_line(Desk *desk, const char *line, char **answer)
 {
     Session *session = desk_build(desk);
-    guint before = session ? session_entries(session)->len : 0;
     if (!take(desk, session, line, answer))
         return FALSE;
     const GPtrArray *entries = session_entries(session);
     desk->last_first = 0;
-    for (guint i = before; i < entries->len; i++) {
+    for (guint i = entries->len - session_entered(session); i < entries->len; i++) {
         attend(desk, entries->pdata[i]);
         if (struck_can_be(entries->pdata[i])) {
             desk->last_first = desk->last_first ? desk->last_first : i + 1;

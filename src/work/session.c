@@ -234,6 +234,11 @@ void session_close(Session *session)
     g_free(session);
 }
 
+guint session_entered(const Session *session)
+{
+    return session->entered;
+}
+
 const GPtrArray *session_last_slips(const Session *session)
 {
     return session->slips;

@@ -15,6 +15,7 @@ struct Session {
     Judgement *judgement; // by the plan in force; NULL before it is asked for
     gint64 version;       // of the store's data, when last looked at
     guint lines, taken;
+    guint entered;    // entries of the build by the line taken last
     gint64 seal_told; // seq of the newest seal of which it was said that it does not cover all
     GPtrArray *slips; // char *: of the line taken last; NULL for none
 };

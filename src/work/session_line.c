@@ -266,6 +266,14 @@ static gboolean enters_shop(const Session *session, const LineTaken *taken)
     return FALSE;
 }
 
+static guint count_own(const Session *session, const LineTaken *taken)
+{
+    guint count = 0;
+    for (guint i = 0; i < taken->entries->len; i++)
+        count += g_strcmp0(((Entry *)taken->entries->pdata[i])->ledger, session->build) == 0;
+    return count;
+}
+
 static gboolean is_judged(const Session *session, const LineTaken *taken)
 {
     for (guint i = 0; i < taken->entries->len; i++) {
@@ -296,6 +304,7 @@ static void settle(Session *session, LineTaken *taken, char **answer)
     g_autoptr(GPtrArray) remarks = g_ptr_array_ref(taken->remarks);
     session->has_shop = session->has_shop || enters_shop(session, taken);
     session->taken += entered ? 1 : 0;
+    session->entered = count_own(session, taken);
     gboolean judged = is_judged(session, taken);
     gboolean judges = says && judged;
     if (judges)

@@ -160,6 +160,7 @@ START_TEST(two_write_to_one_build)
     take(second, "2024-12-05 08:31 JT read pump tip clearance 0.10 with G08");
     take(first, "read pump end clearance 0.05 with G08"); // behind what the other entered
     ck_assert_uint_eq(session_entries(first)->len, session_entries(second)->len + 1);
+    ck_assert_uint_eq(session_entered(first), 1); // not what the other entered meanwhile
     ck_assert(session_catch_up(second, NULL));
     ck_assert_uint_eq(session_entries(first)->len, session_entries(second)->len);
     session_close(first);
@@ -200,6 +201,7 @@ START_TEST(somebody_was_faster)
                    "then write the line anew");
     faster.line = "read pump tip clearance 0.10 with G08";
     expect_answer(slow, "read crank drag 1.5 with G17", "#13: crank drag 1.5 N·m: pass");
+    ck_assert_uint_eq(session_entered(slow), 2); // with the one that tells of the gauge
     session_close(slow);
     session_close(faster.other);
     book_close(second_book);

@@ -33,6 +33,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Session, session_close)
 gboolean session_line(Session *session, const char *text, gssize length, char **answer,
                       GError **error);
 
+// How many of the build's last entries the line taken last made: what others had entered meanwhile
+// stands before them.
+guint session_entered(const Session *session);
+
 // What was likely a slip of the fingers in the line taken last (char *), as its answer says it;
 // NULL or empty if nothing was, or no answer was asked for. It belongs to the session, until the
 // next line.
