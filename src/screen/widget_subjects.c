@@ -88,9 +88,9 @@ static gboolean paint_strip(Canvas *canvas, guint row, guint from, const Require
 // Behind a name that is longer than its column, if all that is said has room there.
 static guint said_column(const Canvas *canvas, const Subject *subject, const char *words)
 {
-    guint behind = NAME + canvas_text_width(canvas, subject->name) + 2;
+    guint end = NAME + canvas_text_width(canvas, subject->name), behind = end + 2;
     guint note = subject->note ? canvas_text_width(canvas, subject->note) + 2 : 0;
-    return behind > SAID && behind + canvas_text_width(canvas, words) + note <= WIDE ? behind
+    return end >= SAID && behind + canvas_text_width(canvas, words) + note <= WIDE ? behind
                                                                                      : SAID;
 }
 
