@@ -1,6 +1,7 @@
 #include "bench_field.h"
 
 #include "line_words.h"
+#include "slip.h"
 
 #include <standbook/work/agenda_item.h>
 #include <standbook/work/choice.h>
@@ -75,8 +76,7 @@ char *bench_outside(Desk *desk, const Requirement *made, const char *gauge, cons
     if (!tool || !*typed || !reading_parse(typed, unit, &reading, NULL, NULL) ||
         tool_holds(tool, reading.value))
         return NULL;
-    g_autofree char *range = tool_range_words(tool);
-    return g_strdup_printf("%s reads %s", gauge, range);
+    return toolbox_reads(tool);
 }
 
 // CHECKS ----------------------------------------------------------------------------------------
@@ -248,13 +248,11 @@ char *bench_new_lot_words(Desk *desk, const Agenda *agenda, guint index, const c
 {
     const char *part = agenda_made(agenda, index)->name;
     const Entry *near = part_lot_meant(desk_build(desk), part, typed);
-    if (!near)
-        return g_strdup_printf("the shop has no such lot yet; Enter again enters it, of %s", part);
-    if (part_other_lot(desk_build(desk), part, shop_label(near)))
+    if (near && part_other_lot(desk_build(desk), part, shop_label(near)))
         return g_strdup_printf("is it %s, of %s? Enter again: new, of %s", shop_label(near),
                                entry_text(near, "part"), part);
-    return g_strdup_printf("is it %s? Enter again enters this new lot, of %s", shop_label(near),
-                           part);
+    g_autoptr(GPtrArray) lots = part_lots(desk_build(desk), part);
+    return slip_new_lot(lots, typed, part);
 }
 
 char *bench_other_lot(Desk *desk, const Agenda *agenda, guint index, PartState state,

@@ -1,5 +1,6 @@
 #include "slip.h"
 
+#include <standbook/base/text.h>
 #include <standbook/work/slip_words.h>
 
 gboolean slip_asks(Slip *slip, Desk *desk, const char *line)
@@ -23,6 +24,16 @@ gboolean slip_asks_this(Slip *slip, const char *line, char *said)
     } else
         g_free(said);
     return asks;
+}
+
+char *slip_new_lot(const GPtrArray *lots, const char *typed, const char *of)
+{
+    g_autoptr(GPtrArray) labels = g_ptr_array_new();
+    for (guint i = 0; i < lots->len; i++)
+        g_ptr_array_add(labels, (gpointer)shop_label(lots->pdata[i]));
+    const char *near = text_nearest(typed, (const char *const *)labels->pdata, labels->len);
+    return near ? g_strdup_printf("is it %s? Enter again enters this new lot, of %s", near, of)
+                : g_strdup_printf("the shop has no such lot yet; Enter again enters it, of %s", of);
 }
 
 const char *slip_asked(const Slip *slip, const char *line)

@@ -305,15 +305,20 @@ static gboolean is_passed(const Desk *desk, const ToolNeed *need, const char *la
            (tool && measures_that(tool, need) && !holding(desk, need, label));
 }
 
-// Why: `was found wrong on 11 Mar`, `reads 0-25 mm`.
+char *toolbox_reads(const Entry *tool)
+{
+    g_autofree char *range = tool_range_words(tool);
+    return g_strdup_printf("%s reads %s", shop_label(tool), range);
+}
+
+// `G03 was found wrong on 11 Mar`, `G03 reads 0-25 mm`.
 static char *passed_words(const Desk *desk, const char *label)
 {
     const Entry *wrong = is_refused(desk, label) ? wrong_of(desk, label) : NULL;
     g_autofree char *day =
         wrong ? ago_day(moment_of_day(entry_text(wrong, "date")), desk->now) : NULL;
-    g_autofree char *range = wrong ? NULL : tool_range_words(tool_of(desk, label));
-    return wrong ? g_strconcat("was found wrong on ", day, NULL)
-                 : g_strconcat("reads ", range, NULL);
+    return wrong ? g_strdup_printf("%s was found wrong on %s", label, day)
+                 : toolbox_reads(tool_of(desk, label));
 }
 
 char *toolbox_wrong_words(Desk *desk, const ToolNeed *need, const char *taken)
@@ -325,7 +330,7 @@ char *toolbox_wrong_words(Desk *desk, const ToolNeed *need, const char *taken)
         g_strcmp0(taken, label) == 0)
         return NULL;
     g_autofree char *why = passed_words(desk, label);
-    return g_strdup_printf("%s %s; %s%sg takes another", label, why, taken ? taken : "",
+    return g_strdup_printf("%s; %s%sg takes another", why, taken ? taken : "",
                            taken ? " is taken, " : "");
 }
 

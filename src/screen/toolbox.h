@@ -83,6 +83,8 @@ char *toolbox_standing(const Desk *desk, const ToolNeed *need, const char *label
 // Likewise.
 char *toolbox_outside(const Desk *desk, const ToolNeed *need,
                       const char *label) G_GNUC_WARN_UNUSED_RESULT;
+// `G03 reads 50-75 mm`: why a gauge does not serve. The caller frees with g_free.
+char *toolbox_reads(const Entry *tool) G_GNUC_WARN_UNUSED_RESULT;
 // A line for each wrench or angle gauge of a list, by their digits: a mark if it is fit, what it is
 // and how it stands: ` √ 1   W3 click wrench 60-300   due 15 Oct √, 214 uses since`. The caller
 // frees with g_free.

@@ -235,10 +235,8 @@ static gboolean is_for_this_alone(const ToolNeed *need, Desk *desk, const char *
 static char *outside_words(const ToolNeed *need, Desk *desk, const char *label)
 {
     const Entry *tool = shop_find(session_shop(desk->shop), "tool", label);
-    if (need->need == NEED_GAUGE && tool) {
-        g_autofree char *range = tool_range_words(tool);
-        return g_strdup_printf("%s reads %s", label, range);
-    }
+    if (need->need == NEED_GAUGE && tool)
+        return toolbox_reads(tool);
     g_autofree char *outside = toolbox_outside(desk, need, label);
     return g_strdup_printf("%s, %s", label, *outside ? outside : "its range does not reach that");
 }

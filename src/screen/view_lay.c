@@ -147,10 +147,8 @@ static gboolean has_lot(Lay *lay, Desk *desk, const char *label)
     if (!*label || shop_find(session_shop(desk_build(desk)), "consumable", label))
         return TRUE;
     g_autofree char *line = g_strdup_printf("consumable %s lot %s", lay->consumable, label);
-    return !slip_asks_this(&lay->slip, line,
-                           g_strdup_printf("the shop has no such lot yet; Enter again enters it, "
-                                           "of %s",
-                                           lay->consumable)) &&
+    g_autoptr(GPtrArray) lots = lots_of(lay, desk);
+    return !slip_asks_this(&lay->slip, line, slip_new_lot(lots, label, lay->consumable)) &&
            desk_shop_line(desk, line);
 }
 
