@@ -17,6 +17,8 @@ typedef struct {
     FindList *list; // of all builds, for the lot fitted there
     guint from;     // the row shown first
     guint rest;     // and the first behind what is shown; 0: all is
+    guint looked;   // how many entries the builds had when all were open that may have the lot,
+    gint64 version; // and the store's version then
 } Why;
 
 // The argument is the name; with a line `leads` behind it, Enter goes on to the place.
@@ -153,13 +155,19 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     say_keys(why, desk, made, page);
 }
 
-// Where a lot was fitted, the other builds are opened one by one, which may have it too.
+// Where a lot was fitted, the other builds are opened one by one, which may have it too; after that
+// there is nothing to look for until something is entered.
 static gboolean idle(gpointer state, Desk *desk)
 {
-    const Why *why = state;
+    Why *why = state;
+    if (why->looked && why->looked == desk_entries_known(desk) && why->version == desk->version)
+        return FALSE;
     const Requirement *made = made_of(desk, why->name);
     g_autofree char *lot = made ? find_list_lot(why->list, desk, made) : NULL;
-    return lot && find_list_open_next(why->list, desk);
+    gboolean more = lot && find_list_open_next(why->list, desk);
+    why->looked = more ? 0 : desk_entries_known(desk);
+    why->version = desk->version;
+    return more;
 }
 
 // To the work, with no page of the search left under it; who works here is asked first.
