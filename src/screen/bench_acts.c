@@ -73,12 +73,24 @@ static gboolean is_work(const BenchWork *work, guint index)
     return bench_asks(work, index) && bench_requirement(work, index)->asked != ASKED_SIGN;
 }
 
+// The place of what was entered last: of that who is through with the step goes back to. NOWHERE
+// for who is not, or who entered nothing that has a place there.
+static guint entered_last(const Bench *bench, const Desk *desk, const BenchWork *work)
+{
+    const Requirement *made = bench_requirement(work, bench->here);
+    guint last = made && made->asked != ASKED_SIGN ? NOWHERE : bench_place_of(work, desk->last_seq);
+    return last != NOWHERE && is_work(work, last) ? last : NOWHERE;
+}
+
 // Behind the last place is the signature, or nowhere, and behind that the close of the step.
-static Go move(Bench *bench, const BenchWork *work, gint direction)
+static Go move(Bench *bench, const Desk *desk, const BenchWork *work, gint direction)
 {
     guint count = work->agenda.assessment->requirements->len;
     guint from = (bench->here == NOWHERE ? count : bench->here) + (guint)direction;
-    guint found = bench_search(work, from, direction, direction < 0 ? is_work : bench_asks);
+    guint last = direction < 0 ? entered_last(bench, desk, work) : NOWHERE;
+    guint found = last != NOWHERE
+                      ? last
+                      : bench_search(work, from, direction, direction < 0 ? is_work : bench_asks);
     bench->offered = bench->offered && direction < 0;
     g_clear_pointer(&bench->aside, g_free);
     if (found != NOWHERE)
@@ -96,12 +108,12 @@ typedef struct {
 
 static Go go_on(Acting *acting)
 {
-    return move(acting->bench, acting->work, 1);
+    return move(acting->bench, acting->desk, acting->work, 1);
 }
 
 static Go go_back(Acting *acting)
 {
-    return move(acting->bench, acting->work, -1);
+    return move(acting->bench, acting->desk, acting->work, -1);
 }
 
 static Go ask_gauge(Acting *acting)
@@ -112,12 +124,17 @@ static Go ask_gauge(Acting *acting)
     return go_open(VIEW_GAUGE, g_strdup_printf("G%s\n\n%u", sort, bench->here));
 }
 
-// Of a reading in hand, or where the step has no bolt of the one read last, whether it was worked
-// on since; else to the bolt of the step that was ticked last, and whether it is loosened; an Enter
-// ticks nothing.
+// A part that is fitted is fitted once more. Of a reading in hand, or where the step has no bolt of
+// the one read last, whether it was worked on since; else to the bolt of the step that was ticked
+// last, and whether it is loosened; an Enter ticks nothing.
 static Go go_again(Acting *acting)
 {
     Bench *bench = acting->bench;
+    const Requirement *here = bench_requirement(acting->work, bench->here);
+    if (here && here->asked == ASKED_FIT && here->verdict != VERDICT_OPEN) {
+        bench->part = STATE_AGAIN;
+        return go(GO_STAY);
+    }
     Go rework = bench_ask_rework(bench, acting->work, NULL, "");
     if (rework.kind != GO_STAY)
         return rework;

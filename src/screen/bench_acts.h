@@ -22,6 +22,7 @@ typedef struct {
     char *aside;       // the place then in hand: after what was added it goes on there; NULL: none
     char *settle;      // begin with this requirement, or with what is left ("left"): in doubt or
                        // failed, not only open; NULL with what is open
+    gboolean beside;   // that was only walked to
     PartState part;    // what was said of the part in hand
     Supposed supposed; // by what is typed
     Slip slip;         // a line that was asked about once

@@ -128,9 +128,12 @@ static BenchField check_field(Desk *desk, const AgendaItem *item)
 
 // PARTS -----------------------------------------------------------------------------------------
 
+// How it is fitted, as far as that is known; STATE_AGAIN: it is asked.
 static PartState state_of(const AgendaItem *item, PartState state)
 {
-    return state == STATE_ASKED && item->new_needed ? STATE_NEW : state;
+    gboolean asked =
+        state == STATE_AGAIN || (state == STATE_ASKED && item->made->verdict == VERDICT_OPEN);
+    return asked ? item->new_needed ? STATE_NEW : STATE_AGAIN : state;
 }
 
 static gboolean is_by_lot(const AgendaItem *item, PartState state)
@@ -200,6 +203,10 @@ static BenchField part_field(Desk *desk, const Agenda *agenda, const AgendaItem 
                             g_strdup("new, lot")};
     state = state_of(item, state);
     if (state == STATE_ASKED)
+        return (BenchField){ASKS_NUMBER, g_strdup(" "),
+                            g_strdup("it stands as it is; l fits it again, +Enter goes on"),
+                            g_strdup(item->made->answer)};
+    if (state == STATE_AGAIN)
         return (BenchField){ASKS_DIGIT, g_strdup("1 to 3"),
                             g_strdup("1 new   2 used again   3 reworked"), g_strdup("fitted how?")};
     if (state != STATE_NEW)
@@ -288,7 +295,7 @@ static char *part_line(Desk *desk, const Agenda *agenda, const AgendaItem *item,
     if (is_by_lot(item, state))
         return *typed ? lot_line(desk, agenda, item, typed) : NULL;
     state = state_of(item, state);
-    if (state == STATE_ASKED)
+    if (state == STATE_ASKED || state == STATE_AGAIN)
         return NULL;
     if (state != STATE_NEW)
         return again_line(item, state == STATE_REUSED ? AGENDA_REUSED : AGENDA_REWORKED, typed);

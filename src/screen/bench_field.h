@@ -6,10 +6,11 @@
 #include <standbook/work/agenda.h>
 
 typedef enum {
-    STATE_ASKED, // not said yet
+    STATE_ASKED, // not said yet; one that is fitted stands as it is
     STATE_NEW,
     STATE_REUSED,
     STATE_REWORKED,
+    STATE_AGAIN, // not said yet, and asked also of one that is fitted
 } PartState;
 
 typedef struct {

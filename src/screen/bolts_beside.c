@@ -28,7 +28,7 @@ Go bolts_leave(Desk *desk, const Turn *turn, gint direction)
     guint found = beside_bolts(&work, turn, at, direction);
     if (found != NOWHERE) {
         g_autofree char *name = requirement_name(bench_requirement(&work, found));
-        return go_instead(VIEW_BENCH, g_strconcat(step, "\n", name, NULL));
+        return go_instead(VIEW_BENCH, g_strconcat(step, "\n", name, "\nbeside", NULL));
     }
     return direction < 0 ? go(GO_STAY) : go_instead(VIEW_CLOSING, g_strdup(step));
 }

@@ -113,7 +113,7 @@ char *proof_hand_line(const ProofHand *hand, Desk *desk, const char *typed)
     if (hand->tightening)
         return tightening_line(desk, hand->tightening, hand->turn, typed);
     if (hand->made->asked != ASKED_SIGN)
-        return bench_line(desk, agenda, hand->place, STATE_ASKED, typed,
+        return bench_line(desk, agenda, hand->place, STATE_AGAIN, typed,
                           gauge_of(hand, desk, typed));
     g_auto(AgendaItem) item = agenda_item(agenda, hand->place);
     return agenda_line(&item, &(AgendaAnswer){.typed = typed});
@@ -124,7 +124,7 @@ char *proof_hand_said(const ProofHand *hand, Desk *desk, const char *typed)
     if (!hand->tightening)
         return hand->made->asked == ASKED_SIGN
                    ? g_strconcat(hand->made->name, " signed", NULL)
-                   : bench_place(&hand->work.agenda, hand->place, STATE_ASKED);
+                   : bench_place(&hand->work.agenda, hand->place, STATE_AGAIN);
     g_autofree char *bolt = bolt_said(hand, desk);
     g_autofree char *shown =
         *typed ? tightening_shown(desk, hand->tightening, turn_in_hand(hand), typed) : NULL;
@@ -134,10 +134,10 @@ char *proof_hand_said(const ProofHand *hand, Desk *desk, const char *typed)
 // What is asked at a check or part, as at the bench.
 static void field_rows(const ProofHand *hand, Desk *desk, const char *typed, Page *page)
 {
-    BenchField field = bench_field(desk, &hand->work.agenda, hand->place, STATE_ASKED);
+    BenchField field = bench_field(desk, &hand->work.agenda, hand->place, STATE_AGAIN);
     const char *gauge = gauge_of(hand, desk, typed);
     g_autofree char *next =
-        bench_next_words(desk, &hand->work, hand->place, STATE_ASKED, &field, gauge);
+        bench_next_words(desk, &hand->work, hand->place, STATE_AGAIN, &field, gauge);
     const ToolNeed need = bench_need_at(&hand->work.agenda, hand->place);
     g_autofree char *wrong = bench_wrong_gauge(desk, hand->made, &need, gauge);
     page->field = field.field;

@@ -18,9 +18,10 @@ static gpointer open(Desk *desk, const char *argument)
 {
     Bench *bench = g_new0(Bench, 1);
     (void)desk;
-    g_auto(GStrv) parts = g_strsplit(argument, "\n", 2);
+    g_auto(GStrv) parts = g_strsplit(argument, "\n", 3);
     bench->step = g_strdup(parts[0]);
     bench->settle = g_strdup(parts[1]);
+    bench->beside = parts[1] && g_strcmp0(parts[2], "beside") == 0;
     bench->here = bench->last = NOWHERE;
     return bench;
 }
@@ -75,6 +76,7 @@ static const Requirement *in_hand(Bench *bench, const BenchWork *work)
     }
     if (bench->settle) {
         bench_go_to(bench, bench_to_settle(work, bench->settle));
+        bench->part = bench->beside ? STATE_ASKED : STATE_AGAIN;
         g_clear_pointer(&bench->settle, g_free);
     }
     if (bench->here == NOWHERE || !bench_asks(work, bench->here))
@@ -169,6 +171,9 @@ static char *apart_words(const Bench *bench, const Checks *checks)
 
 static const char nothing_read[] =
     "a part is fitted here, no value: Backspace erases, Enter alone is new";
+
+static const char fitted_already[] =
+    "a part is fitted here, no value: Backspace erases, then l fits it again";
 
 static const char lot_not_seen[] =
     "the shop has no such lot yet; Enter asks once more, then enters it";
@@ -362,7 +367,9 @@ static void warn_unfitted(const Bench *bench, Desk *desk, const BenchWork *work)
 {
     BenchField field = bench_field(desk, &work->agenda, bench->here, bench->part);
     gboolean tick = field.field == ASKS_TICK || !field.hint;
-    desk_warn(desk, "%s%s", tick ? "" : "write ", tick ? nothing_read : field.hint);
+    const char *stands = field.field == ASKS_NUMBER ? fitted_already : NULL;
+    desk_warn(desk, "%s%s", tick || stands ? "" : "write ",
+              stands ? stands : tick ? nothing_read : field.hint);
     bench_field_clear(&field);
 }
 

@@ -154,13 +154,15 @@ static void heed_loosened(Bolts *bolts, Desk *desk)
 // INTERRUPTION ----------------------------------------------------------------------------------
 
 // Whether nobody knows how the bolt in hand was left: a pull by angle does not tell whether it was
-// begun. A pull to a torque may be done twice. Who has not picked it up yet is not asked.
+// begun. A pull to a torque may be done twice. Of one that is ticked nothing is asked, also where
+// it is walked back to; nor is who has not picked it up yet.
 static gboolean is_question(const Bolts *bolts, Desk *desk, const Tightening *tightening,
                             const Turn *turn)
 {
     StageKind kind = tightening_stage(tightening, turn->stage)->kind;
     gboolean angle = stage_is_angle(kind);
-    gboolean in_hand = angle && standing_of(desk_build(desk)).in_hand;
+    gboolean ticked = turn->made->verdict != VERDICT_OPEN;
+    gboolean in_hand = angle && !ticked && standing_of(desk_build(desk)).in_hand;
     gint64 seq = in_hand ? left_interrupted(desk, bolts->step, bolts->set) : 0;
     return seq != 0 && seq != bolts->answered;
 }
@@ -252,8 +254,14 @@ static Go wants_again(Bolts *bolts, Desk *desk, const Tightening *tightening, co
                                                : go_instead(VIEW_BENCH, g_strdup(bolts->step));
 }
 
+// Whether who walked back to a bolt that is done only looks at it.
+static gboolean looks(const Bolts *bolts, const Turn *turn)
+{
+    return bolts->placed && !bolts->mends && turn->made->verdict != VERDICT_OPEN;
+}
+
 // Asks for a wrench once a stage, and again when the one in hand is found wrong, but over nothing
-// that is half typed; goes back to the bench when all is done.
+// that is half typed, and of nobody who looks; goes back to the bench when all is done.
 static Go wants(gpointer state, Desk *desk)
 {
     Bolts *bolts = state;
@@ -277,7 +285,7 @@ static Go wants(gpointer state, Desk *desk)
     if (!tool.asked)
         bolts->asked = 0;
     if (!tool.asked || desk->typed || bolts->asked == turn->stage ||
-        is_question(bolts, desk, tightening, turn))
+        looks(bolts, turn) || is_question(bolts, desk, tightening, turn))
         return go(GO_STAY);
     bolts->asked = turn->stage;
     return bolt_tool_ask(desk, tightening, turn);
