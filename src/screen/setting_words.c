@@ -196,7 +196,7 @@ static const Requirement *read_beside(const Trials *trials, const TrialNext *nex
 }
 
 // What comes behind the one asked.
-char *setting_then(const Trials *trials, const TrialNext *next)
+char *setting_then(const Trials *trials, const TrialNext *next, const NextMove *advised)
 {
     const PlanTightening *hold = trials_open_hold(trials);
     g_autoptr(GPtrArray) slack = trials_to_slacken(trials);
@@ -220,8 +220,9 @@ char *setting_then(const Trials *trials, const TrialNext *next)
     if (at)
         return g_strconcat(trials_read_word(trials, next->ask == TRIAL_LOOSE), at,
                            first ? "; outside at the first place: the next move" : "", NULL);
-    if (next->ask == TRIAL_LOOSE)
-        return g_strdup(tighten);
+    if (next->ask == TRIAL_LOOSE) // what it reads decides, where a move can be advised
+        return g_strdup_printf("%s%s", tighten,
+                               advised->known ? ", or the next move, as it reads" : "");
     return g_strdup(next->ask == TRIAL_TIGHTEN ? "read it tight" : "the verdict on this try");
 }
 

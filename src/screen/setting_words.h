@@ -33,7 +33,8 @@ char *setting_at(const Trials *trials, const Requirement *made) G_GNUC_WARN_UNUS
 char *setting_next(Desk *desk, const Trials *trials, const TrialNext *next,
                    const NextMove *advised) G_GNUC_WARN_UNUSED_RESULT;
 // What comes behind it.
-char *setting_then(const Trials *trials, const TrialNext *next) G_GNUC_WARN_UNUSED_RESULT;
+char *setting_then(const Trials *trials, const TrialNext *next,
+                   const NextMove *advised) G_GNUC_WARN_UNUSED_RESULT;
 // What the digits mean, of which the line was supposed: `0.07 mm ±.01   ▼ FAIL, 0.01 under`; NULL
 // behind a point or sign, while more is still to come.
 char *setting_meaning(const Supposed *supposed, const Trials *trials, const TrialNext *next,

@@ -97,7 +97,7 @@ static void paint_rows(Setting *setting, Desk *desk, const Trials *trials, const
     const PlanSetting *plan = trials->check->setting;
     const Unit *unit = setting_made(trials, next)->check->unit;
     g_autofree char *words = setting_next(desk, trials, next, &setting->tries.advised),
-                    *then = setting_then(trials, next);
+                    *then = setting_then(trials, next, &setting->tries.advised);
     page_say(&page->next, "%s", words);
     g_autofree char *wrong = setting_wrong_gauge(desk, trials, next);
     page_say(&page->then, "%s", wrong ? wrong : then);

@@ -156,6 +156,52 @@ static char *ask_way(const Typed *typed)
                            there, kept);
 }
 
+// The newest reading of the trials as it was typed, without its unit; NULL for none, or a bound.
+static Number *last_reading(const Trials *trials)
+{
+    for (guint i = trials->all->len; i-- > 0;) {
+        const GPtrArray *entries = ((const Trial *)trials->all->pdata[i])->entries;
+        for (guint j = entries->len; j-- > 0;)
+            if (strcmp(((const Entry *)entries->pdata[j])->kind->name, "read") == 0) {
+                const char *value = entry_value(entries->pdata[j], "value", "value");
+                return value ? number_from_text(value, NULL) : NULL;
+            }
+    }
+    return NULL;
+}
+
+// As far from a reading as the next one may well lie: the width of the limits, or half of it.
+static Number *reach_of(const Trials *trials, const Number *reading)
+{
+    const Requirement *made = trials->made[0];
+    g_autoptr(Number) two = number_from_integer(2), size = number_abs(reading);
+    g_autoptr(Number) half = number_divide(size, two);
+    g_autoptr(Number) base =
+        made->lower && made->upper ? number_subtract(made->upper, made->lower) : NULL;
+    g_autoptr(Number) width = base ? unit_width_from_base(trials->check->unit, base) : NULL;
+    return number_copy(width && number_compare(width, half) > 0 ? width : half);
+}
+
+// Where it stands was asked, and what was read there was typed: with decimals, nearer to the last
+// reading than to where it stood, and neither where it is advised nor a size that is there.
+static char *ask_reading(const Typed *typed)
+{
+    const Trials *trials = typed->trials;
+    const PlanSetting *setting = trials->check->setting;
+    g_autoptr(Number) last = last_reading(trials);
+    if (!last || !typed->decimals || !trials->check->decimals || !is_off(typed, OFF) ||
+        (setting->stock && setting_has_stock(setting, typed->position)))
+        return NULL;
+    g_autoptr(Number) as_typed = unit_width_from_base(setting->unit, typed->position),
+                      stood = unit_width_from_base(setting->unit, trials_last(trials)->position);
+    g_autoptr(Number) away = distance(as_typed, last), moved = distance(as_typed, stood),
+                      reach = reach_of(trials, last);
+    if (number_compare(away, reach) > 0 || number_compare(away, moved) >= 0)
+        return NULL;
+    g_autofree char *kept = words_of(typed, typed->position);
+    return g_strdup_printf("A reading? NEXT asks where it stands; Enter again keeps %s", kept);
+}
+
 char *move_slip(const Trials *trials, const NextMove *advised, const char *words, gboolean step)
 {
     g_auto(Reading) reading = {0};
@@ -166,6 +212,8 @@ char *move_slip(const Trials *trials, const NextMove *advised, const char *words
         return NULL;
     typed.decimals = reading.decimals;
     char *asked = typed.advised && !step ? ask_way(&typed) : NULL;
+    if (!asked && typed.advised && !step)
+        asked = ask_reading(&typed);
     if (!asked && typed.advised && is_off(&typed, OFF))
         asked = ask_factor(&typed);
     if (!asked)

@@ -123,7 +123,7 @@ def point_12_a_bolt_is_one_enter_and_a_round_one_key_but_never_angle_or_stretch(
         stand.answer("W1")
         stand.next_is("bolt 1 · 1 of 2")
         stand.press("-\r")
-        stand.next_is("pick-up flange 2   fit new")
+        stand.next_is("pick-up flange 2   new")
         stand.press("+\r")
         stand.next_is("bolt 1 · 1 of 2")
         stand.press("a")

@@ -4,12 +4,14 @@
 #include <standbook/work/advice.h>
 
 // What is asked about a move as it was typed; NULL where it is no slip, or cannot be read. It is
-// one where how far to move as advised was typed for where the adjuster stands then; where it leads
+// one where how far to move as advised was typed for where the adjuster stands then; a value like
+// what was read last, far from what is advised and further from where it stood; where it leads
 // ten times, or a tenth, as far as the advised move does, and lies further from there than twice
 // that move; beyond the range of the adjuster; further from where the advised move leads than ten
 // times that move; or, without a range, so far that by the plan's word it answers by more than 20
-// widths of its limits, for it begins at most ten outside of them (slip.h). These are rules of our own, no published source. `step`: it was typed as a
-// step, not as where the adjuster stands. The caller frees with g_free.
+// widths of its limits, for it begins at most ten outside of them (slip.h). These are rules of our
+// own, no published source. `step`: it was typed as a step, not as where the adjuster stands. The
+// caller frees with g_free.
 char *move_slip(const Trials *trials, const NextMove *advised, const char *typed,
                 gboolean step) G_GNUC_WARN_UNUSED_RESULT;
 
