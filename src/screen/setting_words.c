@@ -140,9 +140,13 @@ static char *move_words(const Trials *trials, const TrialNext *next, const NextM
     static const char *const without[] = {[TRIAL_FURTHER] = "%smove the %s · %s",
                                           [TRIAL_STAY] = "%stype where the %s stands; then tighten",
                                           [TRIAL_STOP] = "%sfind the cause, then move the %s"};
+    static const char *const put_in[] = {[TRIAL_FURTHER] = "%sput in a %s · %s",
+                                         [TRIAL_STAY] = "%stype which %s is in",
+                                         [TRIAL_STOP] = "%sfind the cause, then change the %s"};
+    const char *const *moves = trials_is_put_in(trials) ? put_in : without;
     gboolean good = trials_next(trials, FALSE).ask == TRIAL_DONE;
     if (!next_move_moves(advised))
-        return g_strdup_printf(without[next->move], loosen, trials->check->setting->move, asks);
+        return g_strdup_printf(moves[next->move], loosen, trials->check->setting->move, asks);
     g_autofree char *move = next_move_words(trials, advised);
     return good ? g_strdup_printf("%s, or +Enter leaves it", move)
                 : g_strdup_printf("%s%s · then %s", loosen, move, asks);
@@ -154,8 +158,11 @@ static char *move_asked(const Trials *trials, const TrialNext *next, const NextM
 {
     enum { ROOM = 54 };
     g_autofree char *before = before_words(trials);
-    g_autofree char *whole = move_words(trials, next, advised, "type where it stands");
-    g_autofree char *brief = move_words(trials, next, advised, "type where");
+    gboolean put_in = trials_is_put_in(trials);
+    g_autofree char *whole =
+        move_words(trials, next, advised, put_in ? "type which" : "type where it stands");
+    g_autofree char *brief =
+        move_words(trials, next, advised, put_in ? "type which" : "type where");
     g_autofree char *least = g_strconcat(must_loosen(trials) ? "loosen, " : "",
                                          "move it as said above · then type where", NULL);
     const char *const forms[] = {whole, brief, least};
@@ -287,7 +294,9 @@ char *setting_meaning(const Supposed *supposed, const Trials *trials, const Tria
     if (next->ask == TRIAL_MOVE)
         return setting_is_step(trials, typed)
                    ? g_strdup_printf("moved by %s %s", typed, unit)
-                   : g_strdup_printf("the %s stands at %s %s now", plan->move, typed, unit);
+                   : g_strdup_printf(trials_is_put_in(trials) ? "the %s of %s %s is in now"
+                                                              : "the %s stands at %s %s now",
+                                     plan->move, typed, unit);
     if (next->ask == TRIAL_LOOSE)
         return g_strdup_printf("%s, loose: it advises and is not judged", typed);
     const Requirement *read = supposed_made(supposed, trials, setting_made(trials, next));

@@ -33,7 +33,9 @@ static gpointer open(Desk *desk, const char *argument)
     const char *behind = setting_tries_open(&setting->tries, argument);
     (void)desk;
     setting->look = g_strcmp0(behind, "look") == 0;
-    setting->again = behind && !setting->look;
+    setting->placed = g_strcmp0(behind, "back") == 0;
+    setting->here = (TrialNext){.ask = TRIAL_MOVE};
+    setting->again = behind && !setting->look && !setting->placed;
     return setting;
 }
 
@@ -197,6 +199,19 @@ static void warn_stock(Desk *desk, const Trials *trials, const Number *position)
         desk_warn(desk, "%s is not in stock; strike it if typed wrong", there);
 }
 
+// Whether -Enter goes back from what comes next to this place, which does as it is, and another
+// move would bring it nearer.
+static gboolean may_be_bettered(const Setting *setting, const Trials *trials)
+{
+    guint next = trials->first + 1;
+    if (!trials->labels || next >= setting_count(trials->check) ||
+        !next_move_moves(&setting->tries.advised))
+        return FALSE;
+    g_autoptr(Trials) other = trials_new(trials->plan, trials->step, trials->check, next,
+                                         trials->assessment, trials->entries, trials->count);
+    return trials_next(other, FALSE).ask != TRIAL_DONE;
+}
+
 static void say_last(Setting *setting, Desk *desk, const TrialNext *next, const char *typed)
 {
     const Trials *trials = trials_of(setting, desk);
@@ -218,12 +233,13 @@ static void say_last(Setting *setting, Desk *desk, const TrialNext *next, const 
                                     : made;
     g_autofree char *outcome = trial_outcome(trials, trial), *fault = fault_words(judged);
     gboolean over = trials_next(trials, FALSE).ask == TRIAL_DONE;
-    desk_last(desk, "try %u · %s%s · %s%s%s · %.5s %s", trial->number,
+    desk_last(desk, "try %u · %s%s · %s%s%s%s · %.5s %s", trial->number,
               trials_read_word(trials, next->ask == TRIAL_LOOSE), at, typed, over ? " · " : "",
               over                       ? outcome
               : next->ask == TRIAL_LOOSE ? ""
                                          : fault,
-              time + 11, who);
+              over && may_be_bettered(setting, trials) ? ", -Enter betters it" : "", time + 11,
+              who);
 }
 
 // What holds it comes loose before it is moved.
@@ -240,7 +256,7 @@ static gboolean loosen(Desk *desk, const Trials *trials)
 }
 
 // A likely slip: of a reading by what is read beside it, of a loose one by what is expected as
-// well, of a move by what is advised.
+// well, of a shim by the way it answers, of a move by what is advised.
 static gboolean asks_about(Setting *setting, Desk *desk, const Trials *trials,
                            const TrialNext *next, const char *typed, const char *line)
 {
@@ -252,6 +268,8 @@ static gboolean asks_about(Setting *setting, Desk *desk, const Trials *trials,
         said = move_slip(trials, &tries->advised, typed, setting_is_step(trials, typed));
     else if (next->ask == TRIAL_LOOSE)
         said = loose_slip(trials, &tries->advised, tries->earlier, next->place, typed);
+    else
+        said = way_slip(trials, &tries->advised, next->place, typed);
     return slip_asks_this(&setting->slip, line, said);
 }
 
@@ -319,18 +337,19 @@ static Go go_unadvised(Setting *setting, const Trials *trials, TrialNext next)
     return go(GO_STAY);
 }
 
-// The next place in that direction that asks for something, where each is set by itself; GO_STAY if
-// there is none.
+// The next place in that direction that asks for something, or back to one that was set, to be
+// moved once more, where each is set by itself; GO_STAY if there is none.
 static Go go_to_setting_at(const Trials *trials, gint direction)
 {
     guint count = trials->labels ? setting_count(trials->check) : 0;
     for (guint place = trials->first + (guint)direction; place < count; place += (guint)direction) {
         g_autoptr(Trials) other = trials_new(trials->plan, trials->step, trials->check, place,
                                              trials->assessment, trials->entries, trials->count);
-        if (trials_next(other, FALSE).ask != TRIAL_DONE)
-            return go_instead(
-                VIEW_SETTING,
-                setting_tries_argument(trials->check->name, trials->step->name, place, NULL));
+        gboolean done = trials_next(other, FALSE).ask == TRIAL_DONE;
+        if (!done || (direction < 0 && trials_last(other)))
+            return go_instead(VIEW_SETTING,
+                              setting_tries_argument(trials->check->name, trials->step->name, place,
+                                                     done ? "back" : NULL));
     }
     return go(GO_STAY);
 }
@@ -339,6 +358,8 @@ static Go go_beside(Setting *setting, const Trials *trials, gint direction)
 {
     TrialNext next = asked(setting, trials);
     TrialNext unadvised = trials_next(trials, setting->again);
+    if (direction > 0 && next.ask == TRIAL_MOVE && unadvised.ask == TRIAL_DONE)
+        return go_unadvised(setting, trials, unadvised); // it is left as it stands
     if (direction > 0 && !setting->placed && next.ask != unadvised.ask)
         return go_unadvised(setting, trials, unadvised);
     g_autoptr(GArray) all = stations(trials);

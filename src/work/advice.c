@@ -235,15 +235,17 @@ static Number *example_of(const PlanSetting *setting)
 }
 
 // `First type where the jackscrew stands, not a reading: 1.50 for 1.50 turn from mesh just solid.`
-static void say_first(const PlanCheck *check, GPtrArray *sentences)
+static void say_first(const Trials *trials, GPtrArray *sentences)
 {
+    const PlanCheck *check = trials->check;
     const PlanSetting *setting = check->setting;
+    gboolean put_in = trials_is_put_in(trials);
     const char *unit = setting->unit_text ? setting->unit_text : "";
     g_autoptr(Number) example = example_of(setting);
     g_autofree char *there = trial_position_words(check, example);
-    say(sentences, "First type where the %s stands, not a reading: %s for %s%s%s%s%s.",
-        setting->move, there, there, *unit ? " " : "", unit, setting->zero ? " from " : "",
-        setting->zero ? setting->zero : "");
+    say(sentences, "First type %s %s %s, not a reading: %s for %s%s%s%s%s.",
+        put_in ? "which" : "where the", setting->move, put_in ? "is in" : "stands", there, there,
+        *unit ? " " : "", unit, setting->zero ? " from " : "", setting->zero ? setting->zero : "");
 }
 
 static void say_stock(const Trials *trials, const NextMove *next, GPtrArray *sentences)
@@ -258,7 +260,7 @@ static void say_plan(const Trials *trials, GPtrArray *sentences)
 {
     const PlanCheck *check = trials->check;
     if (!trials->all->len)
-        say_first(check, sentences);
+        say_first(trials, sentences);
     say_geometry(check, sentences);
     say_range(check, sentences);
     say_stock(trials, NULL, sentences);

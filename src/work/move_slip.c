@@ -239,3 +239,46 @@ char *loose_slip(const Trials *trials, const NextMove *advised, const GArray *ea
                     *kept = unit_show(check->unit, reading.value, check->decimals);
     return g_strdup_printf("Far from what is expected, %s? Enter again keeps %s", expected, kept);
 }
+
+// What a place read last in a trial, tightened, base units; NULL where it was not.
+static const Number *value_of(const Trial *trial, guint place)
+{
+    for (guint i = trial->values->len; i-- > 0;) {
+        const TrialValue *value = &g_array_index(trial->values, TrialValue, i);
+        if (value->tight && value->place == place && value->value)
+            return value->value;
+    }
+    return NULL;
+}
+
+// How it answered the other way: by more than the gauge tells; NULL where it did not.
+static char *ask_answer(const Trials *trials, const NextMove *advised, const Number *before,
+                        const Number *moved, const Number *value)
+{
+    const PlanCheck *check = trials->check;
+    g_autoptr(Number) answer = number_subtract(value, before), size = number_abs(answer);
+    gboolean thicker = number_sign(moved) > 0, more = number_sign(answer) > 0;
+    gboolean other = number_sign(answer) * number_sign(moved) * check->setting->direction < 0;
+    if (!other || !advised->graduation || number_compare(size, advised->graduation) <= 0)
+        return NULL;
+    g_autofree char *was = unit_show(check->unit, before, check->decimals),
+                    *kept = unit_show(check->unit, value, check->decimals);
+    return g_strdup_printf("A %s %s, and it reads %s than %s? Enter again keeps %s",
+                           thicker ? "thicker" : "thinner", check->setting->move,
+                           more ? "more" : "less", was, kept);
+}
+
+char *way_slip(const Trials *trials, const NextMove *advised, guint place, const char *typed)
+{
+    const PlanCheck *check = trials->check;
+    const Trial *last = trials_last(trials);
+    const Trial *before = trials->all->len > 1 ? trials->all->pdata[trials->all->len - 2] : NULL;
+    const Number *value = before ? value_of(before, place) : NULL;
+    g_auto(Reading) reading = {0};
+    if (!check->setting->stock || check->formula || !value || last->readings || !last->position ||
+        !before->position || !reading_parse(typed, check->unit, &reading, NULL, NULL) ||
+        reading.bound != BOUND_NONE)
+        return NULL;
+    g_autoptr(Number) moved = number_subtract(last->position, before->position);
+    return ask_answer(trials, advised, value, moved, reading.value);
+}

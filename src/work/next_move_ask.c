@@ -76,11 +76,20 @@ static TrialNext after_tight(const Trials *trials, SettingKind kind, TrialNext a
     return asked;
 }
 
+// Whether a try that does as it is is left: each place of a list goes on to the next one, and where
+// the plan names no aim nothing but its limits asks for more.
+static gboolean is_left(const Trials *trials)
+{
+    return standing_of(trials, FALSE) == WELL && (trials->labels || trials->check->aim == AIM_NONE);
+}
+
 TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked)
 {
     const Trial *last = trials_last(trials);
     gboolean told = next->known && next->told;
     gboolean over = asked.ask == TRIAL_DONE || asked.ask == TRIAL_MOVE;
+    if (asked.ask == TRIAL_DONE && is_left(trials))
+        return asked;
     if (told && over && last && last->read && !trials_mistyped(trials))
         return after_tight(trials, next->advice.kind, asked);
     gboolean read_loose = last && last->loose && last->readings == 0 && is_slack(trials);

@@ -89,6 +89,11 @@ gboolean trials_has_tight(const Trials *trials)
     return trials->check->setting->loose || trials_has_hold(trials);
 }
 
+gboolean trials_is_put_in(const Trials *trials)
+{
+    return trials->check->setting->stock && !trials_has_tight(trials);
+}
+
 const char *trials_read_word(const Trials *trials, gboolean loose)
 {
     return loose ? "loose" : trials_has_tight(trials) ? "tight" : "read";

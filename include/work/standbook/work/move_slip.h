@@ -21,3 +21,10 @@ char *move_slip(const Trials *trials, const NextMove *advised, const char *typed
 // with g_free.
 char *loose_slip(const Trials *trials, const NextMove *advised, const GArray *earlier, guint place,
                  const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+
+// What is asked about a tightened reading of a place behind another shim: where that is thicker,
+// and it reads by more than the gauge's graduation the other way than the plan's word has it, or
+// thinner likewise. NULL where it does not, where no shim sets it, or for a formula. The caller
+// frees with g_free.
+char *way_slip(const Trials *trials, const NextMove *advised, guint place,
+               const char *typed) G_GNUC_WARN_UNUSED_RESULT;

@@ -48,8 +48,10 @@ double next_move_aim(const Trials *trials, gboolean *loosest);
 double next_move_supposed(const Trials *trials, const NextMove *next);
 
 // What trials_next asks, led by the advice: a loose reading outside its band asks for a move before
-// anything is tightened, and so does a try that passes though another move would better it; one
-// that is left in doubt by its gauge is read again, place by place.
+// anything is tightened, and so does a try that passes though another move would bring it nearer to
+// the aim that the plan names for places set together; where each place is set by itself, or the
+// plan names no aim, what passes is done. One that is left in doubt by its gauge is read again,
+// place by place.
 TrialNext next_move_ask(const NextMove *next, const Trials *trials, TrialNext asked);
 
 // What the adviser finds of a loose reading of a place that is needed, base units, were it read

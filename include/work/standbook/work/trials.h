@@ -162,6 +162,8 @@ gboolean trials_has_hold(const Trials *trials);
 // Whether it is tight or loose when it is read: the plan holds it, or reads it loose too. What a
 // shim alone sets is neither.
 gboolean trials_has_tight(const Trials *trials);
+// Whether it is set by what is put in, a shim alone.
+gboolean trials_is_put_in(const Trials *trials);
 // What a reading of it is: `loose`, `tight`, or `read` where that is neither. Static.
 const char *trials_read_word(const Trials *trials, gboolean loose);
 // Whether the newest try was read tight before its hold was tightened, is in doubt for it, and was
