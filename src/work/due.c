@@ -167,31 +167,89 @@ static char *days_words(gint64 days)
                     : g_strdup_printf("%" G_GINT64_FORMAT " day%s past", -days, plural);
 }
 
-// What was found wrong is due whether a build is using it or not, as long as it is not put right.
-static void add_tool(GArray *dues, const Entry *tool, const Entry *last, gboolean in_use,
-                     Moment now)
+static Moment due_of(const Entry *tool, const Entry *last)
 {
-    gboolean wrong = g_strcmp0(entry_text(last, "found"), "wrong") == 0;
-    Moment due = tool_due(tool->body, last->body);
+    return last ? tool_due(tool->body, last->body) : 0;
+}
+
+// What was found wrong is due whether a build is using it or not, as long as it is not put right;
+// what a build uses, before it runs out. FALSE if neither is so.
+static gboolean add_tool(GArray *dues, const Entry *tool, const Entry *last, gboolean in_use,
+                         Moment now)
+{
+    gboolean wrong = last && g_strcmp0(entry_text(last, "found"), "wrong") == 0;
+    Moment due = due_of(tool, last);
     gint64 days = due / DAY - now / DAY;
     if (!wrong && (!in_use || !due || days > DAYS_NEAR))
-        return;
+        return FALSE;
     g_autofree char *day = ago_day(wrong ? moment_of_day(entry_text(last, "date")) : due, now);
     add(dues, g_strdup_printf("%s %s", entry_text(tool, "label"), entry_text(tool, "sort")),
         g_strdup_printf(wrong ? "found wrong %s" : "calibration due %s", day),
         wrong ? g_strdup("not put right") : days_words(days));
+    return TRUE;
+}
+
+static const Entry *last_calibration(const Shop *shop, const Entry *tool)
+{
+    g_autoptr(GPtrArray) made = shop_calibrations(shop, entry_text(tool, "id"));
+    return made->len ? made->pdata[made->len - 1] : NULL;
+}
+
+// Whether its work would be in doubt: its calibration ran out, or, of a wrench, it never had one.
+static gboolean is_overdue(const Shop *shop, const Entry *tool, Moment now)
+{
+    return tool_is_doubtful(shop, tool, tool_sort(tool), NULL, -1, now);
+}
+
+// One that no build uses.
+static void add_overdue(GArray *dues, const Shop *shop, const Entry *tool, Moment now)
+{
+    const Entry *last = last_calibration(shop, tool);
+    Moment due = due_of(tool, last);
+    g_autofree char *day = due ? ago_day(due, now) : NULL;
+    add(dues, g_strdup_printf("%s %s", entry_text(tool, "label"), entry_text(tool, "sort")),
+        day ? g_strdup_printf("calibration due %s", day) : g_strdup("never calibrated"),
+        day ? days_words(due / DAY - now / DAY) : g_strdup("before it is used"));
+}
+
+// `B1 D1 F1 W2 …`
+static char *labels_of(const GPtrArray *tools)
+{
+    enum { ROOM = 20 };
+    GString *labels = g_string_new(NULL);
+    for (guint i = 0; i < tools->len; i++) {
+        const char *label = entry_text(tools->pdata[i], "label");
+        if (labels->len && g_utf8_strlen(labels->str, -1) + 1 + g_utf8_strlen(label, -1) > ROOM) {
+            g_string_append(labels, " …");
+            break;
+        }
+        g_string_append_printf(labels, "%s%s", labels->len ? " " : "", label);
+    }
+    return g_string_free(labels, FALSE);
+}
+
+// Those that no build uses: a line each for a few, one for many.
+static void add_all_overdue(GArray *dues, const Shop *shop, const GPtrArray *tools, Moment now)
+{
+    enum { FEW = 2 };
+    for (guint i = 0; tools->len <= FEW && i < tools->len; i++)
+        add_overdue(dues, shop, tools->pdata[i], now);
+    if (tools->len > FEW)
+        add(dues, g_strdup_printf("%u tools overdue", tools->len), labels_of(tools),
+            g_strdup("no build uses them"));
 }
 
 GArray *dues_of_tools(const Shop *shop, GHashTable *used, Moment now)
 {
     GArray *dues = dues_new();
-    g_autoptr(GPtrArray) tools = shop_in_use(shop, "tool", NULL);
+    g_autoptr(GPtrArray) tools = shop_in_use(shop, "tool", NULL), overdue = g_ptr_array_new();
     for (guint i = 0; i < tools->len; i++) {
-        const char *id = entry_text(tools->pdata[i], "id");
-        g_autoptr(GPtrArray) made = shop_calibrations(shop, id);
-        if (made->len)
-            add_tool(dues, tools->pdata[i], made->pdata[made->len - 1],
-                     g_hash_table_contains(used, id), now);
+        const Entry *tool = tools->pdata[i];
+        gboolean in_use = g_hash_table_contains(used, entry_text(tool, "id"));
+        if (!add_tool(dues, tool, last_calibration(shop, tool), in_use, now) &&
+            is_overdue(shop, tool, now))
+            g_ptr_array_add(overdue, (gpointer)tool);
     }
+    add_all_overdue(dues, shop, overdue, now);
     return dues;
 }

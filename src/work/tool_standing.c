@@ -30,11 +30,21 @@ static gboolean is_of_torque(const json_t *tool)
     return unit && kind_equal(unit_kind(unit), unit_kind(torque));
 }
 
+static ToolSort sort_of(const json_t *tool)
+{
+    return is_of_torque(tool) ? TOOL_TORQUE : TOOL_GAUGE;
+}
+
+ToolSort tool_sort(const Entry *tool)
+{
+    return sort_of(tool->body);
+}
+
 Moment tool_due(const json_t *tool, const json_t *calibration)
 {
     const ToolCalibration rule = tool_calibration(calibration, 0);
     gint64 day = 0;
-    return tool_last_day(is_of_torque(tool) ? TOOL_TORQUE : TOOL_GAUGE, &rule, &day)
+    return tool_last_day(sort_of(tool), &rule, &day)
                ? day * SECONDS_OF_A_DAY
                : 0;
 }

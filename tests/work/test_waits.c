@@ -188,6 +188,34 @@ START_TEST(what_was_found_wrong_stays_due_until_it_is_put_right)
 }
 END_TEST
 
+// What nobody has in hand yet is not found out about at its first use: a line each for a few, one
+// line for many.
+START_TEST(calibrations_that_ran_out_of_tools_that_no_build_uses)
+{
+    g_autoptr(GHashTable) none = g_hash_table_new(g_str_hash, g_str_equal);
+    static const struct {
+        const char *now, *expected;
+    } days[] = {
+        {"2025-01-31 23:00", ""},
+        {"2025-02-01 00:00", "W2 click wrench|calibration due 31 Jan|1 day past\n"},
+        {"2025-10-15 09:00", "4 tools overdue|G01 G02 G03 W2|no build uses them\n"},
+        {"2025-12-15 09:00",
+         "13 tools overdue|G01 G02 G03 G04 G05 …|no build uses them\n"},
+    };
+    for (guint i = 0; i < G_N_ELEMENTS(days); i++) {
+        g_autoptr(GArray) dues = dues_of_tools(demo->shop, none, moment_of(days[i].now));
+        g_autofree char *words = dues_words(dues);
+        ck_assert_str_eq(words, days[i].expected);
+    }
+    ck_assert_ptr_null(demo_try(demo, demo->desk,
+                                "2025-01-10 09:40 MO tool W9 \"click wrench\" kind \"click wrench\" "
+                                "range 10..60 N·m"));
+    g_autoptr(GArray) dues = dues_of_tools(demo->shop, none, moment_of("2025-01-11 09:00"));
+    g_autofree char *words = dues_words(dues);
+    ck_assert_str_eq(words, "W9 click wrench|never calibrated|before it is used\n");
+}
+END_TEST
+
 int main(void)
 {
     const TTest *tests[] = {who_has_it_in_hand_and_who_put_it_down,
@@ -197,6 +225,7 @@ int main(void)
                             a_customer_is_asked_until_there_is_an_answer,
                             the_demo_has_its_follow_up_before_it,
                             what_was_found_wrong_stays_due_until_it_is_put_right,
-                            calibrations_that_run_out_of_tools_in_use};
+                            calibrations_that_run_out_of_tools_in_use,
+                            calibrations_that_ran_out_of_tools_that_no_build_uses};
     return run_on_build("waits", tests, G_N_ELEMENTS(tests), 0);
 }

@@ -10,6 +10,9 @@
 // if its upper end is not known. The caller frees with g_free.
 char *tool_ceiling_words(const Entry *tool, const Number *ceiling) G_GNUC_WARN_UNUSED_RESULT;
 
+// Whether a tool is judged as a wrench is, by what its range is of, or as a gauge.
+ToolSort tool_sort(const Entry *tool);
+
 // The beginning of the last day on which a calibration of a tool holds (the bodies of both): as it
 // says, of a torque tool for which it says none a year behind it; 0 where none is set.
 Moment tool_due(const json_t *tool, const json_t *calibration);

@@ -31,6 +31,7 @@ typedef struct {
 GArray *dues_of_build(const Telling *telling) G_GNUC_WARN_UNUSED_RESULT;
 
 // Those of the shop's tools: the last calibration found it wrong and none has followed; or, of those
-// in use (`used`, a set of ids, const char *), it is past or has no more than 30 days to go. The
-// caller frees with g_array_unref.
+// that builds use (`used`, a set of ids, const char *), it is past or has no more than 30 days to
+// go; or, of the others, it is past, or a wrench never had one: a line each for one or two, one line
+// for more (`5 tools overdue`, `B1 D1 F1 W2 …`). The caller frees with g_array_unref.
 GArray *dues_of_tools(const Shop *shop, GHashTable *used, Moment now) G_GNUC_WARN_UNUSED_RESULT;
