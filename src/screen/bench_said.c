@@ -5,6 +5,7 @@
 #include "words.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/work/clocks.h>
 
 // Of what would change, what weighs most: the place itself if it has limits, else what is worked
 // out from it.
@@ -80,11 +81,24 @@ char *bench_then_words(const Requirement *made)
                                      : requirement_title(made);
 }
 
+// `no run before 21:12`: why nothing of the step should be begun yet; NULL if it may.
+static char *soon_words(const Desk *desk, const BenchWork *work)
+{
+    const Agenda *agenda = &work->agenda;
+    Clock clock;
+    return clock_forbids(agenda->plan, work->step, agenda->entries, agenda->count, desk->now,
+                         &clock)
+               ? clock_until(&clock, desk->now)
+               : NULL;
+}
+
 char *bench_next_words(Desk *desk, const BenchWork *work, guint here, PartState part,
                        const BenchField *field, const char *gauge)
 {
     const Requirement *made = bench_requirement(work, here);
-    g_autofree char *place = bench_place(&work->agenda, here, part);
+    g_autofree char *name = bench_place(&work->agenda, here, part);
+    g_autofree char *soon = soon_words(desk, work);
+    g_autofree char *place = g_strconcat(name, soon ? " · " : NULL, soon, NULL);
     if (made->asked != ASKED_READ || (!made->check->gauge && !gauge))
         return g_strdup_printf("%s%s%s", place, field->prompt ? "   " : "",
                                field->prompt ? field->prompt : "");

@@ -29,17 +29,42 @@ static char *line_of(const Clock *clock, Moment now)
     return g_strdup_printf("%s %s, %s", clock->subject, until, left);
 }
 
-// The soonest clock of the build in hand is looked for once a second, and after an entry.
-char *clock_line(Desk *desk)
+// What cannot wait comes before what the step in hand waits for.
+static const Clock *of_step(const GArray *clocks, const PlanStep *step)
+{
+    const Clock *first = clocks->len ? &g_array_index(clocks, Clock, 0) : NULL;
+    for (guint i = 0; step && first && first->sort != CLOCK_FIT_BEFORE && i < clocks->len; i++) {
+        const Clock *clock = &g_array_index(clocks, Clock, i);
+        if (clock->sort == CLOCK_FIT_BEFORE || plan_tightening(step, clock->subject))
+            return clock;
+    }
+    return first;
+}
+
+static char *line_for(Session *session, const PlanStep *step, Moment now)
+{
+    const GPtrArray *entries = session_entries(session);
+    Clock forbids;
+    if (step && clock_forbids(session_plan(session), step, (const Entry *const *)entries->pdata,
+                              entries->len, now, &forbids))
+        return line_of(&forbids, now);
+    g_autoptr(GArray) clocks = clocks_of(session, now);
+    const Clock *clock = of_step(clocks, step);
+    return clock ? line_of(clock, now) : NULL;
+}
+
+// It is looked for once a second, and after an entry or in another step.
+char *clock_line(Desk *desk, const PlanStep *step)
 {
     Session *session = desk_build(desk);
     if (!session)
         return NULL;
     guint known = session_entries(session)->len;
-    if (desk->clock_of != session || desk->clock_at != desk->now || desk->clock_known != known) {
-        g_autoptr(GArray) clocks = clocks_of(session, desk->now);
+    if (desk->clock_of != session || desk->clock_at != desk->now || desk->clock_known != known ||
+        desk->clock_step != step) {
         g_free(desk->clock);
-        desk->clock = clocks->len ? line_of(&g_array_index(clocks, Clock, 0), desk->now) : NULL;
+        desk->clock = line_for(session, step, desk->now);
+        desk->clock_step = step;
         desk->clock_of = session;
         desk->clock_at = desk->now;
         desk->clock_known = known;

@@ -39,10 +39,11 @@ typedef struct {
     GHashTable *not_yet; // what was to be laid and put off: `step`, a line feed, the consumable
     gint64 picked_up;   // µs of the key that picked up last
     gint64 version;     // of the store's data when last looked at
-    char *clock;        // the line of the soonest clock (clock_line.h) of …
+    char *clock;        // the line of the clock that counts (clock_line.h) of …
     const Session *clock_of;
     Moment clock_at; // … at that moment, with so many entries
     guint clock_known;
+    const PlanStep *clock_step; // … in that step; NULL: in none
     GPtrArray *used; // const Entry *, the tools used in that build, the newest first (toolbox.h) …
     const Session *used_of;
     gint64 used_known; // … with so many entries of it and of the shop

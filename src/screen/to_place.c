@@ -2,6 +2,7 @@
 
 #include "struck.h"
 
+#include <standbook/work/too_soon.h>
 #include <string.h>
 
 gboolean step_is_begun(const Agenda *agenda, const PlanStep *step)
@@ -11,6 +12,12 @@ gboolean step_is_begun(const Agenda *agenda, const PlanStep *step)
             g_strcmp0(entry_text(agenda->entries[i], "step"), step->name) == 0)
             return TRUE;
     return FALSE;
+}
+
+gboolean step_is_cautioned(const Agenda *agenda, const PlanStep *step, Moment now)
+{
+    g_autofree char *soon = too_soon_words(agenda, step, now);
+    return step->cautions->len || soon;
 }
 
 Go go_tell(const char *build, const Requirement *made)
@@ -29,7 +36,7 @@ static gboolean has_in_hand(Desk *desk, const PlanStep *step)
 Go go_to_place(Desk *desk, const Agenda *agenda, const Requirement *made)
 {
     const PlanStep *step = made->step;
-    if (!step_is_begun(agenda, step) && step->cautions->len)
+    if (!step_is_begun(agenda, step) && step_is_cautioned(agenda, step, desk->now))
         return go_open(VIEW_CAUTION, g_strdup(step->name));
     gboolean sign = made->asked == ASKED_SIGN;
     g_autofree char *name = requirement_name(made);

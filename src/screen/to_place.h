@@ -7,6 +7,10 @@
 // Whether work on that step was ever begun.
 gboolean step_is_begun(const Agenda *agenda, const PlanStep *step);
 
+// Whether something is to be read before that step is begun: what may hurt, or that a clock says not
+// before.
+gboolean step_is_cautioned(const Agenda *agenda, const PlanStep *step, Moment now);
+
 // What that place of a build rests on, from where Enter goes on to it.
 Go go_tell(const char *build, const Requirement *made);
 

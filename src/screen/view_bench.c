@@ -249,10 +249,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     BenchWork work;
     g_autofree char *title = desk_title(desk, desk->number);
     page_say(&page->status, "%s", title);
-    page->status_right = clock_line(desk);
     page_say(&page->head, "%s", bench->step);
     if (!bench_work(desk, bench->step, &work))
         return;
+    page->status_right = clock_line(desk, work.step);
     know(bench, &work);
     g_autofree char *head = step_words(work.step);
     page_say(&page->head, "%s", head);

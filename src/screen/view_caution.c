@@ -4,6 +4,8 @@
 #include "words.h"
 
 #include <standbook/work/summary.h>
+#include <standbook/work/too_soon.h>
+#include <string.h>
 
 enum { TEXT_COLUMN = 2, TEXT_WIDTH = PAGE_WIDTH - TEXT_COLUMN - 1 };
 
@@ -58,6 +60,26 @@ static guint put_held(Canvas *body, guint row, Desk *desk, const PlanStep *step)
     return held ? put_wrapped(body, row, style_of(0, 0), held) + 1 : row;
 }
 
+// What a clock says against beginning it now; NULL for nothing. The caller frees.
+static char *soon_words(Desk *desk, const PlanStep *step)
+{
+    g_auto(Told) told = {0};
+    return told_init(&told, desk) ? too_soon_words(&told.agenda, step, desk->now) : NULL;
+}
+
+// That, in front of all else. Returns the row behind.
+static guint put_soon(Canvas *body, guint row, Desk *desk, const PlanStep *step, Page *page)
+{
+    g_autofree char *soon = soon_words(desk, step);
+    if (!soon)
+        return row;
+    g_autofree char *line = g_strdup_printf(
+        "%s. What is %s before then is in doubt.", soon,
+        strcmp(step->begins, "run") == 0 ? "run" : "filled");
+    page_say(&page->next, "%s · +Enter: read, on", soon);
+    return put_wrapped(body, row, style_of(TYPE_BOLD, ROLE_UNSURE), line) + 1;
+}
+
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     const PlanStep *step = step_of(state, desk);
@@ -74,6 +96,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *words = step_words(step);
     page_say(&page->head, "%s", words);
     page_say(&page->count, "CAUTION");
+    row = put_soon(page->body, row, desk, step, page);
     row = put_held(page->body, row, desk, step);
     for (guint i = 0; i < step->cautions->len; i++)
         row = put_sentences(page->body, row, step->cautions->pdata[i]) + 1;

@@ -273,9 +273,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *title = desk_title(desk, desk->number);
     (void)typed;
     page_say(&page->status, "%s", title);
-    page->status_right = clock_line(desk);
     if (!state_of(closing, desk, &now))
         return;
+    page->status_right = clock_line(desk, now.step);
     g_autofree char *head = step_words(now.step);
     page_say(&page->head, "%s: before it %s", head, closing->before ? "goes on" : "is closed");
     if (now.left)

@@ -97,7 +97,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_auto(Gaps) gaps = {0};
     g_autofree char *title = desk_title(desk, desk->number);
     page_say(&page->status, "%s", title);
-    page->status_right = clock_line(desk);
+    page->status_right = clock_line(desk, NULL);
     page_say(&page->head, "Proof");
     if (!gaps_of(proof, desk, &gaps))
         return;

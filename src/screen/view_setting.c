@@ -134,7 +134,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *title = desk_title(desk, desk->number);
     const Trials *trials = trials_of(setting, desk);
     page_say(&page->status, "%s", title);
-    page->status_right = clock_line(desk);
+    page->status_right = clock_line(desk, trials ? trials->step : NULL);
     page_say(&page->head, "%s", setting->tries.step);
     paint_keys(page);
     if (!trials)

@@ -3,6 +3,7 @@
 #include "clock_line.h"
 #include "step_next.h"
 #include "telling.h"
+#include "to_place.h"
 #include "view.h"
 #include "widget_groups.h"
 #include "words.h"
@@ -259,7 +260,8 @@ static Go open_at(Steps *steps, Desk *desk, const char *there)
     Standing standing = standing_of(desk_build(desk));
     if (standing.in_hand && standing.step == step)
         return go_open(VIEW_BENCH, g_strdup(there));
-    if (step->cautions->len)
+    g_auto(Told) told = {0};
+    if (told_init(&told, desk) && step_is_cautioned(&told.agenda, step, desk->now))
         return go_open(VIEW_CAUTION, g_strdup(there));
     g_autofree char *line = g_strdup_printf("pick up %s", step->name);
     return desk_line(desk, line, NULL) ? go_open(VIEW_BENCH, g_strdup(there)) : go(GO_KEEP);
@@ -324,7 +326,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *title = desk_title(desk, desk->number);
     (void)typed;
     page_say(&page->status, "%s", title);
-    page->status_right = clock_line(desk);
+    page->status_right = clock_line(desk, NULL);
     page_say(&page->head, "Build");
     page->field = ASKS_LINE;
     page_say(&page->unit, "no.");

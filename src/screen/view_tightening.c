@@ -188,7 +188,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     g_autofree char *title = desk_title(desk, desk->number);
     g_autoptr(Tightening) tightening = tightening_of(bolts, desk);
     page_say(&page->status, "%s", title);
-    page->status_right = clock_line(desk);
+    page->status_right = clock_line(desk, tightening ? tightening->plan->step : NULL);
     if (!tightening) {
         tightening_keys(desk, &(BoltTool){.tool = NULL}, page);
         return;
