@@ -68,9 +68,11 @@ static void tell(Document *document, const GaugeChoices *choices)
 
 static gboolean is_settled(const GaugeChoices *choices)
 {
-    for (guint i = 0; i < choices->gauges->len; i++)
-        if (g_array_index(choices->gauges, GaugeChoice, i).outlook == GAUGE_SETTLES)
+    for (guint i = 0; i < choices->gauges->len; i++) {
+        const GaugeChoice *choice = &g_array_index(choices->gauges, GaugeChoice, i);
+        if (choice->outlook == GAUGE_SETTLES && !choice->fault)
             return TRUE;
+    }
     return FALSE;
 }
 

@@ -257,21 +257,38 @@ GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need)
     return labels;
 }
 
-// The gauge in hand, used last, or the only one, of those that fit; NULL for none or several, and
-// *held says whether any does.
-static const char *gauge_for(Desk *desk, const ToolNeed *need, gboolean *held)
+// The gauges of the shop that fit and that nobody refused; of those the good ones, where any is.
+// *held says whether any fits at all.
+static GPtrArray *gauges_that_fit(const Desk *desk, const ToolNeed *need, gboolean *held)
 {
-    const char *first = holding(desk, need, in_hand(desk, need));
-    if (!first || is_refused(desk, first))
-        first = holding(desk, need, used_last(desk, need, FALSE));
-    if (first)
-        return first;
-    g_autoptr(GPtrArray) all = g_ptr_array_new();
+    GPtrArray *all = g_ptr_array_new();
     add_serving(desk, need, TRUE, all);
     *held = all->len > 0;
     for (guint i = all->len; i-- > 0;)
         if (is_refused(desk, all->pdata[i]))
             g_ptr_array_remove_index(all, i);
+    doubtful_last(desk, need, all);
+    for (guint i = all->len; i-- > 1;)
+        if (is_doubtful(desk, need, all->pdata[i]) && !is_doubtful(desk, need, all->pdata[0]))
+            g_ptr_array_remove_index(all, i);
+    return all;
+}
+
+// The gauge in hand, used last, or the only one, of those that fit; NULL for none or several, and
+// *held says whether any does. What would leave its work in doubt is not taken by itself where
+// another that fits would not.
+static const char *gauge_for(Desk *desk, const ToolNeed *need, gboolean *held)
+{
+    const char *first = holding(desk, need, in_hand(desk, need));
+    if (first && !is_refused(desk, first))
+        return first;
+    first = holding(desk, need, used_last(desk, need, FALSE));
+    if (first && !is_doubtful(desk, need, first))
+        return first;
+    g_autoptr(GPtrArray) all = gauges_that_fit(desk, need, held);
+    gboolean better = all->len && !is_doubtful(desk, need, all->pdata[0]);
+    if (first && !better)
+        return first;
     return all->len == 1 ? all->pdata[0] : NULL;
 }
 
@@ -296,6 +313,49 @@ const char *toolbox_for(Desk *desk, const ToolNeed *need)
     const char *label = holding(desk, &before, in_hand(desk, need));
     return is_refused(desk, label) ? NULL : label;
 }
+
+// OVERDUE ---------------------------------------------------------------------------------------
+
+// `OVERDUE since 1 Mar`, `FOUND WRONG 11 Mar`; NULL if nothing stands against it but its range.
+static char *fault_of(const Desk *desk, const char *label)
+{
+    const Entry *tool = tool_of(desk, label);
+    return tool ? tool_fault_words(session_shop(desk->shop), tool, TOOL_GAUGE, desk->now) : NULL;
+}
+
+// A good one beside it that fits; NULL for none.
+static const char *good_beside(const Desk *desk, const ToolNeed *need)
+{
+    gboolean held;
+    g_autoptr(GPtrArray) all = gauges_that_fit(desk, need, &held);
+    return all->len && !is_doubtful(desk, need, all->pdata[0]) ? all->pdata[0] : NULL;
+}
+
+// `D1 OVERDUE since 1 Mar: its reading is in doubt; g takes another, D2 is good`, of a gauge that
+// nobody took in hand at this terminal; NULL if nothing stands against it.
+static char *overdue_words(const Desk *desk, const ToolNeed *need, const char *taken)
+{
+    g_autofree char *fault = taken && need->need == NEED_GAUGE ? fault_of(desk, taken) : NULL;
+    if (!fault || g_strcmp0(taken, in_hand(desk, need)) == 0)
+        return NULL;
+    const char *good = good_beside(desk, need);
+    return g_strdup_printf("%s %s: its reading is in doubt%s%s%s", taken, fault,
+                           good ? "; g takes another, " : "", good ? good : "",
+                           good ? " is good" : "");
+}
+
+// The gauge used last that is passed over because it is overdue and others are good; NULL if none
+// is.
+static const char *passed_as_overdue(Desk *desk, const ToolNeed *need, const char *taken)
+{
+    const char *last = need->need == NEED_GAUGE && need->sort ? used_last(desk, need, FALSE) : NULL;
+    return last && g_strcmp0(last, taken) != 0 && holding(desk, need, last) &&
+                   !holding(desk, need, in_hand(desk, need)) && is_doubtful(desk, need, last)
+               ? last
+               : NULL;
+}
+
+// WHY ANOTHER -----------------------------------------------------------------------------------
 
 // Whether it is passed over, by what was found or, of a gauge, by its range.
 static gboolean is_passed(const Desk *desk, const ToolNeed *need, const char *label)
@@ -326,10 +386,15 @@ char *toolbox_wrong_words(Desk *desk, const ToolNeed *need, const char *taken)
     gboolean any = need->need == NEED_GAUGE && !need->sort; // nobody knows what was used for that
     const char *hand = in_hand(desk, need), *last = any ? NULL : used_last(desk, need, TRUE);
     const char *label = is_passed(desk, need, hand) ? hand : last;
-    if (!is_passed(desk, need, label) || (taken && g_strcmp0(taken, last) == 0) ||
-        g_strcmp0(taken, label) == 0)
-        return NULL;
-    g_autofree char *why = passed_words(desk, label);
+    gboolean passed = is_passed(desk, need, label) && !(taken && g_strcmp0(taken, last) == 0) &&
+                      g_strcmp0(taken, label) != 0;
+    const char *overdue = passed ? NULL : passed_as_overdue(desk, need, taken);
+    if (!passed && !overdue)
+        return overdue_words(desk, need, taken);
+    label = passed ? label : overdue;
+    g_autofree char *fault = passed ? NULL : fault_of(desk, label);
+    g_autofree char *why =
+        passed ? passed_words(desk, label) : g_strdup_printf("%s %s", label, fault);
     return g_strdup_printf("%s; %s%sg takes another", why, taken ? taken : "",
                            taken ? " is taken, " : "");
 }
@@ -431,7 +496,12 @@ char *toolbox_gauge_words(Desk *desk, const char *sort, const char *label)
     const Agenda agenda = {session_plan(session), session_assessment(session),
                            (const Entry *const *)entries->pdata, entries->len};
     g_autofree char *zero = working_zero_words(&agenda, entry_text(tool, "id"), desk->now);
-    return g_strdup_printf("%s %s%s", label, sort ? sort : entry_text(tool, "sort"), zero);
+    g_autofree char *fault = fault_of(desk, label);
+    gsize shouted = fault ? strspn(fault, G_CSET_A_2_Z " ") : 0; // `OVERDUE `, without its day
+    g_autofree char *stands = g_strndup(fault ? fault : "", shouted);
+    g_strchomp(stands);
+    return g_strdup_printf("%s %s%s%s%s", label, sort ? sort : entry_text(tool, "sort"),
+                           *stands ? ", " : "", stands, zero);
 }
 
 // HOW IT STANDS ---------------------------------------------------------------------------------

@@ -86,6 +86,8 @@ static void look_at(Tools *tools, Desk *desk, guint place)
     set_labels(tools, desk, &choices);
     if (choices.gauges->len)
         tools->can = can_words(&choices, tools->labels);
+    else if (tools->labels->len)
+        tools->can = toolbox_lines(desk, &tools->need, tools->labels, TOOL_DIGITS);
 }
 
 static void look_round(Tools *tools, Desk *desk)
@@ -99,7 +101,7 @@ static void look_round(Tools *tools, Desk *desk)
         return;
     }
     set_labels(tools, desk, NULL);
-    if (tools->need.need != NEED_GAUGE && tools->labels->len)
+    if (tools->labels->len)
         tools->can = toolbox_lines(desk, &tools->need, tools->labels, TOOL_DIGITS);
 }
 

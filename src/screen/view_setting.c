@@ -402,6 +402,16 @@ static Go why(const Trials *trials, const TrialNext *next, const Requirement *ma
                                                         trials->first, NULL));
 }
 
+// Of the place to be read, as everywhere.
+static Go ask_gauge(const Trials *trials, const Requirement *made)
+{
+    const char *sort = made->check->gauge ? made->check->gauge : "";
+    guint index;
+    return g_ptr_array_find(trials->assessment->requirements, made, &index)
+               ? go_open(VIEW_GAUGE, g_strdup_printf("G%s\n\n%u", sort, index))
+               : go_open(VIEW_GAUGE, g_strconcat("G", sort, NULL));
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Setting *setting = state;
@@ -416,7 +426,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_BACK:
         return go_beside(setting, trials, -1);
     case ACTION_GAUGE:
-        return go_open(VIEW_GAUGE, g_strconcat("G", made->check->gauge, NULL));
+        return ask_gauge(trials, made);
     case ACTION_NOTE:
         return go_open(VIEW_NOTE,
                        g_strdup_printf("%s in %s", trials->check->name, trials->step->name));

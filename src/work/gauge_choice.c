@@ -290,6 +290,8 @@ char *gauge_outlook_said(const GaugeChoices *choices, const GaugeChoice *choice)
     if (!choice->doubt)
         return g_strconcat(choice->out_of_range ? "out of its range" : "doubt not known", hand,
                            NULL);
+    if (choice->fault && choice->outlook != GAUGE_CANNOT) // however fine it is
+        return g_strconcat("in doubt", hand, NULL);
     if (choice->outlook != GAUGE_CAN)
         return g_strconcat(gauge_outlook_words(choice->outlook), hand, NULL);
     g_autofree char *inside = check_doubt_words(choices->settled->check, choice->inside);

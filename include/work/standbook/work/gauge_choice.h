@@ -49,7 +49,8 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(GaugeChoices, gauge_choices_clear)
 char *gauge_doubt_words(const GaugeChoices *choices,
                         const GaugeChoice *choice) G_GNUC_WARN_UNUSED_RESULT;
 // `settles it`, `passes only .7 inside`, `cannot`,
-// `doubt not known`, `out of its range`, of the gauge in hand with ` (in hand)` or ` (used)` behind
+// `doubt not known`, `out of its range`, `in doubt` of one that is overdue or found wrong and would
+// tell else; of the gauge in hand with ` (in hand)` or ` (used)` behind
 // it. The caller frees with g_free.
 char *gauge_outlook_said(const GaugeChoices *choices,
                          const GaugeChoice *choice) G_GNUC_WARN_UNUSED_RESULT;
