@@ -64,7 +64,7 @@ START_TEST(a_gauge_out_of_calibration_comes_last_and_says_so)
                           "G07 ±.8 passes only .7 inside (used)");
     g_autofree char *late = said_on("2025-12-02", "read pan depth", "G06", "G07");
     ck_assert_str_eq(late, "pick-up clearance; G07 ±.8 passes only .7 inside (used); "
-                           "G06 ±.3 settles it (in hand), OVERDUE since 1 Dec");
+                           "G06 ±.3 in doubt (in hand), OVERDUE since 1 Dec");
 }
 END_TEST
 
