@@ -85,6 +85,15 @@ static gboolean belongs_to(const Said *said, const PlanRequirement *asked, const
     return asked->part && same_name(said, made);
 }
 
+// Of a check that is read again in a later step that one alone, by its step.
+static gboolean adds(const Said *said, const PlanRequirement *asked, const Requirement *made)
+{
+    const char *step = asked->check ? entry_text(said->entry, "step") : NULL;
+    gboolean elsewhere = step && strcmp(entry_text(said->entry, "what"), "check") == 0 &&
+                         strcmp(step, made->step->name) != 0;
+    return belongs_to(said, asked, made) && !elsewhere;
+}
+
 static gboolean withdraws(const Said *said, const PlanRequirement *asked, const Requirement *made)
 {
     return belongs_to(said, asked, made) && same_place(said, made);
@@ -110,7 +119,7 @@ static const struct {
 } sayings[] = {
     [SAID_NOT_NEEDED] = {"not needed", is_not_needed},
     [SAID_WITHDRAW] = {"withdraw", withdraws},
-    [SAID_ADD] = {"add", belongs_to},
+    [SAID_ADD] = {"add", adds},
     [SAID_UPHOLD] = {"uphold", said_means},
     [SAID_AMEND] = {"amend", amends},
     [SAID_DECIDE] = {"decide", said_means},

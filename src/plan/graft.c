@@ -269,6 +269,77 @@ static gboolean graft_step(const TreeNode *top, TreeNode *steps, TreeNode *added
     return TRUE;
 }
 
+// `again` behind the name of a check: it is one of an earlier step, read once more.
+static gboolean is_again(const TreeNode *added)
+{
+    return added->kind == TREE_SCALAR && !added->quoted && g_str_equal(added->text, "again");
+}
+
+// Whether a check of the tree has that name; behind it may stand its formula.
+static gboolean is_check_named(const TreeNode *check, const char *name)
+{
+    const char *key = check->key ? check->key->text : check->text;
+    gsize length = strlen(name);
+    return key && strncmp(key, name, length) == 0 &&
+           (key[length] == '\0' || g_str_has_prefix(key + length, " ="));
+}
+
+static gboolean has_check(const TreeNode *step, const char *name)
+{
+    const TreeNode *checks = tree_get(step, "checks");
+    if (checks && checks->kind == TREE_SCALAR)
+        return is_check_named(checks, name);
+    for (guint i = 0; checks && i < tree_count(checks); i++)
+        if (is_check_named(tree_at(checks, i), name))
+            return TRUE;
+    return FALSE;
+}
+
+// The list under a key of a step, made where there is none or a name alone.
+static TreeNode *list_under(TreeNode *step, const char *key, guint line)
+{
+    TreeNode *found = (TreeNode *)tree_get(step, key);
+    if (found && found->kind == TREE_LIST)
+        return found;
+    TreeNode *list = found ? found : node_new(TREE_LIST, NULL, line, 1);
+    if (found) {
+        g_autofree char *name = g_steal_pointer(&found->text);
+        found->kind = TREE_LIST;
+        found->children = g_ptr_array_new_with_free_func(free_node);
+        g_ptr_array_add(found->children, node_new(TREE_SCALAR, name, found->line, found->column));
+    } else {
+        list->key = node_new(TREE_SCALAR, key, line, 1);
+        g_ptr_array_add(step->children, list);
+    }
+    return list;
+}
+
+// A check of a step before that one is asked for in it once more.
+static gboolean graft_again(const TreeNode *steps, gint index, TreeNode *added,
+                            PlanRefusal *refusal, GError **error)
+{
+    g_autoptr(TreeNode) again = added;
+    const char *name = again->key->text;
+    TreeNode *step = g_ptr_array_index(steps->children, (guint)index);
+    if (has_check(step, name))
+        return refuse(refusal, ADDITION_NAME, 0, error,
+                      "`%s` is a check of this step itself; only one of an earlier step is read "
+                      "again here",
+                      name);
+    for (gint i = 0; i < index; i++)
+        if (has_check(tree_at(steps, (guint)i), name)) {
+            TreeNode *list = list_under(step, "read again", again->line);
+            for (guint j = 0; j < tree_count(list); j++)
+                if (g_str_equal(tree_at(list, j)->text, name))
+                    return refuse(refusal, ADDITION_NAME, 0, error,
+                                  "`%s` is read again in this step already", name);
+            g_ptr_array_add(list->children, node_new(TREE_SCALAR, name, again->line, 1));
+            return TRUE;
+        }
+    return refuse(refusal, ADDITION_NAME, 0, error,
+                  "no earlier step has a check called `%s` to be read again", name);
+}
+
 // Names that stand without a definition have an empty value; a whole step then says nothing.
 static gboolean graft_under_step(TreeNode *steps, const char *key, TreeNode *added,
                                  const PlanAddition *addition, PlanRefusal *refusal, GError **error)
@@ -282,7 +353,10 @@ static gboolean graft_under_step(TreeNode *steps, const char *key, TreeNode *add
                       "a %s belongs to a step; write the name of one", addition->what);
     }
     TreeNode *step = step_mapping(g_ptr_array_index(steps->children, (guint)index));
-    const TreeNode *checks = strcmp(key, "checks") == 0 ? tree_get(step, key) : NULL;
+    gboolean check = strcmp(key, "checks") == 0;
+    if (check && is_again(added))
+        return graft_again(steps, index, added, refusal, error);
+    const TreeNode *checks = check ? tree_get(step, key) : NULL;
     TreeNode *there = checks ? graft_added_check(checks, added->key->text) : NULL;
     if (there && graft_is_places(added)) {
         g_autoptr(TreeNode) more = added;

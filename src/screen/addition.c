@@ -40,8 +40,38 @@ static char *definition(const CheckTyped *typed, const char *limits)
                           : g_strdup_printf("{at: %s, limits: %s}", typed->at, text);
 }
 
+const PlanCheck *addition_named_check(const Addition *addition, const Agenda *agenda)
+{
+    g_auto(CheckTyped) typed = check_typed(agenda, addition->step, addition_answer(addition, 0));
+    return typed.at || typed.grows ? NULL : plan_check(agenda->plan, typed.name);
+}
+
+// One of a step before this one that this one does not read yet.
+const PlanStep *addition_reads_again(const Addition *addition, const Agenda *agenda)
+{
+    const PlanCheck *check = addition_is_check(addition) && addition->answers->len
+                                 ? addition_named_check(addition, agenda)
+                                 : NULL;
+    const PlanStep *step = plan_step(agenda->plan, addition->step);
+    if (!check || !step || !plan_step_follows(step, check->step))
+        return NULL;
+    for (guint i = 0; i < step->read_again->len; i++)
+        if (((const PlanName *)step->read_again->pdata[i])->check == check)
+            return NULL;
+    return check->step;
+}
+
+static char *again_line(const Addition *addition)
+{
+    g_autofree char *name = line_quoted(addition_answer(addition, 0));
+    g_autofree char *why = line_quoted(addition_answer(addition, 2));
+    return g_strdup_printf("add check %s %s in %s: again", name, why, addition->step);
+}
+
 static char *check_line(const Addition *addition, const Agenda *agenda)
 {
+    if (addition_reads_again(addition, agenda))
+        return again_line(addition);
     g_auto(CheckTyped) typed = check_typed(agenda, addition->step, addition_answer(addition, 0));
     g_autofree char *kept = check_typed_limits(&typed);
     const char *limits = addition->answers->len < 2 && kept ? kept : addition_answer(addition, 1);
@@ -110,12 +140,29 @@ static char *group_line(const Addition *addition, const Agenda *agenda)
                            stages);
 }
 
+// Behind a step that is signed work has gone on: what is added comes behind all that is signed.
+const PlanStep *addition_behind(const Addition *addition, const Agenda *agenda)
+{
+    const PlanStep *step = plan_step(agenda->plan, addition->step), *last = step;
+    const GPtrArray *all = agenda->assessment->requirements;
+    gboolean is_signed = FALSE;
+    for (guint i = 0; i < all->len; i++) {
+        const Requirement *made = all->pdata[i];
+        gboolean given = made->asked == ASKED_SIGN && made->entry > 0;
+        is_signed = is_signed || (given && made->step == step);
+        if (given && last && made->step->index > last->index)
+            last = made->step;
+    }
+    return is_signed ? last : step;
+}
+
 static char *step_line(const Addition *addition, const Agenda *agenda)
 {
-    (void)agenda;
+    const PlanStep *behind = addition_behind(addition, agenda);
     g_autofree char *name = line_quoted(addition_answer(addition, 0));
     g_autofree char *why = line_quoted(addition_answer(addition, 1));
-    return g_strdup_printf("add step %s %s behind %s", name, why, addition->step);
+    return g_strdup_printf("add step %s %s behind %s", name, why,
+                           behind ? behind->name : addition->step);
 }
 
 static char *amend_line(const Addition *addition, const Agenda *agenda)

@@ -39,6 +39,15 @@ gboolean addition_is_naming(const Addition *addition);
 // Asks for the name of a check of a card.
 void addition_begin_naming(Addition *addition);
 
+// The check of the build that has the name just typed for a new one; NULL for none, or where more
+// places are named.
+const PlanCheck *addition_named_check(const Addition *addition, const Agenda *agenda);
+// The step of that check, if it comes before this one and is read once more here, so that no limits
+// are asked; else NULL.
+const PlanStep *addition_reads_again(const Addition *addition, const Agenda *agenda);
+// The step behind which a new one comes: this one, or where it is signed the last that is.
+const PlanStep *addition_behind(const Addition *addition, const Agenda *agenda);
+
 // The sort at that index; NULL behind the last that can be chosen here.
 const Sort *addition_sort(const Addition *addition, guint index);
 // The digit that chooses bolts, as addition_sort counts.

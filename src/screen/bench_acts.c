@@ -42,6 +42,25 @@ static gboolean would_disagree(const Bench *bench, const BenchWork *work, const 
            (supposed->doubts & reason_bit(REASON_DISAGREE));
 }
 
+// Whether the reading that stands there was sealed: the engine went on since, and what is read now
+// is another matter, also where the two agree; not once it was said that it was worked on.
+static gboolean was_sealed(const BenchWork *work, const Requirement *made)
+{
+    const GPtrArray *gates = work->agenda.assessment->gates;
+    gboolean stands = made->entry && !(made->doubts & reason_bit(REASON_BASIS));
+    for (guint i = 0; stands && i < gates->len; i++)
+        if (((const GateCount *)gates->pdata[i])->sealed > made->entry)
+            return TRUE;
+    return FALSE;
+}
+
+// What stands there, in words: `0.20 before`.
+static char *before_words(const Requirement *made, gboolean sealed)
+{
+    g_autofree char *value = figure_value(made);
+    return g_strdup_printf("%s %s", value, sealed ? "before the seal" : "before");
+}
+
 Go bench_ask_rework(Bench *bench, const BenchWork *work, const char *line, const char *typed)
 {
     const Requirement *made = bench_requirement(work, bench->here);
@@ -50,15 +69,18 @@ Go bench_ask_rework(Bench *bench, const BenchWork *work, const char *line, const
     g_autofree char *target = line_target(work->agenda.plan, made);
     if (!line)
         return go_open(VIEW_REWORK, g_steal_pointer(&target));
-    g_autofree char *before = figure_value(made);
-    if (!would_disagree(bench, work, made) ||
+    gboolean sealed = was_sealed(work, made);
+    g_autofree char *before = before_words(made, sealed);
+    if ((!sealed && !would_disagree(bench, work, made)) ||
         !slip_asks_this(&bench->slip, line,
-                        g_strdup_printf("%s before; Enter again keeps both, in doubt", before)))
+                        g_strdup_printf(sealed ? "%s; Enter again keeps both"
+                                               : "%s; Enter again keeps both, in doubt",
+                                        before)))
         return go(GO_STAY);
     g_autofree char *title = requirement_title(made);
     return go_first(
-        go_open(VIEW_REWORK, g_strdup_printf("%s\n%" G_GINT64_FORMAT "\n%s %s before, %s now",
-                                             target, made->entry, title, before, typed)));
+        go_open(VIEW_REWORK, g_strdup_printf("%s\n%" G_GINT64_FORMAT "\n%s %s, %s now", target,
+                                             made->entry, title, before, typed)));
 }
 
 void bench_ask_to_add(Bench *bench, const BenchWork *work)

@@ -67,14 +67,18 @@ static void say_hint(Page *page, const char *about, const char *hint)
 
 // The hint, and where it goes if there is room for that; where a name is typed, in which every
 // letter and sign is one of its own, how to leave it.
-static void say_where(Page *page, const char *hint, const Addition *addition)
+static void say_where(Page *page, const char *hint, const Addition *addition, Desk *desk)
 {
+    Agenda agenda;
+    gboolean behind = strcmp(addition->sort->label, "step") == 0;
+    const PlanStep *step =
+        behind && agenda_of(desk, addition, &agenda) ? addition_behind(addition, &agenda) : NULL;
     if (addition_is_naming(addition)) {
         page_say(&page->then, "%s; Backspace leaves", hint);
         return;
     }
-    g_autofree char *where =
-        g_strdup_printf("%s; %s %s", hint, addition->sort->where, addition->step);
+    g_autofree char *where = g_strdup_printf("%s; %s %s", hint, addition->sort->where,
+                                             step ? step->name : addition->step);
     page_say(&page->then, "%s", g_utf8_strlen(where, -1) <= HINT_ROOM ? where : hint);
 }
 
@@ -133,14 +137,19 @@ static void paint_question(const Addition *addition, Desk *desk, Page *page)
     page->field = addition_is_naming(addition) ? ASKS_NAME : ASKS_TEXT;
     page_say(&page->unit, " ");
     say_question(addition, page);
-    if (keeps)
+    const PlanStep *again =
+        at && agenda_of(desk, addition, &agenda) ? addition_reads_again(addition, &agenda) : NULL;
+    if (again)
+        page_say(&page->then, "read again here, as in %s; the reason, as the sheet prints it",
+                 again->name);
+    else if (keeps)
         page_say(&page->then, "Enter keeps %s; others: 0.05 to 0.25 mm, max 0.05 mm, any", keeps);
     else if (amends && at == 0)
         say_hint(page, addition->has, hint);
     else if (at)
         say_hint(page, amends ? addition->target : addition_answer(addition, 0), hint);
     else
-        say_where(page, hint, addition);
+        say_where(page, hint, addition, desk);
 }
 
 // Whether limits end with a digit: they have no unit.
@@ -238,6 +247,26 @@ static gboolean would_do(Desk *desk, const char *line)
     return good;
 }
 
+static const char read_again[] = "read again"; // instead of limits
+
+// A name that the build has already, and that cannot be asked for once more here: the way to it.
+static gboolean is_known(Addition *addition, Desk *desk, const Agenda *agenda)
+{
+    const PlanCheck *check = addition_is_check(addition) && addition->answers->len == 1
+                                 ? addition_named_check(addition, agenda)
+                                 : NULL;
+    if (!check || addition_reads_again(addition, agenda))
+        return FALSE;
+    if (strcmp(check->step->name, addition->step) == 0)
+        desk_warn(desk, "%s is a check of this step already; %s back to it", check->name,
+                  addition->card ? "-Enter goes" : "Backspace leaves, then go");
+    else
+        desk_warn(desk, "%s is a check of S%02u %s already; e, %u Enter opens it", check->name,
+                  check->step->index + 1, check->step->name, check->step->index + 1);
+    g_ptr_array_set_size(addition->answers, 0);
+    return TRUE;
+}
+
 // What was typed last stays in the field if the plan's reader will not have it.
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
@@ -260,6 +289,13 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         return go(GO_KEEP);
     }
     g_ptr_array_add(addition->answers, answer);
+    if (is_known(addition, desk, &agenda))
+        return go(GO_KEEP);
+    guint before = at;
+    if (at == 0 && addition_reads_again(addition, &agenda)) {
+        g_ptr_array_add(addition->answers, g_strdup(read_again));
+        at++;
+    }
     g_autofree char *line = addition->sort->line(addition, &agenda);
     if (!addition_ends(addition, at) && would_do(desk, line))
         return go(GO_STAY);
@@ -268,7 +304,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         desk_last(desk, "%s", said);
         return go(GO_UP);
     }
-    g_ptr_array_remove_index(addition->answers, at);
+    g_ptr_array_set_size(addition->answers, (gint)before);
     return go(GO_KEEP);
 }
 
@@ -284,10 +320,18 @@ static gboolean is_of_the_bench(Action action)
     return FALSE;
 }
 
+// The answer before; of what is read again its name, for nothing else was asked.
+static void take_back(Addition *addition, Desk *desk)
+{
+    Agenda agenda;
+    gboolean again = agenda_of(desk, addition, &agenda) && addition->answers->len == 2 &&
+                     addition_reads_again(addition, &agenda);
+    g_ptr_array_set_size(addition->answers, again ? 0 : (gint)addition->answers->len - 1);
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Addition *addition = state;
-    (void)desk;
     if (addition_is_naming(addition) && is_of_the_bench(action))
         return (Go){.kind = GO_ACT, .action = action};
     gboolean sorts = !addition->sort;
@@ -296,7 +340,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     if (sorts)
         addition_begin_naming(addition);
     else if (addition->answers->len)
-        g_ptr_array_remove_index(addition->answers, addition->answers->len - 1);
+        take_back(addition, desk);
     else
         addition->sort = NULL;
     return go(GO_STAY);

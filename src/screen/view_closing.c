@@ -1,6 +1,7 @@
 // What stands and what does not, then a signature, or a reason: before a step is signed, and, of
 // what it closes, before it goes on at a place where that can no longer be seen.
 #include "before_closing.h"
+#include "bench_work.h"
 #include "beside.h"
 #include "clock_line.h"
 #include "closing_state.h"
@@ -235,6 +236,33 @@ static const Requirement *first_fault(const ClosingState *now)
     return now->doubted;
 }
 
+// The last place of the step at which something is typed, by its name; NULL if it has none. The
+// caller frees.
+static char *last_place(Desk *desk, const PlanStep *step)
+{
+    BenchWork work;
+    guint from =
+        bench_work(desk, step->name, &work) ? work.agenda.assessment->requirements->len : 0;
+    while (from-- > 0) {
+        const Requirement *made = bench_requirement(&work, from);
+        if (bench_asks(&work, from) && made->asked != ASKED_SIGN)
+            return requirement_name(made);
+    }
+    return NULL;
+}
+
+enum { TO_BUILD = 1, TO_ADD, TO_PLACES }; // the digits of a step that is signed
+
+// A step that is signed is not shut: back to its places, or something is added to it.
+static void ask_where(const ClosingState *state, Desk *desk, Page *page)
+{
+    g_autofree char *place = last_place(desk, state->step);
+    page_say(&page->next, "%s is signed", state->step->name);
+    page_say(&page->unit, "1 to %u", place ? TO_PLACES : TO_ADD);
+    page_say(&page->then, "%u on to the build   %u add to it%s", TO_BUILD, TO_ADD,
+             place ? "   3 back to its places" : "");
+}
+
 static void ask(const ClosingState *state, Desk *desk, Page *page)
 {
     page->ask = TRUE;
@@ -251,12 +279,12 @@ static void ask(const ClosingState *state, Desk *desk, Page *page)
     } else if (state->doubted) {
         ask_of_doubt(state, page);
     } else {
-        page_say(&page->next, "%s is signed", state->step->name);
-        page_say(&page->unit, "1");
-        page_say(&page->then, "1 on to the build");
+        ask_where(state, desk, page);
     }
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "not yet"};
+    if (!state->left && !state->doubted)
+        page_key(page, ACTION_ADD, "adds to it");
     if (setting_of(state->step) || told_of(state))
         page_key(page, ACTION_WHY, NULL);
     if (upheld_of(state) && uphold_can(upheld_of(state)))
@@ -392,6 +420,24 @@ static Go reopen(Closing *closing, Desk *desk, const char *why)
     return go(GO_STAY);
 }
 
+// The step is taken up again at its last place.
+static Go go_back(const Closing *closing, const ClosingState *now, Desk *desk)
+{
+    g_autofree char *place = last_place(desk, now->step);
+    const PlanStep *in_hand = session_step(desk_build(desk));
+    g_autofree char *line = g_strdup_printf("pick up %s", closing->step);
+    if (!place)
+        return go(GO_DEFAULT);
+    if (in_hand != now->step && !desk_line(desk, line, NULL))
+        return go(GO_STAY);
+    return go_instead(VIEW_BENCH, g_strconcat(closing->step, "\n", place, NULL));
+}
+
+static Go go_add(const Closing *closing)
+{
+    return go_open(VIEW_ADD, g_strdup_printf("%s\n\n", closing->step));
+}
+
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     Closing *closing = state;
@@ -411,7 +457,11 @@ static Go digit(gpointer state, Desk *desk, guint digit)
         return sign_next(closing, &now, desk, left ? 1 : digit);
     if (now.doubted && !left)
         return answer_doubt(closing, &now, desk, digit);
-    return left || digit == 1 ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
+    if (!left && digit == TO_PLACES)
+        return go_back(closing, &now, desk);
+    if (!left && digit == TO_ADD)
+        return go_add(closing);
+    return left || digit == TO_BUILD ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
 }
 
 static Go enter(gpointer state, Desk *desk, const char *typed)
@@ -476,6 +526,10 @@ static Go act(gpointer state, Desk *desk, Action action)
         return concede(&now, desk);
     if (action == ACTION_UP && agenda_is_card(&now.told.agenda)) // more may be named there
         return go_instead(VIEW_BENCH, g_strdup(closing->step));
+    if (action == ACTION_BACK && !closing->before)
+        return go_back(closing, &now, desk);
+    if (action == ACTION_ADD)
+        return go_add(closing);
     if (action == ACTION_NOTE)
         return go_open(VIEW_NOTE, NULL);
     if (action == ACTION_UPHOLD)
@@ -483,12 +537,13 @@ static Go act(gpointer state, Desk *desk, Action action)
     return action == ACTION_WHY ? why(&now) : go(GO_DEFAULT);
 }
 
-const ViewOps closing_view = {.name = "closing a step",
-                              .open = open,
-                              .close = close,
-                              .paint = paint,
-                              .wants = wants,
-                              .enter = enter,
-                              .digit = digit,
-                              .act = act,
-                              .acts = {ACTION_NOTE, ACTION_CONCEDE, ACTION_UPHOLD, ACTION_WHY}};
+const ViewOps closing_view = {
+    .name = "closing a step",
+    .open = open,
+    .close = close,
+    .paint = paint,
+    .wants = wants,
+    .enter = enter,
+    .digit = digit,
+    .act = act,
+    .acts = {ACTION_BACK, ACTION_ADD, ACTION_NOTE, ACTION_CONCEDE, ACTION_UPHOLD, ACTION_WHY}};

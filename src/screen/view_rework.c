@@ -38,7 +38,8 @@ static void paint_work(const char *typed, Page *page)
     page->field = ASKS_TEXT;
     page_say(&page->unit, " ");
     page_say(&page->next, "what was done?");
-    page_say(&page->then, "filed, honed; what was read before stays, and is read again");
+    page_say(&page->then,
+             "filed, honed, run 500 km; what was read before stays, and is read again");
     page->keys[0] =
         (PageKey){ACTION_TAKE, "Enter", *typed ? "enters it" : "leaves, nothing is entered"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field leaves"};
@@ -58,7 +59,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->field = ASKS_DIGIT;
     page_say(&page->unit, "1 to 3");
     page_say(&page->next, "%s: why?", rework->values);
-    page_say(&page->then, "1 worked on since   2 misread before   3 both stand, in doubt");
+    page_say(&page->then, strstr(rework->values, "before the seal")
+                              ? "1 run or worked on since   2 misread then   3 both stand"
+                              : "1 worked on since   2 misread before   3 both stand, in doubt");
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers; then Enter takes the value"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "goes back"};
 }

@@ -244,6 +244,17 @@ static void close(gpointer state)
     g_free(steps);
 }
 
+// Whether nothing of it is left: who opens it looks at it, and enters nothing.
+static gboolean is_whole(const Agenda *agenda, const PlanStep *step)
+{
+    for (guint i = 0; i < agenda->assessment->requirements->len; i++) {
+        const Requirement *made = agenda_made(agenda, i);
+        if (made->step == step && !made->withdrawn && requirement_is_left(made))
+            return FALSE;
+    }
+    return !agenda_is_card(agenda);
+}
+
 // Opens the bench, or first what is needed before it: who works, the cautions. `there`: the step;
 // behind a line feed the place to begin at, else what is open.
 static Go open_at(Steps *steps, Desk *desk, const char *there)
@@ -261,7 +272,10 @@ static Go open_at(Steps *steps, Desk *desk, const char *there)
     if (standing.in_hand && standing.step == step)
         return go_open(VIEW_BENCH, g_strdup(there));
     g_auto(Told) told = {0};
-    if (told_init(&told, desk) && step_is_cautioned(&told.agenda, step, desk->now))
+    gboolean known = told_init(&told, desk);
+    if (known && is_whole(&told.agenda, step))
+        return go_open(VIEW_CLOSING, g_strdup(step->name));
+    if (known && step_is_cautioned(&told.agenda, step, desk->now))
         return go_open(VIEW_CAUTION, g_strdup(there));
     g_autofree char *line = g_strdup_printf("pick up %s", step->name);
     return desk_line(desk, line, NULL) ? go_open(VIEW_BENCH, g_strdup(there)) : go(GO_KEEP);
@@ -281,6 +295,11 @@ static Go add(Steps *steps, Desk *desk, const Agenda *agenda, const PlanStep *st
     if (!desk->who || agenda_is_card(agenda))
         return open_at(steps, desk, step->name);
     return go_open(VIEW_ADD, g_strdup_printf("%s\n\n", step->name));
+}
+
+static const PlanStep *last_step(const Plan *plan)
+{
+    return plan->steps->pdata[plan->steps->len - 1];
 }
 
 // The step of a blank card that was never taken up: there is nothing to choose. NULL for any other
@@ -396,8 +415,8 @@ static Go act(gpointer state, Desk *desk, Action action)
     switch (action) {
     case ACTION_ON:
         return here ? open_next(state, desk, &told.agenda, here) : go(GO_DEFAULT);
-    case ACTION_ADD:
-        return here ? add(state, desk, &told.agenda, here) : go(GO_DEFAULT);
+    case ACTION_ADD: // of a build that is whole, at its end
+        return add(state, desk, &told.agenda, here ? here : last_step(told.agenda.plan));
     case ACTION_NOTE:
         return go_open(VIEW_NOTE, NULL);
     case ACTION_WHY:

@@ -54,6 +54,37 @@ START_TEST(a_check_is_asked_as_the_plans_own)
 }
 END_TEST
 
+START_TEST(a_check_of_an_earlier_step_is_read_again)
+{
+    g_autoptr(Plan) plan =
+        read_text("plan: P\nunits: [mm, N·m]\nsteps:\n  A:\n    checks: {gap: "
+                  "{at: 1..2, limits: 1..2}}\n  B:\n    checks: {rags out: yes}\n");
+    const PlanAddition additions[] = {{"step", "C", "B", NULL},
+                                      {"check", "gap", "C", "again"},
+                                      {"check", "rags out", "C", "again"}};
+    g_autoptr(Plan) extended = extend(plan, additions, G_N_ELEMENTS(additions));
+    const GPtrArray *again = plan_step(extended, "C")->read_again;
+    ck_assert_uint_eq(again->len, 2);
+    ck_assert_ptr_eq(((const PlanName *)again->pdata[0])->check, plan_check(extended, "gap"));
+    ck_assert_uint_eq(plan_requirement_count(extended), plan_requirement_count(plan) + 1 + 2 + 1);
+    const struct {
+        PlanAddition addition;
+        const char *message;
+    } wrong[] = {
+        {{"check", "gap", "C", "again"}, "`gap` is read again in this step already"},
+        {{"check", "gap", "A", "again"},
+         "`gap` is a check of this step itself; only one of an earlier step is read again here"},
+        {{"check", "rags out", "A", "again"},
+         "no earlier step has a check called `rags out` to be read again"},
+    };
+    for (guint i = 0; i < G_N_ELEMENTS(wrong); i++) {
+        g_autoptr(GError) error = NULL;
+        ck_assert(!plan_extend_check(extended, &wrong[i].addition, NULL, &error));
+        ck_assert_str_eq(error->message, wrong[i].message);
+    }
+}
+END_TEST
+
 static void expect_places(const PlanAddition *additions, gsize count, const char *expected)
 {
     g_autoptr(Plan) plan = read_twin();
@@ -449,6 +480,7 @@ int main(void)
     Suite *suite = suite_create("extend");
     TCase *tcase = tcase_create("extend");
     tcase_add_test(tcase, a_check_is_asked_as_the_plans_own);
+    tcase_add_test(tcase, a_check_of_an_earlier_step_is_read_again);
     tcase_add_test(tcase, more_places_follow_those_of_an_added_check);
     tcase_add_loop_test(tcase, places_that_cannot_follow_say_why, 0, G_N_ELEMENTS(refused_places));
     tcase_add_test(tcase, bolts_and_parts_find_their_place);

@@ -74,6 +74,10 @@ def graft(plan: Plan, body: dict[str, Any]) -> None:
         return  # what stands on an addition that was struck is left out with it
     if body["what"] == "check" and is_places(plan, body["name"], step, value):
         plan.add_places(plan.checks[body["name"]], value)
+    elif body["what"] == "check" and value == "again":
+        check = plan.checks.get(body["name"])
+        if check and check.step != step.name and check.name not in step.read_again:
+            step.read_again.append(check.name)
     elif body["what"] == "check":
         plan.add_check(step, body["name"], value, {})
     elif body["what"] == "part":

@@ -238,6 +238,7 @@ class LogMade:
                  'shop recall lot LT-1 "letter"', f"strike #{self.dice.randint(5, 40)} typo",
                  f'add step "{self.dice.choice(WORDS)} again" "asked for" behind {step.name}',
                  f'add check "{self.dice.choice(WORDS)} face" "fretting" in {step.name}: at most 10.05 mm',
+                 f'add check {check.name} "came back" in {self.dice.choice(self.plan.steps).name}: again',
                  f'reopen {step.name} "again"', f"sign {step.name}"]
         if reading:
             lines += [f'amend {target} limits 9.90..10.10 "letter"',
