@@ -199,7 +199,8 @@ static Go add(Acting *acting)
 static Go take_note(Acting *acting)
 {
     const Requirement *made = acting->made;
-    return go_open(VIEW_NOTE, made ? line_target(acting->work->agenda.plan, made) : NULL);
+    g_autofree char *on = made ? line_target(acting->work->agenda.plan, made) : g_strdup("");
+    return go_open(VIEW_NOTE, g_strconcat(on, "\n", acting->bench->step, NULL));
 }
 
 static Go concede(Acting *acting)

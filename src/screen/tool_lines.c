@@ -19,15 +19,14 @@ static const struct {
     const char *unit;              // what its range must be of; NULL: anything
     const char *range, *doubt;     // examples
     const char *stand_in;          // a range that fits as long as none is known
-    const char *undated, *endless; // what follows without a calibration, or without its end; NULL:
-                                   // it ends on the day shown
+    const char *undated;           // what follows without a calibration
 } tools[] = {
     [NEED_GAUGE] = {NULL, "G", NULL, NULL, "50 to 75 mm", "0.004 mm", "",
-                    "never, its division counts", "no day is set"},
+                    "never, its division counts"},
     [NEED_TORQUE] = {"torque wrench", "W", "click wrench", "N·m", "10 to 60 Nm", "2 Nm",
-                     " range 0..1 N·m", "never, its work is in doubt", NULL},
+                     " range 0..1 N·m", "never, its work is in doubt"},
     [NEED_ANGLE] = {"angle gauge", "A", "dial on the square", "°", "0 to 360 deg", "1 deg",
-                    " range 0..360 deg", "never", "no day is set"},
+                    " range 0..360 deg", "never"},
 };
 
 static const char any_gauge[] = "gauge";
@@ -63,7 +62,7 @@ static const struct {
     [TOOL_REACH] = {WRENCHES, FALSE, "reach", "its reach?",
                     "grip to square, for adapters: ", "not known"},
     [TOOL_DAY] = {ALL, FALSE, "calibrated", "calibrated when?", "day found good: ", NULL},
-    [TOOL_DUE] = {ALL, TRUE, "next due", "next due?", "the day it runs out: ", NULL},
+    [TOOL_DUE] = {ALL, TRUE, "next due", "next due?", "none, or the day it runs out: ", NULL},
     [TOOL_DOUBT] = {ALL, TRUE, "doubt (U)", "doubt (U)?",
                     "how far off at most, k = 2: ", "not said"},
 };
@@ -176,9 +175,7 @@ static char *example(const ToolSaid *said, const Desk *desk, ToolAnswer answer)
 // What an empty answer means where it says nothing itself; NULL: it stands for an answer.
 static const char *meaning(Need need, ToolAnswer answer)
 {
-    return answer == TOOL_DAY   ? tools[need].undated
-           : answer == TOOL_DUE ? tools[need].endless
-                                : questions[answer].otherwise;
+    return answer == TOOL_DAY ? tools[need].undated : questions[answer].otherwise;
 }
 
 void tool_question(const ToolSaid *said, const Desk *desk, ToolAnswer answer,
@@ -204,6 +201,8 @@ void tool_question_clear(ToolQuestion *question)
     g_free(question->otherwise);
     g_free(question->instead);
 }
+
+static const char no_day[] = "none"; // it never runs out, as the paper says
 
 // LINES -----------------------------------------------------------------------------------------
 
@@ -240,7 +239,8 @@ static char *calibration_line(const ToolSaid *said)
     GString *line = g_string_new(NULL);
     g_string_append_printf(line, "calibration %s %s", said->answers[TOOL_LABEL],
                            said->answers[TOOL_DAY]);
-    add_said(line, "due", said->answers[TOOL_DUE]);
+    if (g_strcmp0(said->answers[TOOL_DUE], no_day) != 0)
+        add_said(line, "due", said->answers[TOOL_DUE]);
     g_string_append(line, " good");
     add_said(line, "U", said->answers[TOOL_DOUBT]);
     return g_string_free(line, FALSE);
@@ -304,12 +304,24 @@ static gboolean label_fits(const ToolSaid *said, GError **error)
     return FALSE;
 }
 
+// A length alone may be of feet or millimetres.
+static gboolean has_unit(const char *answer)
+{
+    gboolean figures = FALSE;
+    g_autoptr(Unit) unit = is_said(answer) ? unit_behind(answer, &figures) : NULL;
+    return unit || figures || !is_said(answer);
+}
+
 gboolean tool_would_do(const ToolSaid *said, Desk *desk)
 {
     GError *error = NULL;
     g_auto(GStrv) lines = tool_lines(said);
     if (label_fits(said, &error) && !measures(said, desk))
         return FALSE;
+    if (!error && !has_unit(said->answers[TOOL_REACH])) {
+        desk_warn(desk, "its reach has a unit: %s mm, or in", said->answers[TOOL_REACH]);
+        return FALSE;
+    }
     if (!error && would_take(desk, lines, &error))
         return TRUE;
     desk_warn_error(desk, error);

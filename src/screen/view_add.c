@@ -247,6 +247,19 @@ static gboolean would_do(Desk *desk, const char *line)
     return good;
 }
 
+// Whether a lot was said where it is asked which sort of number is.
+static gboolean is_lot_itself(Addition *addition, Desk *desk)
+{
+    static const char *const sorts[] = {"lot", "serial", "neither", NULL};
+    const char *said = addition_answer(addition, addition->answers->len - 1);
+    if (strcmp(addition->sort->label, "part") != 0 || addition->answers->len != 2 ||
+        g_strv_contains(sorts, said))
+        return FALSE;
+    desk_warn(desk, "lot or serial, Enter: neither; which one is asked when it is fitted");
+    g_ptr_array_set_size(addition->answers, 1);
+    return TRUE;
+}
+
 static const char read_again[] = "read again"; // instead of limits
 
 // A name that the build has already, and that cannot be asked for once more here: the way to it.
@@ -289,7 +302,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         return go(GO_KEEP);
     }
     g_ptr_array_add(addition->answers, answer);
-    if (is_known(addition, desk, &agenda))
+    if (is_lot_itself(addition, desk) || is_known(addition, desk, &agenda))
         return go(GO_KEEP);
     guint before = at;
     if (at == 0 && addition_reads_again(addition, &agenda)) {

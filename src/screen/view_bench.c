@@ -207,7 +207,11 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
                           : lot ? lot_not_seen
                                 : supposed_problem(&bench->supposed, typed);
     page->means = *typed && bench->supposed.line && (problem || !bench->supposed.problem);
-    if (problem)
+    gboolean unanswered = problem && problem == bench->supposed.problem && made->check &&
+                          field.field == ASKS_NUMBER && field.hint;
+    if (unanswered)
+        page_say(&page->then, "`%s` is no answer; these are: %s", typed, field.hint);
+    else if (problem)
         page_say(&page->then, "%s", problem);
     bench_field_clear(&field);
 }

@@ -531,7 +531,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     if (action == ACTION_ADD)
         return go_add(closing);
     if (action == ACTION_NOTE)
-        return go_open(VIEW_NOTE, NULL);
+        return go_open(VIEW_NOTE, g_strconcat("\n", closing->step, NULL));
     if (action == ACTION_UPHOLD)
         return uphold_ask(desk, now.step, upheld_of(&now));
     return action == ACTION_WHY ? why(&now) : go(GO_DEFAULT);

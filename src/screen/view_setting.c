@@ -428,8 +428,8 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_GAUGE:
         return ask_gauge(trials, made);
     case ACTION_NOTE:
-        return go_open(VIEW_NOTE,
-                       g_strdup_printf("%s in %s", trials->check->name, trials->step->name));
+        return go_open(VIEW_NOTE, g_strdup_printf("%s in %s\n%s", trials->check->name,
+                                                  trials->step->name, trials->step->name));
     case ACTION_OVER:
         return go_open(VIEW_OVER, g_strdup(trials->check->name));
     case ACTION_CONCEDE:

@@ -455,6 +455,12 @@ static Go why(const Bolts *bolts, const Turn *turn)
                        : go_open(VIEW_WHY, g_steal_pointer(&name));
 }
 
+static Go note(const Bolts *bolts, Desk *desk, const Turn *turn)
+{
+    g_autofree char *on = line_target(session_plan(desk_build(desk)), turn->made);
+    return go_open(VIEW_NOTE, g_strconcat(on, "\n", bolts->step, NULL));
+}
+
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Bolts *bolts = state;
@@ -476,7 +482,7 @@ static Go act(gpointer state, Desk *desk, Action action)
     case ACTION_GAUGE:
         return bolt_tool_ask(desk, tightening, turn);
     case ACTION_NOTE:
-        return go_open(VIEW_NOTE, line_target(session_plan(desk_build(desk)), turn->made));
+        return note(bolts, desk, turn);
     case ACTION_AGAIN:
         bolts->asks_again = tightening_again(tightening, bolts->here) != NULL;
         if (bolts->asks_again)
