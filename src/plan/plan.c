@@ -257,6 +257,12 @@ char *check_value_words(const PlanCheck *check, const Number *value)
     return check_typed_words(check, value, 0);
 }
 
+char *check_words_finer(const PlanCheck *check, const Number *value, guint more)
+{
+    g_autoptr(Number) shown = unit_from_base(check->unit, value);
+    return number_decimal(shown, check->decimals + more);
+}
+
 char *check_typed_words(const PlanCheck *check, const Number *value, guint typed)
 {
     g_autoptr(Number) shown = unit_from_base(check->unit, value);

@@ -20,7 +20,8 @@ Moment tightening_wait_over(Desk *desk, const Turn *turn)
 
 char *until_words(Moment over)
 {
-    g_autofree char *text = moment_text(over + 59); // never told too soon
+    const Clock wait = {.sort = CLOCK_WAIT, .at = over};
+    g_autofree char *text = moment_text(clock_minute(&wait));
     return g_strdup_printf("until %.5s", text + 11);
 }
 

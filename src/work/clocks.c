@@ -255,8 +255,15 @@ static char *when(Moment at, Moment now)
     return g_strdup_printf("%.10s", text);
 }
 
+Moment clock_minute(const Clock *clock)
+{
+    enum { MINUTE = 60 };
+    Moment late = clock->sort == CLOCK_FIT_BEFORE ? clock->at : clock->at + MINUTE - 1;
+    return late - late % MINUTE;
+}
+
 char *clock_until(const Clock *clock, Moment now)
 {
-    g_autofree char *at = when(clock->at, now);
+    g_autofree char *at = when(clock_minute(clock), now);
     return g_strdup_printf("%s %s", clock_words(clock, now), at);
 }

@@ -108,6 +108,28 @@ START_TEST(what_was_struck_has_no_clock)
 }
 END_TEST
 
+// What must not come too soon is told a minute late rather than early, what must not come too late
+// the other way.
+START_TEST(a_clock_is_told_in_whole_minutes)
+{
+    static const struct {
+        ClockSort sort;
+        const char *at, *expected;
+    } told_as[] = {{CLOCK_WAIT, "2024-12-05 09:09:20", "wait until 09:10"},
+                   {CLOCK_WAIT, "2024-12-05 09:09:00", "wait until 09:09"},
+                   {CLOCK_NO_RUN, "2024-12-05 09:59:01", "no run before 10:00"},
+                   {CLOCK_FIT_BEFORE, "2024-12-05 09:09:59", "FIT BEFORE 09:09"}};
+    Moment now;
+    ck_assert(moment_parse("2024-12-05 09:00", &now, NULL));
+    for (guint i = 0; i < G_N_ELEMENTS(told_as); i++) {
+        Clock clock = {.sort = told_as[i].sort};
+        ck_assert(moment_parse(told_as[i].at, &clock.at, NULL));
+        g_autofree char *words = clock_until(&clock, now);
+        ck_assert_str_eq(words, told_as[i].expected);
+    }
+}
+END_TEST
+
 // Head nuts: 30 > 55 > 75 > wait 10 min > 75.
 START_TEST(a_wait_runs_from_the_last_bolt_in_front_of_it)
 {
@@ -180,6 +202,7 @@ END_TEST
 int main(void)
 {
     const TTest *tests[] = {a_wait_is_over_at_a_moment,
+                            a_clock_is_told_in_whole_minutes,
                             a_sealant_has_three_clocks_and_each_ends_by_itself,
                             the_latest_time_is_not_that_of_the_last_entry,
                             laid_again_the_clocks_begin_again,

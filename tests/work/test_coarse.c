@@ -47,6 +47,20 @@ START_TEST(of_what_is_less_than_nothing_below_is_told)
 }
 END_TEST
 
+START_TEST(ends_that_would_read_alike_have_more_decimals)
+{
+    static const char *const scale[] = {
+        "2025-03-01 08:00 MO tool S9 \"scale\" kind scale range 0..1000 g step 0.01 g",
+        "2025-03-01 08:00 MO calibration S9 2025-03-01 due 2026-03-01 good U 0.02 g"};
+    for (guint i = 0; i < G_N_ELEMENTS(scale); i++)
+        ck_assert_ptr_null(demo_try(demo, demo->desk, scale[i]));
+    take_all("2025-03-13 08:00 MO pick up Check returned work\n"
+             "amend rod mass[1] limits at least 600.0 g \"balanced\"\n"
+             "read rod mass[1] 600.0 with S9");
+    expect("read rod mass[1]", "The true value may be 599.98 to 600.02; the limit is 600.0.");
+}
+END_TEST
+
 START_TEST(what_is_decided_or_in_doubt_otherwise_is_not_told)
 {
     take_all("2025-03-13 08:00 MO pick up Sump\nread pan depth 141.72 with G06\n"
@@ -58,9 +72,9 @@ END_TEST
 
 int main(void)
 {
-    const TTest *tests[] = {a_rule_cannot_tell_the_pick_up,
-                            what_is_outside_or_on_the_limit_is_told_too,
-                            of_what_is_less_than_nothing_below_is_told,
-                            what_is_decided_or_in_doubt_otherwise_is_not_told};
+    const TTest *tests[] = {
+        a_rule_cannot_tell_the_pick_up, what_is_outside_or_on_the_limit_is_told_too,
+        of_what_is_less_than_nothing_below_is_told, ends_that_would_read_alike_have_more_decimals,
+        what_is_decided_or_in_doubt_otherwise_is_not_told};
     return run_on_build("coarse", tests, G_N_ELEMENTS(tests), 0);
 }

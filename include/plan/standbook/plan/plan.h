@@ -272,6 +272,9 @@ char *check_doubt_words(const PlanCheck *check, const Number *doubt) G_GNUC_WARN
 // decimals as the value is shown with, at most five unless the check has more. `.125` beside 2.625.
 char *check_doubt_beside(const PlanCheck *check, const Number *value, guint typed,
                          const Number *doubt) G_GNUC_WARN_UNUSED_RESULT;
+// Values (base units) in that many decimals more than the check's. The caller frees with g_free.
+char *check_words_finer(const PlanCheck *check, const Number *value,
+                        guint more) G_GNUC_WARN_UNUSED_RESULT;
 // A value that somebody else states (base units), the difference to one, and the size of a doubt
 // beside a stated one: with the check's decimals, or as many more as the figure, or `stated`, needs
 // to be whole, up to six. The caller frees with g_free.

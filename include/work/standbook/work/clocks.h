@@ -44,6 +44,10 @@ Moment clock_latest(const Entry *const *entries, gsize count);
 // `FIT BEFORE`, `LATE`, `no fluid before`, `no run before`, `wait until`. Static.
 const char *clock_words(const Clock *clock, Moment now);
 
+// The whole minute that is told for it: of what must not come too soon the next, of what must not
+// come too late the one before.
+Moment clock_minute(const Clock *clock);
+
 // `no fluid before 13:30`, `FIT BEFORE 11:48`; of another day `Fri 10:31`, beyond a week the date.
 // The caller frees with g_free.
 char *clock_until(const Clock *clock, Moment now) G_GNUC_WARN_UNUSED_RESULT;
