@@ -67,6 +67,21 @@ static const GPtrArray *used(Desk *desk)
     return desk->used;
 }
 
+gboolean toolbox_has(const Desk *desk, const char *label)
+{
+    g_autoptr(GPtrArray) tools = shop_in_use(session_shop(desk->shop), "tool", NULL);
+    for (guint i = 0; i < tools->len; i++)
+        if (strcmp(shop_label(tools->pdata[i]), label) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+gboolean toolbox_serves(const Desk *desk, const ToolNeed *need, const char *label)
+{
+    const Entry *tool = tool_of(desk, label);
+    return tool && serves(tool, need);
+}
+
 // FOUND WRONG -----------------------------------------------------------------------------------
 
 // The calibration that stands against a tool; NULL if none does.

@@ -24,6 +24,10 @@ const char *need_words(Need need);
 // in this build. The caller frees with g_ptr_array_unref.
 GPtrArray *toolbox_all(Desk *desk, const ToolNeed *need) G_GNUC_WARN_UNUSED_RESULT;
 
+// Whether the shop has a tool of that label in use; whether it is of the sort that is needed.
+gboolean toolbox_has(const Desk *desk, const char *label);
+gboolean toolbox_serves(const Desk *desk, const ToolNeed *need, const char *label);
+
 // The one to use without asking; NULL if a person must say. A gauge is the one in hand, the one
 // used last for this in this build, or the only one of its sort, of those that hold the value if
 // any does, else of those that reach what may be read there; for a check that names no sort the one

@@ -22,6 +22,7 @@ typedef struct {
     GPtrArray *labels; // char *, by their digits
     char *can;         // what each can tell there, or how each wrench stands, a line each; NULL
                        // where neither is known
+    char *more;        // those that have no digit, ` G40 G41`; NULL for none
     char *again;       // the wrench out of its range that the same digit takes all the same
 } Tools;
 
@@ -70,12 +71,25 @@ static const ToolNeed *need_of(Tools *tools, Desk *desk)
     return &tools->need;
 }
 
+// Those that serve and have no digit; NULL if all have one.
+static char *labels_beyond(Tools *tools, Desk *desk)
+{
+    g_autoptr(GPtrArray) serving = toolbox_all(desk, &tools->need);
+    g_autoptr(GString) beyond = g_string_new(NULL);
+    for (guint i = 0; i < serving->len; i++)
+        if (!g_ptr_array_find_with_equal_func(tools->labels, serving->pdata[i], g_str_equal, NULL))
+            g_string_append_printf(beyond, " %s", (const char *)serving->pdata[i]);
+    return beyond->len ? g_strdup(beyond->str) : NULL;
+}
+
 // The digits of all; one is kept for none.
 static void set_labels(Tools *tools, Desk *desk, const GaugeChoices *choices)
 {
     tools->labels = tool_digits(desk, need_of(tools, desk), choices);
     if (tools->need.need != NEED_TORQUE && tools->labels->len == TOOL_DIGITS)
         g_ptr_array_set_size(tools->labels, NONE_DIGIT - 1);
+    g_free(tools->more);
+    tools->more = labels_beyond(tools, desk);
 }
 
 // What the gauges can tell there, and the digits of all.
@@ -138,13 +152,14 @@ static void close(gpointer state)
     g_free(tools->can);
     g_free(tools->place);
     g_free(tools->again);
+    g_free(tools->more);
     g_free(tools);
 }
 
 // `1 W1  2 W3  0 new`: the digits that answer, and what each takes.
 static char *answers(const Tools *tools, const Desk *desk)
 {
-    GString *words = g_string_new(NULL);
+    GString *words = g_string_new(tools->more ? "0 another  " : NULL); // in front it is seen
     for (guint i = 0; i < tools->labels->len; i++) {
         const char *label = tools->labels->pdata[i];
         gboolean room = tools->labels->len <= 3 && !tools->can;
@@ -154,7 +169,7 @@ static char *answers(const Tools *tools, const Desk *desk)
     if (takes_none(tools))
         g_string_append_printf(words, "%u %s  ", NONE_DIGIT,
                                tools->need.need == NEED_ANGLE ? "none: by a mark" : "no gauge");
-    g_string_append(words, "0 new");
+    g_string_append(words, tools->more ? "" : "0 new");
     return g_string_free(words, FALSE);
 }
 
@@ -188,9 +203,16 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
     g_autofree char *wrong = tool_wrong_lines(desk, tools->labels);
-    if (tools->can || *wrong)
-        page_say(&page->remark, "%s%s%s", tools->can ? tools->can : "",
-                 tools->can && *wrong ? "\n" : "", wrong);
+    g_autofree char *more =
+        g_strconcat(tools->more ? " also:" : "", tools->more,
+                    tools->more ? "; 0 and its number takes one of them in hand" : NULL, NULL);
+    g_autoptr(GString) remark = g_string_new(tools->can);
+    const char *const lines[] = {wrong, more};
+    for (gsize i = 0; i < G_N_ELEMENTS(lines); i++)
+        if (*lines[i])
+            g_string_append_printf(remark, "%s%s", remark->len ? "\n" : "", lines[i]);
+    if (remark->len)
+        page_say(&page->remark, "%s", remark->str);
     page->means = FALSE;
     say_digits(tools, page);
     page_say(&page->next, "which %s is in hand?", need_words(tools->need.need));
@@ -243,29 +265,6 @@ static char *outside_words(const ToolNeed *need, Desk *desk, const char *label)
     return g_strdup_printf("%s, %s", label, *outside ? outside : "its range does not reach that");
 }
 
-// A tool that was entered just now is taken in hand, if it serves here.
-static Go wants(gpointer state, Desk *desk)
-{
-    Tools *tools = state;
-    g_autofree char *label = g_steal_pointer(&desk->new_tool);
-    if (!label)
-        return go(GO_STAY);
-    const ToolNeed *need = need_of(tools, desk);
-    g_autofree char *planned = toolbox_as_planned(need, label);
-    if (is_for_this_alone(need, desk, label))
-        toolbox_take_beyond(desk, need, planned);
-    else
-        toolbox_take(desk, need, planned);
-    if (g_strcmp0(toolbox_for(desk, need), label) == 0) {
-        say_in_hand(tools, desk, label);
-        return go(GO_UP);
-    }
-    g_autofree char *outside = toolbox_outside(desk, need, label);
-    desk_warn(desk, "%s is entered but not in hand; %s", label,
-              *outside ? outside : "choose it by its digit");
-    return go(GO_STAY);
-}
-
 // What does not reach is said first; the same digit again takes it, and its work is in doubt.
 static Go take(Tools *tools, Desk *desk, const char *label)
 {
@@ -284,6 +283,43 @@ static Go take(Tools *tools, Desk *desk, const char *label)
     g_free(tools->again);
     tools->again = g_strdup(label);
     desk_warn(desk, "%s; the same digit again takes it, and its work is in doubt", outside);
+    return go(GO_STAY);
+}
+
+// One that was called by its number.
+static Go take_known(Tools *tools, Desk *desk, const char *label)
+{
+    const ToolNeed *need = need_of(tools, desk);
+    g_autofree char *planned = toolbox_as_planned(need, label);
+    if (toolbox_serves(desk, need, label))
+        return take(tools, desk, planned);
+    desk_warn(desk, "%s is %s: it does not serve here", label, toolbox_words(desk, label));
+    return go(GO_STAY);
+}
+
+// A tool that was entered just now is taken in hand, if it serves here.
+static Go wants(gpointer state, Desk *desk)
+{
+    Tools *tools = state;
+    g_autofree char *known = g_steal_pointer(&desk->known_tool);
+    if (known)
+        return take_known(tools, desk, known);
+    g_autofree char *label = g_steal_pointer(&desk->new_tool);
+    if (!label)
+        return go(GO_STAY);
+    const ToolNeed *need = need_of(tools, desk);
+    g_autofree char *planned = toolbox_as_planned(need, label);
+    if (is_for_this_alone(need, desk, label))
+        toolbox_take_beyond(desk, need, planned);
+    else
+        toolbox_take(desk, need, planned);
+    if (g_strcmp0(toolbox_for(desk, need), label) == 0) {
+        say_in_hand(tools, desk, label);
+        return go(GO_UP);
+    }
+    g_autofree char *outside = toolbox_outside(desk, need, label);
+    desk_warn(desk, "%s is entered but not in hand; %s", label,
+              *outside ? outside : "choose it by its digit");
     return go(GO_STAY);
 }
 

@@ -185,9 +185,22 @@ static char *answer_of(const NewTool *tool, Desk *desk, const char *typed)
     return *text ? g_steal_pointer(&text) : g_strdup(before && *before ? before : question.instead);
 }
 
+// Where its number is asked that of a tool the shop has: it is called, not entered.
+static gboolean is_called(const NewTool *tool, Desk *desk, const char *typed)
+{
+    g_autofree char *label = g_strstrip(g_strdup(typed));
+    if (tool->at != TOOL_LABEL || !toolbox_has(desk, label))
+        return FALSE;
+    g_free(desk->known_tool);
+    desk->known_tool = g_steal_pointer(&label);
+    return TRUE;
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     NewTool *tool = state;
+    if (is_called(tool, desk, typed))
+        return go(GO_UP);
     char **answer = &tool->said.answers[tool->at], *before = *answer;
     char *now = answer_of(tool, desk, typed);
     if (!now)
