@@ -4,6 +4,7 @@
 #include "tool_for.h"
 
 #include <standbook/base/text.h>
+#include <standbook/work/gate.h>
 #include <standbook/work/tool_standing.h>
 #include <string.h>
 
@@ -50,16 +51,38 @@ static int engine_list(GStrv words, Common *common)
     return 0;
 }
 
-static void build_row(Document *document, const Shop *shop, Book *book, const Entry *build)
+// `hand over 30 Nov 2025, 18 in doubt since`: of the last gate that is sealed; "" if none is. NULL
+// with an error.
+static char *seal_words(Book *book, const char *number, GError **error)
+{
+    g_autoptr(Opened) opened = opened_new(book, number, error);
+    g_autoptr(Assessment) assessment = opened ? opened_assess(opened, NULL) : NULL;
+    if (!assessment)
+        return NULL;
+    const Entry *const *entries = (const Entry *const *)opened->entries->pdata;
+    for (guint i = assessment->gates->len; i-- > 0;) {
+        const GateCount *gate = g_ptr_array_index(assessment->gates, i);
+        g_autofree char *words = gate_seal_words(gate, entries, 0);
+        if (*words)
+            return g_strconcat(gate->name, " ", words, NULL);
+    }
+    return g_strdup("");
+}
+
+static gboolean build_row(Document *document, const Shop *shop, Book *book, const Entry *build,
+                          GError **error)
 {
     const Entry *engine = shop_by_id(shop, "engine", entry_text(build, "engine"));
     const char *owner = engine ? entry_text(engine, "owner") : NULL;
     g_autofree char *name = owner ? person_name(book, owner) : NULL;
     g_autofree char *when = entry_when(build);
     when[MIN(strlen(when), 10)] = '\0';
-    document_row(document, (const char *const[]){entry_text(build, "number"),
-                                                 engine ? entry_text(engine, "serial") : "", name,
-                                                 when, entry_text(build, "order")});
+    g_autofree char *seal = seal_words(book, entry_text(build, "number"), error);
+    if (seal)
+        document_row(document, (const char *const[]){entry_text(build, "number"),
+                                                     engine ? entry_text(engine, "serial") : "",
+                                                     name, when, entry_text(build, "order"), seal});
+    return seal != NULL;
 }
 
 // A build that came in from elsewhere: this shop never began it, but its ledger says what it is.
@@ -72,11 +95,13 @@ static gboolean imported_row(Document *document, Book *book, const char *number,
     g_autoptr(Taken) taken = taken_new((const Entry *const *)entries->pdata, entries->len, NULL);
     g_autofree char *when = entry_when(g_ptr_array_index(entries, 0));
     when[MIN(strlen(when), 10)] = '\0';
-    document_row(document,
-                 (const char *const[]){number, taken_only(taken, "engine", "serial"),
-                                       taken_name(taken, taken_only(taken, "engine", "owner")),
-                                       when, taken_only(taken, "build", "order")});
-    return TRUE;
+    g_autofree char *seal = seal_words(book, number, error);
+    if (seal)
+        document_row(document,
+                     (const char *const[]){number, taken_only(taken, "engine", "serial"),
+                                           taken_name(taken, taken_only(taken, "engine", "owner")),
+                                           when, taken_only(taken, "build", "order"), seal});
+    return seal != NULL;
 }
 
 static gboolean imported_rows(Document *document, const Shop *shop, Book *book, GError **error)
@@ -101,13 +126,15 @@ static int build_list(GStrv words, Common *common)
                                       {"engine", ALIGN_WHOLE},
                                       {"for", ALIGN_LEFT},
                                       {"begun", ALIGN_WHOLE},
-                                      {"order", ALIGN_LEFT}};
+                                      {"order", ALIGN_LEFT},
+                                      {"sealed", ALIGN_LEFT}};
     g_autoptr(Document) document = document_new("builds", "Builds");
     g_autoptr(GPtrArray) all = shop_all(shop, "build", NULL);
     document_table(document, columns, G_N_ELEMENTS(columns));
-    for (guint i = 0; i < all->len; i++)
-        build_row(document, shop, book, g_ptr_array_index(all, i));
     GError *error = NULL;
+    for (guint i = 0; i < all->len; i++)
+        if (!build_row(document, shop, book, g_ptr_array_index(all, i), &error))
+            return fail_with(error);
     if (!imported_rows(document, shop, book, &error))
         return fail_with(error);
     say_document(document, common->json);
@@ -129,6 +156,9 @@ static char *build_state(Book *book, const char *number, GError **error)
             g_string_append_printf(words, "%u left", gate->left);
         else
             g_string_append(words, "complete");
+        g_autofree char *seal =
+            gate_seal_words(gate, (const Entry *const *)opened->entries->pdata, 0);
+        g_string_append_printf(words, "%s%s", *seal ? ", " : "", seal);
     }
     return g_string_free(words, FALSE);
 }

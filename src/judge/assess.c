@@ -44,6 +44,19 @@ static void count_all(Assessment *assessment)
     gates_add_up(assessment);
 }
 
+// What the seal says of a gate, held against what is judged of it today.
+static void count_turned(GateCount *gate, const Judge *judge)
+{
+    static const Verdict left[] = {VERDICT_OPEN, VERDICT_FAIL, VERDICT_IN_DOUBT};
+    const Entry *seal = gate->sealed ? judge_entry(judge, gate->sealed) : NULL;
+    const json_t *then = seal ? json_object_get(seal->body, "counts") : NULL;
+    for (guint i = 0; then && i < G_N_ELEMENTS(left); i++) {
+        json_int_t sealed = json_integer_value(json_object_get(then, verdict_words(left[i])));
+        json_int_t more = (json_int_t)gate->counts[left[i]] - sealed;
+        gate->turned[left[i]] = more > 0 ? (guint)more : 0;
+    }
+}
+
 static guint sum_of(const guint *counts)
 {
     guint sum = 0;
@@ -64,6 +77,8 @@ void assessment_count(Assessment *assessment, const Judge *judge)
                             .since = judge_since(judge, i)};
     }
     count_all(assessment);
+    for (guint i = 0; i < assessment->gates->len; i++)
+        count_turned(assessment->gates->pdata[i], judge);
     g_assert(assessment->planned + assessment->added - assessment->withdrawn ==
              sum_of(assessment->counts));
 }

@@ -165,12 +165,14 @@ void shop_dues(const GPtrArray *cards, guint row, Desk *desk, Canvas *body)
 
 // DETAIL ----------------------------------------------------------------------------------------
 
-static guint put_gates(Canvas *told, guint row, guint width, const GPtrArray *gates)
+static guint put_gates(Canvas *told, guint row, guint width, Session *session, Moment now)
 {
+    const GPtrArray *gates = session_assessment(session)->gates;
+    const Entry *const *entries = (const Entry *const *)session_entries(session)->pdata;
     for (guint i = 0; i < gates->len; i++, row++) {
         const GateCount *gate = gates->pdata[i];
         g_autofree char *left =
-            gate->sealed ? gate_seal_words(gate) : g_strdup_printf("%u left", gate->left);
+            gate->sealed ? gate_seal_words(gate, entries, now) : g_strdup_printf("%u left", gate->left);
         canvas_put(told, row, 1, width - canvas_text_width(told, left) - 3, plain, gate->name);
         canvas_put_right(told, row, width - 1, plain, left);
     }
@@ -190,6 +192,6 @@ void shop_detail(const Card *card, Desk *desk, Page *page)
     row = canvas_wrap(told, row, 1, cells, plain, card->waits.waits);
     row = canvas_wrap(told, row, 1, cells, plain, card->waits.since);
     row = put_tally(told, row + 1, 1, cells, card->tally);
-    row = put_gates(told, row + 1, told->width, session_assessment(session)->gates);
+    row = put_gates(told, row + 1, told->width, session, desk->now);
     beside_end(page, told, row, session, desk->now);
 }

@@ -22,15 +22,25 @@ static json_t *counts_json(const guint counts[VERDICTS])
     return all;
 }
 
+// What stands otherwise than its seal recorded, by verdict; those of nought left out.
+static json_t *turned_json(const GateCount *gate)
+{
+    json_t *all = json_object();
+    for (guint i = 0; i < VERDICTS; i++)
+        if (gate->turned[i])
+            json_object_set_new(all, verdict_words((Verdict)i), json_integer(gate->turned[i]));
+    return all;
+}
+
 static json_t *gates_json(const Assessment *assessment)
 {
     json_t *list = json_array();
     for (guint i = 0; i < assessment->gates->len; i++) {
         const GateCount *gate = g_ptr_array_index(assessment->gates, i);
-        json_array_append_new(list, json_pack("{s:s,s:i,s:o,s:I,s:i}", "gate", gate->name, "left",
+        json_array_append_new(list, json_pack("{s:s,s:i,s:o,s:I,s:i,s:o}", "gate", gate->name, "left",
                                               (int)gate->left, "counts", counts_json(gate->counts),
                                               "sealed", (json_int_t)gate->sealed, "since",
-                                              (int)gate->since));
+                                              (int)gate->since, "turned", turned_json(gate)));
     }
     return list;
 }

@@ -215,15 +215,16 @@ static void section_wanted(Document *document, const SheetSource *source, const 
     }
 }
 
-static void section_gates(Document *document, const Assessment *assessment)
+static void section_gates(Document *document, const SheetSource *source)
 {
+    const Assessment *assessment = source->assessment;
     for (guint i = 0; i < assessment->gates->len; i++) {
         const GateCount *gate = g_ptr_array_index(assessment->gates, i);
         g_autofree char *counts =
             counts_words(gate->counts, gate_optional(gate->counts, gate->left));
         g_autofree char *left =
             gate->left ? g_strdup_printf("%u left", gate->left) : g_strdup("complete");
-        g_autofree char *seal = gate_seal_words(gate);
+        g_autofree char *seal = gate_seal_words(gate, source->entries, 0);
         g_autofree char *line =
             g_strdup_printf("%s: %s; %s%s%s", gate->name, left, counts, *seal ? "; " : "", seal);
         document_line(document, line);
@@ -235,7 +236,7 @@ Document *sheet_assessment(const SheetSource *source, gboolean all)
     const Assessment *assessment = source->assessment;
     g_autofree char *title = g_strconcat("Assessment ", source->build, NULL);
     Document *document = document_new("assessment", title);
-    section_gates(document, assessment);
+    section_gates(document, source);
     g_autofree char *counts = counts_words(assessment->counts, gate_all_optional(assessment));
     g_autofree char *sum = g_strdup_printf(
         "entries 1 to %" G_GINT64_FORMAT "; plan %u + added %u - withdrawn %u: %s",

@@ -348,16 +348,26 @@ static void section_open(Document *document, const SheetSource *source, guint ga
     }
 }
 
-// The gates up to one that is complete are; those behind are not, each with what is left.
+// How much more is left than the gate was sealed with.
+static guint turned_since(const GateCount *gate)
+{
+    return gate->turned[VERDICT_OPEN] + gate->turned[VERDICT_FAIL] + gate->turned[VERDICT_IN_DOUBT];
+}
+
+// The gates up to one that is complete are; those behind are not, each with what is left. Where a
+// gate was sealed with nothing left, what is left stands since its seal.
 static void section_state(Document *document, const SheetSource *source)
 {
     const GPtrArray *gates = source->assessment->gates;
     g_autoptr(GString) complete = g_string_new(NULL), left = g_string_new(NULL);
+    g_autoptr(GString) since = g_string_new(NULL);
     for (guint i = 0; i < gates->len; i++) {
         const GateCount *gate = g_ptr_array_index(gates, i),
                         *next = i + 1 < gates->len ? g_ptr_array_index(gates, i + 1) : NULL;
         const char *joined = next && next->left == 0 ? ", " : " and ";
-        if (gate->left)
+        if (gate->left && turned_since(gate) >= gate->left)
+            g_string_append_printf(since, " Since the seal of %s: %u left.", gate->name, gate->left);
+        else if (gate->left)
             g_string_append_printf(left, "%s %s: %u left", left->len ? ", for" : "Not complete for",
                                    gate->name, gate->left);
         else
@@ -366,8 +376,8 @@ static void section_state(Document *document, const SheetSource *source)
     }
     g_autofree char *words =
         g_strconcat(complete->str, complete->len ? "." : "", complete->len && left->len ? " " : "",
-                    left->str, left->len ? "." : "", NULL);
-    document_line(document, words);
+                    left->str, left->len ? "." : "", since->str, NULL);
+    document_line(document, g_strstrip(words));
 }
 
 static void section_safety(Document *document)
@@ -379,21 +389,6 @@ static void section_safety(Document *document)
                     precedence_words(), NULL);
     document_heading(document, 1, "Before it runs");
     document_paragraph(document, words);
-}
-
-// `Judged then: 1 open, 31 pass, 16 in doubt.`: told where it was sealed with something left.
-static void line_counts(Document *document, const Entry *seal)
-{
-    const json_t *sealed = seal ? json_object_get(seal->body, "counts") : NULL;
-    guint counts[VERDICTS];
-    for (guint i = 0; i < VERDICTS; i++)
-        counts[i] = (guint)json_integer_value(json_object_get(sealed, verdict_words((Verdict)i)));
-    g_autofree char *words = counts_words(counts, 0);
-    g_autofree char *line = g_strdup_printf("Judged then: %s.", words);
-    if (counts[VERDICT_OPEN] + counts[VERDICT_FAIL] + counts[VERDICT_IN_DOUBT] == 0)
-        return;
-    document_line(document, line);
-    document_keep(document);
 }
 
 // How many entries the seal of that gate does not cover.
@@ -418,23 +413,14 @@ static void line_since(Document *document, guint since)
 
 static void section_seal(Document *document, const SheetSource *source, const Entry *seal)
 {
-    g_autofree char *day = seal ? date_words(seal) : NULL;
-    gint64 supplement = seal ? entry_number(seal, "supplement") : 0;
-    g_autofree char *number =
-        supplement > 0 ? g_strdup_printf(" (supplement %" G_GINT64_FORMAT ")", supplement)
-                       : g_strdup("");
-    g_autofree char *line =
-        seal ? g_strdup_printf("Sealed for %s%s on %s by %s: assessment %.12s.",
-                               entry_text(seal, "gate"), number, day,
-                               taken_name(source->taken, seal->by), entry_text(seal, "assessment"))
-             : g_strdup("Not sealed.");
     document_heading(document, 1, "Seal and signatures");
-    document_line(document, line);
-    document_keep(document);
-    line_counts(document, seal);
-    line_since(document, since_seal(source, seal));
+    if (!seal) {
+        document_line(document, "Not sealed.");
+        document_keep(document);
+    }
     section_digest(document, source);
     document_keep(document);
+    line_since(document, since_seal(source, seal));
     g_autofree char *since =
         source->since_seal
             ? g_strconcat("Judged differently since then: ", source->since_seal, ".", NULL)
@@ -467,7 +453,7 @@ static void page_frame(Document *document, const SheetSource *source, const Entr
 
 Document *sheet_customer(const SheetSource *source)
 {
-    const Entry *seal = newest_seal(source, NULL);
+    const Entry *seal = newest_seal(source);
     g_autofree char *title = g_strconcat(source->shop ? source->shop : "", source->shop ? ": " : "",
                                          "Build sheet ", source->build, NULL);
     Document *document = document_new("customer", title);

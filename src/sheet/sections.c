@@ -33,10 +33,11 @@ static const Entry *engine_at(const SheetSource *source, gsize upto)
     return NULL;
 }
 
-// The engine as a sealed sheet must show it: what is told later does not change what was sealed.
+// The engine as a sealed sheet must show it, from the first seal of its gate on: what is told later
+// does not change what was handed over.
 static const Entry *engine_then(const SheetSource *source)
 {
-    const Entry *seal = newest_seal(source, NULL);
+    const Entry *seal = first_seal(source);
     const Entry *then = engine_at(source, seal ? (gsize)seal->seq : source->count);
     return then ? then : engine_at(source, source->count);
 }
@@ -82,6 +83,13 @@ static void owner_since(Document *document, const SheetSource *source, const cha
     document_line(document, line);
 }
 
+// `hand over 26 March 2025`; NULL of none.
+static char *dated(const Entry *seal, const char *what)
+{
+    g_autofree char *day = seal ? date_words(seal) : NULL;
+    return seal ? g_strconcat(what, " ", day, NULL) : NULL;
+}
+
 static void head_row(Document *document, const char *left, const char *right)
 {
     if (left || right)
@@ -91,22 +99,23 @@ static void head_row(Document *document, const char *left, const char *right)
 void section_head(Document *document, const SheetSource *source)
 {
     const DocumentColumn columns[] = {{"", ALIGN_LEFT}, {"", ALIGN_LEFT}};
-    const Entry *engine = engine_then(source), *seal = newest_seal(source, NULL);
+    const Entry *engine = engine_then(source), *seal = first_seal(source),
+                *newest = newest_seal(source);
     const char *owner = engine_text(engine, "owner");
     const Plan *plan = source->plan;
     g_autofree char *words = engine_words(source);
     g_autofree char *whose = labelled("for ", taken_name(source->taken, owner));
     g_autofree char *came = source->count ? date_words(source->entries[0]) : NULL;
     g_autofree char *taken_in = labelled("taken in ", came);
-    g_autofree char *sealed_on = seal ? date_words(seal) : NULL;
-    g_autofree char *sealed =
-        seal ? g_strconcat(entry_text(seal, "gate"), " ", sealed_on, NULL) : NULL;
+    g_autofree char *sealed = dated(seal, seal ? entry_text(seal, "gate") : NULL);
+    g_autofree char *supplement = seal == newest ? NULL : dated(newest, "supplement");
     g_autofree char *by = g_strconcat("plan: ", plan->name, plan->revision ? ", revision " : "",
                                       plan->revision ? plan->revision : "", NULL);
     document_table(document, columns, G_N_ELEMENTS(columns));
     head_row(document, words, whose);
     head_row(document, engine_text(engine, "note"), taken_in);
     head_row(document, by, sealed);
+    head_row(document, NULL, supplement);
     if (seal)
         owner_since(document, source, owner);
 }
@@ -122,33 +131,6 @@ void section_precedence(Document *document)
     document_paragraph(document, precedence_words());
 }
 
-// What the newest seal covers, and that it is itself the entry behind; `digest` is put behind it
-// where it is the last.
-static void line_sealed(Document *document, const Entry *seal, const char *digest)
-{
-    g_autofree char *line = g_strdup_printf(
-        "Sealed are entries 1 to %" G_GINT64_FORMAT "; the seal is entry %" G_GINT64_FORMAT "%s%s.",
-        entry_number(seal, "covers"), seal->seq, digest ? ", digest " : "", digest ? digest : "");
-    document_line(document, line);
-    document_keep(document);
-}
-
-void section_digest(Document *document, const SheetSource *source)
-{
-    const Entry *seal = newest_seal(source, NULL);
-    g_autofree char *digest = source->digest ? g_strndup(source->digest, 16) : NULL;
-    gboolean last = digest && seal && (gsize)seal->seq == source->count;
-    g_autofree char *line =
-        digest ? g_strdup_printf("Entries 1 to %" G_GSIZE_FORMAT ", the last with digest %s.",
-                                 source->count, digest)
-               : g_strdup_printf("Entries 1 to %" G_GSIZE_FORMAT "; later ones are left out.",
-                                 source->count);
-    if (seal)
-        line_sealed(document, seal, last ? digest : NULL);
-    if (!last)
-        document_line(document, line);
-}
-
 char *counts_words(const guint counts[VERDICTS], guint optional)
 {
     GString *words = g_string_new(NULL);
@@ -162,19 +144,6 @@ char *counts_words(const guint counts[VERDICTS], guint optional)
     if (words->len == 0)
         g_string_append(words, "nothing");
     return g_string_free(words, FALSE);
-}
-
-const Entry *newest_seal(const SheetSource *source, const char *gate)
-{
-    g_autofree gboolean *live = g_new0(gboolean, source->count + 1);
-    live_entries(source->entries, source->count, live);
-    for (gsize i = source->count; i-- > 0;) {
-        const Entry *entry = source->entries[i];
-        if (live[i] && strcmp(entry->kind->name, "seal") == 0 &&
-            (!gate || strcmp(entry_text(entry, "gate"), gate) == 0))
-            return entry;
-    }
-    return NULL;
 }
 
 // FOOTNOTES

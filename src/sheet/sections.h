@@ -2,8 +2,8 @@
 #pragma once
 #include <standbook/sheet/figures.h>
 
-// The engine and its owner as they were at the newest seal, with a line if the owner has changed
-// since; the plan; when it came in and was sealed.
+// The engine and its owner as they were at the first seal of the gate sealed last, with a line if
+// the owner has changed since; the plan; when it came in, was sealed, and had its newest supplement.
 void section_head(Document *document, const SheetSource *source);
 // `H23-4, no. H23-4/01187`: that engine. The caller frees with g_free.
 char *engine_words(const SheetSource *source) G_GNUC_WARN_UNUSED_RESULT;
@@ -11,7 +11,7 @@ char *engine_words(const SheetSource *source) G_GNUC_WARN_UNUSED_RESULT;
 const char *engine_serial(const SheetSource *source);
 // `13 January 2025`: when an entry was done. The caller frees with g_free.
 char *date_words(const Entry *entry) G_GNUC_WARN_UNUSED_RESULT;
-// The entries looked at, those sealed, and the digest that only a printed sheet can hold against a
+// Every seal, the entries looked at, and the digest that only a printed sheet can hold against a
 // ledger that was cut or rewritten.
 void section_digest(Document *document, const SheetSource *source);
 // The line that stands on every sheet.
@@ -74,5 +74,7 @@ void section_claims(Document *document, const SheetSource *source);
 // many of the open may stay so. The caller frees with g_free.
 char *counts_words(const guint counts[VERDICTS], guint optional) G_GNUC_WARN_UNUSED_RESULT;
 
-// The newest seal that is live at a gate of that name, or at any for NULL; NULL if there is none.
-const Entry *newest_seal(const SheetSource *source, const char *gate);
+// The newest seal that is live; NULL if there is none.
+const Entry *newest_seal(const SheetSource *source);
+// The first live seal of the gate that was sealed last: a supplement does not move the day of it.
+const Entry *first_seal(const SheetSource *source);

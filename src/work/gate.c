@@ -2,6 +2,7 @@
 
 #include <standbook/base/text.h>
 #include <standbook/record/live.h>
+#include <standbook/work/ago.h>
 #include <standbook/work/summary.h>
 #include <string.h>
 
@@ -46,12 +47,26 @@ gboolean gate_is_sealed(const GateCount *gate)
     return gate->sealed && !gate->since;
 }
 
-char *gate_seal_words(const GateCount *gate)
+char *gate_since_words(const GateCount *gate)
 {
+    GString *words = g_string_new(NULL);
+    for (guint i = 0; i < VERDICTS; i++)
+        if (gate->turned[i])
+            g_string_append_printf(words, "%s%u %s", words->len ? ", " : "", gate->turned[i],
+                                   verdict_words((Verdict)i));
     g_autofree char *entries = text_counted(gate->since, "entry");
-    return !gate->sealed  ? g_strdup("")
-           : !gate->since ? g_strdup("sealed")
-                          : g_strdup_printf("sealed, %s since", entries);
+    if (gate->since && !words->len)
+        g_string_append(words, entries);
+    return g_string_free(words, FALSE);
+}
+
+char *gate_seal_words(const GateCount *gate, const Entry *const *entries, Moment now)
+{
+    if (!gate->sealed)
+        return g_strdup("");
+    g_autofree char *day = ago_day(entry_moment(entries[gate->sealed - 1]), now);
+    g_autofree char *since = gate_since_words(gate);
+    return g_strconcat("sealed ", day, *since ? ", " : "", since, *since ? " since" : "", NULL);
 }
 
 const PlanStep *gate_step(const Agenda *agenda, guint gate)

@@ -106,5 +106,6 @@ static inline void expect_same_assessment(const Assessment *one, const Assessmen
         ck_assert_uint_eq(gate->left, same->left);
         ck_assert_int_eq(gate->sealed, same->sealed);
         ck_assert_uint_eq(gate->since, same->since);
+        ck_assert(memcmp(gate->turned, same->turned, sizeof gate->turned) == 0);
     }
 }

@@ -8,7 +8,7 @@ pick up Papers
 look papers given yes
 note "the tin is green"
 ? 0 from assess T-1
-? says: 21 left; 21 open, 1 pass; sealed
+? says: 21 left; 21 open, 1 pass; sealed 10 Sep 2001
 ? says nothing of: since
 read float 0.11 with G1
 number: AGAIN
@@ -21,7 +21,7 @@ number: CLEAN
 sign Papers
 read float 0.12 with G1
 ? 0 from assess T-1
-? says: sealed, 2 entries since
+? says: sealed 10 Sep 2001, 1 in
 ? 0 from sheet T-1
 ? says: 2 entries since then bear on this and are not covered by the seal.
 ? says: , 2 since

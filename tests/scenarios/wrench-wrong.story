@@ -23,6 +23,13 @@ shop: 2001-09-20 08:00 MO calibration W1 2001-09-20 wrong "set 40 gives 36"
 ? sign Block, *: pass
 ? counts: open 2, pass 12, in doubt 10
 ? left for first start: 10
+? 0 from assess T-1
+? says: first start: 10 left; 12 pass, 10 in doubt; sealed 10 Sep 2001, 10 in doubt
+? 0 from build list
+? says: first start
+? says: in doubt
+? 0 from sheet T-1
+? says: Since the seal of first start: 10 left.
 ? 1 from assess T-1 --gate "first start"
 ? 0 from sheet T-1 customer
 ? says: pass then

@@ -133,6 +133,9 @@ typedef struct {
     // Live entries since that seal that can change what the gate asks for: it does not cover them and
     // is to be renewed; 0 where a later gate was sealed, which covers all.
     guint since;
+    // How many more than its seal recorded are open, have failed or are in doubt; 0 of all other
+    // verdicts, and where it is not sealed.
+    guint turned[VERDICTS];
 } GateCount;
 
 // Which verdicts turn if this tool was out by so much? Its readings are judged by their value then:

@@ -5,7 +5,7 @@
 #include <standbook/sheet/sheet.h>
 
 // {"upto":41, "planned":…, "added":…, "withdrawn":…, "counts":{"open":1,…}, "gates":[{"gate":…,
-// "left":0, "counts":{…}, "sealed":40, "since":0}], "requirements":[{"name":"read main
+// "left":0, "counts":{…}, "sealed":40, "since":0, "turned":{}}], "requirements":[{"name":"read main
 // clearance[3]", "asked":"read", "of":"main clearance", "place":"main 3", "stage":0, "step":…,
 // "gate":…, "verdict":"pass", "reason":"", "own verdict":…, "value":"41/1000000", "shown":"0.041",
 // "unit":"mm", "lower":…, "upper":…, "wear":…, "variance":…, "doubt":"±.005", "answer":…,

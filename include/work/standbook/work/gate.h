@@ -27,9 +27,15 @@ char *gate_left_words(const GateCount *gate) G_GNUC_WARN_UNUSED_RESULT;
 
 // Whether it is sealed and nothing was entered since that the seal does not cover.
 gboolean gate_is_sealed(const GateCount *gate);
-// `sealed`, `sealed, 2 entries since`: those that its seal does not cover, so that it is to be
-// renewed; "" where it is not sealed. The caller frees with g_free.
-char *gate_seal_words(const GateCount *gate) G_GNUC_WARN_UNUSED_RESULT;
+// `18 in doubt`: what is open, fails or is in doubt beyond what its seal recorded; where there is
+// none of it `2 entries`, those that its seal does not cover, so that it is to be renewed; "" where
+// it stands as sealed, or is not. The caller frees with g_free.
+char *gate_since_words(const GateCount *gate) G_GNUC_WARN_UNUSED_RESULT;
+// `sealed 30 Nov`, `sealed 30 Nov 2025, 18 in doubt since`: the day with its year where that is not
+// the one of now (0: always), and what the words above say; "" where it is not sealed. The caller
+// frees with g_free.
+char *gate_seal_words(const GateCount *gate, const Entry *const *entries,
+                      Moment now) G_GNUC_WARN_UNUSED_RESULT;
 
 // What else a gate asks for, in sums of one sort: signatures, bolts and checks of all but its last
 // phase, and all parts.
