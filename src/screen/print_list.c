@@ -1,10 +1,12 @@
 #include "print_list.h"
 
+#include "print_file.h"
+
 #include <string.h>
 
 enum { WORDS_MOST = 40 };
 
-// `find-3-main.txt`
+// `find-3-main`
 static char *file_name(const char *what, const char *words)
 {
     g_autofree char *part = g_str_to_ascii(words, "C");
@@ -12,7 +14,7 @@ static char *file_name(const char *what, const char *words)
         if (!g_ascii_isalnum(*at))
             *at = '-';
     part[MIN(strlen(part), WORDS_MOST)] = '\0';
-    return g_strdup_printf("%s-%s.txt", what, part);
+    return g_strdup_printf("%s-%s", what, part);
 }
 
 static char *text_of(const Page *page)
@@ -30,15 +32,17 @@ void print_list(Desk *desk, const char *what, const char *words,
 {
     Page page;
     GError *error = NULL;
-    g_autofree char *file = file_name(what, words);
+    g_autofree char *name = file_name(what, words), *file = NULL;
     page_init(&page, PAGE_WIDTH, desk->ascii);
     paint(state, desk, "", &page);
     g_autofree char *text = text_of(&page);
     g_autofree char *lines =
         g_str_has_suffix(text, "\n") ? g_strdup(text) : g_strconcat(text, "\n", NULL);
     page_clear(&page);
-    if (g_file_set_contents(file, lines, -1, &error))
-        desk_last(desk, "this list was written to %s", file);
-    else
+    PrintDone done = print_file(name, lines, &file, &error);
+    if (done == PRINT_FAILED)
         desk_warn_error(desk, error);
+    else
+        desk_last(desk, "this list %s %s", done == PRINT_THERE ? "lies already in" : "was written to",
+                  file);
 }

@@ -1,4 +1,5 @@
 // The sheets of the build in hand, written as files where the program was started.
+#include "print_file.h"
 #include "view.h"
 
 #include <standbook/base/text.h>
@@ -56,7 +57,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->field = ASKS_LINE;
     page_say(&page->unit, "no.");
     page_say(&page->next, "which sheet?");
-    page_say(&page->then, "it is written as a text file in the folder you started in");
+    page_say(&page->then, "a text file where you started; no earlier one is overwritten");
     page->keys[0] = (PageKey){ACTION_TAKE, "number Enter", "writes it"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "back"};
     page_key(page, ACTION_HELP, NULL);
@@ -78,28 +79,38 @@ static Document *document_of(guint sheet, const SheetSource *source)
                         : sheet_completion(source, gate_of(source->assessment));
 }
 
-static gboolean write_sheet(Desk *desk, guint sheet, const char *file, GError **error)
+static PrintDone write_sheet(Desk *desk, guint sheet, char **file, GError **error)
 {
+    g_autofree char *label = g_strdelimit(g_strdup(desk->number), "/\\", '-');
+    g_autofree char *name = g_strdup_printf("%s-%s", label, sheets[sheet].file);
     g_autoptr(Opened) opened = opened_new(desk->book, desk->number, error);
     g_autoptr(Assessment) assessment = opened ? opened_assess(opened, NULL) : NULL;
     if (!assessment || !opened_compare_seal(desk->book, opened, assessment, error))
-        return FALSE;
+        return PRINT_FAILED;
     const SheetSource source = opened_source(opened, assessment);
     g_autoptr(Document) document = document_of(sheet, &source);
     g_autofree char *text = document_text(document);
-    return g_file_set_contents(file, text, -1, error);
+    return print_file(name, text, file, error);
 }
 
 // Says where the sheet lies, in words that a shell takes. The page stays for the next one.
-static Go say_where(GString *path, Desk *desk, const char *word, const char *file)
+static Go say_where(GString *path, Desk *desk, const char *word, PrintDone done, const char *file)
 {
+    static const struct {
+        const char *how, *above;
+    } words[] = {
+        [PRINT_WRITTEN] = {"written", "the sheet is written; where it lies stands above"},
+        [PRINT_BESIDE] = {"written beside the earlier",
+                          "written beside the earlier one, which stays; where stands above"},
+        [PRINT_THERE] = {"there already", "this very sheet lies there already; where stands above"},
+    };
     enum { ROOM = PAGE_WIDTH - 6 };
     g_autofree char *whole = g_canonicalize_filename(file, NULL);
     g_autofree char *shown = text_path(whole);
-    g_autofree char *said = g_strdup_printf("%s written: %s", word, shown);
+    g_autofree char *said = g_strdup_printf("%s %s: %s", word, words[done].how, shown);
     gboolean fits = g_utf8_strlen(said, -1) <= ROOM;
     g_string_assign(path, fits ? "" : shown);
-    desk_last(desk, "%s", fits ? said : "the sheet is written; where it lies stands above");
+    desk_last(desk, "%s", fits ? said : words[done].above);
     return go(GO_STAY);
 }
 
@@ -112,13 +123,13 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         return go(GO_KEEP);
     }
     GError *error = NULL;
-    g_autofree char *label = g_strdelimit(g_strdup(desk->number), "/\\", '-');
-    g_autofree char *file = g_strdup_printf("%s-%s.txt", label, sheets[line - 1].file);
-    if (!write_sheet(desk, (guint)line - 1, file, &error)) {
+    g_autofree char *file = NULL;
+    PrintDone done = write_sheet(desk, (guint)line - 1, &file, &error);
+    if (done == PRINT_FAILED) {
         desk_warn_error(desk, error);
         return go(GO_KEEP);
     }
-    return say_where(state, desk, sheets[line - 1].word, file);
+    return say_where(state, desk, sheets[line - 1].word, done, file);
 }
 
 const ViewOps print_view = {
