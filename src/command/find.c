@@ -25,7 +25,7 @@ static json_t *place_json(const char *number, const Requirement *made, const GPt
 
 static void say_place(const char *number, const Requirement *made, const GPtrArray *told)
 {
-    g_autofree char *name = requirement_title(made), *value = figure_value(made);
+    g_autofree char *name = named_title(made), *value = figure_value(made);
     g_autofree char *doubt = figure_doubt(made), *limits = figure_limits(made);
     g_autofree char *wear = made->wear ? figure_number(made, made->wear) : NULL;
     g_autofree char *verdict = figure_verdict(made);

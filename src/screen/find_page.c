@@ -104,7 +104,7 @@ guint find_paint_answer(const FindList *list, const Desk *desk, Page *page)
     if (list->places == 0)
         return 0;
     const FindLine *line = &g_array_index(list->lines, FindLine, 0);
-    g_autofree char *name = requirement_title(line->made);
+    g_autofree char *name = named_title(line->made);
     guint behind = canvas_put(page->body, 0, 1, 50, style_of(TYPE_BOLD, 0), name);
     g_autofree char *where = where_words(line, desk, page->body, PAGE_WIDTH - 3 - behind);
     canvas_put_right(page->body, 0, PAGE_WIDTH - 1, plain, where);
@@ -117,7 +117,7 @@ guint find_paint_answer(const FindList *list, const Desk *desk, Page *page)
 // `main clearance 3`, `main caps 5, stage 2`
 static char *place_words(const Requirement *made)
 {
-    g_autofree char *title = requirement_title(made);
+    g_autofree char *title = named_title(made);
     return made->asked == ASKED_BOLT && made->stage
                ? g_strdup_printf("%s, stage %u", title, made->stage)
                : g_steal_pointer(&title);

@@ -387,3 +387,11 @@ gboolean entry_is_about(const Entry *entry, const Requirement *made)
     return made->asked != ASKED_BOLT || !kind_field(entry->kind, "bolts") ||
            entry_list_has(entry, "bolts", made->place);
 }
+
+char *named_title(const Requirement *made)
+{
+    g_autofree char *title = requirement_title(made);
+    if (made->asked != ASKED_SIGN)
+        return g_steal_pointer(&title);
+    return g_strconcat(made->entry ? "signed " : "sign ", title, NULL);
+}

@@ -27,6 +27,10 @@ GPtrArray *naming_asked(const Naming *naming, const char *words,
 GPtrArray *requirements_named(const Assessment *assessment, const char *words,
                               guint most) G_GNUC_WARN_UNUSED_RESULT;
 
+// `main clearance 3`, `signed Receive`, `sign Receive` where nobody has: what it is called where
+// things of many kinds stand together. The caller frees with g_free.
+char *named_title(const Requirement *made) G_GNUC_WARN_UNUSED_RESULT;
+
 // The place that an entry of the build is about; NULL if it is about none.
 const Requirement *requirement_about(const Assessment *assessment, const Entry *entry);
 // Whether an entry names this place, or its check, bolt set or part without a place.
