@@ -50,6 +50,116 @@ static char *verdict_notes(Document *document, const SheetSource *source, const 
     return g_string_free(numbers, FALSE);
 }
 
+// BOLTS IN ONE ROW: of one set, of stages behind each other, tightened by the same entry and judged
+// alike.
+
+typedef struct {
+    const Requirement *first, *last; // of its first stage and its last
+    GPtrArray *places;               // const char *: the bolts, the same at each stage
+    char *cells;                     // what its row says beside its name
+} Bolts;
+
+static void bolts_free(gpointer data)
+{
+    Bolts *bolts = data;
+    g_ptr_array_unref(bolts->places);
+    g_free(bolts->cells);
+    g_free(bolts);
+}
+
+static gboolean is_of_set(const Bolts *bolts, const Requirement *made)
+{
+    return made->asked == ASKED_BOLT && bolts->first->asked == ASKED_BOLT &&
+           made->step == bolts->first->step && strcmp(made->name, bolts->first->name) == 0;
+}
+
+static void bolts_add(GPtrArray *all, const Requirement *made, char *cells) // takes the cells
+{
+    for (guint i = all->len; i-- > 0 && is_of_set(all->pdata[i], made);) {
+        Bolts *alike = all->pdata[i];
+        if (alike->last->stage != made->stage || strcmp(alike->cells, cells) != 0)
+            continue;
+        g_ptr_array_add(alike->places, made->place);
+        g_free(cells);
+        return;
+    }
+    Bolts *bolts = g_new(Bolts, 1);
+    *bolts = (Bolts){made, made, g_ptr_array_new(), cells};
+    g_ptr_array_add(bolts->places, made->place);
+    g_ptr_array_add(all, bolts);
+}
+
+static gboolean same_places(const GPtrArray *one, const GPtrArray *other)
+{
+    gboolean same = one->len == other->len;
+    for (guint i = 0; same && i < one->len; i++)
+        same = g_strcmp0(one->pdata[i], other->pdata[i]) == 0;
+    return same;
+}
+
+// A stage that says the same of the same bolts as the one before it joins its row.
+static void join_stages(GPtrArray *all)
+{
+    for (guint i = 1; i < all->len; i++) {
+        Bolts *before = all->pdata[i - 1];
+        const Bolts *bolts = all->pdata[i];
+        if (!is_of_set(before, bolts->first) || bolts->first->stage != before->last->stage + 1 ||
+            strcmp(before->cells, bolts->cells) != 0 || !same_places(before->places, bolts->places))
+            continue;
+        before->last = bolts->last;
+        g_ptr_array_remove_index(all, i--);
+    }
+}
+
+// Whether a set of that name is tightened in several steps, so that the step must be said.
+static gboolean is_again(const Plan *plan, const Requirement *made)
+{
+    guint steps = 0;
+    for (guint i = 0; i < plan->steps->len; i++)
+        steps += plan_tightening(plan->steps->pdata[i], made->name) ? 1 : 0;
+    return steps > 1;
+}
+
+// `rod bolts 1 to 8, stages 1 to 3`, `main caps 3, 4 in Crank, stage 1`; all but bolts by their own
+// name.
+static char *bolts_name(const SheetSource *source, const Bolts *bolts)
+{
+    const Requirement *made = bolts->first;
+    const PlanTightening *tightening =
+        made->asked == ASKED_BOLT ? plan_tightening(made->step, made->name) : NULL;
+    if (!tightening)
+        return requirement_name(made);
+    g_autofree char *runs = places_runs(tightening->group->axes, bolts->places);
+    g_autofree char *stages =
+        bolts->last->stage > made->stage
+            ? g_strdup_printf("stages %u to %u", made->stage, bolts->last->stage)
+            : g_strdup_printf("stage %u", made->stage);
+    gboolean again = is_again(source->plan, made);
+    return g_strconcat(made->name, " ", runs, again ? " in " : "", again ? made->step->name : "",
+                       ", ", stages, NULL);
+}
+
+enum { CELLS = 7 }; // of a row, behind its name
+
+// In one text, parted by a character that no cell has.
+static char *verdict_cells(Document *document, const SheetSource *source, const Requirement *made)
+{
+    g_autofree char *value = figure_value(made), *doubt = figure_doubt(made);
+    g_autofree char *limits = figure_limits(made), *verdict = figure_verdict(made);
+    g_autofree char *entry =
+        made->entry ? g_strdup_printf("#%" G_GINT64_FORMAT, made->entry) : g_strdup("");
+    g_autofree char *notes = verdict_notes(document, source, made);
+    return g_strjoin("\n", value, doubt, figure_unit(made), limits, verdict, entry, notes, NULL);
+}
+
+static void bolts_row(Document *document, const SheetSource *source, const Bolts *bolts)
+{
+    g_autofree char *name = bolts_name(source, bolts);
+    g_auto(GStrv) cells = g_strsplit(bolts->cells, "\n", CELLS);
+    document_row(document, (const char *const[]){name, cells[0], cells[1], cells[2], cells[3],
+                                                 cells[4], cells[5], cells[6]});
+}
+
 static void section_verdicts(Document *document, const SheetSource *source)
 {
     const DocumentColumn columns[] = {{"asked", ALIGN_LEFT},   {"", ALIGN_POINT},
@@ -60,17 +170,14 @@ static void section_verdicts(Document *document, const SheetSource *source)
     document_heading(document, 1, "Everything asked for, with its verdict");
     document_table(document, columns, G_N_ELEMENTS(columns));
     document_tight(document);
+    g_autoptr(GPtrArray) rows = g_ptr_array_new_with_free_func(bolts_free);
     for (guint i = 0; i < all->len; i++) {
         const Requirement *each = g_ptr_array_index(all, i);
-        g_autofree char *name = requirement_name(each), *value = figure_value(each);
-        g_autofree char *doubt = figure_doubt(each), *limits = figure_limits(each);
-        g_autofree char *verdict = figure_verdict(each);
-        g_autofree char *entry =
-            each->entry ? g_strdup_printf("#%" G_GINT64_FORMAT, each->entry) : g_strdup("");
-        g_autofree char *notes = verdict_notes(document, source, each);
-        document_row(document, (const char *const[]){name, value, doubt, figure_unit(each), limits,
-                                                     verdict, entry, notes});
+        bolts_add(rows, each, verdict_cells(document, source, each));
     }
+    join_stages(rows);
+    for (guint i = 0; i < rows->len; i++)
+        bolts_row(document, source, rows->pdata[i]);
     document_footnotes(document);
 }
 

@@ -47,6 +47,15 @@ START_TEST(an_assessment_tells_alike_things_once)
     story_read(&story, "journal", "'place':['3'],", "60.16", "6016/100", "01");
     story_read(&story, "big end", "'place':['1'],", "50.05", "5005/100", "01");
     g_autofree char *failed = print(&story, what_is_left, 0);
+    g_autofree char *kept = print(&story, record, 0);
+    expect_said(kept, "caps 1, 2, stages 1 to");
+    story_enter(&story, "tick",
+                "{'tightening':'caps','step':'Crank','stage':1,'bolts':['1','2'],'tool':"
+                "'6f1c2d30-0000-4000-8000-000000000001'}");
+    g_autofree char *ticked = print(&story, record, 0);
+    expect_said(ticked, "caps 1, 2, stage 1");
+    expect_said(ticked, "caps 1, 2, stage 2");
+    expect_silence(ticked, "caps 1, 2, stages");
     expect_said(failed, "read journal: 2, 60.14 to 60.16 ±.001 59.70 to 60.00 mm fail: high 1 2 3");
     expect_said(failed, "1 Failed, 0.14 mm over.");
     expect_said(failed, "2 Failed, 0.16 mm over.");
