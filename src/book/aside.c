@@ -88,10 +88,13 @@ Aside *aside_open(const char *store, GPtrArray **left)
     return aside;
 }
 
-// Between its making and its lock another program may take the file for one that was left.
+// Between its making and its lock another program may take the file for one that was left. Before
+// the first build there may be no folder for the store yet.
 static void begin_own(Aside *aside)
 {
     enum { TRIES = 3 };
+    g_autofree char *folder = g_path_get_dirname(aside->stem);
+    g_mkdir_with_parents(folder, 0700);
     for (guint i = 0; i < TRIES && aside->own.file < 0; i++) {
         char *path = g_strconcat(aside->stem, "XXXXXX", NULL);
         int file = g_mkstemp_full(path, O_RDWR | O_CLOEXEC, 0600);

@@ -108,15 +108,39 @@ START_TEST(what_two_left_comes_together)
 }
 END_TEST
 
+// Before the first build there is no folder yet, nor one that it lies in.
+START_TEST(the_folder_is_made_for_the_first_that_is_kept)
+{
+    g_autofree char *inner = g_build_filename(folder, "new", NULL);
+    g_autofree char *store = g_build_filename(inner, "own", "stand.db", NULL);
+    GPtrArray *left = NULL;
+    Aside *aside = aside_open(store, &left);
+    aside_keep(aside, "");
+    ck_assert(!g_file_test(inner, G_FILE_TEST_EXISTS)); // for nothing none is made
+    aside_keep(aside, "0.041");
+    aside_close(aside);
+    g_ptr_array_unref(left);
+    aside = aside_open(store, &left);
+    ck_assert_uint_eq(left->len, 1);
+    ck_assert_str_eq(left->pdata[0], "0.041");
+    aside_close(aside);
+    g_ptr_array_unref(left);
+    folder_remove(g_build_filename(inner, "own", NULL));
+    g_rmdir(inner);
+}
+END_TEST
+
 START_TEST(where_no_file_can_be_made_nothing_is_kept)
 {
     GPtrArray *left = NULL;
-    g_autofree char *nowhere = g_build_filename(folder, "none", "stand.db", NULL);
+    g_autofree char *file = g_build_filename(folder, "file", NULL);
+    g_autofree char *nowhere = g_build_filename(file, "stand.db", NULL);
+    ck_assert(g_file_set_contents(file, "", 0, NULL));
     Aside *aside = aside_open(nowhere, &left);
     aside_keep(aside, "0.041");
     aside_close(aside);
     ck_assert_uint_eq(left->len, 0);
-    ck_assert_uint_eq(files(), 0);
+    ck_assert_uint_eq(files(), 1);
     g_ptr_array_unref(left);
 }
 END_TEST
@@ -129,6 +153,7 @@ int main(void)
     tcase_add_test(tcase, what_a_killed_program_kept_is_found_once);
     tcase_add_test(tcase, it_stays_until_it_is_kept_by_another);
     tcase_add_test(tcase, what_two_left_comes_together);
+    tcase_add_test(tcase, the_folder_is_made_for_the_first_that_is_kept);
     tcase_add_test(tcase, where_no_file_can_be_made_nothing_is_kept);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
