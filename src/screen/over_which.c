@@ -2,8 +2,6 @@
 
 #include <string.h>
 
-enum { MORE_LINES = 16 };
-
 void over_which_clear(OverWhich *which)
 {
     g_free(which->held);
@@ -77,7 +75,7 @@ static void say_lines(Page *page)
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "asks anew"};
 }
 
-void over_which_paint(const OverWhich *which, const GPtrArray *names, const char *typed, Page *page)
+void over_which_paint(OverWhich *which, const GPtrArray *names, const char *typed, Page *page)
 {
     enum { NUMBER_END = 3, NAME = 5 };
     g_autoptr(GPtrArray) found = over_which_names(names, which->held ? which->held : typed);
@@ -89,14 +87,17 @@ void over_which_paint(const OverWhich *which, const GPtrArray *names, const char
     page_key(page, ACTION_HELP, NULL);
     for (guint i = 0; i < found->len; i++) {
         g_autofree char *number = g_strdup_printf("%u", i + 1);
-        gboolean chosen = which->held && i == which->at;
+        gboolean chosen = which->held && i == which->part.at;
         canvas_put_right(page->body, i, NUMBER_END, style_of(0, 0), number);
         canvas_put(page->body, i, NAME, PAGE_WIDTH - NAME, style_of(chosen ? TYPE_REVERSE : 0, 0),
                    found->pdata[i]);
     }
-    page->focus = which->at;
     if (found->len == 0)
         page_say(&page->remark, "No check that was read and has a limit is called that.");
+    ListPart seen = list_part_fitted(&which->part, found->len, page_list_rows(page));
+    page_scroll(page, seen.from);
+    if (page->height)
+        which->part = seen;
 }
 
 // KEYS -------------------------------------------------------------------------------------------
@@ -107,7 +108,7 @@ static const char *enter_line(OverWhich *which, const GPtrArray *names, const ch
     g_autoptr(GPtrArray) found = over_which_names(names, which->held);
     guint64 line = g_ascii_strtoull(typed, NULL, 10);
     if (line == 0) {
-        which->at = which->at + MORE_LINES < found->len ? which->at + MORE_LINES : 0;
+        list_part_turn(&which->part, found->len);
         return NULL;
     }
     if (line <= found->len)
@@ -136,15 +137,15 @@ const char *over_which_enter(OverWhich *which, const GPtrArray *names, const cha
         return NULL;
     }
     which->held = g_strdup(typed);
-    which->at = 0;
+    which->part = (ListPart){.at = 0};
     return NULL;
 }
 
 void over_which_move(OverWhich *which, const GPtrArray *names, gint direction)
 {
     g_autoptr(GPtrArray) found = over_which_names(names, which->held ? which->held : "");
-    if (which->held && found->len)
-        which->at = (guint)CLAMP((gint)which->at + direction, 0, (gint)found->len - 1);
+    if (which->held)
+        list_part_move(&which->part, found->len, direction);
 }
 
 void over_which_up(OverWhich *which)

@@ -2,12 +2,13 @@
 // several names have them one is chosen by its line.
 #pragma once
 #include "desk.h"
+#include "list_part.h"
 #include "page.h"
 
 typedef struct {
     gboolean asks; // words are typed, or a line is chosen
     char *held;    // the words, once a line is chosen of those that have them; NULL: they are typed
-    guint at;      // that line, from 0
+    ListPart part; // that line, and those seen
 } OverWhich;
 
 void over_which_begin(OverWhich *which);
@@ -18,7 +19,7 @@ void over_which_clear(OverWhich *which); // it asks nothing then
 // The caller frees with g_ptr_array_unref.
 GPtrArray *over_which_names(const GPtrArray *names, const char *words) G_GNUC_WARN_UNUSED_RESULT;
 
-void over_which_paint(const OverWhich *which, const GPtrArray *names, const char *typed,
+void over_which_paint(OverWhich *which, const GPtrArray *names, const char *typed,
                       Page *page);
 // Enter: the name that is meant, of `names`; NULL where there is more to be asked (*keeps FALSE),
 // or with a warning (*keeps TRUE: what was typed stays).

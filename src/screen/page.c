@@ -33,11 +33,19 @@ guint page_rows(const Page *page)
     return page->height > ROW_BODY + BELOW_RULE ? page->height - ROW_BODY - BELOW_RULE : G_MAXUINT;
 }
 
-guint page_turn(Page *page, guint from)
+void page_turn(Page *page, PageTurn *turn)
 {
-    guint behind = from + page_rows(page);
+    guint behind = turn->from + page_rows(page);
     page->focus = behind - 2; // the last row but one that is seen
-    return behind < page->body->height ? behind : 0;
+    turn->rest = behind < page->body->height ? behind : 0;
+}
+
+gboolean page_turn_on(PageTurn *turn)
+{
+    if (!turn->rest)
+        return FALSE;
+    turn->from = turn->rest;
+    return TRUE;
 }
 
 void page_say(char **text, const char *format, ...)

@@ -70,9 +70,16 @@ guint page_list_rows(const Page *page);
 // Begins what stands behind its heads with that row of it. Its remark is already said.
 void page_scroll(Page *page, guint from);
 
-// Shows a body that has more rows than that from this one on. Returns the row with which the rest
-// begins; 0 if there is none.
-guint page_turn(Page *page, guint from);
+// Which part of a body is shown of one that has more rows than there is room for.
+typedef struct {
+    guint from; // the row shown first
+    guint rest; // that with which the rest begins; 0: there is none
+} PageTurn;
+
+// Shows the body from `from` on, and puts in `rest` what it has behind.
+void page_turn(Page *page, PageTurn *turn);
+// On to the rest; FALSE if there is none.
+gboolean page_turn_on(PageTurn *turn);
 
 // How many columns the detail of a screen of that width has; 0 for none.
 guint page_detail_width(guint width);

@@ -6,9 +6,8 @@
 #include <string.h>
 
 typedef struct {
-    char *name;   // of the screen it was opened from
-    guint from;   // the first row shown
-    guint behind; // that behind the last; 0: there are no more
+    char *name; // of the screen it was opened from
+    PageTurn turn;
 } Help;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -114,14 +113,6 @@ static void clear_body(Page *page)
     memset(page->keys, 0, sizeof page->keys);
 }
 
-// Where not all fits the rows from `from` on are shown, the last row being seen at the latest.
-static void turn(Help *help, Page *page)
-{
-    help->behind = page_turn(page, help->from);
-    page->keys[0] =
-        (PageKey){ACTION_UP, "any key", "goes back and does nothing else; Enter first shows all"};
-}
-
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 {
     Help *help = state;
@@ -139,17 +130,16 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     put_rest(page, &row, works, told);
     put_lines(page, &row, safety, G_N_ELEMENTS(safety));
     page->any_key = TRUE;
-    turn(help, page);
+    page_turn(page, &help->turn);
+    page->keys[0] =
+        (PageKey){ACTION_UP, "any key", "goes back and does nothing else; Enter first shows all"};
 }
 
 static Go act(gpointer state, Desk *desk, Action action)
 {
     Help *help = state;
     (void)desk;
-    if (action != ACTION_TAKE || !help->behind)
-        return go(GO_DEFAULT);
-    help->from = help->behind;
-    return go(GO_STAY);
+    return go(action == ACTION_TAKE && page_turn_on(&help->turn) ? GO_STAY : GO_DEFAULT);
 }
 
 const ViewOps help_view = {.name = "help",

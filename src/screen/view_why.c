@@ -15,8 +15,7 @@ typedef struct {
     char *name;     // of the requirement (requirement_name)
     gboolean leads; // Enter goes on to its place: it was looked for from elsewhere
     FindList *list; // of all builds, for the lot fitted there
-    guint from;     // the row shown first
-    guint rest;     // and the first behind what is shown; 0: all is
+    PageTurn turn;
     guint looked;   // how many entries the builds had when all were open that may have the lot,
     gint64 version; // and the store's version then
 } Why;
@@ -105,16 +104,16 @@ static gint64 to_strike(Desk *desk, const Requirement *made)
 
 static void say_keys(const Why *why, Desk *desk, const Requirement *made, Page *page)
 {
-    gboolean leads = made && (why->leads || why->rest), doubt = made && uphold_can(made);
+    gboolean leads = made && (why->leads || why->turn.rest), doubt = made && uphold_can(made);
     gboolean own = to_strike(desk, made) != 0, any = leads || doubt || own;
     page_say(&page->next, "%s%s%s%s",
              !leads      ? ""
-             : why->rest ? "Enter shows the rest; "
+             : why->turn.rest ? "Enter shows the rest; "
                          : "Enter goes to its place; ",
              doubt ? "u or 1 upholds it; " : "", own ? "* strikes it; " : "",
              any ? "any other key goes back" : "any key goes back");
     if (leads)
-        page_key(page, ACTION_TAKE, why->rest ? "shows the rest" : "to its place");
+        page_key(page, ACTION_TAKE, why->turn.rest ? "shows the rest" : "to its place");
     if (doubt)
         page_key(page, ACTION_UPHOLD, NULL);
     if (own)
@@ -151,7 +150,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->field = ASKS_KEY;
     if (made)
         paint_body(why, desk, made, page);
-    why->rest = page_turn(page, why->from);
+    page_turn(page, &why->turn);
     say_keys(why, desk, made, page);
 }
 
@@ -185,10 +184,8 @@ static Go act(gpointer state, Desk *desk, Action action)
 {
     Why *why = state;
     const Requirement *made = made_of(desk, why->name);
-    if (action == ACTION_TAKE && why->rest) {
-        why->from = why->rest;
+    if (action == ACTION_TAKE && page_turn_on(&why->turn))
         return go(GO_STAY);
-    }
     if (action == ACTION_TAKE && why->leads && made)
         return lead(desk, made);
     gint64 own = to_strike(desk, made);

@@ -11,8 +11,7 @@ enum { HEAD = 1, SAID = 11 }; // columns
 typedef struct {
     SettingTries tries;
     char *bolt; // the requirement in hand, if a bolt that holds it is; else NULL
-    guint from; // the row shown first
-    guint rest; // and the first behind what is shown; 0: all is
+    PageTurn turn;
 } Working;
 
 // The argument says which setting (setting_tries_open), and behind it the bolt in hand.
@@ -65,11 +64,11 @@ static void paint_lines(const Trials *trials, const NextMove *next, Page *page)
 // What finds no room is an Enter away.
 static void turn(Working *working, Page *page)
 {
-    working->rest = page_turn(page, working->from);
-    if (working->rest)
+    page_turn(page, &working->turn);
+    if (working->turn.rest)
         page_key(page, ACTION_TAKE, "shows the rest");
     page_key(page, ACTION_WHY, NULL);
-    page->keys[working->rest ? 2 : 1] = (PageKey){ACTION_UP, "any other key", "goes back"};
+    page->keys[working->turn.rest ? 2 : 1] = (PageKey){ACTION_UP, "any other key", "goes back"};
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
@@ -107,10 +106,8 @@ static Go act(gpointer state, Desk *desk, Action action)
 {
     Working *working = state;
     const Trials *trials = setting_tries_now(&working->tries, desk);
-    if (action == ACTION_TAKE && working->rest) {
-        working->from = working->rest;
+    if (action == ACTION_TAKE && page_turn_on(&working->turn))
         return go(GO_STAY);
-    }
     if (action != ACTION_WHY || !trials)
         return go(GO_DEFAULT);
     return go_instead(VIEW_WHY, working->bolt ? g_strdup(working->bolt)
