@@ -177,53 +177,51 @@ void formula_make_width(Formula *formula)
     node_each_term(formula->root, make_width, NULL);
 }
 
+// The numbers at the terms of the result that have a unit, but this one, or those that have none.
 typedef struct {
-    const Unit *last, *but;
-} UnitSeen;
+    gboolean with_unit;
+    const Unit *but;          // NULL: none is passed over
+    const Node *first, *last; // NULL: there are none
+} TermsSeen;
 
-static void see_unit(Node *number, gpointer user)
+static void see_term(Node *number, gpointer user)
 {
-    UnitSeen *seen = user;
-    if (number->unit && !(seen->but && unit_equal(number->unit, seen->but))) {
-        seen->last = number->unit;
+    TermsSeen *seen = user;
+    gboolean but = number->unit && seen->but && unit_equal(number->unit, seen->but);
+    if ((number->unit != NULL) != seen->with_unit || but) {
+        return;
     }
+    seen->first = seen->first ? seen->first : number;
+    seen->last = number;
+}
+
+static TermsSeen terms_seen(const Formula *formula, gboolean with_unit, const Unit *but)
+{
+    TermsSeen seen = {.with_unit = with_unit, .but = but};
+    node_each_term(formula->root, see_term, &seen);
+    return seen;
 }
 
 const Unit *formula_term_unit(const Formula *formula, const Unit *but)
 {
-    UnitSeen seen = {NULL, but};
-    node_each_term(formula->root, see_unit, &seen);
-    return seen.last;
+    const Node *last = terms_seen(formula, TRUE, but).last;
+    return last ? last->unit : NULL;
 }
 
-static void see_bare(Node *number, gpointer first)
+const Unit *formula_first_unit(const Formula *formula)
 {
-    const Node **bare = first;
-    *bare = *bare || number->unit ? *bare : number;
+    const Node *first = terms_seen(formula, TRUE, NULL).first;
+    return first ? first->unit : NULL;
 }
 
 char *formula_bare_term(const Formula *formula, gsize *offset)
 {
-    const Node *bare = NULL;
-    node_each_term(formula->root, see_bare, &bare);
+    const Node *bare = terms_seen(formula, FALSE, NULL).first;
     if (bare == NULL) {
         return NULL;
     }
     *offset = bare->offset;
     return number_text(bare->number);
-}
-
-static void see_first_unit(Node *number, gpointer first)
-{
-    const Unit **unit = first;
-    *unit = *unit ? *unit : number->unit;
-}
-
-const Unit *formula_first_unit(const Formula *formula)
-{
-    const Unit *unit = NULL;
-    node_each_term(formula->root, see_first_unit, &unit);
-    return unit;
 }
 
 static void see_decimals(Node *number, gpointer most)
