@@ -188,10 +188,28 @@ const char *shop_nearest(const Shop *shop, const char *kind, const char *label)
     return text_nearest(label, labels, all->len);
 }
 
+// The last of these that was on that day, or at that moment, or before; NULL where none was. The
+// list, in order of time (`time_of`), is freed.
+static const Entry *last_until(GPtrArray *all, const char *(*time_of)(const Entry *),
+                               const char *until)
+{
+    const Entry *last = NULL;
+    for (guint i = 0; i < all->len; i++)
+        if (!until || strcmp(time_of(all->pdata[i]), until) <= 0)
+            last = all->pdata[i];
+    g_ptr_array_unref(all);
+    return last;
+}
+
+static const char *day_of(const Entry *calibration)
+{
+    return entry_text(calibration, "date");
+}
+
 static gint by_day(gconstpointer one, gconstpointer other)
 {
     const Entry *a = *(const Entry *const *)one, *b = *(const Entry *const *)other;
-    int days = strcmp(entry_text(a, "date"), entry_text(b, "date"));
+    int days = strcmp(day_of(a), day_of(b));
     return days ? days : (a->seq > b->seq) - (a->seq < b->seq);
 }
 
@@ -207,12 +225,7 @@ GPtrArray *shop_calibrations(const Shop *shop, const char *tool)
 
 const Entry *shop_calibration_on(const Shop *shop, const char *tool, const char *day)
 {
-    g_autoptr(GPtrArray) all = shop_calibrations(shop, tool);
-    const Entry *last = NULL;
-    for (guint i = 0; i < all->len; i++)
-        if (strcmp(entry_text(all->pdata[i], "date"), day) <= 0)
-            last = all->pdata[i];
-    return last;
+    return last_until(shop_calibrations(shop, tool), day_of, day);
 }
 
 const Entry *shop_recall(const Shop *shop, const char *lot)
@@ -246,11 +259,7 @@ GPtrArray *shop_uses_of(const Shop *shop, const Entry *thing)
 
 const Entry *shop_end(const Shop *shop, const Entry *thing, const char *moment)
 {
-    g_autoptr(GPtrArray) all = shop_uses_of(shop, thing);
-    const Entry *last = NULL;
-    for (guint i = 0; i < all->len; i++)
-        if (!moment || strcmp(entry_done(all->pdata[i]), moment) <= 0)
-            last = all->pdata[i];
+    const Entry *last = last_until(shop_uses_of(shop, thing), entry_done, moment);
     return last && strcmp(last->kind->name, "out of use") == 0 ? last : NULL;
 }
 

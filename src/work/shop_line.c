@@ -57,6 +57,19 @@ gboolean shop_set_date(Take *take, Entry *entry, const char *phrase, const char 
                                 "`%s` needs a date like 2025-03-13", phrase);
 }
 
+Entry *shop_begin_thing(Take *take, const char *kind, const char *label, const char *said,
+                        char **text, GError **error)
+{
+    g_autofree char *read = shop_read_new_label(take, kind, label, error);
+    *text = read ? words_text(&take->words, said, error) : NULL;
+    if (!*text)
+        return NULL;
+    Entry *entry = take_shop_entry(take, kind);
+    shop_set_new_id(take, entry);
+    entry_set_text(entry, "label", read);
+    return entry;
+}
+
 char *shop_read_kind(Take *take, const char *const *phrases, const char *what, GError **error)
 {
     if (words_are_quoted(&take->words))

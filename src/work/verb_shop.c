@@ -44,16 +44,12 @@ static gboolean shop_person(Take *take, GError **error)
 
 static gboolean shop_owner(Take *take, GError **error)
 {
-    g_autofree char *label =
-        shop_read_new_label(take, "owner", "a short word for the owner", error);
-    g_autofree char *name = label ? words_text(&take->words, "the name", error) : NULL;
-    if (!name)
-        return FALSE;
-    Entry *entry = take_shop_entry(take, "owner");
-    shop_set_new_id(take, entry);
-    entry_set_text(entry, "label", label);
-    add_name(take, entry, name);
-    return TRUE;
+    g_autofree char *name = NULL;
+    const Entry *entry = shop_begin_thing(take, "owner", "a short word for the owner", "the name",
+                                          &name, error);
+    if (entry)
+        add_name(take, entry, name);
+    return entry != NULL;
 }
 
 // The owner's id; where none is said, the one known so far, NULL if nobody is.

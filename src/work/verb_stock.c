@@ -30,14 +30,11 @@ static gboolean set_in_any_order(Take *take, Entry *entry, GError **error)
 
 gboolean shop_lot(Take *take, GError **error)
 {
-    g_autofree char *label =
-        shop_read_new_label(take, "lot", "the lot as the packet names it", error);
-    g_autofree char *part = label ? words_text(&take->words, "what it is", error) : NULL;
-    if (!part)
+    g_autofree char *part = NULL;
+    Entry *entry = shop_begin_thing(take, "lot", "the lot as the packet names it", "what it is",
+                                    &part, error);
+    if (!entry)
         return FALSE;
-    Entry *entry = take_shop_entry(take, "lot");
-    shop_set_new_id(take, entry);
-    entry_set_text(entry, "label", label);
     entry_set_text(entry, "part", part);
     return set_in_any_order(take, entry, error);
 }

@@ -123,9 +123,10 @@ gboolean shop_tool(Take *take, GError **error)
 {
     static const char *const fixed[] = {"range", "step", "reach", NULL};
     g_autoptr(Unit) unit = NULL, length = unit_parse("mm", NULL);
-    g_autofree char *label = shop_read_new_label(take, "tool", "the tool's number", error);
-    g_autofree char *words = label ? words_text(&take->words, "what it is", error) : NULL;
-    if (!words)
+    g_autofree char *words = NULL;
+    Entry *entry =
+        shop_begin_thing(take, "tool", "the tool's number", "what it is", &words, error);
+    if (!entry)
         return FALSE;
     if (!words_skip(&take->words, "kind"))
         return words_refuse(&take->words, take->words.at, error,
@@ -134,9 +135,6 @@ gboolean shop_tool(Take *take, GError **error)
     g_autofree char *sort = shop_read_kind(take, fixed, "the kind", error);
     if (!sort)
         return FALSE;
-    Entry *entry = take_shop_entry(take, "tool");
-    shop_set_new_id(take, entry);
-    entry_set_text(entry, "label", label);
     entry_set_text(entry, "sort", sort);
     entry_set_text(entry, "note", words);
     return set_range(take, entry, &unit, error) &&
