@@ -19,8 +19,7 @@ void over_which_clear(OverWhich *which); // it asks nothing then
 // The caller frees with g_ptr_array_unref.
 GPtrArray *over_which_names(const GPtrArray *names, const char *words) G_GNUC_WARN_UNUSED_RESULT;
 
-void over_which_paint(OverWhich *which, const GPtrArray *names, const char *typed,
-                      Page *page);
+void over_which_paint(OverWhich *which, const GPtrArray *names, const char *typed, Page *page);
 // Enter: the name that is meant, of `names`; NULL where there is more to be asked (*keeps FALSE),
 // or with a warning (*keeps TRUE: what was typed stays).
 const char *over_which_enter(OverWhich *which, const GPtrArray *names, const char *typed,

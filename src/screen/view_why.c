@@ -107,9 +107,9 @@ static void say_keys(const Why *why, Desk *desk, const Requirement *made, Page *
     gboolean leads = made && (why->leads || why->turn.rest), doubt = made && uphold_can(made);
     gboolean own = to_strike(desk, made) != 0, any = leads || doubt || own;
     page_say(&page->next, "%s%s%s%s",
-             !leads      ? ""
+             !leads           ? ""
              : why->turn.rest ? "Enter shows the rest; "
-                         : "Enter goes to its place; ",
+                              : "Enter goes to its place; ",
              doubt ? "u or 1 upholds it; " : "", own ? "* strikes it; " : "",
              any ? "any other key goes back" : "any key goes back");
     if (leads)

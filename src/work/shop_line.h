@@ -8,8 +8,8 @@ void shop_set_new_id(Take *take, Entry *entry);
 // has, and with `to` a new one behind it.
 char *shop_read_new_label(Take *take, const char *kind, const char *what,
                           GError **error) G_GNUC_WARN_UNUSED_RESULT;
-// An entry of that kind under a new id, with the label and the text that every such line begins with;
-// `label` and `said` say what they are. NULL with an error. The caller frees *text.
+// An entry of that kind under a new id, with the label and the text that every such line begins
+// with; `label` and `said` say what they are. NULL with an error. The caller frees *text.
 Entry *shop_begin_thing(Take *take, const char *kind, const char *label, const char *said,
                         char **text, GError **error);
 // The words up to the next of the phrases (NULL-terminated), or the end; those in quotes without

@@ -45,8 +45,8 @@ static gboolean shop_person(Take *take, GError **error)
 static gboolean shop_owner(Take *take, GError **error)
 {
     g_autofree char *name = NULL;
-    const Entry *entry = shop_begin_thing(take, "owner", "a short word for the owner", "the name",
-                                          &name, error);
+    const Entry *entry =
+        shop_begin_thing(take, "owner", "a short word for the owner", "the name", &name, error);
     if (entry)
         add_name(take, entry, name);
     return entry != NULL;

@@ -31,8 +31,8 @@ static gboolean set_in_any_order(Take *take, Entry *entry, GError **error)
 gboolean shop_lot(Take *take, GError **error)
 {
     g_autofree char *part = NULL;
-    Entry *entry = shop_begin_thing(take, "lot", "the lot as the packet names it", "what it is",
-                                    &part, error);
+    Entry *entry =
+        shop_begin_thing(take, "lot", "the lot as the packet names it", "what it is", &part, error);
     if (!entry)
         return FALSE;
     entry_set_text(entry, "part", part);

@@ -124,8 +124,7 @@ gboolean shop_tool(Take *take, GError **error)
     static const char *const fixed[] = {"range", "step", "reach", NULL};
     g_autoptr(Unit) unit = NULL, length = unit_parse("mm", NULL);
     g_autofree char *words = NULL;
-    Entry *entry =
-        shop_begin_thing(take, "tool", "the tool's number", "what it is", &words, error);
+    Entry *entry = shop_begin_thing(take, "tool", "the tool's number", "what it is", &words, error);
     if (!entry)
         return FALSE;
     if (!words_skip(&take->words, "kind"))

@@ -1,5 +1,5 @@
-// A plan of several bolt sets, each of which is tightened by rules of its own, and a story of it with
-// a wrench.
+// A plan of several bolt sets, each of which is tightened by rules of its own, and a story of it
+// with a wrench.
 #pragma once
 #include "story.h"
 
@@ -54,7 +54,7 @@ static inline void begin(Story *story)
 }
 
 static inline void expect_bolts(const Story *story, const char *set, guint stage, const char *bolts,
-                         const char *expected)
+                                const char *expected)
 {
     char **all = g_strsplit(bolts, " ", -1);
     for (guint i = 0; all[i]; i++) {

@@ -1,4 +1,5 @@
-// The order of bolts and what rests on it (record.md §5: the project's design, no published source).
+// The order of bolts and what rests on it (record.md §5: the project's design, no published
+// source).
 #include "bolts.h"
 
 #include <stdlib.h>

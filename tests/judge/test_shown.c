@@ -1,4 +1,5 @@
-// What a bolt is tightened to: the target, the range of its tool, what the tool showed (record.md §5: the project's design, no published source).
+// What a bolt is tightened to: the target, the range of its tool, what the tool showed (record.md
+// §5: the project's design, no published source).
 #include "bolts.h"
 
 #include <stdlib.h>

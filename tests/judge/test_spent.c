@@ -1,4 +1,5 @@
-// Bolts that are used up or replaced, and waits between stages (record.md §5: the project's design, no published source).
+// Bolts that are used up or replaced, and waits between stages (record.md §5: the project's design,
+// no published source).
 #include "bolts.h"
 
 #include <stdlib.h>

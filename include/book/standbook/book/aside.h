@@ -9,7 +9,8 @@ typedef struct Aside Aside;
 
 // `store` is the store's path; there need be none yet, nor its folder, which is made for the first
 // text that is kept. What programs left that have ended is put in *left (char *, freed with
-// g_ptr_array_unref); it stays where it is until aside_keep was called. The caller frees with aside_close.
+// g_ptr_array_unref); it stays where it is until aside_keep was called. The caller frees with
+// aside_close.
 Aside *aside_open(const char *store, GPtrArray **left) G_GNUC_WARN_UNUSED_RESULT;
 
 // Keeps this text, without NUL, in place of the one before; "" for nothing.
