@@ -132,26 +132,29 @@ static gboolean is_label(const GPtrArray *all, const char *phrase)
     return FALSE;
 }
 
-// In which of three parts it is said: what is no entry, entries about the place named, all others.
-static guint part_of(const Found *found, GHashTable *here)
+static void say_one(const Found *found, json_t *list)
 {
-    g_autofree char *key = key_of(found->label, found->seq);
-    return !found->when ? 0 : g_hash_table_contains(here, key) ? 1 : 2;
+    g_autofree char *line = found_line(found);
+    if (list)
+        json_array_append_new(list, found_json(found));
+    else
+        say_clean(line);
 }
 
+// What is no entry stands in front; behind it the entries about the place named, then all others.
 static void say_found(const GPtrArray *all, GHashTable *here, json_t *list)
 {
-    enum { PARTS = 3 };
-    for (guint i = 0; i < PARTS * all->len; i++) {
-        const Found *found = g_ptr_array_index(all, i % all->len);
-        if (part_of(found, here) != i / all->len)
-            continue;
-        g_autofree char *line = found_line(found);
-        if (list)
-            json_array_append_new(list, found_json(found));
+    g_autoptr(GPtrArray) others = g_ptr_array_new();
+    for (guint i = 0; i < all->len; i++) {
+        Found *found = g_ptr_array_index(all, i);
+        g_autofree char *key = key_of(found->label, found->seq);
+        if (!found->when || g_hash_table_contains(here, key))
+            say_one(found, list);
         else
-            say_clean(line);
+            g_ptr_array_add(others, found);
     }
+    for (guint i = 0; i < others->len; i++)
+        say_one(g_ptr_array_index(others, i), list);
     if (list)
         say_json(list);
 }
