@@ -1,6 +1,7 @@
 #include "find_page.h"
 
 #include "about.h"
+#include "beside.h"
 #include "widget_groups.h"
 #include "widget_strip.h"
 #include "words.h"
@@ -209,28 +210,31 @@ void find_paint_lines(const FindList *list, const Desk *desk, ListPart *part, gb
 
 // AT THE RIGHT -----------------------------------------------------------------------------------
 
-static void paint_place_detail(const FindLine *line, const Desk *desk, Page *page)
+// What is known of a place. Returns the row behind.
+static guint put_place(const FindLine *line, const Desk *desk, Canvas *told)
 {
     g_autofree char *title = desk_title(desk, line->build->number);
-    canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
-    guint row = about_figures(page->detail, 2, line->build->session, line->made);
-    about_entries(page->detail, row, line->build->session, line->made);
+    canvas_put(told, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
+    guint row = about_figures(told, 2, line->build->session, line->made);
+    return about_entries(told, row, line->build->session, line->made);
+}
+
+// An entry, or where a lot is, uncut. Returns the row behind.
+static guint put_words(const FindList *list, const Found *found, Canvas *told)
+{
+    g_autofree char *title = found ? g_strjoin(" ", found->label, found->when, found->by, NULL)
+                                   : g_strconcat("lot ", list->lot, NULL);
+    canvas_put(told, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
+    return canvas_wrap(told, 2, 1, told->width - 2, plain, found ? found->words : list->lot_words);
 }
 
 void find_paint_detail(const FindList *list, const Desk *desk, guint line, Page *page)
 {
-    guint width = page_detail_width(page->width);
-    if (!width || line >= list->lines->len)
+    g_autoptr(Canvas) told = line < list->lines->len ? beside_begin(page) : NULL;
+    if (!told)
         return;
-    page->detail = canvas_new_growing(width, page->body->ascii);
     const FindLine *at = &g_array_index(list->lines, FindLine, line);
-    if (at->made) {
-        paint_place_detail(at, desk, page);
-        return;
-    }
-    const Found *found = at->found;
-    g_autofree char *title = found ? g_strjoin(" ", found->label, found->when, found->by, NULL)
-                                   : g_strconcat("lot ", list->lot, NULL);
-    canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
-    canvas_wrap(page->detail, 2, 1, width - 2, plain, found ? found->words : list->lot_words);
+    const FindBuild *build = at->found ? find_list_build(list, at->found->label) : at->build;
+    guint row = at->made ? put_place(at, desk, told) : put_words(list, at->found, told);
+    beside_end(page, told, row, build ? build->session : NULL, desk->now);
 }

@@ -1,6 +1,7 @@
 #include "proof_body.h"
 
 #include "about.h"
+#include "beside.h"
 #include "clock_line.h"
 #include "to_lay.h"
 #include "widget_groups.h"
@@ -137,20 +138,19 @@ static void paint_head(const Gaps *gaps, Page *page)
     canvas_put(page->body, 0, 1, 0, style_of(TYPE_BOLD, 0), words);
 }
 
-// At the right of a wide screen: the gap in hand, and what was entered about it.
-static void paint_detail(const Gaps *gaps, guint at, const Session *session, Page *page)
+// The gap in hand, and what was entered about it. Returns the row behind; 0 where none is.
+static guint put_gap(const Gaps *gaps, guint at, const Session *session, Canvas *told)
 {
-    guint width = page_detail_width(page->width), place;
-    if (!width || gaps_doing(gaps, at, &place) == DO_NOTHING)
-        return;
+    guint place;
+    if (gaps_doing(gaps, at, &place) == DO_NOTHING)
+        return 0;
     const Subject *gap = gaps_gap(gaps, at);
     const Requirement *made =
         gaps_made(gaps, place != AGENDA_NOWHERE ? place : g_array_index(gap->places, guint, 0));
     g_autofree char *name = requirement_title(made), *step = step_words(made->step);
-    page->detail = canvas_new_growing(width, page->body->ascii);
-    canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), name);
-    canvas_put(page->detail, 2, 1, 0, style_of(0, 0), step);
-    about_entries(page->detail, about_figures(page->detail, 4, session, made), session, made);
+    canvas_put(told, 0, 1, 0, style_of(TYPE_BOLD, 0), name);
+    canvas_put(told, 2, 1, 0, style_of(0, 0), step);
+    return about_entries(told, about_figures(told, 4, session, made), session, made);
 }
 
 // All behind the head, the first gap in row `first`, with so many blank rows between what is
@@ -180,5 +180,7 @@ void proof_body(const Gaps *gaps, guint at, const Session *session, Page *page)
         paint_lines(gaps, at, lots, 1, 0, page);
     }
     paint_head(gaps, page);
-    paint_detail(gaps, at, session, page);
+    g_autoptr(Canvas) told = beside_begin(page);
+    if (told)
+        beside_end(page, told, put_gap(gaps, at, session, told), session, gaps->told.telling.now);
 }

@@ -1,5 +1,6 @@
 // One check over all engines of the family: its places one under the other, in one window.
 #include "about.h"
+#include "beside.h"
 #include "list_part.h"
 #include "over_list.h"
 #include "over_which.h"
@@ -197,17 +198,16 @@ static void paint_rows(OverAll *over, Page *page)
 // At the right of a wide screen: what is known of the line chosen.
 static void paint_detail(const OverAll *over, const Desk *desk, Page *page)
 {
-    guint width = page_detail_width(page->width);
-    if (!width || over->part.at >= over->list->rows->len)
+    g_autoptr(Canvas) told = over->part.at < over->list->rows->len ? beside_begin(page) : NULL;
+    if (!told)
         return;
     const Over *row = row_at(over->list, over->part.at);
     g_autofree char *title = desk_title(desk, row->number), *name = requirement_title(row->made);
-    page->detail = canvas_new_growing(width, page->body->ascii);
-    canvas_put(page->detail, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
-    canvas_put(page->detail, 2, 1, 0, plain, name);
+    canvas_put(told, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
+    canvas_put(told, 2, 1, 0, plain, name);
     const Session *session = g_hash_table_lookup(desk->sessions, row->number);
-    about_entries(page->detail, about_figures(page->detail, 3, session, row->made), session,
-                  row->made);
+    guint figures = about_figures(told, 3, session, row->made);
+    beside_end(page, told, about_entries(told, figures, session, row->made), session, desk->now);
 }
 
 // WORDS ------------------------------------------------------------------------------------------
