@@ -45,15 +45,25 @@ static guint put_tally(Canvas *canvas, guint row, guint column, guint cells, con
     return row + 1;
 }
 
+// `S17 main caps: bolt 2, 4 of 6`, its turn apart; in the list, which has less room, `4/6`.
+static char *stands_words(const Waits *waits, gboolean list)
+{
+    if (!waits->turns)
+        return g_strdup(waits->stands ? waits->stands : "");
+    return g_strdup_printf("%s, %u%s%u", waits->stands, waits->turn, list ? "/" : " of ",
+                           waits->turns);
+}
+
 // One build, with its line in the list; `next` is the one NEXT speaks of. Returns the row behind.
 static guint put_card(const Card *card, guint number, gboolean next, Canvas *rows)
 {
     g_autofree char *line = g_strdup_printf("%u", number);
+    g_autofree char *stands = stands_words(&card->waits, TRUE);
     canvas_put(rows, 0, 0, 0, style_of(TYPE_BOLD, 0), next ? ">" : "");
     canvas_put_right(rows, 0, 3, plain, line);
     put(rows, 0, BUILD, BUILD_CELLS, card->number);
     put(rows, 0, ENGINE, ENGINE_CELLS, card->engine);
-    put(rows, 0, STANDS, STANDS_CELLS, card->waits.stands);
+    put(rows, 0, STANDS, STANDS_CELLS, stands);
     put(rows, 0, WAITS, WAITS_CELLS, card->waits.waits);
     put(rows, 1, WAITS, WAITS_CELLS, card->waits.since);
     return put_tally(rows, 1, ENGINE, TALLY_CELLS, card->tally);
@@ -186,9 +196,10 @@ void shop_detail(const Card *card, Desk *desk, Page *page)
     if (!session)
         return;
     g_autofree char *title = desk_title(desk, card->number);
+    g_autofree char *stands = stands_words(&card->waits, FALSE);
     guint cells = told->width - 2, row = 2;
     canvas_put(told, 0, 1, 0, style_of(TYPE_BOLD, 0), title);
-    row = canvas_wrap(told, row, 1, cells, plain, card->waits.stands);
+    row = canvas_wrap(told, row, 1, cells, plain, stands);
     row = canvas_wrap(told, row, 1, cells, plain, card->waits.waits);
     row = canvas_wrap(told, row, 1, cells, plain, card->waits.since);
     row = put_tally(told, row + 1, 1, cells, card->tally);

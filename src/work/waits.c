@@ -42,7 +42,7 @@ static const Entry *seal_before(const Agenda *agenda, const Standpoint *point)
     return gate->sealed ? agenda->entries[gate->sealed - 1] : NULL;
 }
 
-static char *stands_at(const Telling *telling, const Standpoint *point)
+static char *stands_at(const Telling *telling, const Standpoint *point, Waits *waits)
 {
     const Entry *seal = seal_before(telling->agenda, point);
     if (seal) {
@@ -55,8 +55,9 @@ static char *stands_at(const Telling *telling, const Standpoint *point)
     if (point->place != AGENDA_NOWHERE &&
         agenda_made(telling->agenda, point->place)->asked == ASKED_BOLT) {
         g_auto(AgendaItem) item = agenda_item(telling->agenda, point->place);
-        return g_strdup_printf("S%02u %s: %s, %u/%u", number, item.made->name, item.place,
-                               item.turn, item.turns);
+        waits->turn = item.turn;
+        waits->turns = item.turns;
+        return g_strdup_printf("S%02u %s: %s", number, item.made->name, item.place);
     }
     return g_strdup_printf("S%02u %s", number, point->step->name);
 }
@@ -202,7 +203,8 @@ Waits waits_of(const Telling *telling)
         was_put_down,    waits_for_later, lies,
     };
     const Standpoint point = summary_standpoint(telling->agenda);
-    Waits waits = {.stands = stands_at(telling, &point)};
+    Waits waits = {.stands = NULL};
+    waits.stands = stands_at(telling, &point, &waits);
     for (guint i = 0; i < G_N_ELEMENTS(rules) && !waits.waits; i++)
         rules[i](telling, &point, &waits);
     if (!waits.waits)

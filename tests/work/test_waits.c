@@ -19,7 +19,10 @@ static void expect_waits(const char *now, const char *expected)
     g_autoptr(Taken) taken = taken_new(agenda.entries, agenda.count, NULL);
     const Telling telling = {&agenda, taken, moment_of(now)};
     g_auto(Waits) waits = waits_of(&telling);
-    g_autofree char *words = g_strdup_printf("%s|%s|%s", waits.stands, waits.waits, waits.since);
+    g_autofree char *turn =
+        waits.turns ? g_strdup_printf(", %u/%u", waits.turn, waits.turns) : g_strdup("");
+    g_autofree char *words =
+        g_strdup_printf("%s%s|%s|%s", waits.stands, turn, waits.waits, waits.since);
     ck_assert_str_eq(words, expected);
 }
 

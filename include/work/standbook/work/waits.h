@@ -5,7 +5,9 @@
 #include <standbook/work/subject.h>
 
 typedef struct {
-    char *stands; // `S17 main caps: bolt 2, 4/6` (its turn apart), `hand over, sealed 26 Mar`
+    char *stands; // `S17 main caps: bolt 2`, `hand over, sealed 26 Mar`
+    guint turn;   // and of a bolt which turn that is, from 1,
+    guint turns;  // of how many; 0: it is no bolt
     char *waits;  // for whom or what: `JT, in hand 11:41`, `W2, found wrong`, `inlet lash 1`
     char *since;  // `6 DOUBT since 11 Mar`, `nobody since 10 Jan`; "" if there is no more to say
 } Waits;
