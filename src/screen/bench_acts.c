@@ -8,6 +8,7 @@
 #include "uphold.h"
 
 #include <standbook/sheet/figures.h>
+#include <string.h>
 
 Go bench_go_to(Bench *bench, guint here)
 {
@@ -31,15 +32,16 @@ char *bench_again_argument(const Requirement *made)
     return g_strjoin("\n", made->name, made->step->name, name, "again", NULL);
 }
 
-// Whether what is typed would stand beside a reading that it does not agree with, and that failed:
-// then it is work to be expected, and else a doubt.
+// Whether what is typed would stand beside a reading that it does not agree with; where two
+// disagree already, only behind one that failed: then it is work to be expected.
 static gboolean would_disagree(const Bench *bench, const BenchWork *work, const Requirement *made)
 {
+    const guint32 disagree = reason_bit(REASON_DISAGREE);
     const Requirement *fault = bench_fault(work, made, NOWHERE);
     const Assessment *then = bench->supposed.made;
     const Requirement *supposed = then ? then->requirements->pdata[bench->here] : NULL;
-    return fault && fault->verdict == VERDICT_FAIL && made->entry && supposed &&
-           (supposed->doubts & reason_bit(REASON_DISAGREE));
+    gboolean asks = !(made->doubts & disagree) || (fault && fault->verdict == VERDICT_FAIL);
+    return asks && made->entry && supposed && (supposed->doubts & disagree);
 }
 
 // Whether the reading that stands there was sealed: the engine went on since, and what is read now
@@ -61,7 +63,29 @@ static char *before_words(const Requirement *made, gboolean sealed)
     return g_strdup_printf("%s %s", value, sealed ? "before the seal" : "before");
 }
 
-Go bench_ask_rework(Bench *bench, const BenchWork *work, const char *line, const char *typed)
+// `ring gap 1 0.20 before, 0.35 now`
+static char *both_values(const BenchWork *work, const Requirement *made, const char *typed)
+{
+    g_autofree char *before = before_words(made, was_sealed(work, made)),
+                    *title = requirement_title(made);
+    return g_strdup_printf("%s %s, %s now", title, before, typed);
+}
+
+char *bench_both_words(const Bench *bench, const Desk *desk, const BenchWork *work,
+                       const char *typed)
+{
+    const Requirement *made = bench_requirement(work, bench->here);
+    if (!made || !made->value || !desk->both_stand)
+        return NULL;
+    gboolean sealed = was_sealed(work, made);
+    g_autofree char *values = both_values(work, made, typed), *before = before_words(made, sealed);
+    return strcmp(desk->both_stand, values) == 0
+               ? g_strdup_printf("%s; Enter again keeps both%s", before, sealed ? "" : ", in doubt")
+               : NULL;
+}
+
+Go bench_ask_rework(Bench *bench, Desk *desk, const BenchWork *work, const char *line,
+                    const char *typed)
 {
     const Requirement *made = bench_requirement(work, bench->here);
     if (!made || made->asked != ASKED_READ || made->check->formula || !made->value)
@@ -69,18 +93,12 @@ Go bench_ask_rework(Bench *bench, const BenchWork *work, const char *line, const
     g_autofree char *target = line_target(work->agenda.plan, made);
     if (!line)
         return go_open(VIEW_REWORK, g_steal_pointer(&target));
-    gboolean sealed = was_sealed(work, made);
-    g_autofree char *before = before_words(made, sealed);
-    if ((!sealed && !would_disagree(bench, work, made)) ||
-        !slip_asks_this(&bench->slip, line,
-                        g_strdup_printf(sealed ? "%s; Enter again keeps both"
-                                               : "%s; Enter again keeps both, in doubt",
-                                        before)))
+    g_autofree char *answered = bench_both_words(bench, desk, work, typed);
+    if ((!was_sealed(work, made) && !would_disagree(bench, work, made)) || answered)
         return go(GO_STAY);
-    g_autofree char *title = requirement_title(made);
-    return go_first(
-        go_open(VIEW_REWORK, g_strdup_printf("%s\n%" G_GINT64_FORMAT "\n%s %s, %s now", target,
-                                             made->entry, title, before, typed)));
+    g_autofree char *values = both_values(work, made, typed);
+    return go_first(go_open(
+        VIEW_REWORK, g_strdup_printf("%s\n%" G_GINT64_FORMAT "\n%s", target, made->entry, values)));
 }
 
 void bench_ask_to_add(Bench *bench, const BenchWork *work)
@@ -157,7 +175,7 @@ static Go go_again(Acting *acting)
         bench->part = STATE_AGAIN;
         return go(GO_STAY);
     }
-    Go rework = bench_ask_rework(bench, acting->work, NULL, "");
+    Go rework = bench_ask_rework(bench, acting->desk, acting->work, NULL, "");
     if (rework.kind != GO_STAY)
         return rework;
     const BenchWork *work = acting->work;
@@ -170,7 +188,7 @@ static Go go_again(Acting *acting)
     }
     if (!last && bench->last != NOWHERE && !bench->asked_to_add) {
         bench_go_to(bench, bench->last);
-        rework = bench_ask_rework(bench, work, NULL, "");
+        rework = bench_ask_rework(bench, acting->desk, work, NULL, "");
     }
     if (!last)
         return rework.kind != GO_STAY ? rework : go(GO_DEFAULT);

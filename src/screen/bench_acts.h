@@ -47,8 +47,13 @@ char *bench_bolts_argument(const Requirement *made);
 char *bench_again_argument(const Requirement *made);
 // Whether the place was worked on since it was read: of a reading that stands (`line` NULL), or
 // where `line`, which reads it once more as `typed`, makes two that disagree. GO_STAY if there is
-// nothing to ask, or this line was asked about.
-Go bench_ask_rework(Bench *bench, const BenchWork *work, const char *line, const char *typed);
+// nothing to ask, or it was answered that both stand.
+Go bench_ask_rework(Bench *bench, Desk *desk, const BenchWork *work, const char *line,
+                    const char *typed);
+// `0.20 before; Enter again keeps both, in doubt`, once that was answered of what is typed; else
+// NULL. The caller frees.
+char *bench_both_words(const Bench *bench, const Desk *desk, const BenchWork *work,
+                       const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 // Remembers that something is being added, and when.
 void bench_ask_to_add(Bench *bench, const BenchWork *work);
 // What a key does at the bench (`state`: Bench), as ViewOps has it.

@@ -84,6 +84,7 @@ void desk_clear(Desk *desk)
     g_free(desk->clock);
     g_free(desk->new_tool);
     g_free(desk->known_tool);
+    g_free(desk->both_stand);
 }
 
 void desk_warn(Desk *desk, const char *format, ...)

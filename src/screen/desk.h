@@ -36,6 +36,7 @@ typedef struct {
     GHashTable *tools;  // in hand: label by what it is needed for (toolbox.h)
     char *new_tool;     // entered just now, and not yet taken in hand; NULL for none
     char *known_tool;   // called by its number, likewise
+    char *both_stand;   // the answer that two readings, in words, both stand; NULL for none
     GHashTable *drafts; // concessions and tools that were begun: GStrv of their lines by name
     GHashTable *not_yet; // what was to be laid and put off: `step`, a line feed, the consumable
     gint64 picked_up;   // µs of the key that picked up last

@@ -286,7 +286,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     detail_paint(desk, &checks, bench->here, page);
     if (bench->supposed.made && made && made->check) {
         g_autofree char *words = bench_meaning(&checks, bench->here);
-        const char *asked = slip_asked(&bench->slip, bench->supposed.line);
+        g_autofree char *both = bench_both_words(bench, desk, &work, typed);
+        const char *slip = slip_asked(&bench->slip, bench->supposed.line);
+        const char *asked = both ? both : slip;
         g_autofree char *outside = bench_outside(desk, made, gauge, typed);
         page_say(&page->then, "%s%s%s", asked ? asked : words, !asked && outside ? ": " : "",
                  !asked && outside ? outside : "");
@@ -409,10 +411,11 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     g_autofree char *place = bench_place(&work.agenda, bench->here, bench->part);
     Go worked = go(GO_STAY);
     if (!has_lot(bench, desk, &work, line, typed) || slip_asks(&bench->slip, desk, line) ||
-        (worked = bench_ask_rework(bench, &work, line, typed)).kind != GO_STAY ||
+        (worked = bench_ask_rework(bench, desk, &work, line, typed)).kind != GO_STAY ||
         !desk_line(desk, line, NULL))
         return worked.kind == GO_STAY ? go(GO_KEEP) : worked;
     slip_forget(&bench->slip);
+    g_clear_pointer(&desk->both_stand, g_free);
     bench_work(desk, bench->step, &work);
     bench_say_last(desk, place, typed, bench_requirement(&work, bench->here));
     warn_part(desk, place, bench_requirement(&work, bench->here));

@@ -33,15 +33,16 @@ static void close(gpointer state)
     g_free(rework);
 }
 
-static void paint_work(const char *typed, Page *page)
+// Behind the question there is something to be said, and a value that waits.
+static void paint_work(const Rework *rework, const char *typed, Page *page)
 {
+    const char *empty = rework->values ? "waits for words" : "leaves, nothing is entered";
     page->field = ASKS_TEXT;
     page_say(&page->unit, " ");
     page_say(&page->next, "what was done?");
-    page_say(&page->then,
-             "filed, honed, run 500 km; what was read before stays, and is read again");
-    page->keys[0] =
-        (PageKey){ACTION_TAKE, "Enter", *typed ? "enters it" : "leaves, nothing is entered"};
+    page_say(&page->then, "filed, honed, run 500 km; what was read before stays, and %s",
+             rework->values ? "Enter takes the new" : "is read again");
+    page->keys[0] = (PageKey){ACTION_TAKE, "Enter", *typed ? "enters it" : empty};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "on an empty field leaves"};
 }
 
@@ -53,7 +54,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->means = FALSE;
     memset(page->keys, 0, sizeof page->keys);
     if (rework->worked) {
-        paint_work(typed, page);
+        paint_work(rework, typed, page);
         return;
     }
     page->field = ASKS_DIGIT;
@@ -62,7 +63,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->then, strstr(rework->values, "before the seal")
                               ? "1 run or worked on since   2 misread then   3 both stand"
                               : "1 worked on since   2 misread before   3 both stand, in doubt");
-    page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers; then Enter takes the value"};
+    page->keys[0] =
+        (PageKey){ACTION_TAKE, "one digit", "answers; the value waits behind it for its Enter"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "goes back"};
 }
 
@@ -73,6 +75,10 @@ static Go digit(gpointer state, Desk *desk, guint digit)
         rework->worked ? NULL : g_strdup_printf("strike #%s \"misread\"", rework->seq);
     if (digit == 1)
         rework->worked = TRUE;
+    if (digit == 3) {
+        g_free(desk->both_stand);
+        desk->both_stand = g_strdup(rework->values);
+    }
     if (digit == 2 && !desk_line(desk, strike, NULL))
         return go(GO_STAY);
     return go(digit == 2 || digit == 3 ? GO_UP : GO_STAY);
@@ -81,6 +87,10 @@ static Go digit(gpointer state, Desk *desk, guint digit)
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     const Rework *rework = state;
+    if (!*typed && rework->values) {
+        desk_warn(desk, "say in words what was done, or leave it with Backspace");
+        return go(GO_KEEP);
+    }
     if (!*typed)
         return go(GO_UP);
     g_autofree char *words = line_quoted(typed);

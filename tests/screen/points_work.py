@@ -330,7 +330,9 @@ def point_16_who_works_is_two_keys_and_two_terminals_see_each_other():
             stand.wait_for("0.42", seconds=2)
             seen = time.monotonic() - begun
             stand.has("top ring gap 3 · 0.36", -2)  # only one's own can be struck
-            stand.press("0.33\r")
+            stand.press("0.33\r")  # of the place that the other has read meanwhile
+            stand.answer("both stand, in doubt")
+            stand.press("\r")
             other.wait_for("0.33", seconds=2)
             same("both append", stand.typed()[-3:], ["0.36", "0.42", "0.33"])
     with at(NUTS) as stand:
