@@ -63,6 +63,16 @@ static char *before_words(const Requirement *made, gboolean sealed)
     return g_strdup_printf("%s %s", value, sealed ? "before the seal" : "before");
 }
 
+char *bench_disagree_words(const Bench *bench, const BenchWork *work)
+{
+    const Requirement *made = bench_requirement(work, bench->here);
+    gboolean read = made && made->asked == ASKED_READ && !made->check->formula && made->value;
+    if (!read || !would_disagree(bench, work, made))
+        return NULL;
+    g_autofree char *before = figure_value(made);
+    return g_strdup_printf("%s stands, they disagree", before);
+}
+
 // `ring gap 1 0.20 before, 0.35 now`
 static char *both_values(const BenchWork *work, const Requirement *made, const char *typed)
 {

@@ -50,6 +50,9 @@ char *bench_again_argument(const Requirement *made);
 // nothing to ask, or it was answered that both stand.
 Go bench_ask_rework(Bench *bench, Desk *desk, const BenchWork *work, const char *line,
                     const char *typed);
+// `0.20 stands, they disagree`, of what is typed where that will be asked about; else NULL. The
+// caller frees.
+char *bench_disagree_words(const Bench *bench, const BenchWork *work) G_GNUC_WARN_UNUSED_RESULT;
 // `0.20 before; Enter again keeps both, in doubt`, once that was answered of what is typed; else
 // NULL. The caller frees.
 char *bench_both_words(const Bench *bench, const Desk *desk, const BenchWork *work,

@@ -290,8 +290,10 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
         const char *slip = slip_asked(&bench->slip, bench->supposed.line);
         const char *asked = both ? both : slip;
         g_autofree char *outside = bench_outside(desk, made, gauge, typed);
-        page_say(&page->then, "%s%s%s", asked ? asked : words, !asked && outside ? ": " : "",
-                 !asked && outside ? outside : "");
+        g_autofree char *apart_from = bench_disagree_words(bench, &work);
+        const char *beside = outside ? outside : apart_from;
+        page_say(&page->then, "%s%s%s", asked ? asked : words, !asked && beside ? ": " : "",
+                 !asked && beside ? beside : "");
     }
 }
 
