@@ -119,8 +119,34 @@ static guint32 tick_tool_doubt(Judge *judge, const Entry *entry, const Tightenin
     return judge_tool_doubt(judge, entry, &used, evidence, &tick->cause);
 }
 
-// Doubts of the consumable laid for this tightening: too late for it, or not fit to be used.
-static guint32 laid_doubt(const Judge *judge, const SetState *set, const Entry *entry,
+static gboolean sets_hard(const PlanConsumable *consumable)
+{
+    return consumable->fit_within || consumable->fluid_after || consumable->run_after;
+}
+
+// Whether the plan asks for it on that bolt.
+static gboolean is_laid_on(const PlanGroup *group, guint bolt, const PlanConsumable *consumable)
+{
+    for (guint i = 0; i < group->lubricants->len; i++) {
+        const PlanLubricant *lubricant = group->lubricants->pdata[i];
+        if (lubricant->positions[bolt] && strcmp(lubricant->words, consumable->name) == 0)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+// What was laid before a bolt was slackened is broken with it, and is laid anew before it is done
+// again. A paste or an oil, which has no clock, stays good.
+static gboolean is_broken(const Judge *judge, const SetState *set, guint bolt, const Entry *laid,
+                          const PlanConsumable *consumable)
+{
+    return judge_rank(judge, laid->seq) < set->bolt[bolt].slackened && sets_hard(consumable) &&
+           is_laid_on(set->group, bolt, consumable);
+}
+
+// Doubts of the consumable laid for this tightening: too late for it, not fit to be used, or broken
+// since.
+static guint32 laid_doubt(const Judge *judge, const SetState *set, guint bolt, const Entry *entry,
                           guint *evidence)
 {
     if (!set->laid)
@@ -130,6 +156,8 @@ static guint32 laid_doubt(const Judge *judge, const SetState *set, const Entry *
     guint32 doubts = judge_lot_doubt(judge, laid, evidence);
     if (consumable && consumable->fit_within)
         doubts |= judge_window(judge, laid->seq, entry->seq, TRUE, consumable->fit_within);
+    if (consumable && is_broken(judge, set, bolt, laid, consumable))
+        doubts |= reason_bit(REASON_PART);
     return doubts;
 }
 
@@ -250,7 +278,7 @@ static void tick_bolt(Judge *judge, SetState *set, guint index, TickState tick, 
     if (tick.behind || !came_before(judge, set, state, stage, bolt))
         tick.doubts |= reason_bit(REASON_ORDER);
     if (stage == 0 && was_loose)
-        tick.doubts |= laid_doubt(judge, set, entry, &evidence);
+        tick.doubts |= laid_doubt(judge, set, bolt, entry, &evidence);
     tick.fails = judge_shown(judge, state, &tick, NULL);
     tick.evidence = evidence;
     g_clear_pointer(&state->disordered, g_free);

@@ -362,7 +362,7 @@ START_TEST(sealant_and_its_clocks)
     story_expect(&story, "sign Run, 1", "pass");
     story_slacken(&story, "sump", "Build", "1"); // closed again with old sealant
     story_tighten(&story, "sump", "Build", 1, "1");
-    story_expect(&story, "bolt sump in Build[1], stage 1", "in doubt window");
+    story_expect(&story, "bolt sump in Build[1], stage 1", "in doubt part");
     story_end(&story);
 }
 END_TEST

@@ -67,7 +67,16 @@ class Group:
     track: str | None
     then_off: bool
     lubricants: set[str]
+    lubricant: Any = None  # as written
     ceiling: F | None = None
+
+    def lubricant_of(self, place: Labels) -> str | None:
+        """What the plan asks for on that bolt."""
+        if not isinstance(self.lubricant, dict):
+            return self.lubricant
+        named = (what for bolts, what in self.lubricant.items()
+                 if set(labels(str(bolts).replace("-", "/"))) & set(place))
+        return next(named, self.lubricant.get("others"))
 
     @property
     def fitted(self) -> bool:
@@ -276,7 +285,7 @@ class Plan:
         order = order_of(value.get("order"), value.get("layout"), axes, each)
         group = Group(name, step.name, axes, order, each, self.stages(value["stages"]),
                       str(value.get("use", "may be reused")), value.get("track"),
-                      value.get("then off") == "yes", set(words))
+                      value.get("then off") == "yes", set(words), lubricant)
         if "ceiling" in value:
             torque = self.unit_of(NEWTON_METRE.kind) or NEWTON_METRE
             group.ceiling = self.number(str(value["ceiling"]), torque)

@@ -288,6 +288,7 @@ class Walk:
         doubts |= self.fit_doubts(self.fits.get((group.name, tick.place)), group.use)
         if tick.stage == 1 and loose:
             doubts |= self.laid_doubts(group.name, tick.entry)
+            doubts |= self.broken(group, tick)
         return {doubt: max(since, rank) for doubt, since in doubts.items()}
 
     def fit_doubts(self, entry: Entry | None, use: str) -> dict[str, int]:
@@ -312,6 +313,18 @@ class Walk:
         if window and window.fit_within is not None:
             doubts |= dict.fromkeys(self.late(laid.entry, entry, window.fit_within), entry.rank)
         return doubts
+
+    def broken(self, group: Group, tick: Tick) -> dict[str, int]:
+        """Laid before the bolt was slackened, and it sets."""
+        mine = [laid for laid in self.laid
+                if laid.target == group.name and laid.entry.rank < tick.entry.rank]
+        loosened = self.sets[group.name].slackened.get(tick.place, 0)
+        made = self.plan.consumables.get(mine[-1].consumable) if mine else None
+        if made is None or mine[-1].entry.rank > loosened:
+            return {}
+        hardens = (made.fit_within, made.fluid_after, made.run_after) != (None, None, None)
+        asked = group.lubricant_of(tick.place) == made.name
+        return {"part": tick.entry.rank} if hardens and asked else {}
 
     def late(self, first: Entry, last: Entry, allowed: F) -> set[str]:
         seconds = elapsed(self.entries, first, last)
