@@ -20,6 +20,18 @@ Go go_to_lay(Desk *desk, const Agenda *agenda, guint index)
     return next ? go_lay(next) : go(GO_STAY);
 }
 
+Go go_to_lay_for(Desk *desk, const Requirement *made)
+{
+    Session *session = desk_build(desk);
+    const GPtrArray *entries = session_entries(session);
+    const Agenda agenda = {session_plan(session), session_assessment(session),
+                           (const Entry *const *)entries->pdata, entries->len};
+    guint place;
+    return g_ptr_array_find(agenda.assessment->requirements, made, &place)
+               ? go_to_lay(desk, &agenda, place)
+               : go(GO_STAY);
+}
+
 char *laying_words(const Laying *laying)
 {
     return laying->group

@@ -7,6 +7,8 @@
 // The question, over the view, of what comes before that place of its step; GO_STAY where nothing
 // does, or it was put off.
 Go go_to_lay(Desk *desk, const Agenda *agenda, guint index);
+// The same of what is asked there, in the build in hand.
+Go go_to_lay_for(Desk *desk, const Requirement *made);
 // That of one laying.
 Go go_lay(const Laying *laying);
 // `sump paste`, and of a lubricant on what: `locker on flywheel bolts`. The caller frees.

@@ -40,8 +40,8 @@ static void close(gpointer state)
 static GPtrArray *targets_of(const Lay *lay, Desk *desk)
 {
     const Plan *plan = session_plan(desk_build(desk));
-    const Laying laying = {plan_consumable(plan, lay->consumable), plan_step(plan, lay->step),
-                           NULL};
+    const Laying laying = {plan_consumable(plan, lay->consumable), plan_step(plan, lay->step), NULL,
+                           0};
     return laying_targets(plan, &laying);
 }
 

@@ -14,6 +14,7 @@
 #include "tightening_head.h"
 #include "tightening_page.h"
 #include "tightening_rows.h"
+#include "to_lay.h"
 #include "toolbox.h"
 #include "uphold.h"
 #include "view.h"
@@ -89,20 +90,23 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
 
 // KEYS ------------------------------------------------------------------------------------------
 
-// What was opened over other work closes nothing: that work goes on behind it. Nor does a bolt that
-// is mended: what is to be closed waits for it.
-static Go wants_closing(BoltsInHand *bolts, Desk *desk, const Tightening *tightening,
-                        const Turn *turn)
+// What comes before a bolt: what closes, and what is laid. What was opened over other work closes
+// nothing: that work goes on behind it. Nor does a bolt that is mended: what is to be closed waits
+// for it.
+static Go wants_before(BoltsInHand *bolts, Desk *desk, const Tightening *tightening,
+                       const Turn *turn)
 {
     guint known = session_entries(desk_build(desk))->len;
     if (bolts->over || bolts->mends || (bolts->ready == known && bolts->ready_at == bolts->here))
         return go(GO_STAY);
-    Go closing = go_before_closing(desk, tightening->plan->step, turn->made);
-    if (closing.kind == GO_STAY) {
+    Go before = go_before_closing(desk, tightening->plan->step, turn->made);
+    if (before.kind == GO_STAY)
+        before = go_to_lay_for(desk, turn->made);
+    if (before.kind == GO_STAY) {
         bolts->ready = known;
         bolts->ready_at = bolts->here;
     }
-    return closing;
+    return before;
 }
 
 // Opened for the question of what is done again: where that is only to loosen, why is asked at
@@ -144,7 +148,7 @@ static Go wants(gpointer state, Desk *desk)
     if (before.kind == GO_STAY)
         before = wants_again(bolts, desk, tightening, turn);
     if (before.kind == GO_STAY)
-        before = wants_closing(bolts, desk, tightening, turn);
+        before = wants_before(bolts, desk, tightening, turn);
     if (before.kind != GO_STAY)
         return before;
     g_auto(BoltTool) tool = bolt_tool(desk, tightening, turn);

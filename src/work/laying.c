@@ -32,9 +32,10 @@ static gboolean is_for_step(const Agenda *agenda, const Laying *laying, const ch
            !(group && has_lubricant(group, laying->consumable));
 }
 
-static gboolean is_laid(const Agenda *agenda, const gboolean *live, const Laying *laying)
+// How many entries there were when it was laid last; 0 if it never was.
+static gsize laid_at(const Agenda *agenda, const gboolean *live, const Laying *laying)
 {
-    for (gsize i = 0; i < agenda->count; i++) {
+    for (gsize i = agenda->count; i-- > 0;) {
         const Entry *entry = agenda->entries[i];
         if (!live[i] || strcmp(entry->kind->name, "laid") != 0 ||
             g_strcmp0(entry_text(entry, "consumable"), laying->consumable->name) != 0)
@@ -42,9 +43,39 @@ static gboolean is_laid(const Agenda *agenda, const gboolean *live, const Laying
         const char *target = entry_text(entry, "tightening");
         if (laying->group ? g_strcmp0(target, laying->group->name) == 0
                           : is_for_step(agenda, laying, target))
+            return i + 1;
+    }
+    return 0;
+}
+
+static gboolean names_bolt(const Entry *entry, const char *bolt)
+{
+    gboolean found = bolt == NULL;
+    for (gsize i = 0; !found && i < entry_list_length(entry, "bolts"); i++)
+        found = strcmp(entry_list_item(entry, "bolts", i), bolt) == 0;
+    return found;
+}
+
+// Whether that bolt of the set (NULL: any) was slackened since it was laid: what was laid on it is
+// broken.
+static gboolean is_broken(const Agenda *agenda, const gboolean *live, const Laying *laying,
+                          const char *bolt)
+{
+    for (gsize i = laying->laid; laying->group && i < agenda->count; i++) {
+        const Entry *entry = agenda->entries[i];
+        if (live[i] && strcmp(entry->kind->name, "slacken") == 0 &&
+            g_strcmp0(entry_text(entry, "tightening"), laying->group->name) == 0 &&
+            names_bolt(entry, bolt))
             return TRUE;
     }
     return FALSE;
+}
+
+static gboolean *live_of(const Agenda *agenda)
+{
+    gboolean *live = g_new0(gboolean, agenda->count + 1);
+    live_entries(agenda->entries, agenda->count, live);
+    return live;
 }
 
 // WHAT IS LEFT ----------------------------------------------------------------------------------
@@ -60,7 +91,7 @@ static void add_lubricants(const Agenda *agenda, const PlanTightening *tightenin
     for (guint i = 0; !tightening->again && i < lubricants->len; i++) {
         const PlanConsumable *consumable =
             plan_consumable(agenda->plan, ((const PlanLubricant *)lubricants->pdata[i])->words);
-        const Laying laying = {consumable, tightening->step, tightening->group};
+        const Laying laying = {consumable, tightening->step, tightening->group, 0};
         if (consumable && has_clock(consumable))
             g_array_append_val(asked, laying);
     }
@@ -80,17 +111,19 @@ GArray *layings_left(const Agenda *agenda, const PlanStep *step)
     for (guint i = 0; i < step->tightenings->len; i++)
         add_lubricants(agenda, step->tightenings->pdata[i], layings);
     for (guint i = 0; i < step->uses->len; i++) {
-        const Laying laying = {step->uses->pdata[i], step, NULL};
+        const Laying laying = {step->uses->pdata[i], step, NULL, 0};
         if (!is_among(layings, laying.consumable))
             g_array_append_val(layings, laying);
     }
     if (!layings->len)
         return layings;
-    g_autofree gboolean *live = g_new0(gboolean, agenda->count + 1);
-    live_entries(agenda->entries, agenda->count, live);
-    for (guint i = layings->len; i-- > 0;)
-        if (is_laid(agenda, live, &g_array_index(layings, Laying, i)))
+    g_autofree gboolean *live = live_of(agenda);
+    for (guint i = layings->len; i-- > 0;) {
+        Laying *laying = &g_array_index(layings, Laying, i);
+        laying->laid = laid_at(agenda, live, laying);
+        if (laying->laid && !is_broken(agenda, live, laying, NULL))
             g_array_remove_index(layings, i);
+    }
     return layings;
 }
 
@@ -110,8 +143,8 @@ GArray *layings_missed(const Agenda *agenda, const PlanStep *step)
 {
     GArray *layings = layings_left(agenda, step);
     for (guint i = layings->len; i-- > 0;) {
-        const PlanGroup *group = g_array_index(layings, Laying, i).group;
-        if (group && !is_begun(agenda, step, group->name))
+        const Laying *laying = &g_array_index(layings, Laying, i);
+        if (laying->group && (laying->laid || !is_begun(agenda, step, laying->group->name)))
             g_array_remove_index(layings, i);
     }
     return layings;
@@ -132,13 +165,21 @@ GArray *layings_passed_over(const Agenda *agenda, guint gate)
 
 // WHERE AND WHEN --------------------------------------------------------------------------------
 
+static gboolean needs_it(const Agenda *agenda, const Laying *laying, const Requirement *made)
+{
+    if (!laying->laid)
+        return !is_begun(agenda, laying->step, made->name);
+    g_autofree gboolean *live = live_of(agenda);
+    return is_broken(agenda, live, laying, made->place);
+}
+
 static gboolean comes_before(const Agenda *agenda, const Laying *laying, const Requirement *made)
 {
     if (made->step != laying->step || made->verdict != VERDICT_OPEN || made->withdrawn)
         return FALSE;
     if (laying->group)
         return made->asked == ASKED_BOLT && strcmp(made->name, laying->group->name) == 0 &&
-               !is_begun(agenda, laying->step, made->name);
+               needs_it(agenda, laying, made);
     return made->asked == ASKED_FIT || made->asked == ASKED_BOLT;
 }
 
