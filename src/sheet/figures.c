@@ -1,5 +1,6 @@
 #include <standbook/sheet/figures.h>
 #include <standbook/value/uncertainty.h>
+#include <standbook/work/part_cause.h>
 #include <standbook/work/tool_cause.h>
 
 #include <string.h>
@@ -149,7 +150,9 @@ char *figure_doubted(const Requirement *requirement, Reason doubt, const Taken *
 {
     gboolean of_tool = doubt == REASON_TOOL ||
                        (doubt == REASON_BASIS && requirement->reason != REASON_TOOL);
-    char *words = of_tool ? tool_cause_words(taken, entries, requirement) : NULL;
+    char *words = of_tool                ? tool_cause_words(taken, entries, requirement)
+                  : doubt == REASON_PART ? part_cause_words(taken, requirement)
+                                         : NULL;
     if (doubt == REASON_ORDER && requirement->pulled_again)
         return g_strdup_printf("It was %s.", requirement_pulled_said());
     if (doubt == REASON_BASIS && requirement->asked == ASKED_SIGN)

@@ -1,6 +1,7 @@
 // What a build took from the shop, found again by its id.
 #include "take.h"
 
+#include <standbook/record/live.h>
 #include <standbook/work/entry_words.h>
 
 #include <string.h>
@@ -9,6 +10,8 @@ struct Taken {
     GHashTable *bodies; // "kind id" → json_t * of the entries
     GPtrArray *keys;    // the same keys in the order of first use
     GHashTable *names;  // handed in
+    const Entry **entries;
+    gsize count;
 };
 
 static void taken_add(Taken *taken, const Entry *entry)
@@ -30,6 +33,8 @@ Taken *taken_new(const Entry *const *entries, gsize count, GHashTable *names)
     taken->bodies = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
     taken->keys = g_ptr_array_new_with_free_func(g_free);
     taken->names = names;
+    taken->entries = g_memdup2(entries, count * sizeof *entries);
+    taken->count = count;
     for (gsize i = 0; i < count; i++)
         taken_add(taken, entries[i]);
     return taken;
@@ -41,7 +46,23 @@ void taken_free(Taken *taken)
         return;
     g_hash_table_unref(taken->bodies);
     g_ptr_array_unref(taken->keys);
+    g_free(taken->entries);
     g_free(taken);
+}
+
+const Entry *taken_newest(const Taken *taken, const char *kind, const char *name,
+                          const char *const *labels)
+{
+    const char *field = strcmp(kind, "fit") == 0 ? "part" : "tightening";
+    g_autofree gboolean *live = g_new0(gboolean, taken->count + 1);
+    live_entries(taken->entries, taken->count, live);
+    for (gsize i = taken->count; i-- > 0;) {
+        const Entry *entry = taken->entries[i];
+        if (live[i] && strcmp(entry->kind->name, kind) == 0 &&
+            g_strcmp0(entry_text(entry, field), name) == 0 && entry_reaches(entry, labels))
+            return entry;
+    }
+    return NULL;
 }
 
 const json_t *taken_body(const Taken *taken, const char *what, const char *id)

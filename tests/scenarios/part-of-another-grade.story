@@ -10,5 +10,7 @@ fit shells[1] lot SH-A new
 fit shells[2] lot SH-A new
 ? fit shells[1]: in doubt · part
 ? fit shells[2]: pass
+? 0 from sheet T-1 customer
+? says: It is of grade A, not of the one chosen.
 fit shells[1] lot SH-B new
 ? fit shells[1]: pass

@@ -6,4 +6,7 @@ fit shells[2] lot SH-B new
 shop: 2001-09-20 08:00 MO recall lot SH-A "supplier's letter"
 ? fit shells[1]: in doubt · part
 ? fit shells[2]: pass
+? 0 from sheet T-1 customer
+? says: Undecided. Lot SH-A is recalled: supplier's letter.
+? says nothing of: expired
 ? 0 from verify

@@ -79,8 +79,7 @@ START_TEST(a_part_in_doubt_says_so_where_it_is_fitted)
                 "{'part':'clips','place':['2'],'use':'reused','evidence':'no new ones to be had'}");
     g_autofree char *text = print(&story, customer, 0);
     expect_said(text, "FITTED clips 2 reused no new ones to be had 1 Also fitted, new: clips 1.");
-    expect_said(text, "1 Undecided. The part or material used is expired, recalled or not the one "
-                      "asked for.");
+    expect_said(text, "1 Undecided. It was used again where a new one is asked for.");
     story_end(&story);
 }
 END_TEST

@@ -30,6 +30,11 @@ const char *taken_only(const Taken *taken, const char *what, const char *field);
 // g_ptr_array_unref.
 GPtrArray *taken_ids(const Taken *taken, const char *what) G_GNUC_WARN_UNUSED_RESULT;
 
+// The newest live entry of a kind (fit, laid) about the part or bolts of that name which reaches a
+// place; NULL if there is none.
+const Entry *taken_newest(const Taken *taken, const char *kind, const char *name,
+                          const char *const *labels);
+
 // Initials of a person, the label of a tool or lot; the id's first eight letters when it was not
 // taken. NULL for NULL.
 const char *taken_initials(const Taken *taken, const char *person);
