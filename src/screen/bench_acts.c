@@ -3,6 +3,7 @@
 
 #include "bench_said.h"
 #include "concede.h"
+#include "decide.h"
 #include "line_words.h"
 #include "struck.h"
 #include "uphold.h"
@@ -231,17 +232,21 @@ static Go take_note(Acting *acting)
     return go_open(VIEW_NOTE, g_strconcat(on, "\n", acting->bench->step, NULL));
 }
 
+// What is outside or in doubt goes before a finding that waits, but not before that in hand.
 static Go concede(Acting *acting)
 {
     const BenchWork *work = acting->work;
+    const Requirement *fault = bench_fault(work, acting->made, acting->bench->last);
+    const Requirement *found = bench_to_decide(work, acting->made, acting->bench->last);
+    if (found && (!fault || found == acting->made))
+        return decide_ask(found);
     const Requirement *other = bench_any_fault(work);
     g_autofree char *title = other ? requirement_title(other) : NULL;
     g_autofree char *none =
         other ? g_strdup_printf("nothing is outside or in doubt here, but %s: -Enter back to it",
                                 title)
               : g_strdup("nothing in this step is outside or in doubt");
-    return concede_ask(acting->desk, work->step,
-                       bench_fault(work, acting->made, acting->bench->last), none);
+    return concede_ask(acting->desk, work->step, fault, none);
 }
 
 static Go uphold(Acting *acting)

@@ -1,5 +1,6 @@
 #include "bench_work.h"
 
+#include "decide.h"
 #include "setting_tries.h"
 
 #include <standbook/work/coarse.h>
@@ -175,20 +176,37 @@ const Requirement *bench_any_fault(const BenchWork *work)
     return NULL;
 }
 
-// The first finding of the step that waits for its answer: one that what was read there goes into;
-// where nothing was read yet, any.
+// The first finding of the step that waits for its answer and that what was read there goes into;
+// NULL if none does.
+static const Requirement *waiting_there(const BenchWork *work, const Requirement *made)
+{
+    for (guint i = 0; made && i < work->agenda.assessment->requirements->len; i++) {
+        const Requirement *each = bench_requirement(work, i);
+        if (each->step == work->step && finding_waits(each) && bears_on(made, each))
+            return each;
+    }
+    return NULL;
+}
+
+const Requirement *bench_to_decide(const BenchWork *work, const Requirement *made, guint last)
+{
+    const Requirement *near[] = {waiting_there(work, made),
+                                 waiting_there(work, bench_requirement(work, last))};
+    return decide_meant(work->agenda.assessment, work->step, near);
+}
+
+// That, or, where nothing was read yet, the first that waits at all.
 static const Requirement *waiting(const BenchWork *work, const Requirement *made)
 {
-    const Requirement *first = NULL;
+    const Requirement *there = waiting_there(work, made);
+    if (there || (made && made->entry))
+        return there;
     for (guint i = 0; i < work->agenda.assessment->requirements->len; i++) {
         const Requirement *each = bench_requirement(work, i);
-        if (each->step != work->step || !finding_waits(each))
-            continue;
-        if (made && bears_on(made, each))
+        if (each->step == work->step && finding_waits(each))
             return each;
-        first = first ? first : each;
     }
-    return made && made->entry ? NULL : first;
+    return NULL;
 }
 
 const Requirement *bench_asked_why(const BenchWork *work, const Requirement *made, guint last)

@@ -53,6 +53,9 @@ guint bench_added(const BenchWork *work, gint64 seq);
 const Requirement *bench_fault(const BenchWork *work, const Requirement *made, guint last);
 // The first of the step that is outside or in doubt, wherever; NULL if none is.
 const Requirement *bench_any_fault(const BenchWork *work);
+// The finding of the step that is meant by whoever decides one there: what the place in hand or the
+// one read last goes into, else as decide_meant; NULL if none waits.
+const Requirement *bench_to_decide(const BenchWork *work, const Requirement *made, guint last);
 // What `w` is about there: that, else a finding that waits for its answer and has to do with it, or
 // of the step where there is nothing there yet, else the place itself.
 const Requirement *bench_asked_why(const BenchWork *work, const Requirement *made, guint last);

@@ -124,12 +124,19 @@ static gboolean has_page(const Gaps *gaps, guint place)
     return item.field == AGENDA_PART ? !item.new_needed || item.track : is_set(gaps, item.made);
 }
 
+static gboolean is_for_decision(const Gaps *gaps, guint at)
+{
+    guint index = gaps_first_left(gaps, at);
+    const Requirement *made = index == AGENDA_NOWHERE ? NULL : gaps_made(gaps, index);
+    return made && finding_waits(made) && made->check->by_decision;
+}
+
 Doing gaps_doing(const Gaps *gaps, guint at, guint *place)
 {
     const Subject *gap = gaps_gap(gaps, at);
     *place = place_of(gaps, at);
     if (*place == AGENDA_NOWHERE)
-        return gap ? DO_WAIT : DO_NOTHING;
+        return !gap ? DO_NOTHING : is_for_decision(gaps, at) ? DO_DECIDE : DO_WAIT;
     gboolean begun = step_is_begun(&gaps->told.agenda, gaps_made(gaps, *place)->step);
     return !begun || has_page(gaps, *place) ? DO_OPEN : DO_HERE;
 }

@@ -23,6 +23,7 @@ guint gaps_first_left(const Gaps *gaps, guint at);
 typedef enum {
     DO_NOTHING, // there is no such gap
     DO_WAIT,    // a finding that later work answers
+    DO_DECIDE,  // a finding that only a decision answers
     DO_OPEN,    // on the page that its step has for it
     DO_HERE,
 } Doing;

@@ -23,6 +23,7 @@ typedef enum {
     VIEW_LOOSEN,     // small: why a bolt is loosened
     VIEW_CAUTION,    // what may hurt in this step
     VIEW_CONCEDE,    // accepts what is outside, with its reasons
+    VIEW_DECIDE,     // small: what is done about a finding
     VIEW_ACCEPT,     // small: whether a doubt is conceded or upheld
     VIEW_LAY,        // small: a sealant is laid, on what, out of which lot
     VIEW_REWORK,     // small: a place that was worked on since it was read

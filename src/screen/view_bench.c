@@ -11,6 +11,7 @@
 #include "words.h"
 
 #include <standbook/work/coarse.h>
+#include <standbook/work/finding.h>
 #include <standbook/work/summary.h>
 #include <string.h>
 
@@ -178,6 +179,14 @@ static const char fitted_already[] =
 static const char lot_not_seen[] =
     "the shop has no such lot yet; Enter asks once more, then enters it";
 
+// Behind what may be typed at a finding that waits, what answers it.
+static const char *decide_words(const Requirement *made)
+{
+    if (!finding_waits(made))
+        return "";
+    return made->check->by_decision ? "   waits for a decision: c" : "   c: a decision answers it";
+}
+
 static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const char *typed,
                        const char *gauge, Page *page)
 {
@@ -194,7 +203,7 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
     guint behind = next_open(bench, work);
     const Requirement *then = bench_requirement(work, behind);
     g_autofree char *then_words = then && then != made ? bench_then_words(then) : g_strdup("");
-    page_say(&page->then, "%s", field.hint ? field.hint : then_words);
+    page_say(&page->then, "%s%s", field.hint ? field.hint : then_words, decide_words(made));
     const ToolNeed need = bench_need_at(&work->agenda, bench->here);
     g_autofree char *wrong = bench_wrong_gauge(desk, made, &need, gauge);
     if (wrong && !*typed)

@@ -6,6 +6,7 @@
 #include "clock_line.h"
 #include "closing_state.h"
 #include "concede.h"
+#include "decide.h"
 #include "line_words.h"
 #include "people.h"
 #include "setting_tries.h"
@@ -184,6 +185,13 @@ static const Requirement *first_waiting(const ClosingState *state)
     return NULL;
 }
 
+// The finding that `c` decides; NULL if none waits.
+static const Requirement *to_decide(const ClosingState *state)
+{
+    return decide_meant(state->told.agenda.assessment, state->step,
+                        (const Requirement *const[2]){NULL, NULL});
+}
+
 // The first setting of the step; NULL if it has none.
 static const PlanCheck *setting_of(const PlanStep *step)
 {
@@ -289,8 +297,8 @@ static void ask(const ClosingState *state, Desk *desk, Page *page)
         page_key(page, ACTION_WHY, NULL);
     if (upheld_of(state) && uphold_can(upheld_of(state)))
         page_key(page, ACTION_UPHOLD, NULL);
-    if (first_fault(state))
-        page_key(page, ACTION_CONCEDE, NULL);
+    if (first_fault(state) || to_decide(state))
+        page_key(page, ACTION_CONCEDE, first_fault(state) ? NULL : "decide");
     page_key(page, ACTION_HELP, NULL);
 }
 
@@ -483,6 +491,9 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
 
 static Go concede(const ClosingState *now, Desk *desk)
 {
+    const Requirement *found = first_fault(now) ? NULL : to_decide(now);
+    if (found)
+        return decide_ask(found);
     return concede_ask(desk, now->step, first_fault(now),
                        now->left ? "what is left is open, not outside: there is nothing to concede"
                                  : "nothing here is outside or in doubt");

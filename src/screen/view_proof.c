@@ -2,6 +2,7 @@
 #include "bench_said.h"
 #include "clock_line.h"
 #include "concede.h"
+#include "decide.h"
 #include "proof_body.h"
 #include "proof_hand.h"
 #include "to_place.h"
@@ -9,6 +10,7 @@
 #include "uphold.h"
 #include "words.h"
 
+#include <standbook/work/finding.h>
 #include <standbook/work/gate.h>
 
 typedef struct {
@@ -59,8 +61,12 @@ static void say_next(Proof *proof, const Gaps *gaps, Desk *desk, const char *typ
         page_say(&page->then, "r prints the sheets   q goes back");
         break;
     case DO_WAIT:
-        page_say(&page->next, "%s: later work answers it", gap->name);
+        page_say(&page->next, "%s: later work answers it, or c", gap->name);
         page_say(&page->unit, "Enter = on");
+        break;
+    case DO_DECIDE:
+        page_say(&page->next, "%s: waits for a decision", gap->name);
+        page_say(&page->unit, "Enter = decide");
         break;
     case DO_OPEN:
         page_say(&page->next, "%s", gap->name);
@@ -157,6 +163,13 @@ static Go take(Proof *proof, const Gaps *gaps, guint place, Desk *desk, const ch
     return go(GO_STAY);
 }
 
+// The first place of the gap in hand that is not settled; NULL without a gap.
+static const Requirement *first_left(const Gaps *gaps, guint at)
+{
+    guint found = gaps_first_left(gaps, at);
+    return found == AGENDA_NOWHERE ? NULL : gaps_made(gaps, found);
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Proof *proof = state;
@@ -171,19 +184,16 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         return step_to(proof, &gaps, 1);
     if (!desk->who)
         return go_open(VIEW_WHO, NULL);
+    if (doing == DO_DECIDE)
+        return decide_ask(first_left(&gaps, proof->at));
     return doing == DO_OPEN ? go_to_place(desk, &gaps.told.agenda, gaps_made(&gaps, place))
                             : take(proof, &gaps, place, desk, typed);
 }
 
-// The first place of the gap in hand that is not settled; NULL without a gap.
-static const Requirement *first_left(const Gaps *gaps, guint at)
-{
-    guint found = gaps_first_left(gaps, at);
-    return found == AGENDA_NOWHERE ? NULL : gaps_made(gaps, found);
-}
-
 static Go concede(Desk *desk, const Requirement *left)
 {
+    if (left && finding_waits(left))
+        return decide_ask(left);
     return concede_ask(desk, left ? left->step : NULL,
                        left && left->verdict != VERDICT_OPEN ? left : NULL,
                        "this is open, not outside: there is nothing to concede yet");

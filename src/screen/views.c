@@ -6,7 +6,7 @@ extern const ViewOps first_view, shop_view, steps_view, bench_view, tightening_v
     closing_view, who_view, strike_view, more_view, gauge_view, note_view, enter_view, tool_view,
     loosen_view, caution_view, concede_view, accept_view, uphold_view, why_view, working_view,
     lay_view, rework_view, add_view, find_view, over_view, print_view, seal_view, proof_view,
-    help_view, end_view;
+    help_view, end_view, decide_view;
 
 const ViewOps *view_ops(ViewName view)
 {
@@ -29,6 +29,7 @@ const ViewOps *view_ops(ViewName view)
         [VIEW_LOOSEN] = &loosen_view,
         [VIEW_CAUTION] = &caution_view,
         [VIEW_CONCEDE] = &concede_view,
+        [VIEW_DECIDE] = &decide_view,
         [VIEW_ACCEPT] = &accept_view,
         [VIEW_UPHOLD] = &uphold_view,
         [VIEW_LAY] = &lay_view,

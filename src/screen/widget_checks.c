@@ -7,6 +7,7 @@
 #include <standbook/sheet/figures.h>
 #include <standbook/sheet/strip.h>
 #include <standbook/work/coarse.h>
+#include <standbook/work/finding.h>
 #include <string.h>
 
 // WHAT BELONGS TOGETHER -------------------------------------------------------------------------
@@ -195,6 +196,12 @@ static const char *line_label(const Requirement *made)
     return *made->place ? made->place : worked_out ? "result" : "";
 }
 
+// What stands in the field: what is typed, else the answer that was found and waits.
+static const char *field_words(const Checks *checks, const Requirement *made)
+{
+    return *checks->typed || !made->answer || !finding_waits(made) ? checks->typed : made->answer;
+}
+
 static void put_line(Canvas *canvas, guint row, const Checks *checks, guint index, guint *focus)
 {
     gboolean differs;
@@ -206,7 +213,7 @@ static void put_line(Canvas *canvas, guint row, const Checks *checks, guint inde
     guint room = VALUE_END - label - 1;
     put_verdict(canvas, row, made);
     if (in_hand && (!made->value || *checks->typed || made->answer))
-        checks_put_here(canvas, row, VALUE_END, room + 1, checks->typed);
+        checks_put_here(canvas, row, VALUE_END, room + 1, field_words(checks, made));
     else
         put_value(canvas, row, room, made, differs);
     if (in_hand)

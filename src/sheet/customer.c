@@ -461,6 +461,7 @@ Document *sheet_customer(const SheetSource *source)
     section_head(document, source);
     section_state(document, source);
     section_words(document, source);
+    section_decided(document, source);
     section_sizes(document, source);
     section_measured(document, source);
     section_tightened(document, source);

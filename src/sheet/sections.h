@@ -39,6 +39,9 @@ const char *fit_lacks(const SheetSource *source, const Requirement *made);
 // What was laid as sealant, locker or paste: on what, its lot, when, and where the plan gives a
 // time whether it was closed in it; nothing where nothing was laid.
 void section_laid(Document *document, const SheetSource *source);
+// What was found outside its limits and decided about, unless a later check tells what came of it:
+// what was found, what was decided, why, by whom, and the customer's consent.
+void section_decided(Document *document, const SheetSource *source);
 
 // Every setting with its tries and strips, of one that is worked out also what was read for it;
 // nothing where nothing was set.

@@ -13,3 +13,7 @@ decide found wear keep "within what the maker lives with" customer letter
 ? says: Decided 2001-09-10: keep, within what the maker lives with; the
 # Nothing of a lot was used: no table stands there without a row.
 ? says nothing of: LOTS
+# The customer reads that too.
+? 0 from sheet T-1 customer
+? says: FOUND AND DECIDED
+? says: keep: within what the maker lives with.
