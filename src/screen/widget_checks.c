@@ -7,7 +7,6 @@
 #include <standbook/sheet/figures.h>
 #include <standbook/sheet/strip.h>
 #include <standbook/work/coarse.h>
-#include <standbook/work/finding.h>
 #include <string.h>
 
 // WHAT BELONGS TOGETHER -------------------------------------------------------------------------
@@ -196,10 +195,10 @@ static const char *line_label(const Requirement *made)
     return *made->place ? made->place : worked_out ? "result" : "";
 }
 
-// What stands in the field: what is typed, else the answer that was found and waits.
+// What stands in the field: what is typed, else the answer that was found.
 static const char *field_words(const Checks *checks, const Requirement *made)
 {
-    return *checks->typed || !made->answer || !finding_waits(made) ? checks->typed : made->answer;
+    return *checks->typed || !made->answer || !made->finding ? checks->typed : made->answer;
 }
 
 static void put_line(Canvas *canvas, guint row, const Checks *checks, guint index, guint *focus)
