@@ -117,7 +117,7 @@ static void say_next(const Card *next, Page *page)
 static void say_rest(guint count, const char *what, const char *where, guint row, Canvas *body)
 {
     g_autofree char *words =
-        g_strdup_printf("%u more %s%s: %s", count, what, count == 1 ? "" : "s", where);
+        g_strdup_printf("%u more %s%s%s: 0 Enter", count, what, count == 1 ? "" : "s", where);
     canvas_put(body, row, REST_COLUMN, 0, style_of(TYPE_PLAIN, 0), words);
 }
 
@@ -137,7 +137,7 @@ static void put_below(const Canvas *below, guint row, guint rows, Canvas *body)
     guint most = row + below->height > rows ? rows - row - 1 : below->height;
     canvas_copy(body, row, 0, below, 0, most);
     if (most < below->height)
-        say_rest(below->height - most, "line", "behind the builds", row + most, body);
+        say_rest(below->height - most, "line", ", behind the builds", row + most, body);
 }
 
 // A part of the builds over the first of the clocks and of what is due; behind the last build all
@@ -157,7 +157,7 @@ static void paint_part(Shelf *shelf, const Canvas *below, const Card *next, Page
     shelf->behind = shelf->from +
                     shop_cards(shelf->cards, shelf->from, rows - kept - 1, next, page->body, &row);
     if (shelf->behind < count)
-        say_rest(count - shelf->behind, "build", "0 Enter", row, page->body);
+        say_rest(count - shelf->behind, "build", "", row, page->body);
     if (kept)
         put_below(below, rows - kept + 1, rows, page->body);
 }
