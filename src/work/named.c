@@ -8,7 +8,17 @@
 enum { WHOLE_WORD = 15, BEGUN_WORD = 13, LABEL = 3, ELSEWHERE = 1 };
 
 // What a requirement counts by itself, beside the words found in it.
-enum { ANY = 20, WORKED_OUT = 4, LIMITED = 2, DONE = 1, JUST_THERE = 4, NO_VALUE = 5 };
+enum {
+    ANY = 20,
+    WORKED_OUT = 4,
+    LIMITED = 2,
+    DONE = 1,
+    JUST_THERE = 4,
+    JUST_CALLED = 6,
+    EARLIER = 4,
+    NOT_THERE = 20,
+    NO_VALUE = 5
+};
 
 // How a word of a question fits a word that is known.
 enum { NOT_AT_ALL, BEGINS, IS };
@@ -45,6 +55,7 @@ typedef struct {
     GPtrArray *words; // char *, folded
     guint8 **fits;    // of a word of the question: by the number of a known word
     guint *common;    // what each word counts in what the kin at hand has in common
+    gboolean *label;  // whether each is a label somewhere
 } Question;
 
 // WORDS ------------------------------------------------------------------------------------------
@@ -142,6 +153,34 @@ static gboolean are_kin(const Requirement *one, const Requirement *other)
            strcmp(one->name, other->name) == 0;
 }
 
+// The check and the place, whatever step asks for it. The caller frees.
+static char *place_key(const Requirement *made)
+{
+    g_autofree char *labels = made->labels ? g_strjoinv("\t", made->labels) : NULL;
+    return g_strjoin("\n", made->name, labels, NULL);
+}
+
+// What was read last at a place is the answer: the same check there in any other step counts less.
+static void put_back_earlier(Naming *naming)
+{
+    g_autoptr(GHashTable) last = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
+    g_autoptr(GPtrArray) keys = g_ptr_array_new_with_free_func(g_free);
+    for (guint i = 0; i < naming->called->len; i++) {
+        const Requirement *made = g_array_index(naming->called, Called, i).made;
+        g_ptr_array_add(keys, made->check ? place_key(made) : NULL);
+        const Requirement *other = made->check ? g_hash_table_lookup(last, keys->pdata[i]) : NULL;
+        if (made->check && made->entry && (!other || made->entry > other->entry))
+            g_hash_table_insert(last, g_strdup(keys->pdata[i]), (gpointer)made);
+    }
+    for (guint i = 0; i < naming->called->len; i++) {
+        Called *called = &g_array_index(naming->called, Called, i);
+        const Requirement *newest =
+            keys->pdata[i] ? g_hash_table_lookup(last, keys->pdata[i]) : NULL;
+        if (newest && newest != called->made)
+            called->own -= EARLIER;
+    }
+}
+
 Naming *naming_new(const Assessment *assessment)
 {
     Naming *naming = g_new0(Naming, 1);
@@ -160,6 +199,7 @@ Naming *naming_new(const Assessment *assessment)
         add_called(naming, made);
         before = made;
     }
+    put_back_earlier(naming);
     g_clear_pointer(&naming->numbers, g_hash_table_unref);
     return naming;
 }
@@ -193,25 +233,6 @@ static guint8 *fits_of(const Naming *naming, const char *word)
     return fits;
 }
 
-// Takes over the words.
-static void question_init(Question *question, const Naming *naming, GPtrArray *words)
-{
-    question->words = words;
-    question->fits = g_new0(guint8 *, question->words->len + 1);
-    question->common = g_new0(guint, question->words->len + 1);
-    for (guint w = 0; w < question->words->len; w++)
-        question->fits[w] = fits_of(naming, question->words->pdata[w]);
-}
-
-static void question_clear(Question *question)
-{
-    for (guint w = 0; w < question->words->len; w++)
-        g_free(question->fits[w]);
-    g_free(question->fits);
-    g_free(question->common);
-    g_ptr_array_unref(question->words);
-}
-
 static guint best_fit(const Naming *naming, const guint8 *fits, Span span)
 {
     guint best = NOT_AT_ALL;
@@ -220,24 +241,66 @@ static guint best_fit(const Naming *naming, const guint8 *fits, Span span)
     return best;
 }
 
+// Whether one of so many requirements has just this label.
+static gboolean is_label(const Naming *naming, const guint8 *fits, guint from, guint count)
+{
+    for (guint i = from; i < from + count; i++)
+        if (best_fit(naming, fits, g_array_index(naming->called, Called, i).labels) == IS)
+            return TRUE;
+    return FALSE;
+}
+
+// Takes over the words.
+static void question_init(Question *question, const Naming *naming, GPtrArray *words)
+{
+    question->words = words;
+    question->fits = g_new0(guint8 *, question->words->len + 1);
+    question->common = g_new0(guint, question->words->len + 1);
+    question->label = g_new0(gboolean, question->words->len + 1);
+    for (guint w = 0; w < question->words->len; w++) {
+        question->fits[w] = fits_of(naming, question->words->pdata[w]);
+        question->label[w] = is_label(naming, question->fits[w], 0, naming->called->len);
+    }
+}
+
+static void question_clear(Question *question)
+{
+    for (guint w = 0; w < question->words->len; w++)
+        g_free(question->fits[w]);
+    g_free(question->fits);
+    g_free(question->common);
+    g_free(question->label);
+    g_ptr_array_unref(question->words);
+}
+
 // A number of one or two digits is a label, or a whole word of the name or answer.
 static gboolean is_small_number(const char *word)
 {
     return g_ascii_isdigit(*word) && strlen(word) < 3;
 }
 
+// What a word counts in what the places of a kin have in common. Where a place of the kin
+// has it as its label it must be all of a word.
+static guint common_counts(const Naming *naming, const Question *question, guint word,
+                           const Kin *kin)
+{
+    const guint8 *fits = question->fits[word];
+    guint named = best_fit(naming, fits, kin->name);
+    if (named == IS)
+        return WHOLE_WORD;
+    if (question->label[word] && is_label(naming, fits, kin->from, kin->count))
+        return 0;
+    if (named == BEGINS)
+        return BEGUN_WORD;
+    gboolean small = is_small_number(question->words->pdata[word]);
+    return !small && best_fit(naming, fits, kin->there) ? ELSEWHERE : 0;
+}
+
 // Looks for all words in what the places of a kin have in common.
 static void look_at(const Naming *naming, Question *question, const Kin *kin)
 {
-    for (guint w = 0; w < question->words->len; w++) {
-        guint named = best_fit(naming, question->fits[w], kin->name);
-        gboolean there = !named && !is_small_number(question->words->pdata[w]) &&
-                         best_fit(naming, question->fits[w], kin->there);
-        question->common[w] = named == IS       ? WHOLE_WORD
-                              : named == BEGINS ? BEGUN_WORD
-                              : there           ? ELSEWHERE
-                                                : 0;
-    }
+    for (guint w = 0; w < question->words->len; w++)
+        question->common[w] = common_counts(naming, question, w, kin);
 }
 
 // What one word counts of a place of the kin looked at; 0 if it is nowhere.
@@ -254,19 +317,23 @@ static guint word_counts(const Naming *naming, const Question *question, guint w
 static guint counts_of(const Naming *naming, const Question *question, const Kin *kin,
                        const Called *called)
 {
-    guint sum = called->own, labels = 0, named = 0; // of all words, of labels, of words of the name
+    guint sum = called->own, less = called->less; // of all words; where a label stands elsewhere
+    guint labels = 0, named = 0;                  // how many are labels, how many of the name
     for (guint w = 0; w < question->words->len; w++) {
         gboolean label = best_fit(naming, question->fits[w], called->labels) == IS;
         guint counts = label ? LABEL : word_counts(naming, question, w, called);
         if (!counts)
             return 0;
         sum += counts;
+        less += question->label[w] && !label && counts < WHOLE_WORD ? NOT_THERE : 0;
         labels += label ? 1 : 0;
         named += !label && counts >= BEGUN_WORD ? 1 : 0;
     }
     if (labels == called->labels.count)
         sum += JUST_THERE;
-    guint less = called->less - MIN(named, kin->name.count);
+    if (called->made->check && named >= kin->name.count)
+        sum += JUST_CALLED;
+    less -= MIN(named, kin->name.count);
     return sum > less ? sum - less : 1;
 }
 

@@ -12,6 +12,14 @@ static void expect_named(const char *words, const char *expected)
     ck_assert_msg(strcmp(name, expected) == 0, "%s: %s", words, name);
 }
 
+static void expect_first_in(const char *words, const char *expected)
+{
+    Agenda agenda = agenda_now();
+    g_autoptr(GPtrArray) named = requirements_named(agenda.assessment, words, 2);
+    ck_assert_uint_eq(named->len, 2); // the others follow
+    ck_assert_str_eq(((const Requirement *)named->pdata[0])->step->name, expected);
+}
+
 START_TEST(the_judged_value_of_just_that_place_is_meant)
 {
     expect_named("3 main", "read main clearance[3]");
@@ -104,6 +112,36 @@ START_TEST(an_entry_leads_to_its_place)
 }
 END_TEST
 
+START_TEST(a_label_is_no_beginning_of_a_word)
+{
+    expect_named("bore 3 T", "read bore[3, T, top]"); // and no taper
+    expect_named("lash 1 in", "read lash as found[in, 1]");
+    expect_named("ex 2 lash", "read lash as found[ex, 2]");
+    expect_named("bore 3 ta", "read bore taper[3]");
+    expect_named("inlet lash 1", "read inlet lash[1]");
+}
+END_TEST
+
+START_TEST(a_check_that_is_called_just_so_comes_before_others)
+{
+    expect_named("idler backlash", "read idler backlash[1]"); // not what was found of it
+    expect_named("backlash found", "read found idler backlash");
+}
+END_TEST
+
+START_TEST(what_was_read_last_is_meant)
+{
+    take("2025-03-17 10:00 MO pick up Cold lash");
+    take("read inlet lash[1] 0.30 with G08");
+    expect_first_in("inlet lash 1", "Cold lash");
+    take("2025-03-21 09:00 MO pick up Cold retorque");
+    take("read inlet lash[1] 0.31 with G08");
+    expect_first_in("inlet lash 1", "Cold retorque");
+    take("strike last typo");
+    expect_first_in("inlet lash 1", "Cold lash");
+}
+END_TEST
+
 int main(void)
 {
     const TTest *tests[] = {the_judged_value_of_just_that_place_is_meant,
@@ -112,6 +150,9 @@ int main(void)
                             words_are_taken_as_they_are_said,
                             numbers_are_said_in_words_and_a_question_whole,
                             a_value_or_a_lot_names_its_place,
-                            an_entry_leads_to_its_place};
+                            an_entry_leads_to_its_place,
+                            a_label_is_no_beginning_of_a_word,
+                            a_check_that_is_called_just_so_comes_before_others,
+                            what_was_read_last_is_meant};
     return run_on_build("named", tests, G_N_ELEMENTS(tests), 0);
 }

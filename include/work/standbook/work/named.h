@@ -13,12 +13,16 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(Naming, naming_free)
 
 // The requirements that all these words name, in any order, the best first, `most` at most (const
 // Requirement *). A word must be a label or begin a word of the name, an axis, the step, the answer
-// (a lot) or the value as shown; one of one or two digits must be all of it. Case does not matter;
+// (a lot) or the value as shown; one of one or two digits must be all of it, and one that is a
+// label of a place there (`R`, `in`) names the places with that label before all others. Case does
+// not matter;
 // `#`, `?` and the like part words; `three` and `third` are 3 as well, up to twelve. Where nothing
 // is called all of it, words that only make a question of the others are left out: `what was the
-// clearance on number three main?` What stands in the name counts most; then a judged value of
-// just that place comes before what it is worked out from, that before bolts and signatures; of
-// those as good the first in the plan, but of bolts of one set what was done last. The caller frees
+// clearance on number three main?` What stands in the name counts most; then a check
+// that is called just so; then a judged value of just that place comes before what it is worked out
+// from, that before bolts and signatures; of those as good the first in the plan, but of bolts of
+// one set what was done last. Of a check that several steps ask for, the step in which it was read
+// last comes before the others. The caller frees
 // with g_ptr_array_unref.
 GPtrArray *naming_asked(const Naming *naming, const char *words,
                         guint most) G_GNUC_WARN_UNUSED_RESULT;
