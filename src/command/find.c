@@ -188,7 +188,8 @@ int find_run(int argc, char **argv, Common *common)
         "with what it rests on; then every entry of every build and of the shop that holds all\n"
         "these words, in any order, those about that place first, the newest before the others:\n"
         "names, initials, lots, serials, tools,\n"
-        "notes, a day (`4 Mar 2025` or `2025-03-04`), `struck` for what was struck. Initials or\n"
+        "notes, a day (`4 Mar 2025` or `2025-03-04`), `struck` for what was struck, `conceded`,\n"
+        "`upheld`, `signed` and the like for all that does so. Initials or\n"
         "a name stand for all that the person entered. `since 2024` or `since 2024-01-30` behind\n"
         "them leaves out work done before. Exit status 1 if there is none.",
         NULL, &status);

@@ -229,6 +229,22 @@ static void put_calibration(GString *out, const json_t *body)
         put(out, i ? ", " : " gave ", json_string_value(json_array_get(gave, i)));
 }
 
+// `lot FB-9 of rod bolts "maker's letter: heads crack"`: what is not to be trusted, and why.
+static void put_recall(GString *out, const Taken *taken, const json_t *body)
+{
+    const char *lot = text_of(body, "lot");
+    put(out, " lot ", taken_text(taken, "lot", lot, "label"));
+    put(out, " of ", taken_text(taken, "lot", lot, "part"));
+    if (text_of(body, "why"))
+        put_in_quotes(out, text_of(body, "why"));
+    put(out, " from ", text_of(body, "from"));
+}
+
+static void recall_words(GString *out, const Taken *taken, const Entry *entry)
+{
+    put_recall(out, taken, entry->body);
+}
+
 static void taken_words(GString *out, const Taken *taken, const Entry *entry)
 {
     const json_t *body = json_object_get(entry->body, "body");
@@ -237,6 +253,10 @@ static void taken_words(GString *out, const Taken *taken, const Entry *entry)
     put(out, " of ", taken_tool(taken, text_of(body, "tool")));
     if (g_strcmp0(what, "calibration") == 0) {
         put_calibration(out, body);
+        return;
+    }
+    if (g_strcmp0(what, "recall") == 0) {
+        put_recall(out, taken, body);
         return;
     }
     put(out, " ", text_of(body, "date"));
@@ -422,6 +442,7 @@ static const struct {
     {"photo", NULL, remark_words},
     {"cost", NULL, cost_words},
     {"calibration", NULL, calibration_words},
+    {"recall", NULL, recall_words},
     {"out of use", NULL, use_words},
     {"back in use", NULL, use_words},
 };

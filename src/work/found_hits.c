@@ -116,21 +116,31 @@ static gboolean add_hits(Search *search, GPtrArray *hits, BookQuestion question,
     return others != NULL;
 }
 
-// The entries that hold a word, and all uses of a tool or lot that has it as its label, and when
-// the tool was calibrated.
+// What says more of a thing than its uses: when a tool was calibrated; of a lot all that names it,
+// so that a recall is found. FALSE with an error.
+static gboolean add_said(Search *search, GPtrArray *hits, const Entry *thing, GError **error)
+{
+    const char *id = entry_text(thing, "id");
+    add_ends(search, hits, thing);
+    if (strcmp(thing->kind->name, "lot") == 0)
+        return add_hits(search, hits, BOOK_FIND_WORDS, id, error);
+    add_calibrations(search, hits, id);
+    return TRUE;
+}
+
+// The entries that hold a word, and all uses of a tool or lot that has it as its label, and what
+// else is said of that.
 static GPtrArray *hits_of(Search *search, const char *word, GError **error)
 {
     g_autoptr(GPtrArray) hits = book_find(search->book, BOOK_FIND_WORDS, word, error);
     for (gsize i = 0; hits && i < FOUND_THINGS; i++) {
         const Entry *thing = found_thing(search->shop, found_things[i].kind, word);
-        if (thing && !add_hits(search, hits, found_things[i].uses, entry_text(thing, "id"), error))
+        if (!thing)
+            continue;
+        if (!add_hits(search, hits, found_things[i].uses, entry_text(thing, "id"), error) ||
+            !add_said(search, hits, thing, error))
             return NULL;
-        if (thing)
-            add_ends(search, hits, thing);
-        if (thing && i == 0)
-            add_calibrations(search, hits, entry_text(thing, "id"));
-        if (thing)
-            g_ptr_array_sort_with_data(hits, in_turn, search->labels);
+        g_ptr_array_sort_with_data(hits, in_turn, search->labels);
     }
     return g_steal_pointer(&hits);
 }
@@ -181,8 +191,8 @@ static GPtrArray *people_of(const Search *search, const FoundTerm *term)
     return called;
 }
 
-// Whether an entry answers a term without holding its text: it was done on that day, was struck, or
-// entered by one of these people.
+// Whether an entry answers a term without holding its text: it was done on that day, was struck, is
+// of the kind meant, or entered by one of these people.
 static gboolean answers(const Read *read, const Entry *entry, const FoundTerm *term,
                         GPtrArray *people)
 {
@@ -190,10 +200,17 @@ static gboolean answers(const Read *read, const Entry *entry, const FoundTerm *t
     g_autofree char *day = g_strndup(done, 10);
     return (term->day && g_str_has_suffix(day, term->day)) ||
            (term->struck && !read->live[entry->seq - 1]) ||
+           g_strcmp0(term->kind, entry->kind->name) == 0 ||
            (entry->by && g_ptr_array_find_with_equal_func(people, entry->by, g_str_equal, NULL));
 }
 
-// Adds all entries that answer a term of a day, of what was struck, or of people.
+// Whether entries that do not hold the text may answer a term, whoever entered them.
+static gboolean can_be_listed(const FoundTerm *term)
+{
+    return term->day || term->struck || term->kind;
+}
+
+// Adds all entries that answer a term of a day, of a verdict, or of people.
 static gboolean add_answers(Search *search, GPtrArray *hits, const FoundTerm *term,
                             GPtrArray *people, GError **error)
 {
@@ -220,7 +237,7 @@ static GPtrArray *hits_of_term(Search *search, const FoundTerm *term, GError **e
 {
     g_autoptr(GPtrArray) people = people_of(search, term);
     g_autoptr(GPtrArray) hits = hits_of_texts(search, term, error);
-    if (hits && (term->day || term->struck || people->len) &&
+    if (hits && (can_be_listed(term) || people->len) &&
         !add_answers(search, hits, term, people, error))
         return NULL;
     return g_steal_pointer(&hits);
@@ -250,13 +267,13 @@ static guint first_term(const Search *search, const GPtrArray *terms)
     guint listed = 0;
     for (guint i = terms->len; i-- > 0;) {
         const FoundTerm *term = terms->pdata[i];
-        if (term->day || term->struck)
+        if (can_be_listed(term))
             listed = i;
     }
     for (guint i = 0; i < terms->len; i++) {
         const FoundTerm *term = terms->pdata[i];
         g_autoptr(GPtrArray) people = people_of(search, term);
-        if (!term->day && !term->struck && !people->len)
+        if (!can_be_listed(term) && !people->len)
             return i;
     }
     return listed;

@@ -10,6 +10,7 @@ typedef struct {
     GStrv texts;     // words that must all stand there: `noisy`; of a day `4`, `mar`
     char *day;       // how the day of an entry ends: `2025-03-04`, `-03-04`; NULL: it is no day
     gboolean struck; // the word `struck`
+    const char *kind; // of the entries that a word of a verdict means: `concede`; NULL for none
 } FoundTerm;
 
 // The parts of a question (FoundTerm *). Blanks part words; `#` in front and `?` and the like

@@ -64,6 +64,20 @@ static guint read_day(const GPtrArray *words, guint at, char **day)
     return of_year ? 3 : 2;
 }
 
+// The kind of entry that a word of a verdict means, NULL for none.
+static const char *kind_meant(const char *word)
+{
+    static const char *const meant[][2] = {{"conceded", "concede"}, {"upheld", "uphold"},
+                                           {"signed", "sign"},      {"decided", "decide"},
+                                           {"sealed", "seal"},      {"closed", "close"},
+                                           {"reopened", "reopen"},  {"withdrawn", "withdraw"},
+                                           {"recalled", "recall"},  {"reworked", "rework"}};
+    for (gsize i = 0; i < G_N_ELEMENTS(meant); i++)
+        if (g_ascii_strcasecmp(word, meant[i][0]) == 0)
+            return meant[i][1];
+    return NULL;
+}
+
 GPtrArray *found_terms(const char *words)
 {
     g_autoptr(GPtrArray) bare = bare_words(words);
@@ -74,6 +88,7 @@ GPtrArray *found_terms(const char *words)
         term->texts = g_new0(char *, count + 1);
         for (guint i = 0; i < count; i++)
             term->texts[i] = g_strdup(bare->pdata[at + i]);
+        term->kind = kind_meant(bare->pdata[at]);
         term->struck = g_ascii_strcasecmp(bare->pdata[at], "struck") == 0;
         g_ptr_array_add(terms, term);
         at += count;

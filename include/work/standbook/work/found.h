@@ -20,10 +20,10 @@ typedef struct {
 // called), then, if the words are the label of a tool or lot, its uses by build, the newest first,
 // then the entries, by when they were done, the newest first (Found *). Among the words, initials
 // or a word of the name of a person also stand for whatever that person entered; a day
-// (`2025-03-04`, `4 Mar`, `4 Mar 2025`) for what was done on it; `struck` for what was struck.
-// Behind them may stand `since 2024`, `since 2024-01` or `since 2024-01-30`: then of the entries
-// only those of work done since. `known` has the entries of builds that were read already
-// (GPtrArray of Entry *, by number); it may be NULL. NULL with an error (STORE). The caller frees
-// with g_ptr_array_unref.
+// (`2025-03-04`, `4 Mar`, `4 Mar 2025`) for what was done on it; `struck` for what was struck;
+// `conceded`, `upheld`, `signed` and the like for every entry that does so. Behind them may stand
+// `since 2024`, `since 2024-01` or `since 2024-01-30`: then of the entries only those of work done
+// since. `known` has the entries of builds that were read already (GPtrArray of Entry *, by
+// number); it may be NULL. NULL with an error (STORE). The caller frees with g_ptr_array_unref.
 GPtrArray *found_words(Book *book, const char *asked, GHashTable *known,
                        GError **error) G_GNUC_WARN_UNUSED_RESULT;
