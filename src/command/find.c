@@ -2,6 +2,7 @@
 #include "subcommands.h"
 
 #include <standbook/sheet/figures.h>
+#include <standbook/work/builds_meant.h>
 #include <standbook/work/found.h>
 #include <standbook/work/named.h>
 #include <standbook/work/opened.h>
@@ -69,13 +70,20 @@ static void add_here(GHashTable *here, const Opened *opened, const Requirement *
 static gboolean say_places(Book *book, const char *phrase, json_t *list, GHashTable *here,
                            guint *said, GError **error)
 {
-    g_autoptr(GPtrArray) numbers = build_numbers(book, error);
+    g_autoptr(Shop) shop = shop_open(book, error);
+    g_autoptr(GPtrArray) numbers = shop ? build_numbers(book, error) : NULL;
+    g_autoptr(GPtrArray) meant = g_ptr_array_new_with_free_func(g_free);
+    g_autofree char *left = shop ? builds_meant(shop, phrase, meant) : NULL;
     for (guint i = numbers ? numbers->len : 0; i-- > 0;) {
-        g_autoptr(Opened) opened = opened_new(book, numbers->pdata[i], error);
+        const char *number = numbers->pdata[i];
+        if (meant->len && !g_ptr_array_find_with_equal_func(meant, number, g_str_equal, NULL))
+            continue;
+        g_autoptr(Opened) opened = opened_new(book, number, error);
         if (!opened)
             return FALSE;
         g_autoptr(Assessment) assessment = opened_assess(opened, NULL);
-        g_autoptr(GPtrArray) named = requirements_named(assessment, phrase, 1);
+        g_autoptr(Naming) naming = naming_new(assessment);
+        g_autoptr(GPtrArray) named = build_asked(shop, number, naming, left, 1);
         if (named->len == 0)
             continue;
         ++*said;
@@ -190,7 +198,10 @@ int find_run(int argc, char **argv, Common *common)
         "names, initials, lots, serials, tools,\n"
         "notes, a day (`4 Mar 2025` or `2025-03-04`), `struck` for what was struck, `conceded`,\n"
         "`upheld`, `signed` and the like for all that does so. Initials or\n"
-        "a name stand for all that the person entered. `since 2024` or `since 2024-01-30` behind\n"
+        "a name stand for all that the person entered. The number of a build, the serial or name "
+        "of\n"
+        "its engine narrows to that build: `main caps TL-0412`. `since 2024` or `since 2024-01-30` "
+        "behind\n"
         "them leaves out work done before. Exit status 1 if there is none.",
         NULL, &status);
     if (!words)

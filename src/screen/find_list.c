@@ -1,5 +1,6 @@
 #include "find_list.h"
 
+#include <standbook/work/builds_meant.h>
 #include <standbook/work/parts_at.h>
 #include <standbook/work/told.h>
 #include <string.h>
@@ -26,6 +27,7 @@ FindList *find_list_new(const Desk *desk)
     g_autoptr(GPtrArray) numbers = desk_numbers(desk);
     list->builds = g_array_new(FALSE, FALSE, sizeof(FindBuild));
     list->lines = g_array_new(FALSE, FALSE, sizeof(FindLine));
+    list->meant = g_ptr_array_new_with_free_func(g_free);
     g_array_set_clear_func(list->builds, build_clear);
     if (desk->number)
         add_build(list, desk->number);
@@ -50,6 +52,8 @@ void find_list_free(FindList *list)
     g_array_unref(list->builds);
     g_clear_pointer(&list->found, g_ptr_array_unref);
     g_free(list->asked);
+    g_free(list->left);
+    g_ptr_array_unref(list->meant);
     g_free(list);
 }
 
@@ -172,14 +176,23 @@ static void tell(FindList *list, const FindLine *line, Moment now)
 
 // LINES ------------------------------------------------------------------------------------------
 
+// What the words name in a build, nothing if they mean another.
+static GPtrArray *asked_of(const FindList *list, const FindBuild *build, guint most)
+{
+    gboolean meant = list->meant->len == 0 || g_ptr_array_find_with_equal_func(
+                                                  list->meant, build->number, g_str_equal, NULL);
+    return build->naming && meant ? build_asked(session_shop(build->session), build->number,
+                                                build->naming, list->left, most)
+                                  : g_ptr_array_new();
+}
+
 // The places that the words name in a build; of those that `must_stand` only where something was
 // done.
 static gboolean add_places(FindList *list, const FindBuild *build, guint most, gboolean must_stand)
 {
     guint before = list->lines->len;
-    g_autoptr(GPtrArray) named =
-        build->naming ? naming_asked(build->naming, list->asked, most) : NULL;
-    for (guint i = 0; named && i < named->len; i++) {
+    g_autoptr(GPtrArray) named = asked_of(list, build, most);
+    for (guint i = 0; i < named->len; i++) {
         const FindLine line = {.build = build, .made = named->pdata[i]};
         if (line.made->entry || !must_stand)
             g_array_append_val(list->lines, line);
@@ -230,9 +243,8 @@ static guint first_answering(const FindList *list)
     guint named_in = list->builds->len;
     for (guint i = 0; i < list->builds->len; i++) {
         const FindBuild *build = &g_array_index(list->builds, FindBuild, i);
-        g_autoptr(GPtrArray) named =
-            build->naming ? naming_asked(build->naming, list->asked, 1) : NULL;
-        if (!named || named->len == 0)
+        g_autoptr(GPtrArray) named = asked_of(list, build, 1);
+        if (named->len == 0)
             continue;
         if (((const Requirement *)named->pdata[0])->entry)
             return i;
@@ -274,6 +286,10 @@ void find_list_ask(FindList *list, const Desk *desk, const char *words)
         return;
     g_autofree char *before = list->asked;
     list->asked = g_strdup(words);
+    g_free(list->left);
+    g_ptr_array_set_size(list->meant, 0);
+    list->left =
+        desk->shop ? builds_meant(session_shop(desk->shop), words, list->meant) : g_strdup(words);
     fill(list, desk->now);
 }
 

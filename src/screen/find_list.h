@@ -24,6 +24,8 @@ typedef struct {
     GArray *builds;   // FindBuild: the one in hand, then the newest first
     guint opened;     // how many of them were tried by now
     char *asked;      // the words for which the lines stand; NULL: to be asked anew
+    char *left;       // these without the numbers of builds …
+    GPtrArray *meant; // … and the builds so named (char *), none: all builds are asked
     GArray *lines;    // FindLine
     guint places;     // of them are places in front
     GPtrArray *found; // Found *: all that hold the words; NULL as long as they are not kept

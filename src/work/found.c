@@ -3,6 +3,7 @@
 #include "found_inside.h"
 
 #include <standbook/base/text.h>
+#include <standbook/work/builds_meant.h>
 #include <standbook/work/opened.h>
 #include <string.h>
 
@@ -202,9 +203,25 @@ static gint newest_first(gconstpointer one, gconstpointer other)
     return strcmp(second->when, first->when);
 }
 
+// A word that names builds stands for all entries of these, beside words that say more.
+static void name_builds(const Search *search, GPtrArray *terms)
+{
+    gboolean more = FALSE;
+    for (guint i = 0; i < terms->len; i++) {
+        FoundTerm *term = terms->pdata[i];
+        g_autoptr(GPtrArray) builds = builds_named(search->shop, term->texts[0]);
+        if (builds->len && !term->texts[1])
+            term->builds = g_steal_pointer(&builds);
+        more = more || !term->builds;
+    }
+    for (guint i = 0; !more && i < terms->len; i++)
+        g_clear_pointer(&((FoundTerm *)terms->pdata[i])->builds, g_ptr_array_unref);
+}
+
 static gboolean add_entries(Search *search, const char *words, GError **error)
 {
     g_autoptr(GPtrArray) terms = found_terms(words);
+    name_builds(search, terms);
     g_autoptr(GPtrArray) hits = found_hits(search, terms, error);
     for (guint i = hits ? hits->len : 0; i-- > 0;)
         if (!add_hit(search, g_ptr_array_index(hits, i), error))

@@ -191,26 +191,32 @@ static GPtrArray *people_of(const Search *search, const FoundTerm *term)
     return called;
 }
 
-// Whether an entry answers a term without holding its text: it was done on that day, was struck, is
-// of the kind meant, or entered by one of these people.
+static gboolean has_text(GPtrArray *texts, const char *text)
+{
+    return g_ptr_array_find_with_equal_func(texts, text, g_str_equal, NULL);
+}
+
+// Whether an entry answers a term without holding its text: it is of a build that it names, was
+// done on that day, was struck, is of the kind meant, or entered by one of these people.
 static gboolean answers(const Read *read, const Entry *entry, const FoundTerm *term,
                         GPtrArray *people)
 {
     const char *done = entry_done(entry);
     g_autofree char *day = g_strndup(done, 10);
-    return (term->day && g_str_has_suffix(day, term->day)) ||
+    return (term->builds && has_text(term->builds, entry->ledger)) ||
+           (term->day && g_str_has_suffix(day, term->day)) ||
            (term->struck && !read->live[entry->seq - 1]) ||
            g_strcmp0(term->kind, entry->kind->name) == 0 ||
-           (entry->by && g_ptr_array_find_with_equal_func(people, entry->by, g_str_equal, NULL));
+           (entry->by && has_text(people, entry->by));
 }
 
 // Whether entries that do not hold the text may answer a term, whoever entered them.
 static gboolean can_be_listed(const FoundTerm *term)
 {
-    return term->day || term->struck || term->kind;
+    return term->builds || term->day || term->struck || term->kind;
 }
 
-// Adds all entries that answer a term of a day, of a verdict, or of people.
+// Adds all entries that answer a term of builds, of a day, of a verdict, or of people.
 static gboolean add_answers(Search *search, GPtrArray *hits, const FoundTerm *term,
                             GPtrArray *people, GError **error)
 {

@@ -11,12 +11,17 @@ typedef struct {
     char *day;       // how the day of an entry ends: `2025-03-04`, `-03-04`; NULL: it is no day
     gboolean struck; // the word `struck`
     const char *kind; // of the entries that a word of a verdict means: `concede`; NULL for none
+    GPtrArray *builds; // ids of the builds that it names (const char *); NULL where it names none
 } FoundTerm;
 
 // The parts of a question (FoundTerm *). Blanks part words; `#` in front and `?` and the like
 // behind are left out. A day is `2025-03-04`, `4 Mar 2025` or, of any year, `4 Mar`. The caller
 // frees with g_ptr_array_unref.
 GPtrArray *found_terms(const char *words) G_GNUC_WARN_UNUSED_RESULT;
+
+// The words of a text without what is put around them: `#3`, `main?` (char *). The caller frees
+// with g_ptr_array_unref.
+GPtrArray *found_bare_words(const char *words) G_GNUC_WARN_UNUSED_RESULT;
 
 // What is used in builds and known by a label.
 typedef struct {

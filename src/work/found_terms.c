@@ -9,6 +9,8 @@ static void term_free(gpointer data)
     FoundTerm *term = data;
     g_strfreev(term->texts);
     g_free(term->day);
+    if (term->builds)
+        g_ptr_array_unref(term->builds);
     g_free(term);
 }
 
@@ -22,7 +24,7 @@ static char *bare_word(const char *word)
     return length ? g_strndup(from, length) : NULL;
 }
 
-static GPtrArray *bare_words(const char *words)
+GPtrArray *found_bare_words(const char *words)
 {
     g_auto(GStrv) all = g_strsplit_set(words, " \t", -1);
     GPtrArray *bare = g_ptr_array_new_with_free_func(g_free);
@@ -80,7 +82,7 @@ static const char *kind_meant(const char *word)
 
 GPtrArray *found_terms(const char *words)
 {
-    g_autoptr(GPtrArray) bare = bare_words(words);
+    g_autoptr(GPtrArray) bare = found_bare_words(words);
     GPtrArray *terms = g_ptr_array_new_with_free_func(term_free);
     for (guint at = 0; at < bare->len;) {
         FoundTerm *term = g_new0(FoundTerm, 1);

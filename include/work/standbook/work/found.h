@@ -18,7 +18,8 @@ typedef struct {
 // All that hold all these words, in any order and whatever case; names first (of people, also by
 // their initials; of owners with their builds; of builds by number, serial and what the engine is
 // called), then, if the words are the label of a tool or lot, its uses by build, the newest first,
-// then the entries, by when they were done, the newest first (Found *). Among the words, initials
+// then the entries, by when they were done, the newest first (Found *). Among the words, the number
+// or name of an engine's build stands for all that was entered there, if others say more; initials
 // or a word of the name of a person also stand for whatever that person entered; a day
 // (`2025-03-04`, `4 Mar`, `4 Mar 2025`) for what was done on it; `struck` for what was struck;
 // `conceded`, `upheld`, `signed` and the like for every entry that does so. Behind them may stand
