@@ -372,11 +372,18 @@ static const char *passed_as_overdue(Desk *desk, const ToolNeed *need, const cha
 
 // WHY ANOTHER -----------------------------------------------------------------------------------
 
-// Whether it is passed over, by what was found or, of a gauge, by its range.
+// What put it out of use; NULL while it is in use.
+static const Entry *end_of(const Desk *desk, const char *label)
+{
+    const Entry *tool = tool_of(desk, label);
+    return tool ? shop_end(session_shop(desk->shop), tool, NULL) : NULL;
+}
+
+// Whether it is passed over, as out of use, by what was found or, of a gauge, by its range.
 static gboolean is_passed(const Desk *desk, const ToolNeed *need, const char *label)
 {
     const Entry *tool = need->need == NEED_GAUGE ? tool_of(desk, label) : NULL;
-    return is_refused(desk, label) ||
+    return end_of(desk, label) || is_refused(desk, label) ||
            (tool && measures_that(tool, need) && !holding(desk, need, label));
 }
 
@@ -386,9 +393,19 @@ char *toolbox_reads(const Entry *tool)
     return g_strdup_printf("%s reads %s", shop_label(tool), range);
 }
 
+// `G03 is out of use (put aside 14:02, 3 min ago)`.
+static char *ended_words(const Desk *desk, const char *label, const Entry *end)
+{
+    g_autofree char *when = ago_words(entry_moment(end), desk->now);
+    return g_strdup_printf("%s is out of use (%s %s)", label, entry_text(end, "how"), when);
+}
+
 // `G03 was found wrong on 11 Mar`, `G03 reads 0-25 mm`.
 static char *passed_words(const Desk *desk, const char *label)
 {
+    const Entry *end = end_of(desk, label);
+    if (end)
+        return ended_words(desk, label, end);
     const Entry *wrong = is_refused(desk, label) ? wrong_of(desk, label) : NULL;
     g_autofree char *day =
         wrong ? ago_day(moment_of_day(entry_text(wrong, "date")), desk->now) : NULL;
@@ -410,8 +427,8 @@ char *toolbox_wrong_words(Desk *desk, const ToolNeed *need, const char *taken)
     g_autofree char *fault = passed ? NULL : fault_of(desk, label);
     g_autofree char *why =
         passed ? passed_words(desk, label) : g_strdup_printf("%s %s", label, fault);
-    return g_strdup_printf("%s; %s%sg takes another", why, taken ? taken : "",
-                           taken ? " is taken, " : "");
+    return g_strdup_printf("%s%s %s%sg takes another", why, end_of(desk, label) ? ":" : ";",
+                           taken ? taken : "", taken ? " is taken, " : "");
 }
 
 // WITH AN ADAPTER -------------------------------------------------------------------------------

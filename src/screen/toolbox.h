@@ -37,7 +37,7 @@ gboolean toolbox_serves(const Desk *desk, const ToolNeed *need, const char *labe
 const char *toolbox_for(Desk *desk, const ToolNeed *need);
 
 // `G03 was found wrong on 11 Mar; G05 is taken, g takes another`, `G03 reads 0-25 mm; g takes
-// another`: why what was in use is passed over, and what is taken instead (`taken`, by toolbox_for;
+// another`, `G03 is out of use (put aside 14:02, 3 min ago): g takes another`: why what was in use is passed over, and what is taken instead (`taken`, by toolbox_for;
 // NULL: nothing), until that was used once. NULL if nothing is passed over. The caller frees with
 // g_free.
 char *toolbox_wrong_words(Desk *desk, const ToolNeed *need,

@@ -5,6 +5,7 @@
 #include "bench_said.h"
 #include "clock_line.h"
 #include "gauge_lines.h"
+#include "no_gauge.h"
 #include "to_lay.h"
 #include "tool_digits.h"
 #include "widget_checks.h"
@@ -405,6 +406,17 @@ static gboolean has_lot(Bench *bench, Desk *desk, const BenchWork *work, const c
             desk_shop_line(desk, lot));
 }
 
+// Whether it is now asked about that nobody took a gauge in hand for what is typed.
+static gboolean asks_for_gauge(Bench *bench, Desk *desk, const BenchWork *work, const char *typed,
+                               const char *gauge)
+{
+    suppose(bench, desk, work, typed, gauge);
+    const Assessment *then = bench->supposed.made;
+    return then && slip_asks_this(&bench->slip, bench->supposed.line,
+                                  no_gauge_words(desk, &work->agenda,
+                                                 then->requirements->pdata[bench->here], gauge));
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Bench *bench = state;
@@ -423,6 +435,7 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     Go worked = go(GO_STAY);
     if (!has_lot(bench, desk, &work, line, typed) || slip_asks(&bench->slip, desk, line) ||
         (worked = bench_ask_rework(bench, desk, &work, line, typed)).kind != GO_STAY ||
+        asks_for_gauge(bench, desk, &work, typed, gauge) ||
         !desk_line(desk, line, NULL))
         return worked.kind == GO_STAY ? go(GO_KEEP) : worked;
     slip_forget(&bench->slip);
