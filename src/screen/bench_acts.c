@@ -5,6 +5,7 @@
 #include "concede.h"
 #include "decide.h"
 #include "line_words.h"
+#include "reworked.h"
 #include "struck.h"
 #include "uphold.h"
 
@@ -101,7 +102,9 @@ Go bench_ask_rework(Bench *bench, Desk *desk, const BenchWork *work, const char 
     const Requirement *made = bench_requirement(work, bench->here);
     if (!made || made->asked != ASKED_READ || made->check->formula || !made->value)
         return go(GO_STAY);
-    g_autofree char *target = line_target(work->agenda.plan, made);
+    const char *as = reworked_words(&work->agenda, made, desk->now);
+    g_autofree char *place = line_target(work->agenda.plan, made);
+    g_autofree char *target = g_strconcat(place, "\n", as, NULL);
     if (!line)
         return go_open(VIEW_REWORK, g_steal_pointer(&target));
     g_autofree char *answered = bench_both_words(bench, desk, work, typed);
