@@ -140,7 +140,7 @@ static Go act_default(Screen *screen, Action action)
     case ACTION_HELP:
         return go_open(VIEW_HELP, g_strdup(screen_upper(screen, 0)->ops->name));
     case ACTION_MORE:
-        return go_open(VIEW_MORE, NULL);
+        return go_open(VIEW_MORE, g_strdup(screen_upper(screen, 0)->ops->name));
     case ACTION_FIND:
         return screen->desk.book ? go_open(VIEW_FIND, NULL) : go(GO_DEFAULT);
     case ACTION_OVER:

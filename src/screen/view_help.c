@@ -132,7 +132,9 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->any_key = TRUE;
     page_turn(page, &help->turn);
     page->keys[0] =
-        (PageKey){ACTION_UP, "any key", "goes back and does nothing else; Enter first shows all"};
+        (PageKey){ACTION_UP, "any key",
+                  help->turn.rest ? "goes back and does nothing else; Enter first shows all"
+                                  : "goes back and does nothing else"};
 }
 
 static Go act(gpointer state, Desk *desk, Action action)
