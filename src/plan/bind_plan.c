@@ -283,6 +283,68 @@ static void check_gauge(Reader *reader, PlanCheck *check)
                        check->unit ? unit_text(check->unit) : "another unit");
 }
 
+// UNTIL -----------------------------------------------------------------------------------------
+
+static gboolean names_group(const GPtrArray *names, const PlanGroup *group)
+{
+    for (guint i = 0; i < names->len; i++)
+        if (((const PlanName *)names->pdata[i])->group == group)
+            return TRUE;
+    return FALSE;
+}
+
+// The first check that is read for this one, itself or by its formula, where neither it nor what it
+// is worked out of rests on the group; NULL where one does, or none is read. Formulas have no rings
+// once they are bound.
+static const PlanCheck *read_without(const Plan *plan, const PlanCheck *check,
+                                     const PlanGroup *group, gboolean *rests)
+{
+    const PlanCheck *read = check->formula_text ? NULL : check;
+    *rests |= names_group(check->rests_on, group);
+    for (gsize i = 0; check->formula && i < formula_name_count(check->formula) && !*rests; i++) {
+        const PlanCheck *input = plan_check(plan, formula_name(check->formula, i));
+        const PlanCheck *of = input ? read_without(plan, input, group, rests) : NULL;
+        read = read ? read : of;
+    }
+    return *rests ? NULL : read;
+}
+
+// Whether the plan takes these bolts down again behind this tightening.
+static gboolean is_taken_down(const Plan *plan, const PlanTightening *tightening)
+{
+    gboolean taken = tightening->group->then_off && !tightening->again;
+    for (guint i = tightening->step->index + 1; i < plan->steps->len && !taken; i++)
+        taken = plan_tightening(plan->steps->pdata[i], tightening->group->name) != NULL;
+    return taken;
+}
+
+// What a stage was pulled until says nothing of the bolt that comes in its place.
+static void check_until(Reader *reader, const PlanTightening *tightening)
+{
+    const PlanGroup *group = tightening->group;
+    for (guint i = 0; i < tightening->stages->len; i++) {
+        const Stage *stage = tightening->stages->pdata[i];
+        gboolean rests = FALSE;
+        const PlanCheck *read = stage->until && stage->until->state == BINDING_DONE
+                                    ? read_without(reader->plan, stage->until, group, &rests)
+                                    : NULL;
+        if (read && !is_taken_down(reader->plan, tightening))
+            faults_add(reader->plan->notices, read->line, read->column,
+                       "step \"%s\", check \"%s\": `until %s` would stand when a bolt is loosened "
+                       "or replaced; write `rests on: [%s]` here",
+                       read->step->name, read->name, stage->until->name, group->name);
+    }
+}
+
+static void check_all_until(Reader *reader)
+{
+    for (guint i = 0; i < reader->plan->steps->len; i++) {
+        const PlanStep *step = reader->plan->steps->pdata[i];
+        for (guint j = 0; j < step->tightenings->len; j++)
+            check_until(reader, step->tightenings->pdata[j]);
+    }
+}
+
 void bind_plan(Reader *reader)
 {
     Plan *plan = reader->plan;
@@ -298,4 +360,5 @@ void bind_plan(Reader *reader)
     }
     each_check(reader, check_limits_or_use);
     each_check(reader, check_gauge);
+    check_all_until(reader);
 }

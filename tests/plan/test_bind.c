@@ -439,6 +439,34 @@ START_TEST(dropped_labels_are_noticed)
 }
 END_TEST
 
+// A check that ends a stage, and does not fall with the bolts, would keep the verdict of one that
+// was replaced; where the plan takes them down again, it is over by then.
+START_TEST(what_ends_a_stage_rests_on_its_bolts)
+{
+    static const struct {
+        const char *with, *group;
+        guint count;
+    } rows[] = {{"", "", 1},
+                {", rests on: [nuts]", "", 0},
+                {", rests on: [others]", "", 1},
+                {"", ", then off: yes", 0}};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autofree char *lines = g_strdup_printf(
+            "      span: {at: [cylinder, free/tight], unit: mm%s}\n"
+            "      stretch = span[tight] - span[free]: 0.1..0.2\n"
+            "    fasteners:\n      others: {bolts: 1..2, stages: 20}\n"
+            "      nuts: {bolts: cylinder, ceiling: 60, stages: 20 > until stretch%s}\n",
+            rows[i].with, rows[i].group);
+        g_autoptr(Plan) plan = read_plan(lines);
+        ck_assert_uint_eq(faults_count(plan->notices), rows[i].count);
+        if (rows[i].count)
+            ck_assert_str_eq(faults_at(plan->notices, 0)->message,
+                             "step \"Check\", check \"span\": `until stretch` would stand when a "
+                             "bolt is loosened or replaced; write `rests on: [nuts]` here");
+    }
+}
+END_TEST
+
 static const char mixed_said[] = "of what? write 40 lbf·ft or 40 N·m";
 
 // A bare torque has the plan's unit, but not beside another one in the same stages.
@@ -506,6 +534,7 @@ int main(void)
     tcase_add_test(tcase, a_bare_torque_beside_another_unit_is_asked_about);
     tcase_add_test(tcase, stages_are_torques_angles_and_times);
     tcase_add_test(tcase, dropped_labels_are_noticed);
+    tcase_add_test(tcase, what_ends_a_stage_rests_on_its_bolts);
     suite_add_tcase(suite, tcase);
     SRunner *runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);
