@@ -60,6 +60,12 @@ gint64 book_tool_uses(Book *book, const char *tool, const char *calibration)
     return statement_step(book, stmt, NULL) == SQLITE_ROW ? sqlite3_column_int64(stmt, 0) : -1;
 }
 
+gint64 book_lot_fitted(Book *book, const char *lot)
+{
+    g_autoptr(sqlite3_stmt) stmt = statement(book, SQL_LOT_FITTED, &lot, 1);
+    return statement_step(book, stmt, NULL) == SQLITE_ROW ? sqlite3_column_int64(stmt, 0) : -1;
+}
+
 // PEOPLE ------------------------------------------------------------------------------------------
 
 BookPerson *book_person(Book *book, const char *id, GError **error)

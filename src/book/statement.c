@@ -47,6 +47,15 @@ static const char *const texts[SQL_COUNT] = {
                       " FROM tool_use JOIN entry USING (ledger, seq)"
                       " WHERE tool = ?1 AND calibration = ?2 AND kind = 'tick'"
                       " AND line ->> '$.body.pulled' IS NULL",
+    [SQL_LOT_FITTED] =
+        "WITH strikes AS (SELECT ledger, seq, line ->> '$.body.entry' AS struck"
+        " FROM word JOIN entry USING (ledger, seq)"
+        " WHERE ledger IN (SELECT ledger FROM part WHERE lot = ?1) AND text >= 'strike '"
+        " AND text < 'strike!')"
+        " SELECT coalesce(sum(number), 0) FROM part WHERE lot = ?1 AND used = 'new'"
+        " AND NOT EXISTS (SELECT 1 FROM strikes WHERE ledger = part.ledger AND struck = part.seq"
+        " AND NOT EXISTS (SELECT 1 FROM strikes AS again WHERE again.ledger = strikes.ledger"
+        " AND again.struck = strikes.seq))",
     [SQL_PERSON] = "SELECT name, address, phone FROM person_detail WHERE person = ?1",
     [SQL_PERSON_ADD] = "INSERT INTO person_detail (person, name, address, phone)"
                        " VALUES (?1, ?2, ?3, ?4)",

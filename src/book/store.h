@@ -23,6 +23,7 @@ typedef enum {
     SQL_FIND_CHECK,
     SQL_VALUES,
     SQL_TOOL_USES,
+    SQL_LOT_FITTED,
     SQL_FIND_TOOL,
     SQL_FIND_LOT,
     SQL_FIND_SERIAL,

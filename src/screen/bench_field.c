@@ -4,6 +4,7 @@
 #include "slip.h"
 
 #include <standbook/work/agenda_item.h>
+#include <standbook/work/ago.h>
 #include <standbook/work/choice.h>
 #include <standbook/work/part_lots.h>
 #include <standbook/work/tool_standing.h>
@@ -163,7 +164,7 @@ char *bench_lots(Desk *desk, const Agenda *agenda, guint index, PartState state)
     g_autoptr(GPtrArray) lots = part_lots(session, item.made->name);
     g_autoptr(GString) lines = g_string_new(lots->len ? "lots that fit, the newest first" : NULL);
     for (guint i = 0; i < lots->len && i < LINES_MOST; i++) {
-        g_autofree char *words = part_lot_words(lots->pdata[i]);
+        g_autofree char *words = part_lot_words(session, lots->pdata[i]);
         g_autofree char *doubt =
             part_lot_doubt(session, desk->who, index, lots->pdata[i], desk->now);
         g_string_append_printf(lines, "\n%2u  %-12s  %s%s%s", i + 1, shop_label(lots->pdata[i]),
@@ -195,6 +196,35 @@ static gboolean is_by_serial(const AgendaItem *item)
     return g_strcmp0(item->track, "serial") == 0;
 }
 
+// `fitted new 10:41, 2 min ago`; NULL where nothing is fitted. The caller frees.
+static char *stands_words(Desk *desk, const Agenda *agenda, const Requirement *made)
+{
+    if (made->verdict == VERDICT_OPEN || made->entry < 1)
+        return NULL;
+    const Entry *fit = agenda->entries[made->entry - 1];
+    const char *use = entry_text(fit, "use");
+    g_autofree char *when = ago_words(entry_moment(fit), desk->now);
+    return g_strdup_printf("fitted %s %s", use ? use : "", when);
+}
+
+static char *stands_hint(Desk *desk, const Agenda *agenda, const AgendaItem *item)
+{
+    g_autofree char *stands = stands_words(desk, agenda, item->made);
+    return stands ? g_strconcat(stands, "; +Enter leaves it, Enter enters another new one", NULL)
+                  : NULL;
+}
+
+char *bench_second(Desk *desk, const Agenda *agenda, guint index)
+{
+    const Requirement *made = agenda_made(agenda, index);
+    gboolean wrong = made->verdict == VERDICT_FAIL || made->verdict == VERDICT_IN_DOUBT ||
+                     plan_group(agenda->plan, made->name); // whoever comes to a bolt's, loosened it
+    g_autofree char *stands =
+        made->asked == ASKED_FIT && !wrong ? stands_words(desk, agenda, made) : NULL;
+    return stands ? g_strconcat(stands, " already; Enter again enters another new one", NULL)
+                  : NULL;
+}
+
 static BenchField part_field(Desk *desk, const Agenda *agenda, const AgendaItem *item,
                              PartState state)
 {
@@ -217,7 +247,8 @@ static BenchField part_field(Desk *desk, const Agenda *agenda, const AgendaItem 
     if (item->track)
         return (BenchField){ASKS_TEXT, g_strdup(" "), g_strdup("as the packet says; scan or type"),
                             g_strdup_printf("new, %s", item->track)};
-    return (BenchField){ASKS_TICK, g_strdup("Enter = new"), NULL, g_strdup("fit new")};
+    return (BenchField){ASKS_TICK, g_strdup("Enter = new"), stands_hint(desk, agenda, item),
+                        g_strdup("fit new")};
 }
 
 // A lot, said by its line in the list or as the packet has it.

@@ -52,6 +52,10 @@ char *bench_new_lot_words(Desk *desk, const Agenda *agenda, guint index,
 char *bench_other_lot(Desk *desk, const Agenda *agenda, guint index, PartState state,
                       const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 
+// What is asked before another new part is entered where a good one is fitted: `fitted new 10:41, 2
+// min ago already; …`; NULL where none is. The caller frees.
+char *bench_second(Desk *desk, const Agenda *agenda, guint index) G_GNUC_WARN_UNUSED_RESULT;
+
 // The gauge this place is read with, if any: it is to reach what was read there, else the limits;
 // at a place of the agenda also what was read at another place of the check.
 ToolNeed bench_need(const Requirement *made);

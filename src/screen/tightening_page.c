@@ -289,15 +289,15 @@ void tightening_question(const Tightening *tightening, const Turn *turn, Page *p
 }
 
 void tightening_ask_again(const Tightening *tightening, const Turn *first, const Turn *here,
-                          Page *page)
+                          gboolean fits, Page *page)
 {
     g_autofree char *amount = tightening_words(tightening, first->stage);
     page->ask = TRUE;
     page->field = ASKS_DIGIT;
-    page_say(&page->unit, "1 or 2");
+    page_say(&page->unit, fits ? "1 to 3" : "1 or 2");
     page_say(&page->next, "begin %s again, or loosen a bolt?", amount);
-    page_say(&page->then, "1 again from bolt %s on     2 loosen bolt %s", first->made->place,
-             here->made->place);
+    page_say(&page->then, "1 again from bolt %s on     2 loosen bolt %s%s", first->made->place,
+             here->made->place, fits ? "     3 new bolt there" : "");
     memset(page->keys, 0, sizeof page->keys);
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "leave it as it is"};

@@ -14,6 +14,7 @@ void tightening_far(const Tightening *tightening, const Turn *here, const BoltTo
                     Page *page);
 // Asks how the bolt in hand was left.
 void tightening_question(const Tightening *tightening, const Turn *turn, Page *page);
-// Asks whether the stage is begun again at `first`, or the bolt in hand loosened.
+// Asks whether the stage is begun again at `first`, or the bolt in hand loosened, or where one
+// `fits`, a new one put in.
 void tightening_ask_again(const Tightening *tightening, const Turn *first, const Turn *here,
-                          Page *page);
+                          gboolean fits, Page *page);

@@ -5,6 +5,7 @@
 #include "tightening_about.h"
 
 #include <standbook/rules/thread.h>
+#include <standbook/work/agenda.h>
 #include <standbook/work/wrench.h>
 #include <string.h>
 
@@ -103,6 +104,64 @@ char *tightening_line(Desk *desk, const Tightening *tightening, guint here, cons
                            with);
 }
 
+// UNTIL -----------------------------------------------------------------------------------------
+
+// Whether the labels of a place begin with those of the bolt.
+static gboolean is_at_bolt(const Requirement *made, const Turn *turn)
+{
+    const char *bolt = turn->made->place, *place = made->place;
+    gsize length = strlen(bolt);
+    return strncmp(place, bolt, length) == 0 && (!length || !place[length] || place[length] == ',');
+}
+
+// Whether what is typed at that place decides the check at the bolt.
+static gboolean decides(const Assessment *assessment, const Requirement *made,
+                        const PlanCheck *check, const Turn *turn)
+{
+    if (made->asked != ASKED_READ || made->withdrawn || made->check->formula ||
+        !is_at_bolt(made, turn))
+        return FALSE;
+    for (guint i = 0; i < assessment->requirements->len; i++) {
+        const Requirement *judged = assessment->requirements->pdata[i];
+        if (judged->check == check && is_at_bolt(judged, turn) &&
+            (judged == made || (check->formula && agenda_goes_into(made, judged))))
+            return TRUE;
+    }
+    return FALSE;
+}
+
+static const Requirement *read_for(Desk *desk, const Tightening *tightening, const Turn *turn)
+{
+    const Assessment *assessment = session_assessment(desk_build(desk));
+    const PlanCheck *check = tightening_stage(tightening, turn->stage)->until;
+    const Requirement *found = NULL;
+    for (guint i = 0; check && i < assessment->requirements->len; i++) {
+        const Requirement *made = assessment->requirements->pdata[i];
+        if ((!found || (found->verdict != VERDICT_OPEN && made->verdict == VERDICT_OPEN)) &&
+            decides(assessment, made, check, turn))
+            found = made;
+    }
+    return found;
+}
+
+char *tightening_until(Desk *desk, const Tightening *tightening, const Turn *turn)
+{
+    const Requirement *read = read_for(desk, tightening, turn);
+    return read ? requirement_title(read) : NULL;
+}
+
+char *tightening_no_torque(Desk *desk, const Tightening *tightening, const Turn *turn,
+                           const char *typed)
+{
+    const Requirement *read = *typed ? read_for(desk, tightening, turn) : NULL;
+    g_autoptr(Unit) torque = unit_parse("N·m", NULL);
+    if (!read || g_ascii_isalpha(typed[strlen(typed) - 1]) ||
+        kind_equal(read->check->kind, unit_kind(torque)))
+        return NULL;
+    g_autofree char *title = requirement_title(read);
+    return g_strdup_printf("a bare number is no torque here: type it at %s", title);
+}
+
 // WORDS -----------------------------------------------------------------------------------------
 
 static void say_wait(Desk *desk, const Turn *turn, const char *amount, Page *page)
@@ -193,8 +252,20 @@ static const char *whole_words(const Tightening *tightening, guint here, guint r
                                                            : "whole";
 }
 
+// What ends a stage is measured behind its bolts: where, behind what else comes first.
+static void say_until(Desk *desk, const Tightening *tightening, guint here, gboolean last,
+                      Page *page)
+{
+    g_autofree char *read = tightening_until(desk, tightening, tightening_turn(tightening, here));
+    g_autofree char *before = read ? g_strdup(page->then) : NULL;
+    if (read && last)
+        page_say(&page->then, "%s, on the bench", read);
+    else if (read)
+        page_say(&page->then, "%s; to type behind it: %s", before, read);
+}
+
 // The bolts still to come at this stage, of many the first, or the stage behind it.
-static void say_then(const Tightening *tightening, guint here, guint round, Page *page)
+static void say_then(Desk *desk, const Tightening *tightening, guint here, guint round, Page *page)
 {
     g_autoptr(GString) places = g_string_new(NULL);
     g_autofree char *after = NULL;
@@ -223,6 +294,7 @@ static void say_then(const Tightening *tightening, guint here, guint round, Page
     else
         page_say(&page->then, "%s is %s", tightening->at ? tightening->at : "the set",
                  whole_words(tightening, here, round));
+    say_until(desk, tightening, here, !count && !after, page);
 }
 
 // Of a bolt that fails already: what was shown, and what can be done; FALSE if it does not. Only
@@ -270,13 +342,14 @@ void tightening_rows(Desk *desk, const Tightening *tightening, guint here, const
     gboolean failed = say_failed(desk, tightening, turn, page);
     gboolean above = !failed && say_above(tightening, turn, page);
     if (!failed && !above)
-        say_then(tightening, here, tightening_round(desk, tightening, here), page);
+        say_then(desk, tightening, here, tightening_round(desk, tightening, here), page);
     if (!*typed) {
         if (!above) // first it is loosened
             say_wrong(desk, tightening, here, page);
         return;
     }
     g_autofree char *shown = tightening_shown(desk, tightening, turn, typed);
-    page->means = TRUE;
-    page_say(&page->then, "%s, as the wrench shows it", shown);
+    g_autofree char *none = tightening_no_torque(desk, tightening, turn, typed);
+    page->means = none == NULL;
+    page_say(&page->then, none ? "%s" : "%s, as the wrench shows it", none ? none : shown);
 }

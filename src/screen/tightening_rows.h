@@ -19,6 +19,16 @@ char *tightening_round_words(const Tightening *tightening, guint here,
 void tightening_rows(Desk *desk, const Tightening *tightening, guint here, const char *typed,
                      Page *page);
 
+// Where it is typed what ends a stage `until CHECK` at the bolt of a turn: `bolt length 1, a,
+// tight`, of several the first that is open. NULL at other stages. The caller frees with g_free.
+char *tightening_until(Desk *desk, const Tightening *tightening,
+                       const Turn *turn) G_GNUC_WARN_UNUSED_RESULT;
+
+// What is said of a bare number typed at such a stage, which is no torque; NULL where it may be
+// entered. The caller frees with g_free.
+char *tightening_no_torque(Desk *desk, const Tightening *tightening, const Turn *turn,
+                           const char *typed) G_GNUC_WARN_UNUSED_RESULT;
+
 // What the wrench shows, a bare figure in the unit of the one in hand, else in that of the stage,
 // and an angle in degrees. The caller frees with g_free.
 char *tightening_shown(Desk *desk, const Tightening *tightening, const Turn *turn,

@@ -211,7 +211,9 @@ static void paint_rows(Bench *bench, Desk *desk, const BenchWork *work, const ch
         page_say(&page->then, "%s", wrong);
     if (field.field == ASKS_TICK && *typed)
         page_say(&page->then, "%s", nothing_read);
-    const char *asked = slip_asked(&bench->slip, bench->supposed.line);
+    g_autofree char *tick =
+        *typed ? NULL : bench_line(desk, &work->agenda, bench->here, bench->part, typed, gauge);
+    const char *asked = slip_asked(&bench->slip, tick ? tick : bench->supposed.line);
     g_autofree char *lot = bench_new_lot(desk, &work->agenda, bench->here, bench->part, typed);
     const char *problem = asked ? asked
                           : lot ? lot_not_seen
@@ -433,6 +435,9 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
         return go(GO_KEEP);
     g_autofree char *place = bench_place(&work.agenda, bench->here, bench->part);
     Go worked = go(GO_STAY);
+    if (!*typed &&
+        slip_asks_this(&bench->slip, line, bench_second(desk, &work.agenda, bench->here)))
+        return go(GO_KEEP);
     if (!has_lot(bench, desk, &work, line, typed) || slip_asks(&bench->slip, desk, line) ||
         (worked = bench_ask_rework(bench, desk, &work, line, typed)).kind != GO_STAY ||
         asks_for_gauge(bench, desk, &work, typed, gauge) ||

@@ -41,8 +41,10 @@ static void say_typed(BoltsInHand *bolts, Desk *desk, const Tightening *tighteni
     gboolean wanted = *typed || bolts->slip.line;
     g_autofree char *line = wanted ? tightening_line(desk, tightening, bolts->here, typed) : NULL;
     supposed_take(&bolts->supposed, desk, *typed ? line : NULL);
+    const Turn *turn = tightening_turn(tightening, bolts->here);
+    g_autofree char *none = tightening_no_torque(desk, tightening, turn, typed);
     const char *asked = slip_asked(&bolts->slip, line);
-    const char *said = asked ? asked : supposed_problem(&bolts->supposed, typed);
+    const char *said = none ? NULL : asked ? asked : supposed_problem(&bolts->supposed, typed);
     if (said)
         page_say(&page->then, "%s", said);
 }
@@ -81,9 +83,12 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
                          turn ? left_interrupted(desk, bolts->step, bolts->set) : 0, &tool,
                          tightening_bolts(tightening, plan, turn, FALSE, &tool, page) + 1, page);
     if (turn && bolts->asks_again)
-        tightening_ask_again(tightening, tightening_again(tightening, bolts->here), turn, page);
+        tightening_ask_again(tightening, tightening_again(tightening, bolts->here), turn,
+                             new_bolt_fit(desk, turn) != NULL, page);
     else if (turn) {
         tightening_rows(desk, tightening, bolts->here, typed, page);
+        if (!*typed && new_bolt_loosened(desk, turn))
+            page_say(&page->then, "it is loose: l fits a new bolt there, Enter tightens this one");
         say_typed(bolts, desk, tightening, typed, page);
     }
 }
@@ -171,6 +176,9 @@ static gboolean tick(BoltsInHand *bolts, Desk *desk, const char *typed)
         desk_warn(desk, "The wait runs %s; it ends by itself; `+` Enter goes on without it", until);
         return FALSE;
     }
+    g_autofree char *none = tightening_no_torque(desk, tightening, turn, typed);
+    if (none) // row 22 says it
+        return FALSE;
     g_autofree char *line = tightening_line(desk, tightening, bolts->here, typed);
     guint count = tightening_round(desk, tightening, bolts->here);
     g_autofree char *bolt = tightening_round_words(tightening, bolts->here, count);
@@ -238,13 +246,17 @@ static void begin_again(BoltsInHand *bolts, Desk *desk, const Tightening *tighte
     desk_last(desk, "%s begun again at bolt %s", amount, first->made->place);
 }
 
-// The answer to whether a stage is begun again (1) or the bolt in hand loosened (2).
+// The answer to whether a stage is begun again (1), the bolt in hand loosened (2), or a new one
+// fitted there (3).
 static Go answer_again(BoltsInHand *bolts, Desk *desk, const Tightening *tightening, guint digit)
 {
-    if (digit != 1 && digit != 2)
+    const Turn *turn = tightening_turn(tightening, bolts->here);
+    const Requirement *fit = new_bolt_fit(desk, turn);
+    if (digit < 1 || digit > (fit ? 3 : 2))
         return go(GO_STAY);
     bolts->asks_again = FALSE;
-    const Turn *turn = tightening_turn(tightening, bolts->here);
+    if (digit == 3)
+        return new_bolt_go(fit, bolts->over);
     if (digit == 2)
         return go_open(VIEW_LOOSEN, line_target(session_plan(desk_build(desk)), turn->made));
     begin_again(bolts, desk, tightening);
@@ -357,6 +369,8 @@ static Go act(gpointer state, Desk *desk, Action action)
         bolts->asks_again = tightening_again(tightening, bolts->here) != NULL;
         if (bolts->asks_again)
             return go(GO_STAY);
+        if (new_bolt_loosened(desk, turn))
+            return new_bolt_go(new_bolt_fit(desk, turn), bolts->over);
         return go_open(VIEW_LOOSEN, line_target(session_plan(desk_build(desk)), turn->made));
     case ACTION_CONCEDE:
         return concede_ask(desk, turn->made->step, is_fault(turn->made) ? turn->made : NULL,

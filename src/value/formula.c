@@ -324,6 +324,30 @@ gboolean formula_uses(const Formula *formula, const char *name)
     return FALSE;
 }
 
+// `tight`, or with its axis `state tight`.
+static gboolean is_pick_of(const char *words, const char *label)
+{
+    const char *space = strrchr(words, ' ');
+    return strcmp(words, label) == 0 || (space && strcmp(space + 1, label) == 0);
+}
+
+static gboolean node_picks(const Node *node, const char *name, const char *label)
+{
+    gboolean picks = FALSE;
+    gboolean named = node->form == NODE_PICK && node_inner(node, 0)->form == NODE_NAME &&
+                     strcmp(node_inner(node, 0)->name, name) == 0;
+    for (guint i = 0; named && node->words && i < node->words->len && !picks; i++)
+        picks = is_pick_of(g_array_index(node->words, NodeWord, i).text, label);
+    for (guint i = 0; i < node_inner_count(node) && !picks; i++)
+        picks = node_picks(node_inner(node, i), name, label);
+    return picks;
+}
+
+gboolean formula_picks(const Formula *formula, const char *name, const char *label)
+{
+    return node_picks(formula->root, name, label);
+}
+
 guint formula_doubt_count(const Formula *formula)
 {
     return formula->doubts;

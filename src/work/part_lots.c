@@ -1,8 +1,10 @@
-#include <standbook/work/part_lots.h>
+#include "session_inside.h"
 
 #include <standbook/base/text.h>
+#include <standbook/book/find.h>
 #include <standbook/record/live.h>
 #include <standbook/work/agenda_item.h>
+#include <standbook/work/part_lots.h>
 #include <standbook/work/suppose.h>
 #include <string.h>
 
@@ -91,12 +93,23 @@ char *part_answer(const GPtrArray *lots, const char *typed)
     return g_strdup(listed ? shop_label(lots->pdata[line - 1]) : typed);
 }
 
-char *part_lot_words(const Entry *lot)
+gboolean part_lot_left(const Session *session, const Entry *lot, gint64 *left)
+{
+    gint64 quantity = entry_number(lot, "quantity");
+    gint64 fitted = quantity ? book_lot_fitted(session->book, entry_text(lot, "id")) : -1;
+    *left = quantity - fitted;
+    return fitted >= 0;
+}
+
+char *part_lot_words(const Session *session, const Entry *lot)
 {
     const char *supplier = entry_text(lot, "supplier"), *expires = entry_text(lot, "expires");
-    gint64 quantity = entry_number(lot, "quantity");
+    gint64 quantity = entry_number(lot, "quantity"), left = quantity;
     GString *words = g_string_new(entry_text(lot, "part"));
-    if (quantity)
+    if (part_lot_left(session, lot, &left) && left != quantity)
+        g_string_append_printf(words, " · %" G_GINT64_FORMAT " left of %" G_GINT64_FORMAT,
+                               MAX(left, 0), quantity);
+    else if (quantity)
         g_string_append_printf(words, " · %" G_GINT64_FORMAT, quantity);
     if (supplier)
         g_string_append_printf(words, "%s%s", quantity ? " of " : " · ", supplier);

@@ -6,6 +6,7 @@
 #include <standbook/rules/shown.h>
 #include <standbook/rules/slip.h>
 #include <standbook/work/agenda_item.h>
+#include <standbook/work/part_lots.h>
 #include <standbook/work/slip_words.h>
 #include <standbook/work/too_soon.h>
 #include <string.h>
@@ -100,15 +101,48 @@ static gint64 moved_last(const GPtrArray *entries, const PlanCheck *check)
     return 0;
 }
 
-// What was read at the other places of the check, since it was moved.
-static void add_others(Company *company, Session *session, const Requirement *made)
+// Whether nought lies outside its limits.
+static gboolean is_never_nought(const Requirement *made)
+{
+    return (made->lower && number_sign(made->lower) > 0) ||
+           (made->upper && number_sign(made->upper) < 0);
+}
+
+static gboolean picks_either(const Formula *formula, const char *check, const char *label,
+                             const char *other)
+{
+    return formula_picks(formula, check, label) || formula_picks(formula, check, other);
+}
+
+// Whether two places of a check are of unlike conditions, free and tight: something worked out of
+// their difference may not be nought.
+static gboolean is_unlike(const Assessment *assessment, const Requirement *made,
+                          const Requirement *other)
+{
+    const char *name = made->check->name;
+    gboolean unlike = FALSE;
+    for (guint i = 0; i < assessment->requirements->len && !unlike; i++) {
+        const Requirement *of = assessment->requirements->pdata[i];
+        if (!of->check || !of->check->formula || !is_never_nought(of))
+            continue;
+        for (guint j = 0; made->labels[j] && other->labels[j] && !unlike; j++)
+            unlike = strcmp(made->labels[j], other->labels[j]) != 0 &&
+                     picks_either(of->check->formula, name, made->labels[j], other->labels[j]);
+    }
+    return unlike;
+}
+
+// What was read at the other places of the check, since it was moved; `like`: under the same
+// condition alone.
+static void add_others(Company *company, Session *session, const Requirement *made, gboolean like)
 {
     const Assessment *assessment = session_assessment(session);
     gint64 moved = moved_last(session_entries(session), made->check);
     for (guint i = 0; i < assessment->requirements->len; i++) {
         const Requirement *other = assessment->requirements->pdata[i];
         if (other != made && other->check == made->check && other->step == made->step &&
-            other->value && other->bound == BOUND_NONE && !other->withdrawn && other->entry > moved)
+            other->value && other->bound == BOUND_NONE && !other->withdrawn &&
+            other->entry > moved && !(like && is_unlike(assessment, made, other)))
             add_value(company, other->value);
     }
 }
@@ -202,8 +236,8 @@ static const char *slip_said(SlipKind kind)
     return slips[kind];
 }
 
-// The slip of a value in that company; NULL if there is none.
-static char *slip_among(const Typed *typed, const Company *company, gboolean ask)
+// The slip of a value in that company; NULL if there is none. `apart`: to be far off is none there.
+static char *slip_among(const Typed *typed, const Company *company, gboolean apart, gboolean ask)
 {
     const Requirement *made = typed->made;
     g_autoptr(Number) step = check_step(made->check), meant = NULL;
@@ -216,7 +250,7 @@ static char *slip_among(const Typed *typed, const Company *company, gboolean ask
                                    is_bare_fraction(typed),
                                    is_length(made->check)};
     SlipKind kind = step ? slip_likely(&question, &meant) : SLIP_NONE;
-    if (kind == SLIP_NONE)
+    if (kind == SLIP_NONE || (apart && kind == SLIP_FAR))
         return NULL;
     g_autofree char *than = company_words(company, kind);
     g_autofree char *keeps =
@@ -288,7 +322,10 @@ static char *slip_of_shown(const Agenda *agenda, const Entry *entry, gboolean as
     if (kind == SLIP_NONE)
         return NULL;
     g_autofree char *keeps = keeps_in_words(unit, reading.decimals, &reading, kind, meant, ask);
-    return g_strdup_printf("%s what is asked? %s", slip_said(kind), keeps);
+    const char *said = slip_said(kind);
+    return g_strdup_printf("%s %c%s what is asked? %s",
+                           strcmp(unit_text(unit), "°") == 0 ? "Angle" : "Torque",
+                           g_ascii_tolower(*said), said + 1, keeps);
 }
 
 // The stage by which a bolt of the tick stands turned already; NULL if none does.
@@ -318,6 +355,50 @@ static char *slip_of_tick(const Agenda *agenda, const Entry *entry, gboolean ask
         turned->place);
 }
 
+// LOTS ------------------------------------------------------------------------------------------
+
+static gint64 pieces_of(const Entry *fit)
+{
+    return MAX(entry_number(fit, "count"), 1);
+}
+
+static gboolean is_out_of(const Entry *entry, const char *lot)
+{
+    return strcmp(entry->kind->name, "fit") == 0 && g_strcmp0(entry_text(entry, "lot"), lot) == 0 &&
+           g_strcmp0(entry_text(entry, "use"), "new") == 0;
+}
+
+// How many those entries fit out of a lot, up to that one (NULL: all).
+static gint64 pieces_out_of(const GPtrArray *entries, const char *lot, const Entry *until)
+{
+    gint64 pieces = 0;
+    for (guint i = 0; i < entries->len && entries->pdata[i] != until; i++)
+        pieces += is_out_of(entries->pdata[i], lot) ? pieces_of(entries->pdata[i]) : 0;
+    return pieces;
+}
+
+// Asks once of a line, at the entry with which more is fitted out of its lot than is left.
+static char *slip_of_fit(Session *session, const GPtrArray *entries, const Entry *entry,
+                         gboolean ask)
+{
+    const char *id = entry_text(entry, "lot");
+    const Entry *lot = id && is_out_of(entry, id) ? shop_by_id(session->shop, "lot", id) : NULL;
+    gint64 left = 0, before = 0;
+    if (!lot || !part_lot_left(session, lot, &left))
+        return NULL;
+    if (!ask) // the line is stored
+        left += pieces_out_of(entries, id, NULL);
+    before = pieces_out_of(entries, id, entry);
+    gint64 over = before + pieces_of(entry) - left;
+    if (over <= 0 || over > pieces_of(entry))
+        return NULL;
+    g_autofree char *some =
+        left > 0 ? g_strdup_printf("Only %" G_GINT64_FORMAT, left) : g_strdup("None");
+    return g_strdup_printf("%s of %s %s left of %" G_GINT64_FORMAT ": another lot? %s", some,
+                           shop_label(lot), left > 1 ? "are" : "is", entry_number(lot, "quantity"),
+                           ask ? "Enter again fits it" : "It is kept");
+}
+
 // ALL -------------------------------------------------------------------------------------------
 
 // In the company nearest to it first: its other places, those of the same line, other engines of
@@ -326,23 +407,28 @@ static char *slip_in_company(Session *session, const Assessment *before, const G
                              const Typed *typed, gboolean ask)
 {
     g_auto(Company) others = company_new("the other one", "the other ", "");
-    add_others(&others, session, typed->made);
-    char *slip = slip_among(typed, &others, ask);
+    g_auto(Company) like = company_new("the other one", "the other ", "");
+    add_others(&others, session, typed->made, FALSE);
+    add_others(&like, session, typed->made, TRUE);
+    gboolean apart = like.values->len < others.values->len;
+    char *slip = slip_among(typed, &others, apart, ask);
+    if (!slip && apart && like.values->len)
+        slip = slip_among(typed, &like, FALSE, ask);
     guint alone = others.values->len;
     if (!slip)
         add_of_line(&others, before, entries, typed);
     if (!slip && others.values->len > alone)
-        slip = slip_among(typed, &others, ask);
+        slip = slip_among(typed, &others, apart, ask);
     if (slip || others.values->len)
         return slip;
     g_auto(Company) family = company_new("another engine", "", " earlier readings");
     add_of_family(&family, session, typed->made);
     if (family.values->len)
-        return slip_among(typed, &family, ask);
+        return slip_among(typed, &family, FALSE, ask);
     g_auto(Company) aim = company_new("the aim", "", "");
     if (typed->made->check->aim_value)
         add_value(&aim, typed->made->check->aim_value);
-    return aim.values->len ? slip_among(typed, &aim, ask) : NULL;
+    return aim.values->len ? slip_among(typed, &aim, FALSE, ask) : NULL;
 }
 
 // A limit; where there is none, as far behind the aim as the other one lies before it. NULL where
@@ -388,9 +474,10 @@ static GPtrArray *slips_in(Session *session, const GPtrArray *entries, gboolean 
     for (guint i = 0; i < entries->len; i++) {
         const Entry *entry = entries->pdata[i];
         gboolean here = strcmp(entry->ledger, session->build) == 0;
-        char *slip = !here ? NULL
-                     : strcmp(entry->kind->name, "tick") == 0
-                         ? slip_of_tick(&agenda, entry, ask)
+        char *slip = !here                                    ? NULL
+                     : strcmp(entry->kind->name, "tick") == 0 ? slip_of_tick(&agenda, entry, ask)
+                     : strcmp(entry->kind->name, "fit") == 0
+                         ? slip_of_fit(session, entries, entry, ask)
                          : slip_of_reading(session, before, entries, entry, ask);
         char *soon = here && !(slip && ask) ? too_soon(&agenda, entry, ask) : NULL;
         if (slip)

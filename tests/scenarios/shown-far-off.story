@@ -3,7 +3,7 @@
 plan: caps
 2001-09-10 08:00 MO pick up Block
 tighten caps[2] stage 1 5 with W1
-? answered: bolt caps in Block[2], stage 1 5 of 40 N·m shown: fail · low. Far from what is asked? 5 N·m is kept, not 40 N·m
+? answered: bolt caps in Block[2], stage 1 5 of 40 N·m shown: fail · low. Torque far from what is asked? 5 N·m is kept, not 40 N·m
 ? bolt caps in Block[2], stage 1: fail · low
 tighten caps[3] stage 1 44 with W1
 tighten caps[1] stage 1 36 with W1

@@ -2,6 +2,7 @@
 #include "store.h"
 
 #include <standbook/work/part_lots.h>
+#include <standbook/work/slip_words.h>
 
 static Session *session;
 
@@ -48,7 +49,7 @@ START_TEST(lots_of_a_part_are_known_by_their_words_the_newest_first)
     expect_lots("big-end shell", "");    // a word is whole
     expect_lots("shells", "");
     g_autoptr(GPtrArray) lots = part_lots(session, "big-end shells");
-    g_autofree char *words = part_lot_words(lots->pdata[0]);
+    g_autofree char *words = part_lot_words(session, lots->pdata[0]);
     ck_assert_str_eq(words, "big-end shells -0.25 · 8 of Hollin Bearing Stores");
     session_close(session);
 }
@@ -130,12 +131,50 @@ START_TEST(a_lot_of_another_grade_than_was_chosen_says_so)
 }
 END_TEST
 
+static void expect_words(const char *expected)
+{
+    g_autofree char *words =
+        part_lot_words(session, shop_find(session_shop(session), "lot", "RB-1182-B"));
+    ck_assert_str_eq(words, expected);
+}
+
+// Whatever engine they went into; who strikes a fitting puts it back, who strikes that does not.
+START_TEST(what_is_left_of_a_lot_is_said_and_more_than_that_is_asked_about)
+{
+    static const char fit[] = "fit big-end shells[1] lot RB-1182-B new";
+    begin();
+    take(session, fit);
+    expect_words("big-end shells -0.25 · 6 left of 8 of Hollin Bearing Stores");
+    session_close(session);
+    session = open_session("TL-0412");
+    take(session, "2025-03-06 09:30 MO fit big-end shells[1] lot RB-1182-B new");
+    take(session, "fit big-end shells[2] lot RB-1182-B new");
+    expect_words("big-end shells -0.25 · 2 left of 8 of Hollin Bearing Stores");
+    take(session, "strike last \"wrong box\"");
+    expect_words("big-end shells -0.25 · 3 left of 8 of Hollin Bearing Stores");
+    g_autofree char *strike =
+        g_strdup_printf("strike #%u \"it was the box\"", session_entries(session)->len);
+    take(session, strike);
+    expect_words("big-end shells -0.25 · 2 left of 8 of Hollin Bearing Stores");
+    g_autofree char *none = session_slip(session, "MO fit big-end shells[3] lot RB-1182-B new");
+    ck_assert_ptr_null(none);
+    take(session, "fit big-end shells[3] lot RB-1182-B new");
+    g_autofree char *slip = session_slip(session, "MO fit big-end shells[4] lot RB-1182-B new");
+    ck_assert_str_eq(slip, "None of RB-1182-B is left of 8: another lot? Enter again fits it");
+    take(session, "fit big-end shells[4] lot RB-1182-B new");
+    expect_words("big-end shells -0.25 · 0 left of 8 of Hollin Bearing Stores");
+    session_close(session);
+}
+END_TEST
+
 int main(void)
 {
-    const TTest *tests[] = {
-        lots_of_a_part_are_known_by_their_words_the_newest_first,
-        an_answer_is_a_line_of_the_list_or_a_label, a_packet_fits_both_halves_while_both_are_open,
-        a_lot_that_is_too_old_or_recalled_says_so, a_lot_of_another_grade_than_was_chosen_says_so};
+    const TTest *tests[] = {lots_of_a_part_are_known_by_their_words_the_newest_first,
+                            an_answer_is_a_line_of_the_list_or_a_label,
+                            a_packet_fits_both_halves_while_both_are_open,
+                            a_lot_that_is_too_old_or_recalled_says_so,
+                            a_lot_of_another_grade_than_was_chosen_says_so,
+                            what_is_left_of_a_lot_is_said_and_more_than_that_is_asked_about};
     TCase *tcase = tcase_create("demo shop");
     tcase_add_checked_fixture(tcase, make_shop, clear);
     for (gsize i = 0; i < G_N_ELEMENTS(tests); i++)

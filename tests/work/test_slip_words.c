@@ -88,15 +88,37 @@ START_TEST(what_a_wrench_showed_is_compared_with_what_is_asked)
     Session *session = open_session("TL-0405");
     take(session, "2024-12-05 08:30 MO pick up Main clearances");
     expect_slip(session, "MO tighten main caps[3] stage 1 400 with W2",
-                "10 times what is asked? Enter again keeps 400 N·m, not 40 N·m");
+                "Torque 10 times what is asked? Enter again keeps 400 N·m, not 40 N·m");
     expect_slip(session, "MO tighten main caps[3] stage 1 41 with W2", NULL);
     expect_slip(session, "MO tighten main caps[3] stage 1 44 with W2", NULL); // a tenth is none
     expect_slip(session, "MO tighten main caps[3] stage 1 44.1 with W2",
-                "Far from what is asked? Enter again keeps 44.1 N·m, not 40.0 N·m");
+                "Torque far from what is asked? Enter again keeps 44.1 N·m, not 40.0 N·m");
     expect_slip(session, "MO tighten main caps[3] stage 1 1 with W2",
-                "Far from what is asked? Enter again keeps 1 N·m, not 40 N·m");
+                "Torque far from what is asked? Enter again keeps 1 N·m, not 40 N·m");
     expect_slip(session, "MO tighten main caps[3] stage 1 1.6 with W2", // 40 / 25.4, of no inch
-                "Far from what is asked? Enter again keeps 1.6 N·m, not 40.0 N·m");
+                "Torque far from what is asked? Enter again keeps 1.6 N·m, not 40.0 N·m");
+    session_close(session);
+}
+END_TEST
+
+// A bolt that is pulled longer is far from those that lie free; it is like the tight ones.
+START_TEST(a_tight_length_is_compared_with_tight_ones)
+{
+    Session *session = open_session("TL-0412");
+    take(session, "2025-03-06 08:00 MO pick up Big-end clearances");
+    take(session, "read mock-up bolt length[1, a, free] 62.412 with G13");
+    take(session, "read mock-up bolt length[1, b, free] 62.412 with G13");
+    take(session, "read mock-up bolt length[2, a, free] 62.412 with G13");
+    take(session, "read mock-up bolt length[2, b, free] 62.412 with G13");
+    expect_slip(session, "MO read mock-up bolt length[1, a, tight] 62.561 with G13", NULL);
+    expect_slip(session, "MO read mock-up bolt length[1, a, tight] 6.2561 with G13",
+                "A tenth of the other 4? Enter again keeps 6.2561 mm, not 62.561 mm");
+    expect_slip(session, "MO read mock-up bolt length[3, a, free] 62.561 with G13",
+                "Far from the other 4? Enter again keeps 62.561 mm");
+    take(session, "read mock-up bolt length[1, a, tight] 62.561 with G13");
+    take(session, "read mock-up bolt length[1, b, tight] 62.561 with G13");
+    take(session, "read mock-up bolt length[2, a, tight] 62.561 with G13");
+    expect_slip(session, "MO read mock-up bolt length[2, b, tight] 62.563 with G13", NULL);
     session_close(session);
 }
 END_TEST
@@ -108,7 +130,7 @@ START_TEST(through_an_adapter_the_setting_is_asked)
     take(session, "2025-03-18 09:20 MO pick up Manifolds and pumps");
     expect_slip(session, "MO tighten water pump[4] 21 with W1", NULL);
     expect_slip(session, "MO tighten water pump[4] 21.0 with W1 adapter X1",
-                "Far from what is asked? Enter again keeps 21.0 N·m, not 18.5 N·m");
+                "Torque far from what is asked? Enter again keeps 21.0 N·m, not 18.5 N·m");
     session_close(session);
 }
 END_TEST
@@ -138,6 +160,7 @@ int main(void)
     tcase_add_test(slips, a_bare_fraction_where_millimetres_are_asked);
     tcase_add_test(slips, what_a_wrench_showed_is_compared_with_what_is_asked);
     tcase_add_test(slips, through_an_adapter_the_setting_is_asked);
+    tcase_add_test(slips, a_tight_length_is_compared_with_tight_ones);
     tcase_add_test(slips, other_engines_of_the_family_and_the_aim_serve_where_nothing_else_does);
     Suite *suite = suite_create("slip words");
     suite_add_tcase(suite, slips);

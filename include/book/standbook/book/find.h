@@ -37,6 +37,10 @@ GPtrArray *book_values(Book *book, const char *check, GError **error) G_GNUC_WAR
 // than format 3 the stage is not known, and all count. -1 if it cannot be asked.
 gint64 book_tool_uses(Book *book, const char *tool, const char *calibration);
 
+// How many parts were fitted new out of a lot (by its id) over all builds; those whose fitting was
+// struck do not count, unless that strike was struck. -1 if it cannot be asked.
+gint64 book_lot_fitted(Book *book, const char *lot);
+
 // What is known of a person outside the ledgers; NULL where nothing is.
 typedef struct {
     char *name, *address, *phone;

@@ -45,6 +45,8 @@ const char *formula_name(const Formula *formula, gsize index);
 gsize formula_name_offset(const Formula *formula, gsize index);
 // Whether the name is used at all.
 gboolean formula_uses(const Formula *formula, const char *name);
+// Whether it takes that label of the name alone somewhere: `length[tight]`, `length[state tight]`.
+gboolean formula_picks(const Formula *formula, const char *name, const char *label);
 // One term of a sum: `- pick-up depth`. The text of its formula is what was written of it.
 typedef struct {
     gboolean subtracted;

@@ -40,6 +40,10 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(PartPacket, part_packet_clear)
 char *part_lot_doubt(Session *session, const char *initials, guint index, const Entry *lot,
                      Moment now) G_GNUC_WARN_UNUSED_RESULT;
 
-// `big-end shells -0.25 · 8 of Hollin Bearing Stores · until 2025-08-01`: what is known of a lot.
-// The caller frees with g_free.
-char *part_lot_words(const Entry *lot) G_GNUC_WARN_UNUSED_RESULT;
+// How many of a lot are left: those received, without what was fitted new over all builds; below 0
+// where more were fitted. FALSE if it was not said how many came.
+gboolean part_lot_left(const Session *session, const Entry *lot, gint64 *left);
+
+// `big-end shells -0.25 · 8 of Hollin Bearing Stores · until 2025-08-01`, once some are fitted
+// `· 2 left of 8 of …`: what is known of a lot. The caller frees with g_free.
+char *part_lot_words(const Session *session, const Entry *lot) G_GNUC_WARN_UNUSED_RESULT;
