@@ -252,16 +252,19 @@ static const char *whole_words(const Tightening *tightening, guint here, guint r
                                                            : "whole";
 }
 
-// What ends a stage is measured behind its bolts: where, behind what else comes first.
+// What ends a stage is measured behind its bolts: where, behind what else comes first if there is
+// room for both.
 static void say_until(Desk *desk, const Tightening *tightening, guint here, gboolean last,
                       Page *page)
 {
+    enum { ROOM = PAGE_WIDTH - 7 };
     g_autofree char *read = tightening_until(desk, tightening, tightening_turn(tightening, here));
-    g_autofree char *before = read ? g_strdup(page->then) : NULL;
+    g_autofree char *both =
+        read ? g_strdup_printf("%s; to type behind it: %s", page->then, read) : NULL;
     if (read && last)
         page_say(&page->then, "%s, on the bench", read);
-    else if (read)
-        page_say(&page->then, "%s; to type behind it: %s", before, read);
+    else if (read && g_utf8_strlen(both, -1) <= ROOM)
+        page_say(&page->then, "%s", both);
 }
 
 // The bolts still to come at this stage, of many the first, or the stage behind it.
