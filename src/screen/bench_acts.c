@@ -121,19 +121,13 @@ void bench_ask_to_add(Bench *bench, const BenchWork *work)
     bench->known_then = work->agenda.count;
 }
 
-// All but the signature: it stands for what is behind the last place.
-static gboolean is_work(const BenchWork *work, guint index)
-{
-    return bench_asks(work, index) && bench_requirement(work, index)->asked != ASKED_SIGN;
-}
-
 // The place of what was entered last: of that who is through with the step goes back to. NOWHERE
 // for who is not, or who entered nothing that has a place there.
 static guint entered_last(const Bench *bench, const Desk *desk, const BenchWork *work)
 {
     const Requirement *made = bench_requirement(work, bench->here);
     guint last = made && made->asked != ASKED_SIGN ? NOWHERE : bench_place_of(work, desk->last_seq);
-    return last != NOWHERE && is_work(work, last) ? last : NOWHERE;
+    return last != NOWHERE && bench_is_work(work, last) ? last : NOWHERE;
 }
 
 // Behind the last place is the signature, or nowhere, and behind that the close of the step.
@@ -142,9 +136,9 @@ static Go move(Bench *bench, const Desk *desk, const BenchWork *work, gint direc
     guint count = work->agenda.assessment->requirements->len;
     guint from = (bench->here == NOWHERE ? count : bench->here) + (guint)direction;
     guint last = direction < 0 ? entered_last(bench, desk, work) : NOWHERE;
-    guint found = last != NOWHERE
-                      ? last
-                      : bench_search(work, from, direction, direction < 0 ? is_work : bench_asks);
+    guint found = last != NOWHERE ? last
+                                  : bench_search(work, from, direction,
+                                                 direction < 0 ? bench_is_work : bench_asks);
     bench->offered = bench->offered && direction < 0;
     g_clear_pointer(&bench->aside, g_free);
     if (found != NOWHERE)

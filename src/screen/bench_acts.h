@@ -23,6 +23,7 @@ typedef struct {
     char *settle;      // begin with this requirement, or with what is left ("left"): in doubt or
                        // failed, not only open; NULL with what is open
     gboolean beside;   // that was only walked to
+    gboolean settles;  // what is done was done before: it goes on place by place, not to the close
     PartState part;    // what was said of the part in hand
     Supposed supposed; // by what is typed
     Slip slip;         // a line that was asked about once

@@ -38,6 +38,11 @@ gboolean bench_is_open(const BenchWork *work, guint index)
     return bench_asks(work, index) && agenda_is_open(&work->agenda, index);
 }
 
+gboolean bench_is_work(const BenchWork *work, guint index)
+{
+    return bench_asks(work, index) && bench_requirement(work, index)->asked != ASKED_SIGN;
+}
+
 guint bench_search(const BenchWork *work, guint from, gint direction, BenchWanted wanted)
 {
     guint count = work->agenda.assessment->requirements->len;

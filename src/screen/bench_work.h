@@ -19,6 +19,8 @@ const Requirement *bench_requirement(const BenchWork *work, guint index); // NUL
 // Whether something is typed for a place in this step; whether it is still open.
 gboolean bench_asks(const BenchWork *work, guint index);
 gboolean bench_is_open(const BenchWork *work, guint index);
+// All but the signature: it stands for what is behind the last place.
+gboolean bench_is_work(const BenchWork *work, guint index);
 
 typedef gboolean (*BenchWanted)(const BenchWork *work, guint index);
 // The first wanted place from that one on, in a direction (1, -1).

@@ -39,7 +39,7 @@ typedef struct {
     char *both_stand;   // the answer that two readings, in words, both stand; NULL for none
     GHashTable *drafts; // concessions and tools that were begun: GStrv of their lines by name
     GHashTable *not_yet; // what was to be laid and put off: `step`, a line feed, the consumable
-    gint64 picked_up;   // µs of the key that picked up last
+    gint64 unseen;       // until then (µs) digits were meant for what stood there before
     gint64 version;     // of the store's data when last looked at
     char *clock;        // the line of the clock that counts (clock_line.h) of …
     const Session *clock_of;

@@ -83,19 +83,6 @@ static guint place_of(const Gaps *gaps, guint at)
 
 // HERE OR THERE ---------------------------------------------------------------------------------
 
-// Whether the step asks for more than signatures: the page that closes it lists that, and asks.
-static gboolean is_unfinished(const Gaps *gaps, const PlanStep *step)
-{
-    const GPtrArray *all = gaps->told.agenda.assessment->requirements;
-    for (guint i = 0; i < all->len; i++) {
-        const Requirement *made = gaps_made(gaps, i);
-        if (made->step == step && made->asked != ASKED_SIGN && !made->withdrawn &&
-            requirement_is_left(made))
-            return TRUE;
-    }
-    return FALSE;
-}
-
 // A pull to a torque needs no more than its Enter. An angle may have been begun and left, a wait
 // runs by itself, and what is in doubt is loosened first.
 static gboolean is_plain_bolt(const AgendaItem *item)
@@ -111,12 +98,13 @@ static gboolean is_set(const Gaps *gaps, const Requirement *made)
     return setting != NULL;
 }
 
+// Nothing is signed but on the page that closes the step, which lists what is signed.
 static gboolean has_page(const Gaps *gaps, guint place)
 {
     const Agenda *agenda = &gaps->told.agenda;
     g_auto(AgendaItem) item = agenda_item(agenda, place);
     if (item.made->asked == ASKED_SIGN)
-        return item.made->verdict != VERDICT_OPEN || is_unfinished(gaps, item.made->step);
+        return TRUE;
     if (closing_first(agenda, item.made->step, place) != AGENDA_NOWHERE)
         return TRUE;
     if (requirement_is_bolted(item.made))

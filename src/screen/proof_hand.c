@@ -2,7 +2,6 @@
 
 #include "bench_field.h"
 #include "bench_said.h"
-#include "people.h"
 #include "tightening_rows.h"
 
 #include <standbook/work/agenda_item.h>
@@ -76,30 +75,6 @@ Go proof_hand_ask_tool(const ProofHand *hand, Desk *desk)
                 : go(GO_STAY);
 }
 
-// SIGNATURES ------------------------------------------------------------------------------------
-
-// `another person signs: /1 EV  /3 JT`: the keys that say who works here, of all others.
-static char *others_words(Desk *desk)
-{
-    g_autoptr(GPtrArray) people = people_listed(desk);
-    GString *words = g_string_new("another person signs:");
-    for (guint i = 0; i < MIN(people->len, PEOPLE_DIGITS); i++)
-        if (g_strcmp0(people->pdata[i], desk->who) != 0)
-            g_string_append_printf(words, " /%u %s ", i + 1, (const char *)people->pdata[i]);
-    return g_string_free(words, FALSE);
-}
-
-static void sign_rows(const ProofHand *hand, Desk *desk, Page *page)
-{
-    g_autofree char *others = others_words(desk);
-    g_auto(AgendaItem) item = agenda_item(&hand->work.agenda, hand->place);
-    page->field = ASKS_TICK;
-    page_say(&page->unit, "Enter = sign");
-    page_say(&page->next, "sign %s%s%s", hand->made->name, item.hold ? ": " : "",
-             item.hold ? item.hold : "");
-    page_say(&page->then, "%s", g_strchomp(others));
-}
-
 // ALL -------------------------------------------------------------------------------------------
 
 static const char *gauge_of(const ProofHand *hand, Desk *desk, const char *typed)
@@ -112,19 +87,13 @@ char *proof_hand_line(const ProofHand *hand, Desk *desk, const char *typed)
     const Agenda *agenda = &hand->work.agenda;
     if (hand->tightening)
         return tightening_line(desk, hand->tightening, hand->turn, typed);
-    if (hand->made->asked != ASKED_SIGN)
-        return bench_line(desk, agenda, hand->place, STATE_AGAIN, typed,
-                          gauge_of(hand, desk, typed));
-    g_auto(AgendaItem) item = agenda_item(agenda, hand->place);
-    return agenda_line(&item, &(AgendaAnswer){.typed = typed});
+    return bench_line(desk, agenda, hand->place, STATE_AGAIN, typed, gauge_of(hand, desk, typed));
 }
 
 char *proof_hand_said(const ProofHand *hand, Desk *desk, const char *typed)
 {
     if (!hand->tightening)
-        return hand->made->asked == ASKED_SIGN
-                   ? g_strconcat(hand->made->name, " signed", NULL)
-                   : bench_place(&hand->work.agenda, hand->place, STATE_AGAIN);
+        return bench_place(&hand->work.agenda, hand->place, STATE_AGAIN);
     g_autofree char *bolt = bolt_said(hand, desk);
     g_autofree char *shown =
         *typed ? tightening_shown(desk, hand->tightening, turn_in_hand(hand), typed) : NULL;
@@ -173,12 +142,10 @@ void proof_hand_rows(const ProofHand *hand, Desk *desk, const char *typed, Suppo
 {
     if (hand->tightening)
         bolt_rows(hand, desk, typed, page);
-    else if (hand->made->asked == ASKED_SIGN)
-        sign_rows(hand, desk, page);
     else
         field_rows(hand, desk, typed, page);
     g_autofree char *line = *typed ? proof_hand_line(hand, desk, typed) : NULL;
-    gboolean field = !hand->tightening && hand->made->asked != ASKED_SIGN;
+    gboolean field = !hand->tightening;
     supposed_take(supposed, desk, field ? line : NULL);
     if (line && field)
         meaning_row(hand, supposed, typed, page);

@@ -81,6 +81,20 @@ static void paint_desk(const Screen *screen, const char *typed, Page *page)
     }
 }
 
+// A digit that answered nothing begins a number: what follows it is no answer either.
+static void heed_tried(Screen *screen, const Painted *now)
+{
+    const Painted *before = &screen->painted;
+    if (screen->tried < 0)
+        return;
+    gboolean same = now->view == before->view && now->known == before->known &&
+                    now->field == before->field && g_strcmp0(now->next, before->next) == 0;
+    if (same && !screen->desk.warning)
+        screen->desk.unseen = screen->pressed + ASKED_GAP;
+    else
+        screen->tried = -1;
+}
+
 // A warning is of the page that it was said about. Where another one came by itself since it was
 // seen, it ends; where one came with it, it does not stand over what can be answered there.
 static void heed_page(Screen *screen, Page *page)
@@ -92,6 +106,8 @@ static void heed_page(Screen *screen, Page *page)
     gboolean same = now.view == before->view &&
                     (now.known == before->known || g_strcmp0(now.next, before->next) == 0);
     gboolean seen = screen->rung == desk->warnings;
+    screen->other = !same;
+    heed_tried(screen, &now);
     if (!same && seen)
         g_clear_pointer(&desk->warning, g_free);
     screen->brief = seen ? screen->brief : !same && page->ask;
@@ -131,9 +147,20 @@ static void drop_earlier_keys(Screen *screen)
         desk_warn(&screen->desk, "a key pressed before this was asked is dropped; press it again");
 }
 
+// A question that nobody asked for takes no digits that are being typed for what stood there
+// before; the one at the launch comes before any.
+static void guard_question(Screen *screen)
+{
+    if (!screen->wished && screen->typing.before.kind != PRESSED_NONE)
+        screen->desk.unseen = g_get_monotonic_time() + ASKED_GAP;
+}
+
 // A warning rings once.
 static void begin_question(Screen *screen, Asks field)
 {
+    if (field == ASKS_DIGIT && (screen->opened || screen->other || screen->field != ASKS_DIGIT))
+        guard_question(screen);
+    screen->wished = FALSE;
     if (field == ASKS_DIGIT && (screen->opened || screen->field != ASKS_DIGIT))
         drop_earlier_keys(screen);
     if (screen->desk.warning && screen->rung != screen->desk.warnings)
@@ -249,6 +276,7 @@ gboolean screen_run(const ScreenOptions *options, GError **error)
         screen.views = g_array_new(FALSE, TRUE, sizeof(Opened));
         typing_init(&screen.typing);
         screen.pressed = g_get_monotonic_time();
+        screen.digit = screen.tried = -1;
         screen_take_up(&screen);
         screen_open(&screen, screen.desk.book ? VIEW_SHOP : VIEW_FIRST, NULL);
         loop(&screen);

@@ -34,7 +34,11 @@ typedef struct {
     Painted painted; // last
     gboolean stale;  // what is painted; to be painted again
     gboolean leave;
-    gint64 parked_for; // the pick-up whose digits the newest burst unplaced is of
+    gboolean parking;  // digits meant for what stood there before are the newest unplaced
+    gint digit;        // the one that was parked alone at a question; -1: none
+    gint tried;        // the one that was pressed last and answered nothing; -1: none
+    gboolean wished;   // the key pressed last asked for what is painted next
+    gboolean other;    // the page painted last asks what the one before did not
     gint64 answered;   // when a question was answered last, µs
     guint told_left;   // how many bursts unplaced it was said of that they are left here
     gint64 went_up;    // when the last key that goes up one screen was pressed, µs

@@ -3,31 +3,73 @@
 
 #include "burst.h"
 
+#include <string.h>
+
 static void clear_warning(Screen *screen)
 {
     g_clear_pointer(&screen->desk.warning, g_free);
 }
 
-// Digits right behind a pick-up were meant for what stood there before: they are parked as one,
-// until another key shows that the person has seen what stands there now.
-static gboolean is_parked(Screen *screen, const Key *key)
+// What a number is typed with; at a question also its sign, its point and its Enter.
+static gboolean is_of_number(const Screen *screen, const Key *key)
 {
-    gint64 picked_up = screen->desk.picked_up;
+    gboolean sign = key->character < 0x80 && key->character && strchr("+-.,", (int)key->character);
+    if (key->kind == PRESSED_ENTER)
+        return screen->field == ASKS_DIGIT && screen->parking;
+    return key->kind == PRESSED_CHARACTER &&
+           (g_unichar_isdigit(key->character) || (screen->field == ASKS_DIGIT && sign));
+}
+
+static void park_key(Screen *screen, gunichar character)
+{
     GPtrArray *unplaced = screen->desk.unplaced;
-    gboolean digit = key->kind == PRESSED_CHARACTER && g_unichar_isdigit(key->character);
-    if (!digit || key->at - picked_up >= PICK_UP_GAP)
-        screen->desk.picked_up = 0;
-    if (!screen->desk.picked_up)
-        return FALSE;
-    gboolean more = screen->parked_for == picked_up && unplaced->len;
+    gboolean more = screen->parking && unplaced->len;
     g_autoptr(GString) digits =
         g_string_new(more ? unplaced_text(unplaced, unplaced->len - 1) : NULL);
     if (more)
         g_ptr_array_set_size(unplaced, (gint)unplaced->len - 1);
-    g_string_append_unichar(digits, key->character);
+    if (!more && screen->tried >= 0)
+        g_string_append_printf(digits, "%d", screen->tried);
+    g_string_append_unichar(digits, character);
+    screen->tried = -1;
     unplaced_add(unplaced, digits->str, NULL, screen->desk.now);
-    screen->parked_for = picked_up;
+    gboolean alone = digits->len == 1 && g_ascii_isdigit(*digits->str);
+    screen->digit = alone && screen->field == ASKS_DIGIT ? *digits->str - '0' : -1;
+}
+
+// Digits right behind a pick-up, or a question that came by itself, were meant for what stood there
+// before: they are parked as one, until another key, or a while without any, shows that the person
+// has seen what stands there now.
+static gboolean is_parked(Screen *screen, const Key *key)
+{
+    Desk *desk = &screen->desk;
+    gboolean bounces = key->kind == PRESSED_ENTER && !screen->parking;
+    if (key->at < desk->unseen && bounces && screen->field == ASKS_DIGIT)
+        return FALSE;
+    if (key->at >= desk->unseen || !is_of_number(screen, key)) {
+        desk->unseen = 0;
+        screen->tried = -1;
+        screen->digit = key->kind == PRESSED_CHARACTER ? screen->digit : -1;
+        screen->parking = FALSE;
+        return FALSE;
+    }
+    if (key->kind != PRESSED_ENTER)
+        park_key(screen, key->character);
+    screen->parking = key->kind != PRESSED_ENTER;
+    if (screen->field != ASKS_DIGIT)
+        return TRUE;
+    desk->unseen = key->at + ASKED_GAP;
+    desk_warn(desk, "typed before this was asked: kept, unplaced; press it again to answer");
     return TRUE;
+}
+
+// Who pressed the answer before it was taken meant just that.
+static void take_parked_digit(Screen *screen, guint digit)
+{
+    GPtrArray *unplaced = screen->desk.unplaced;
+    if (screen->digit == (gint)digit && unplaced->len)
+        g_ptr_array_set_size(unplaced, (gint)unplaced->len - 1);
+    screen->digit = -1;
 }
 
 // A letter, digit or sign that does nothing is no secret; other keys that do nothing need no words.
@@ -66,6 +108,8 @@ static void do_pressed(Screen *screen, const Press *pressed, const Key *key)
         break;
     case PRESS_DIGIT:
         screen->answered = screen->pressed;
+        take_parked_digit(screen, pressed->digit);
+        screen->tried = (gint)pressed->digit;
         screen_answer(screen, pressed->digit);
         break;
     case PRESS_SAY:
@@ -103,6 +147,13 @@ static gboolean is_command(const Screen *screen, const Press *pressed)
            (pressed->kind == PRESS_ENTER && !whole);
 }
 
+// Whether what comes next is asked for by that key: it is no Enter behind a reading or a tick.
+static gboolean is_wish(const Screen *screen, const Press *pressed)
+{
+    gboolean entry = screen->field == ASKS_NUMBER || screen->field == ASKS_TICK;
+    return pressed->kind != PRESS_TYPED && !(pressed->kind == PRESS_ENTER && entry);
+}
+
 // A key that came `alone`, or with another one closer than a person means it.
 static void press(Screen *screen, const Key *key, gboolean alone)
 {
@@ -113,6 +164,7 @@ static void press(Screen *screen, const Key *key, gboolean alone)
         term_stop(screen->term);
     else if (!is_parked(screen, key)) {
         Press pressed = typing_press(&screen->typing, screen->field, key);
+        screen->wished = is_wish(screen, &pressed);
         if (ends_answer(screen, &pressed))
             desk_warn(&screen->desk, "the digit alone was the answer; Enter again if this is done");
         else if (!alone && is_command(screen, &pressed))
@@ -183,7 +235,7 @@ static void burst(Screen *screen, const GArray *keys)
     }
     // What a scanner sends behind its Enter comes late.
     typing_end_burst(&screen->typing, ended, waits, g_array_index(keys, Key, keys->len - 1).at);
-    screen->parked_for = 0;
+    screen->parking = FALSE;
 }
 
 // Keys pressed by fingers, one after the other; a question that one of them opens takes none of the

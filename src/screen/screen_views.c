@@ -180,7 +180,7 @@ static void take_unplaced(Screen *screen)
         return;
     }
     unplaced_shorten(unplaced, 0, typing_add_text(&screen->typing, unplaced_text(unplaced, 0)));
-    screen->parked_for = 0;
+    screen->parking = FALSE;
 }
 
 // What stood there is said: over a slow line an arrow may come as Escape, and by nobody's wish.
@@ -231,8 +231,29 @@ void screen_enter(Screen *screen)
     screen_go(screen, there);
 }
 
+// What others entered since it was painted may have made another question of it, which that digit
+// does not answer.
+static gboolean is_another_question(Screen *screen)
+{
+    gconstpointer view = screen->painted.view;
+    g_autofree char *next = g_strdup(screen->painted.next);
+    if (!desk_catch_up(&screen->desk))
+        return FALSE;
+    gboolean wished = screen->wished; // what comes of the answer
+    screen_paint(screen);
+    screen->wished = wished;
+    if (screen->leave ||
+        (screen->painted.view == view && g_strcmp0(screen->painted.next, next) == 0))
+        return screen->leave;
+    if (!screen->desk.warning)
+        desk_warn(&screen->desk, "another terminal entered something meanwhile; nothing was taken");
+    return TRUE;
+}
+
 void screen_answer(Screen *screen, guint digit)
 {
+    if (is_another_question(screen))
+        return;
     Opened *opened = screen_upper(screen, 0);
     if (opened->ops->digit)
         screen_go(screen, opened->ops->digit(opened->state, &screen->desk, digit));

@@ -187,6 +187,8 @@ static Press press_ask(Typing *typing, gunichar character, gint64 at)
         return press_answer(typing, character - '0', at);
     if (character == '/')
         return press_action(ACTION_PUT_DOWN);
+    if (character == '*' && typing->offered & action_bit(ACTION_STRIKE))
+        return press_action(ACTION_STRIKE);
     Action action = action_of_letter(character);
     if (action && letters_at_question(typing->offered) & action_bit(action))
         return press_action(action);

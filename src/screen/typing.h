@@ -61,6 +61,7 @@ enum {
     ENTER_GAP = 250000,   // µs: a second Enter within it is dropped
     REPEAT_GAP = 100000,  // µs: the same key within it is held down, and acts once
     PICK_UP_GAP = 500000, // µs: digits within it of a pick-up are parked
+    ASKED_GAP = 1500000,  // µs: likewise of a question that came by itself
     WORD_GAP = 1000000,   // µs: a digit within it of a letter that answers nothing is of a word
     TYPED_MOST = 1024,    // bytes in a field
 };

@@ -54,11 +54,26 @@ static guint next_open(const Bench *bench, const BenchWork *work)
     return next == NOWHERE ? bench_search(work, 0, 1, bench_is_open) : next;
 }
 
+// Where nothing is open and what stands is read again, on to the next place of the same check, else
+// to what is left: the page that closes the step does not come between two readings.
+static guint next_to_settle(const Bench *bench, const BenchWork *work, guint next)
+{
+    const Requirement *taken = bench_requirement(work, bench->here);
+    if (!bench->settles || !taken || (next != NOWHERE && bench_is_work(work, next)))
+        return next;
+    guint behind = bench_search(work, bench->here + 1, 1, bench_is_work);
+    const Requirement *then = bench_requirement(work, behind);
+    guint left = bench_first_left(work);
+    if (then && (left != NOWHERE || strcmp(then->name, taken->name) == 0))
+        return behind;
+    return left == NOWHERE ? next : left;
+}
+
 // Where it goes on after what was taken: behind it; after the last place of what was added, where
 // it was before that, if that is still open.
 static guint next_after(Bench *bench, const BenchWork *work)
 {
-    guint next = next_open(bench, work);
+    guint next = next_to_settle(bench, work, next_open(bench, work));
     const Requirement *taken = bench_requirement(work, bench->here);
     const Requirement *then = taken ? bench_requirement(work, next) : NULL;
     if (then && strcmp(then->name, taken->name) == 0)
@@ -79,6 +94,7 @@ static const Requirement *in_hand(Bench *bench, const BenchWork *work)
     if (bench->settle) {
         bench_go_to(bench, bench_to_settle(work, bench->settle));
         bench->part = bench->beside ? STATE_ASKED : STATE_AGAIN;
+        bench->settles = !bench->beside;
         g_clear_pointer(&bench->settle, g_free);
     }
     if (bench->here == NOWHERE || !bench_asks(work, bench->here))

@@ -291,6 +291,8 @@ static void ask(const ClosingState *state, Desk *desk, Page *page)
     }
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "not yet"};
+    if (desk->last_seq && desk->who)
+        page_key(page, ACTION_STRIKE, NULL);
     if (!state->left && !state->doubted)
         page_key(page, ACTION_ADD, "adds to it");
     if (setting_of(state->step) || told_of(state))
@@ -472,10 +474,24 @@ static Go digit(gpointer state, Desk *desk, guint digit)
     return left || digit == TO_BUILD ? go_instead(VIEW_STEPS, NULL) : go(GO_STAY);
 }
 
+// One character or digits alone are hardly a reason: asked about once.
+static gboolean is_slip(Closing *closing, Desk *desk, const char *typed)
+{
+    gboolean bare = !typed[strspn(typed, "0123456789.,+- ")] || g_utf8_strlen(typed, -1) < 2;
+    if (!slip_asks_this(&closing->slip, typed,
+                        bare ? g_strdup_printf("`%s` as the reason? Enter again takes it so; else "
+                                               "Backspace",
+                                               typed)
+                             : NULL))
+        return FALSE;
+    desk_warn(desk, "%s", closing->slip.said);
+    return TRUE;
+}
+
 static Go enter(gpointer state, Desk *desk, const char *typed)
 {
     Closing *closing = state;
-    if (!*typed)
+    if (!*typed || is_slip(closing, desk, typed))
         return go(GO_KEEP);
     g_autofree char *words = line_quoted(typed);
     if (closing->reopens)

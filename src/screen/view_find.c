@@ -12,6 +12,7 @@ typedef struct {
     FindList *list;
     gboolean asking; // words are typed; else a line is chosen
     ListPart part;   // of the lines, that are seen
+    GPtrArray *meant; // char *: what each line was when the number was begun; NULL: none is typed
 } Find;
 
 static gpointer open(Desk *desk, const char *argument)
@@ -27,6 +28,7 @@ static void close(gpointer state)
 {
     Find *find = state;
     find_list_free(find->list);
+    g_clear_pointer(&find->meant, g_ptr_array_unref);
     g_free(find);
 }
 
@@ -45,6 +47,34 @@ static guint lines_in(const Find *find)
 static const FindLine *line_at(const Find *find, guint line)
 {
     return &g_array_index(find->list->lines, FindLine, line);
+}
+
+// What a line is about, to be told from any other.
+static char *meaning_of(const FindLine *line)
+{
+    g_autofree char *name = line->made ? requirement_name(line->made) : NULL;
+    return g_strdup_printf("%s\n%s\n%p", line->build ? line->build->number : "", name ? name : "",
+                           (const void *)line->found);
+}
+
+// A number means the lines that stood there when it was begun.
+static void know_lines(Find *find, const char *typed)
+{
+    if (!*typed || find->asking)
+        g_clear_pointer(&find->meant, g_ptr_array_unref);
+    if (!*typed || find->asking || find->meant)
+        return;
+    find->meant = g_ptr_array_new_with_free_func(g_free);
+    for (guint i = 0; i < lines_in(find); i++)
+        g_ptr_array_add(find->meant, meaning_of(line_at(find, i)));
+}
+
+// Whether another one stands there since.
+static gboolean has_moved(const Find *find, guint line)
+{
+    g_autofree char *now = line < lines_in(find) ? meaning_of(line_at(find, line)) : NULL;
+    const char *then = find->meant && line < find->meant->len ? find->meant->pdata[line] : NULL;
+    return find->meant && g_strcmp0(now, then) != 0;
 }
 
 // PAINTING ---------------------------------------------------------------------------------------
@@ -82,6 +112,7 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     Find *find = state;
     const char *name = desk->shop ? shop_name(session_shop(desk->shop)) : NULL;
     g_autofree char *words = g_strdup(find->asking ? typed : find->list->asked);
+    know_lines(find, typed); // as they were painted before
     find_list_ask(find->list, desk, words);
     page_say(&page->status, "%s", name ? name : "The shop");
     if (find->asking)
@@ -155,6 +186,11 @@ static Go enter(gpointer state, Desk *desk, const char *typed)
     guint64 line = g_ascii_strtoull(typed, NULL, 10);
     if (strcmp(typed, "0") == 0) {
         list_part_turn(&find->part, lines_in(find));
+        return go(GO_STAY);
+    }
+    if (line >= 1 && has_moved(find, (guint)line - 1)) {
+        desk_warn(desk,
+                  "another entry moved the lines meanwhile; look again, then type the number");
         return go(GO_STAY);
     }
     if (line >= 1 && line <= lines_in(find))

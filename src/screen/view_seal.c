@@ -3,6 +3,7 @@
 #include "to_lay.h"
 #include "view.h"
 
+#include <standbook/work/gate.h>
 #include <string.h>
 
 // The state is the gate's name.
@@ -41,15 +42,55 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "not yet"};
 }
 
+// `first start was sealed 10:41 by MO`, or what is left before it again; NULL as long as it can be
+// sealed. The caller frees.
+static char *past_words(Desk *desk, const char *name)
+{
+    g_auto(Told) told = {0};
+    gint at = told_init(&told, desk) ? plan_gate(told.agenda.plan, name) : -1;
+    if (at < 0)
+        return NULL;
+    const GateCount *gate = told.agenda.assessment->gates->pdata[at];
+    if (gate->left) {
+        g_autofree char *left = gate_left_words(gate);
+        return g_strdup_printf("another entry came: %s; nothing is sealed", left);
+    }
+    if (!gate_is_sealed(gate))
+        return NULL;
+    const Entry *seal = told.agenda.entries[gate->sealed - 1];
+    const Entry *by = shop_by_id(session_shop(desk->shop), "person", seal->by);
+    g_autofree char *time = moment_text(entry_moment(seal));
+    return g_strdup_printf("%s was sealed %.5s by %s; nothing is entered once more", name,
+                           time + 11, by ? shop_label(by) : "another");
+}
+
+// Another terminal may have sealed it, or entered what is left before it again.
+static Go wants(gpointer state, Desk *desk)
+{
+    g_autofree char *past = past_words(desk, state);
+    if (past)
+        desk_warn(desk, "%s", past);
+    return go(past ? GO_UP : GO_STAY);
+}
+
 static Go digit(gpointer state, Desk *desk, guint digit)
 {
     if (digit != 1)
         return go(GO_STAY);
+    desk_catch_up(desk);
+    Go past = wants(state, desk);
+    if (past.kind != GO_STAY)
+        return past;
     g_autofree char *line = g_strdup_printf("seal %s", (const char *)state);
     if (desk_line(desk, line, NULL))
         desk_last(desk, "%s sealed by %s", (const char *)state, desk->who ? desk->who : "");
     return go(GO_UP);
 }
 
-const ViewOps seal_view = {
-    .name = "seal", .small = TRUE, .open = open, .close = g_free, .paint = paint, .digit = digit};
+const ViewOps seal_view = {.name = "seal",
+                           .small = TRUE,
+                           .open = open,
+                           .close = g_free,
+                           .paint = paint,
+                           .wants = wants,
+                           .digit = digit};

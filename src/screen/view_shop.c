@@ -204,7 +204,8 @@ static void paint(gpointer state, Desk *desk, const char *typed, Page *page)
     page_say(&page->status, "%s", name ? name : "standbook");
     page_say(&page->head, "The shop");
     page_say(&page->count, "%s", day);
-    if (desk->shop && shelf->seen != shop_last(session_shop(desk->shop)))
+    // As long as a number is typed it means the line that stood there when it was begun.
+    if (!*typed && desk->shop && shelf->seen != shop_last(session_shop(desk->shop)))
         fill_shelf(shelf, desk);
     for (guint i = 0; i < shelf->cards->len; i++)
         card_refresh(shelf->cards->pdata[i], desk);

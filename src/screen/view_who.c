@@ -1,5 +1,6 @@
 // Put down, and who picks up: one digit says who works from now on.
 #include "people.h"
+#include "typing.h"
 #include "view.h"
 #include "words.h"
 
@@ -123,7 +124,7 @@ static Go digit(gpointer state, Desk *desk, guint digit)
         return go(GO_STAY);
     g_free(desk->who);
     desk->who = g_strdup(people->pdata[digit - 1]);
-    desk->picked_up = g_get_monotonic_time();
+    desk->unseen = g_get_monotonic_time() + PICK_UP_GAP;
     desk_recall(desk);
     return who->stamp ? go_on(who, desk) : choose_work(who, desk);
 }

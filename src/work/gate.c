@@ -98,33 +98,42 @@ static guint sum_of(const Requirement *made)
                                          : PARTS;
 }
 
-static gboolean is_signed(const Agenda *agenda, guint gate, const PlanStep *step)
+// Whether the step has a signature left (`sign`), or something else that it asks for: it may be
+// signed all the same.
+static gboolean has_left(const Agenda *agenda, guint gate, const PlanStep *step, gboolean sign)
 {
     for (guint i = 0; i < count_of(agenda); i++) {
         const Requirement *made = agenda_made(agenda, i);
-        if (made->step == step && gate_asks(gate, made) && made->asked == ASKED_SIGN &&
+        if (made->step == step && gate_asks(gate, made) && (made->asked == ASKED_SIGN) == sign &&
             requirement_is_left(made))
-            return FALSE;
+            return TRUE;
     }
-    return TRUE;
+    return FALSE;
 }
 
-// `steps S01 to S36`, and how many of them are signed.
+// `steps S01 to S36`, and how many of them are signed; one that is, with something left in it, is
+// not settled.
 static void say_steps(const Agenda *agenda, guint gate, GateSum *sum)
 {
-    guint all = 0, whole = 0, first = 0, last = 0;
+    guint all = 0, whole = 0, faulty = 0, first = 0, last = 0;
     for (guint i = 0; i < agenda->plan->steps->len; i++) {
         const PlanStep *step = agenda->plan->steps->pdata[i];
         if (step->gate > gate || gate_is_last(agenda, gate, step))
             continue;
         first = all++ ? first : i;
         last = i;
-        whole += is_signed(agenda, gate, step) ? 1 : 0;
+        gboolean is_signed = !has_left(agenda, gate, step, TRUE);
+        whole += is_signed ? 1 : 0;
+        faulty += is_signed && has_left(agenda, gate, step, FALSE) ? 1 : 0;
     }
     sum->what = first == last ? g_strdup_printf("step S%02u", first + 1)
                               : g_strdup_printf("steps S%02u to S%02u", first + 1, last + 1);
-    sum->said = whole == all ? g_strdup_printf("%u signed, none left", all)
-                             : g_strdup_printf("%u of %u signed", whole, all);
+    sum->settled -= MIN(sum->settled, faulty);
+    g_autofree char *open =
+        faulty ? g_strdup_printf(", %u with something left in it", faulty) : g_strdup("");
+    sum->said = whole == all && !faulty ? g_strdup_printf("%u signed, none left", all)
+                : whole == all          ? g_strdup_printf("%u signed%s", all, open)
+                                        : g_strdup_printf("%u of %u signed%s", whole, all, open);
 }
 
 static void say_sum(const Agenda *agenda, guint gate, guint at, const guint counts[VERDICTS],

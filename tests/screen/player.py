@@ -27,6 +27,7 @@ GAP = 45  # ms after a key was read; under 30 is a burst
 HELD_GAP = 0.11  # s from a key to the same one; under 0.1 it is held down
 ANSWER_GAP = 0.52  # s from a digit that answers to Enter; under 0.5 it ends the answer
 ENTER_GAP = 0.26  # s from Enter to Enter; under 0.25 is a bounce
+ASKED_GAP = 1.7  # s from Enter to a digit that answers a question that came by itself; 1.5 behind its paint
 FAKETIME = "/usr/lib/*/faketime/libfaketime.so.1"
 NAMES = "bold reverse underline blink italic foreground background".split()
 
@@ -68,7 +69,7 @@ class Player:
         self.folder = folder or self._own
         self.store = os.path.join(self.folder, "standbook.db")
         self.gap = GAP  # more where the program played is a child of another
-        self._entered = 0
+        self._entered = self._read = 0  # when Enter was pressed last, as far as it counts
         self._typed = ("", 0)  # the last key, and when
         self._clock = os.path.join(self.folder, "clock")
         self.clock_is_set = bool(now and faketime())
@@ -144,9 +145,19 @@ class Player:
     def _enter_gap(self):
         time.sleep(max(0, self._entered + ENTER_GAP - time.monotonic()))
 
+    def _see_question(self):
+        """A question that came by itself behind a reading takes no digit at once."""
+        since = time.monotonic() - self._read
+        if since < ASKED_GAP:
+            self.settle()
+            if self.row(-4).startswith("ASK"):
+                time.sleep(max(0, self._read + ASKED_GAP - time.monotonic()))
+
     def type(self, text):
         """Key by key, as a finger does; `\\r` is Enter."""
         last, then = self._typed
+        if text[:1].isdigit() and len(text) == 1:
+            self._see_question()
         if text[:1] == last:
             time.sleep(max(0, then + HELD_GAP - time.monotonic()))
         for part in re.findall(r"[\r\n]|[^\r\n]+", text):
@@ -154,7 +165,7 @@ class Player:
                 self._enter_gap()
             self.ask(f"slow {self.gap} {escape(part)}")
             if part in "\r\n":
-                self._entered = time.monotonic()
+                self._entered = self._read = time.monotonic()
         self._typed = (text[-1:], time.monotonic())
         if len(text) == 1 and text.isdigit():  # Enter right behind an answer is none
             self._entered = time.monotonic() + ANSWER_GAP - ENTER_GAP
@@ -166,12 +177,12 @@ class Player:
                 self._enter_gap()
             self.ask(f"press {self.gap} {name}")
             if name.endswith("Enter"):
-                self._entered = time.monotonic()
+                self._entered = self._read = time.monotonic()
 
     def burst(self, text):
         """All at once, as a gauge with a cable or a paste does."""
         self.ask(f"keys {escape(text)}")
-        self._entered = time.monotonic()
+        self._entered = self._read = time.monotonic()
         self.settle()
 
     # THE SCREEN
