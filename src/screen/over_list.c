@@ -29,6 +29,7 @@ void over_list_free(OverList *list)
     g_array_unref(list->rows);
     g_ptr_array_unref(list->checks);
     g_free(list->check);
+    g_free(list->asked);
     g_free(list);
 }
 
@@ -83,9 +84,10 @@ static void settle(OverList *list, const Desk *desk, const GPtrArray *numbers)
         return;
     }
     const char *about = about_asked(list, desk, numbers);
-    if (!about)
+    if (!about || strcmp(about, list->check) == 0)
         return;
-    g_free(list->check);
+    g_free(list->asked);
+    list->asked = list->check;
     list->check = g_strdup(about);
 }
 
@@ -177,6 +179,7 @@ void over_list_look(OverList *list, const Desk *desk)
 
 void over_list_turn(OverList *list, const Desk *desk, const char *check)
 {
+    g_clear_pointer(&list->asked, g_free);
     g_free(list->check);
     list->check = g_strdup(check);
     list->known = G_MAXUINT;

@@ -6,6 +6,7 @@
 
 typedef struct {
     char *check;         // its name; NULL: the first that there is
+    char *asked;         // the one that is shown by what is worked out from it; NULL: none is
     const Session *lead; // whose plan says the order of the checks; NULL: nothing is open
     GPtrArray *checks;   // const char *: of the family, those that were read somewhere
     GArray *rows;        // Over: by build, the newest first

@@ -239,6 +239,11 @@ static void say_check(const OverList *list, Page *page)
 static void say_signs(const OverList *list, Page *page)
 {
     page->explains = TRUE;
+    if (list->asked) {
+        page_say(&page->then, "%s has no value with a limit: this is worked out from it",
+                 list->asked);
+        return;
+    }
     page_say(&page->then, "%s┤ limit%s   %u engine%s", list->away ? "═ worn away since new   " : "",
              list->wear ? "   ║ wear limit" : "", list->engines, list->engines == 1 ? "" : "s");
 }
