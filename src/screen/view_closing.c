@@ -291,8 +291,6 @@ static void ask(const ClosingState *state, Desk *desk, Page *page)
     }
     page->keys[0] = (PageKey){ACTION_TAKE, "one digit", "answers"};
     page->keys[1] = (PageKey){ACTION_UP, "Backspace", "not yet"};
-    if (desk->last_seq && desk->who)
-        page_key(page, ACTION_STRIKE, NULL);
     if (!state->left && !state->doubted)
         page_key(page, ACTION_ADD, "adds to it");
     if (setting_of(state->step) || told_of(state))
@@ -302,6 +300,8 @@ static void ask(const ClosingState *state, Desk *desk, Page *page)
     if (first_fault(state) || to_decide(state))
         page_key(page, ACTION_CONCEDE, first_fault(state) ? NULL : "decide");
     page_key(page, ACTION_HELP, NULL);
+    if (desk->last_seq && desk->who)
+        page_key(page, ACTION_STRIKE, NULL);
 }
 
 static void paint(gpointer state, Desk *desk, const char *typed, Page *page)

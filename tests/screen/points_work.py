@@ -302,6 +302,7 @@ def point_15_a_person_is_idle_by_all_terminals_and_each_says_so():
             for each in (stand, other):
                 each.wait_for("MO: who picks up?")
             stand.settle()
+            stand.ask("wait 1700")  # it came by itself
             stand.answer("JT")
             stand.ask(PARKED)
             stand.has(r"^NEXT .*\[0\.4 ", -4)  # what was typed stands again
