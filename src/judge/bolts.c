@@ -119,11 +119,6 @@ static guint32 tick_tool_doubt(Judge *judge, const Entry *entry, const Tightenin
     return judge_tool_doubt(judge, entry, &used, evidence, &tick->cause);
 }
 
-static gboolean sets_hard(const PlanConsumable *consumable)
-{
-    return consumable->fit_within || consumable->fluid_after || consumable->run_after;
-}
-
 // Whether the plan asks for it on that bolt.
 static gboolean is_laid_on(const PlanGroup *group, guint bolt, const PlanConsumable *consumable)
 {
@@ -140,8 +135,8 @@ static gboolean is_laid_on(const PlanGroup *group, guint bolt, const PlanConsuma
 static gboolean is_broken(const Judge *judge, const SetState *set, guint bolt, const Entry *laid,
                           const PlanConsumable *consumable)
 {
-    return judge_rank(judge, laid->seq) < set->bolt[bolt].slackened && sets_hard(consumable) &&
-           is_laid_on(set->group, bolt, consumable);
+    return judge_rank(judge, laid->seq) < set->bolt[bolt].slackened &&
+           consumable_has_clock(consumable) && is_laid_on(set->group, bolt, consumable);
 }
 
 // Doubts of the consumable laid for this tightening: too late for it, not fit to be used, or broken

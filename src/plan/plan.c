@@ -137,6 +137,11 @@ const PlanTightening *plan_tightening(const PlanStep *step, const char *group)
     return NULL;
 }
 
+gboolean consumable_has_clock(const PlanConsumable *consumable)
+{
+    return consumable->fit_within || consumable->fluid_after || consumable->run_after;
+}
+
 const PlanConsumable *plan_consumable(const Plan *plan, const char *name)
 {
     for (guint i = 0; i < plan->consumables->len; i++) {

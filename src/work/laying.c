@@ -80,11 +80,6 @@ static gboolean *live_of(const Agenda *agenda)
 
 // WHAT IS LEFT ----------------------------------------------------------------------------------
 
-static gboolean has_clock(const PlanConsumable *consumable)
-{
-    return consumable->fit_within || consumable->fluid_after || consumable->run_after;
-}
-
 static void add_lubricants(const Agenda *agenda, const PlanTightening *tightening, GArray *asked)
 {
     const GPtrArray *lubricants = tightening->group->lubricants;
@@ -92,7 +87,7 @@ static void add_lubricants(const Agenda *agenda, const PlanTightening *tightenin
         const PlanConsumable *consumable =
             plan_consumable(agenda->plan, ((const PlanLubricant *)lubricants->pdata[i])->words);
         const Laying laying = {consumable, tightening->step, tightening->group, 0};
-        if (consumable && has_clock(consumable))
+        if (consumable && consumable_has_clock(consumable))
             g_array_append_val(asked, laying);
     }
 }

@@ -209,9 +209,6 @@ gboolean verb_uphold(Take *take, GError **error);
 gboolean verb_seal(Take *take, GError **error);
 gboolean verb_shop(Take *take, GError **error);
 
-// Whether a consumable has to be fitted within, or waited for.
-gboolean consumable_has_clock(const PlanConsumable *consumable);
-
 // verb_strike.c
 // Why something is struck: one of the words for it, or words in quotes. NULL with an error; the
 // caller frees.

@@ -155,11 +155,6 @@ gboolean verb_rework(Take *take, GError **error)
     return TRUE;
 }
 
-gboolean consumable_has_clock(const PlanConsumable *consumable)
-{
-    return consumable->fit_within || consumable->fluid_after || consumable->run_after;
-}
-
 static const PlanConsumable *read_consumable(Take *take, GError **error)
 {
     const GPtrArray *names = take->taker->names.consumables;

@@ -296,6 +296,8 @@ char *check_inch_words(const PlanCheck *check, const Number *value) G_GNUC_WARN_
 // One unit of the last place that the check shows, in base units. The caller frees.
 Number *check_step(const PlanCheck *check) G_GNUC_WARN_UNUSED_RESULT;
 const PlanConsumable *plan_consumable(const Plan *plan, const char *name);
+// Whether it sets: a time runs from when it was laid.
+gboolean consumable_has_clock(const PlanConsumable *consumable);
 // Whether a setting can stand there (base units) by its stock; TRUE where the plan says none.
 gboolean setting_has_stock(const PlanSetting *setting, const Number *position);
 
