@@ -6,9 +6,7 @@
 Go go_before_closing(Desk *desk, const PlanStep *step, const Requirement *made)
 {
     Session *session = desk_build(desk);
-    const GPtrArray *entries = session_entries(session);
-    const Agenda agenda = {session_plan(session), session_assessment(session),
-                           (const Entry *const *)entries->pdata, entries->len};
+    const Agenda agenda = session_agenda(session);
     guint place;
     if (!made || !g_ptr_array_find(agenda.assessment->requirements, made, &place) ||
         closing_first(&agenda, step, place) == AGENDA_NOWHERE)

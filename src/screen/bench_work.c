@@ -13,11 +13,8 @@ gboolean bench_work(Desk *desk, const char *step, BenchWork *work)
     Session *session = desk_build(desk);
     if (!session)
         return FALSE;
-    const GPtrArray *entries = session_entries(session);
-    const Plan *plan = session_plan(session);
-    work->agenda = (Agenda){plan, session_assessment(session), (const Entry *const *)entries->pdata,
-                            entries->len};
-    work->step = plan_step(plan, step);
+    work->agenda = session_agenda(session);
+    work->step = plan_step(work->agenda.plan, step);
     return work->step != NULL;
 }
 

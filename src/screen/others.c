@@ -16,9 +16,7 @@ static const char *other_by(Desk *desk, const Entry *entry)
 static GArray *hands_of(Desk *desk, const char *step)
 {
     Session *session = desk_build(desk);
-    const GPtrArray *entries = session_entries(session);
-    const Agenda agenda = {session_plan(session), session_assessment(session),
-                           (const Entry *const *)entries->pdata, entries->len};
+    const Agenda agenda = session_agenda(session);
     GArray *hands = agenda_hands(&agenda);
     for (guint i = hands->len; i-- > 0;) {
         const AgendaHand *hand = &g_array_index(hands, AgendaHand, i);

@@ -34,14 +34,12 @@ void card_free(gpointer data)
 
 static void tell(Card *card, Session *session, Moment now)
 {
-    const GPtrArray *entries = session_entries(session);
-    const Agenda agenda = {session_plan(session), session_assessment(session),
-                           (const Entry *const *)entries->pdata, entries->len};
+    const Agenda agenda = session_agenda(session);
     g_autoptr(Taken) taken = taken_new(agenda.entries, agenda.count, NULL);
     const Telling telling = {&agenda, taken, now};
     guint place;
     forget(card);
-    card->entries = entries->len;
+    card->entries = (guint)agenda.count;
     card->tally = build_tally_words(agenda.assessment);
     card->next = step_next_words(&agenda, step_next(&agenda), &place);
     card->progress = place == AGENDA_NOWHERE ? NULL : summary_progress(&agenda, place);

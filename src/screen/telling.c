@@ -6,9 +6,7 @@ gboolean told_init(Told *told, Desk *desk)
     *told = (Told){.taken = NULL};
     if (!session)
         return FALSE;
-    const GPtrArray *entries = session_entries(session);
-    told->agenda = (Agenda){session_plan(session), session_assessment(session),
-                            (const Entry *const *)entries->pdata, entries->len};
+    told->agenda = session_agenda(session);
     told->taken = taken_new(told->agenda.entries, told->agenda.count, NULL);
     told->telling = (Telling){&told->agenda, told->taken, desk->now};
     return TRUE;

@@ -23,9 +23,7 @@ Go go_to_lay(Desk *desk, const Agenda *agenda, guint index)
 Go go_to_lay_for(Desk *desk, const Requirement *made)
 {
     Session *session = desk_build(desk);
-    const GPtrArray *entries = session_entries(session);
-    const Agenda agenda = {session_plan(session), session_assessment(session),
-                           (const Entry *const *)entries->pdata, entries->len};
+    const Agenda agenda = session_agenda(session);
     guint place;
     return g_ptr_array_find(agenda.assessment->requirements, made, &place)
                ? go_to_lay(desk, &agenda, place)

@@ -524,9 +524,7 @@ char *toolbox_gauge_words(Desk *desk, const char *sort, const char *label)
         return g_strdup_printf("g: which %s?", sort);
     if (!tool)
         return g_strdup_printf("%s %s", label, sort ? sort : "");
-    const GPtrArray *entries = session_entries(session);
-    const Agenda agenda = {session_plan(session), session_assessment(session),
-                           (const Entry *const *)entries->pdata, entries->len};
+    const Agenda agenda = session_agenda(session);
     g_autofree char *zero = working_zero_words(&agenda, entry_text(tool, "id"), desk->now);
     g_autofree char *fault = fault_of(desk, label);
     gsize shouted = fault ? strspn(fault, G_CSET_A_2_Z " ") : 0; // `OVERDUE `, without its day

@@ -196,9 +196,7 @@ static char *doubt_words(Session *session, const Requirement *made, const Entry 
 char *part_lot_doubt(Session *session, const char *initials, guint index, const Entry *lot,
                      Moment now)
 {
-    const GPtrArray *entries = session_entries(session);
-    const Agenda agenda = {session_plan(session), session_assessment(session),
-                           (const Entry *const *)entries->pdata, entries->len};
+    const Agenda agenda = session_agenda(session);
     g_auto(PartPacket) packet = part_packet(&agenda, index);
     g_autofree char *line = g_strdup_printf("%s fit %s lot %s new", initials ? initials : "",
                                             packet.target, shop_label(lot));

@@ -259,6 +259,13 @@ guint session_taken(const Session *session)
     return session->taken;
 }
 
+Agenda session_agenda(Session *session)
+{
+    const GPtrArray *entries = session_entries(session);
+    return (Agenda){session_plan(session), session_assessment(session),
+                    (const Entry *const *)entries->pdata, entries->len};
+}
+
 const GPtrArray *session_entries(const Session *session)
 {
     return line_taker_entries(session->taker);

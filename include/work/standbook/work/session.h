@@ -3,6 +3,7 @@
 // that only what others have entered meanwhile.
 #pragma once
 #include <standbook/book/book.h>
+#include <standbook/work/agenda.h>
 #include <standbook/work/line.h>
 
 typedef struct {
@@ -64,6 +65,8 @@ const PlanStep *session_step(const Session *session); // in hand, or NULL
 // The build as it stands, judged anew only if something was entered. Belongs to the session, until
 // the next line. NULL for the shop.
 const Assessment *session_assessment(Session *session);
+// What is left of it by that; good until the next line is taken.
+Agenda session_agenda(Session *session);
 
 // Takes in what others have entered since. TRUE if there was something, or FALSE; also FALSE, with
 // an error, if the store cannot be read.
