@@ -240,6 +240,16 @@ gboolean desk_line(Desk *desk, const char *line, char **answer)
     return TRUE;
 }
 
+gboolean desk_line_as(Desk *desk, const char *who, const char *line)
+{
+    char *typist = desk->who;
+    desk->who = g_strdup(who);
+    gboolean taken = desk_line(desk, line, NULL);
+    g_free(desk->who);
+    desk->who = typist;
+    return taken;
+}
+
 // Whether it is read, fitted or tightened by the newest line here, not worked out from that.
 static gboolean is_of_last(const Desk *desk, const Requirement *made)
 {
@@ -337,9 +347,7 @@ gboolean desk_shop_line(Desk *desk, const char *line)
 
 static gboolean is_closed(Session *session, const PlanStep *step, const Entry *since)
 {
-    const GPtrArray *entries = session_entries(session);
-    const Agenda agenda = {session_plan(session), session_assessment(session),
-                           (const Entry *const *)entries->pdata, entries->len};
+    const Agenda agenda = session_agenda(session);
     return agenda_is_closed(&agenda, step, since->seq);
 }
 

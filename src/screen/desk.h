@@ -79,6 +79,8 @@ guint desk_entries_known(const Desk *desk);
 // Takes a log line of the build in hand as the person who works here. TRUE once it is stored; else
 // the warning says why. `answer` (may be NULL) is freed with g_free.
 gboolean desk_line(Desk *desk, const char *line, char **answer);
+// The same as another person, who need not be the one who types.
+gboolean desk_line_as(Desk *desk, const char *who, const char *line);
 // The same for a line of the shop.
 gboolean desk_shop_line(Desk *desk, const char *line);
 

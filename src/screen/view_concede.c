@@ -190,12 +190,8 @@ static char *concession_line(const Concession *concession)
 // Entered by who decides, who need not be who types.
 static gboolean concede(const Concession *concession, Desk *desk)
 {
-    g_autofree char *typist = desk->who;
     g_autofree char *line = concession_line(concession);
-    desk->who = g_strdup(concession->lines[LINE_DECIDES]);
-    gboolean taken = desk_line(desk, line, NULL);
-    g_free(desk->who);
-    desk->who = g_steal_pointer(&typist);
+    gboolean taken = desk_line_as(desk, concession->lines[LINE_DECIDES], line);
     if (taken)
         desk_last(desk, "conceded: %s", concession->name);
     return taken;

@@ -181,18 +181,13 @@ static Go decide_it(const Decide *decide, Desk *desk, const char *who)
     const Requirement *made = made_of(decide, desk);
     if (!made)
         return go(GO_UP);
-    g_autofree char *typist = desk->who;
     g_autofree char *found = found_words(made);
     g_autofree char *target = line_target(session_plan(desk_build(desk)), made);
     g_autofree char *why = line_quoted(decide->why);
     g_autofree char *line = g_strdup_printf("decide %s %s %s%s%s", target, decisions[decide->what],
                                             why, decide->told ? " customer " : "",
                                             decide->told ? ways[decide->told - 1] : "");
-    desk->who = g_strdup(who);
-    gboolean taken = desk_line(desk, line, NULL);
-    g_free(desk->who);
-    desk->who = g_steal_pointer(&typist);
-    if (!taken)
+    if (!desk_line_as(desk, who, line))
         return go(GO_KEEP);
     desk_last(desk, "decided: %s: %s", found, decisions[decide->what]);
     return go(GO_UP);
